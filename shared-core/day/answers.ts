@@ -1,0 +1,66 @@
+/**
+ * What the shop answers to a command: taken, asked back, or refused. Codes only: the sentences are in `client/words`,
+ * one for each code in each language (a test holds the two together).
+ */
+export type Answer =
+  | { readonly kind: 'taken'; readonly seq: number }
+  | { readonly kind: 'ask'; readonly asks: readonly Ask[] }
+  | { readonly kind: 'refused'; readonly refusal: Refusal }
+
+export type AskCode = (typeof ASK_CODES)[number]
+export const ASK_CODES = [
+  /** Tapped more than 36 hours ago on a screen that had no contact. */
+  'old-tap',
+  /** A count that is more than two dozen away from what is known. */
+  'far-count',
+  /** Closing with pieces in the kettle, on boards or in the oven. */
+  'line-not-empty',
+  /** A set-up that retires something of which there are pieces. */
+  'retires-in-use',
+] as const
+export interface Ask {
+  readonly code: AskCode
+  readonly params: Params
+}
+
+export type RefusalCode = (typeof REFUSAL_CODES)[number]
+export const REFUSAL_CODES = [
+  'no-set-up',
+  'unknown-dough',
+  'unknown-variety',
+  'unknown-shelf',
+  'unknown-batch',
+  'unknown-load',
+  'unknown-keep',
+  'unknown-planned',
+  'unknown-unsure',
+  'retired',
+  /** Somebody else's tap did the same: a kind word, no fault. */
+  'already-loaded',
+  'already-flipped',
+  'already-out',
+  'already-moved',
+  'already-confirmed',
+  'nothing-to-flip',
+  'too-few',
+  'not-on-route',
+  'same-place',
+  'day-not-open',
+  'take-back-unknown',
+  'take-back-changed-since',
+  'take-back-never',
+  'set-up-mismatch',
+  'not-your-role',
+  'bad-command',
+  'internal',
+] as const
+export interface Refusal {
+  readonly code: RefusalCode
+  readonly params: Params
+}
+
+/** Ids, counts and instants that a sentence is built from. */
+export type Params = { readonly [name: string]: string | number | null }
+
+/** Limits that people may exceed; it is recorded and shown, never blocked. */
+export type OverLimit = 'shelf' | 'kettle' | 'boards' | 'too-early' | 'too-late'

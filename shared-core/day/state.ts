@@ -1,0 +1,203 @@
+import type {
+  BatchId,
+  CommandId,
+  DeviceId,
+  DoughId,
+  KeepId,
+  LoadId,
+  PlannedId,
+  ShelfId,
+  UnsureId,
+  VarietyId,
+} from '../ids.ts'
+import type { BatchStage, Shop } from '../shop/shop.ts'
+import type { EpochMs } from '../units.ts'
+import type { OverLimit } from './answers.ts'
+
+/** Raised by one whenever the fold changes: screens with another number reload, snapshots with another are not read. */
+export const FOLD_VERSION = 1
+
+/**
+ * The running shop: the fold of the journal. Entities are immutable and replaced whole; the maps are changed in place,
+ * through `recorder.ts` only. All numbers are integers.
+ */
+export interface State {
+  /** Sequence number of the last entry, 0 before the first. */
+  seq: number
+  recordedAtMs: EpochMs
+  /** Null until the first set-up. */
+  shop: Shop | null
+  day: Day | null
+  lastDay: ClosedDay | null
+  readonly batches: Map<BatchId, Batch>
+  readonly loads: Map<LoadId, Load>
+  readonly shelves: Map<ShelfId, ShelfUse>
+  readonly stock: Map<VarietyId, Stock>
+  readonly keeps: Map<KeepId, Keep>
+  readonly planned: Map<PlannedId, PlannedLoad>
+  readonly unsure: Map<UnsureId, Unsure>
+  /** The day's account by dough, in pieces. */
+  readonly account: Map<DoughId, Account>
+  /** The last commands, oldest first, with what they replaced: what take-back needs. At most `TRACES_MAX`. */
+  readonly traces: Trace[]
+}
+
+export interface Day {
+  /** Local date of its opening, YYYY-MM-DD; the day runs from open to close, not from midnight. */
+  readonly label: string
+  readonly openedAtMs: EpochMs
+}
+
+export interface ClosedDay {
+  readonly label: string
+  readonly openedAtMs: EpochMs
+  readonly closedAtMs: EpochMs
+  readonly account: readonly { readonly doughId: DoughId; readonly account: Account }[]
+  /** Pieces of each variety that were left for sale at close. */
+  readonly left: readonly Line[]
+}
+
+/** Pieces of one dough or variety that move together. `varietyId` is null while it is still plain dough. */
+export interface Batch {
+  readonly id: BatchId
+  readonly doughId: DoughId
+  readonly varietyId: VarietyId | null
+  readonly pieces: number
+  readonly stage: BatchStage
+  readonly loadId: LoadId | null
+  readonly sinceMs: EpochMs
+  /** When the stage may, should and must end; null where the set-up gives no window. */
+  readonly until: Until | null
+  /** The way here was presumed from a later tap, not tapped itself. */
+  readonly presumed: boolean
+}
+
+export interface Until {
+  readonly earliestAtMs: EpochMs
+  readonly targetAtMs: EpochMs
+  readonly latestAtMs: EpochMs
+}
+
+export type LoadPhase = 'first-side' | 'second-side'
+
+/** One filling of one shelf. What is in it are the batches with its id. */
+export interface Load {
+  readonly id: LoadId
+  readonly shelfId: ShelfId
+  readonly phase: LoadPhase
+  readonly loadedAtMs: EpochMs
+  /** Boards under it until the flip. */
+  readonly boards: number
+  readonly flippedAtMs: EpochMs | null
+  /** Null when nothing in it is flipped. */
+  readonly flip: Until | null
+  readonly out: Until | null
+  readonly plannedId: PlannedId | null
+}
+
+/** What the boards and the door need to know of a shelf after its load has gone. */
+export interface ShelfUse {
+  readonly touchedAtMs: EpochMs
+  readonly boardsFreed: number
+  readonly boardsWetAtMs: EpochMs
+}
+
+/** Pieces that came out of the oven together; for sale from `readyAtMs` on. */
+export interface Lot {
+  readonly id: BatchId
+  readonly pieces: number
+  readonly outAtMs: EpochMs
+  readonly readyAtMs: EpochMs
+}
+
+export interface Stock {
+  readonly varietyId: VarietyId
+  readonly doughId: DoughId
+  /** Oldest first. */
+  readonly lots: readonly Lot[]
+  readonly kept: number
+  readonly soldToday: number
+  /** Pieces sold in each quarter of an hour of the last two hours, oldest first. */
+  readonly pace: readonly { readonly fromMs: EpochMs; readonly pieces: number }[]
+  readonly counted: { readonly atMs: EpochMs; readonly pieces: number } | null
+  /** Since when it has stood at nothing, if it does. */
+  readonly goneSinceMs: EpochMs | null
+}
+
+export interface Line {
+  readonly varietyId: VarietyId
+  readonly pieces: number
+}
+
+export interface Keep {
+  readonly id: KeepId
+  readonly lines: readonly Line[]
+  readonly keptAtMs: EpochMs
+}
+
+export interface PlannedLoad {
+  readonly id: PlannedId
+  readonly order: number
+  /** Null: any shelf. */
+  readonly shelfId: ShelfId | null
+  /** When it should go in; null: as soon as a shelf is free. */
+  readonly inAtMs: EpochMs | null
+  readonly lines: readonly Line[]
+  /** Loaded, or left out. */
+  readonly done: boolean
+}
+
+/** Something the board took for granted and a person with dry hands may confirm. */
+export interface Unsure {
+  readonly id: UnsureId
+  readonly commandId: CommandId
+  readonly atMs: EpochMs
+  readonly what: UnsureWhat
+}
+export type UnsureWhat =
+  | { readonly kind: 'presumed'; readonly act: 'pull' | 'dip' | 'lift' | 'board' | 'flip'; readonly doughId: DoughId; readonly pieces: number }
+  | { readonly kind: 'found'; readonly doughId: DoughId; readonly pieces: number }
+  | { readonly kind: 'over'; readonly limit: OverLimit; readonly shelfId: ShelfId | null; readonly pieces: number; readonly most: number }
+
+/**
+ * shaped + carriedIn = in a stage + for sale + kept + sold + kitchen + wasted + given + dayOld + unexplained.
+ * `unexplained` is signed: positive when a count finds fewer than known, negative when more turned up.
+ */
+export interface Account {
+  readonly shaped: number
+  readonly carriedIn: number
+  readonly sold: number
+  readonly kitchen: number
+  readonly wasted: number
+  readonly given: number
+  readonly dayOld: number
+  readonly unexplained: number
+}
+
+/** What one command did, so that it can be told and taken back. */
+export interface Trace {
+  readonly commandId: CommandId
+  readonly deviceId: DeviceId
+  readonly seq: number
+  readonly atMs: EpochMs
+  readonly told: Told
+  readonly touched: readonly Touched[]
+  readonly booked: readonly { readonly doughId: DoughId; readonly column: keyof Account; readonly pieces: number }[]
+}
+
+/** The command in a form that words can be made of. */
+export interface Told {
+  readonly type: string
+  readonly shelfId?: ShelfId
+  readonly doughId?: DoughId
+  readonly lines?: readonly Line[]
+  readonly pieces?: number
+}
+
+export type TableName = 'batches' | 'loads' | 'shelves' | 'stock' | 'keeps' | 'planned' | 'unsure'
+export interface Touched {
+  readonly table: TableName
+  readonly id: string
+  /** The value before; null when there was none. */
+  readonly before: unknown
+}

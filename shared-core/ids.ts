@@ -1,0 +1,36 @@
+/**
+ * Ids are strings with a brand each, so that a dough's id cannot stand where a variety's is wanted.
+ * Ids of new things derive from the command that made them: the same command makes the same ids everywhere.
+ */
+declare const kind: unique symbol
+type Id<Kind extends string> = string & { readonly [kind]: Kind }
+
+export type CommandId = Id<'command'>
+export type DeviceId = Id<'device'>
+export type BatchId = Id<'batch'>
+export type LoadId = Id<'load'>
+export type PlannedId = Id<'planned'>
+export type KeepId = Id<'keep'>
+export type UnsureId = Id<'unsure'>
+export type DoughId = Id<'dough'>
+export type VarietyId = Id<'variety'>
+export type ShelfId = Id<'shelf'>
+export type StationId = Id<'station'>
+
+/** The only casts to ids; what may stand in one is checked where text comes in (`day/command-schema.ts`). */
+export const commandId = (text: string) => text as CommandId
+export const deviceId = (text: string) => text as DeviceId
+export const batchId = (text: string) => text as BatchId
+export const loadId = (text: string) => text as LoadId
+export const plannedId = (text: string) => text as PlannedId
+export const keepId = (text: string) => text as KeepId
+export const unsureId = (text: string) => text as UnsureId
+export const doughId = (text: string) => text as DoughId
+export const varietyId = (text: string) => text as VarietyId
+export const shelfId = (text: string) => text as ShelfId
+export const stationId = (text: string) => text as StationId
+
+/** The id of the n-th new thing that a command makes. @example derivedId(commandId('k7'), 2) // 'k7.2' */
+export function derivedId(command: CommandId, n: number): string {
+  return `${command}.${n}`
+}

@@ -1,0 +1,81 @@
+import type { Answer } from '../day/answers.ts'
+import type { Command } from '../day/commands.ts'
+import type { Entry } from '../day/events.ts'
+import type { StateJson } from '../day/state-json.ts'
+import type { CommandId, DeviceId, StationId } from '../ids.ts'
+import type { EpochMs } from '../units.ts'
+
+/**
+ * What a screen and the server say to each other, over any ordered link. One message each way per turn:
+ *
+ *   screen:  hello → (commands | probe | coming)*
+ *   server:  welcome → (turn | probed | check | coming)*
+ *
+ * A screen has at most one `commands` message unanswered, so a device's taps arrive in the order in which they were made;
+ * a repeat after a lost link is answered with the first answer.
+ */
+export const PROTOCOL_VERSION = 1
+/** Most commands in one message; a longer queue goes in several. */
+export const COMMANDS_PER_MESSAGE_MAX = 50
+
+export type Role = 'wall' | 'bench' | 'counter' | 'desk'
+
+export interface DeviceHello {
+  readonly deviceId: DeviceId
+  readonly name: string
+  readonly role: Role
+  readonly stationId: StationId | null
+}
+
+export type FromScreen =
+  | { readonly type: 'hello'; readonly protocol: number; readonly foldVersion: number; readonly buildId: string; readonly device: DeviceHello; /** null: knows nothing yet */ readonly afterSeq: number | null; /** which journal it knows: another shop's screen starts afresh */ readonly journalId: string | null }
+  | { readonly type: 'commands'; readonly commands: readonly Command[] }
+  | { readonly type: 'probe'; readonly t0: number }
+  | { readonly type: 'coming'; readonly actKey: string }
+
+export type ToScreen =
+  | Welcome
+  /** What this turn did: entries for all, answers for the screen that asked. */
+  | { readonly type: 'turn'; readonly entries: readonly Entry[]; readonly answers: readonly CommandAnswer[] }
+  | { readonly type: 'probed'; readonly t0: number; readonly t1: number; readonly t2: number }
+  /** The server's hash at `seq`: a screen at the same seq compares. */
+  | { readonly type: 'check'; readonly seq: number; readonly hash: string }
+  /** Somebody is on the way to this act: its sound rests until then. */
+  | { readonly type: 'coming'; readonly actKey: string; readonly untilMs: EpochMs }
+  | { readonly type: 'clockTable'; readonly clock: ShopClock }
+  /** Values outside fold and hash, latest only. */
+  | { readonly type: 'screens'; readonly screens: readonly ScreenPresence[] }
+  | { readonly type: 'refusedHello'; readonly reason: 'protocol' | 'malformed' }
+
+export interface Welcome {
+  readonly type: 'welcome'
+  readonly protocol: number
+  readonly foldVersion: number
+  /** Build of the client files that the server serves: a screen with another one reloads when idle. */
+  readonly buildId: string
+  readonly journalId: string
+  readonly seq: number
+  /** The state whole, when there is too much to catch up with or nothing known; else the entries since `afterSeq`. */
+  readonly state: StateJson | null
+  readonly entries: readonly Entry[]
+  readonly clock: ShopClock
+  readonly demo: { readonly handsOff: boolean; readonly speed: number } | null
+  readonly version: string
+}
+
+export interface CommandAnswer {
+  readonly commandId: CommandId
+  readonly answer: Answer
+}
+
+/** The shop's local time without a zone table: offsets from UTC, each from an instant on, oldest first. */
+export interface ShopClock {
+  readonly zone: string
+  readonly offsets: readonly { readonly fromMs: EpochMs; readonly offsetMinutes: number }[]
+}
+
+export interface ScreenPresence {
+  readonly device: DeviceHello
+  readonly connected: boolean
+  readonly seenAtMs: EpochMs
+}
