@@ -1,0 +1,35 @@
+// @ts-check
+// Run as a program of its own: `node build.mjs FOLDER BUILD-ID`, so that the build's memory is gone when the
+// server starts.
+import { join } from 'node:path'
+import { build as bundle } from 'esbuild'
+import { build as buildPages } from 'vite'
+import { ROOT } from './project.mjs'
+
+const [folder, buildId] = process.argv.slice(2)
+if (folder === undefined || buildId === undefined) throw new Error('build: node build.mjs FOLDER BUILD-ID')
+
+process.env.BOILBOARD_BUILD_ID = buildId
+await buildPages({
+  configFile: join(ROOT, 'vite.config.ts'),
+  logLevel: 'warn',
+  build: { outDir: join(folder, 'client'), emptyOutDir: true },
+})
+
+await bundle({
+  absWorkingDir: ROOT,
+  entryPoints: ['server/main.ts'],
+  outfile: join(folder, 'server.mjs'),
+  bundle: true,
+  platform: 'node',
+  format: 'esm',
+  target: 'node20',
+  // Its binaries lie beside its own files.
+  external: ['@photostructure/sqlite'],
+  define: { __BUILD_ID__: JSON.stringify(buildId) },
+  // express and socket.io call require. The long name cannot collide with one that the bundler made up.
+  banner: {
+    js: "import { createRequire as __createRequire } from 'node:module'\nconst require = __createRequire(import.meta.url)",
+  },
+  logLevel: 'warning',
+})

@@ -1,0 +1,19 @@
+import { defineConfig } from 'vitest/config'
+
+export default defineConfig({
+  oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
+  resolve: { alias: { 'react-dom': 'preact/compat', react: 'preact/compat' } },
+  define: { __BUILD_ID__: JSON.stringify('test') },
+  test: {
+    include: ['tests/**/*.test.{ts,tsx}'],
+    exclude: ['tests/screens/**', 'tests/bench/**', 'node_modules/**'],
+    environment: 'node',
+    pool: 'forks',
+    maxWorkers: 2,
+    allowOnly: false,
+    // A loaded two-core machine is normal; a test waits for conditions, so that time only says "hung".
+    testTimeout: 30_000,
+    hookTimeout: 30_000,
+    teardownTimeout: 10_000,
+  },
+})
