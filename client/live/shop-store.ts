@@ -1,0 +1,91 @@
+import type { StoreApi } from 'zustand/vanilla'
+import type { Ask, Refusal } from '../../shared-core/day/answers.ts'
+import type { Act, Command } from '../../shared-core/day/commands.ts'
+import type { State } from '../../shared-core/day/state.ts'
+import type { CommandId } from '../../shared-core/ids.ts'
+import type { ScreenPresence, ShopClock } from '../../shared-core/live/protocol.ts'
+import type { EpochMs } from '../../shared-core/units.ts'
+import type { DeviceSettings } from './device-settings.ts'
+
+/**
+ * What a screen sees of the shop: three values feed it – what is shown (confirmed by the server, with this screen's own
+ * unanswered taps decided on top), what is pending, and the server's time. Everything else is derived by views.
+ *
+ * @example in a component
+ *   const key = useStore(store, ({ shown, nowMs }) => shown && shelfKey(shown, nowMs, shelfId))
+ *   <button onClick={() => store.send({ type: 'flip', loadId })}>
+ */
+export interface ShopStore extends Pick<StoreApi<LiveState>, 'getState' | 'getInitialState' | 'subscribe'> {
+  /**
+   * Does an act: makes the command, saves it, shows it at once, sends it when there is contact.
+   * @returns the command's id, which a later take-back names; null when nothing could be done: no shop is shown yet, or
+   * the queue is full (a notice says so).
+   */
+  send(act: Act): CommandId | null
+  /** Answers a question with yes: the same command goes again, with every asked code confirmed. */
+  confirm(noticeId: string): void
+  /** Puts a notice away. A question that is put away is answered with no: its command is not done. */
+  dismiss(noticeId: string): void
+  /** "Coming": the sound of this act rests for a moment on every screen. Nothing is logged. */
+  sayComing(actKey: string): void
+  /** Local time of an instant in the shop, "6:47"; "" before the server's clock table is known. */
+  localTime(atMs: EpochMs): string
+  changeSettings(change: Partial<DeviceSettings>): void
+  /** Any touch or key on this screen: a reload for a new version waits until it has been left alone. */
+  touched(): void
+  /** Ends the connection and the timers. */
+  stop(): void
+}
+
+export interface LiveState {
+  /** Null until the first welcome. A new, never changing object whenever anything in it changed. */
+  readonly shown: State | null
+  readonly connection: Connection
+  /** Own taps that the server has not answered yet, oldest first: the screen is guessing about these. */
+  readonly pending: readonly PendingCommand[]
+  /** What a person should know or answer, oldest first. They survive a reload until put away. */
+  readonly notices: readonly Notice[]
+  /** The server's time at the last tick: each second, four times a second while something is about to be due. */
+  readonly nowMs: EpochMs
+  /** How far `nowMs` may be off, ±; null when the server's clock has not been heard yet. */
+  readonly clockErrorMs: number | null
+  readonly shopClock: ShopClock | null
+  /** Acts that somebody is on the way to, and until when their sound rests. */
+  readonly coming: ReadonlyMap<string, EpochMs>
+  readonly screens: readonly ScreenPresence[]
+  readonly demo: { readonly handsOff: boolean; readonly speed: number } | null
+  /** The server's version, for people; "" before the first welcome. */
+  readonly version: string
+  readonly settings: DeviceSettings
+}
+
+export type Connection =
+  /** Nothing to show yet. */
+  | { readonly phase: 'connecting'; readonly sinceMs: EpochMs }
+  /** Linked and up to date. */
+  | { readonly phase: 'live'; readonly sinceMs: EpochMs }
+  /** Linked again, fetching what was missed. */
+  | { readonly phase: 'catching-up'; readonly sinceMs: EpochMs }
+  /** No contact; countdowns go on, taps are kept and sent later. */
+  | { readonly phase: 'away'; readonly sinceMs: EpochMs }
+  /** The server speaks a newer form than this page: what is shown stands still until the page is loaded anew. */
+  | { readonly phase: 'stale'; readonly sinceMs: EpochMs }
+
+export interface PendingCommand {
+  readonly command: Command
+  /** What this screen expects the answer to be; only `taken` is in `shown`. */
+  readonly guess: 'taken' | 'ask' | 'refused'
+}
+
+export type Notice = { readonly id: string; readonly atMs: EpochMs } & (
+  | { readonly kind: 'refused'; readonly command: Command; readonly refusal: Refusal }
+  | { readonly kind: 'ask'; readonly command: Command; readonly asks: readonly Ask[] }
+  /** Nothing more is taken until there is contact again. */
+  | { readonly kind: 'queue-full'; readonly most: number }
+  /** This device could not write to its own store: taps go out, but unanswered ones would not survive a reload. */
+  | { readonly kind: 'not-saved' }
+  /** Taps for another shop that was served here before; they stay on this device until that shop is back. */
+  | { readonly kind: 'kept-aside'; readonly journalId: string; readonly commands: number }
+  /** This screen had reckoned something else than the server and has fetched the state anew. */
+  | { readonly kind: 'fetched-anew'; readonly seq: number; readonly reason: 'hash' | 'fold' | 'server-behind' }
+)
