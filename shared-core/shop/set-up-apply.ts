@@ -1,0 +1,85 @@
+import { assert, unreachable } from '../support.ts'
+import type { SetUpChange } from './set-up-change.ts'
+import type { Shop } from './shop.ts'
+
+/**
+ * The shop after changes to its set-up. Pure: the shop given is not touched, and what did not change is the same object.
+ * @param shop null before the first set-up, which must then be whole (see `isWholeSetUp`)
+ * @param changes one entity each; a later one of the same entity wins
+ * @throws AssertionError when a first set-up lacks a part: `decide` refuses such a command
+ */
+export function applySetUp(shop: Shop | null, changes: readonly SetUpChange[]): Shop {
+  const draft: Draft = shop === null ? { ...NO_LISTS } : { ...shop }
+  for (const change of changes) put(draft, change)
+  const { profile, hours, kettle, boards, oven, windows, shelves, doughs, varieties, stations } = draft
+  assert(profile !== undefined && hours !== undefined && kettle !== undefined, 'a first set-up lacks a part')
+  assert(boards !== undefined && oven !== undefined && windows !== undefined, 'a first set-up lacks a part')
+  return { profile, hours, kettle, boards, oven, windows, shelves, doughs, varieties, stations }
+}
+
+/** Parts of which there is one each: a first set-up names them all. */
+const PARTS = ['profile', 'hours', 'kettle', 'boards', 'oven', 'windows'] as const
+
+/** Whether changes can make a shop out of nothing. Whether its parts fit each other is `set-up-rules.ts`. */
+export function isWholeSetUp(changes: readonly SetUpChange[]): boolean {
+  return PARTS.every((part) => changes.some((change) => change.entity === part))
+}
+
+type Draft = { -readonly [Part in keyof Shop]: Shop[Part] | (Part extends (typeof PARTS)[number] ? undefined : never) }
+
+const NO_LISTS: Draft = {
+  profile: undefined,
+  hours: undefined,
+  kettle: undefined,
+  boards: undefined,
+  oven: undefined,
+  windows: undefined,
+  shelves: new Map(),
+  doughs: new Map(),
+  varieties: new Map(),
+  stations: new Map(),
+}
+
+function put(draft: Draft, change: SetUpChange): void {
+  switch (change.entity) {
+    case 'profile':
+      draft.profile = change.value
+      return
+    case 'hours':
+      draft.hours = change.value
+      return
+    case 'kettle':
+      draft.kettle = change.value
+      return
+    case 'boards':
+      draft.boards = change.value
+      return
+    case 'oven':
+      draft.oven = change.value
+      return
+    case 'windows':
+      draft.windows = change.value
+      return
+    case 'shelf':
+      draft.shelves = withEntity(draft.shelves, change.value)
+      return
+    case 'dough':
+      draft.doughs = withEntity(draft.doughs, change.value)
+      return
+    case 'variety':
+      draft.varieties = withEntity(draft.varieties, change.value)
+      return
+    case 'station':
+      draft.stations = withEntity(draft.stations, change.value)
+      return
+    default:
+      unreachable(change)
+  }
+}
+
+function withEntity<Id, Entity extends { readonly id: Id }>(
+  map: ReadonlyMap<Id, Entity>,
+  entity: Entity,
+): Map<Id, Entity> {
+  return new Map(map).set(entity.id, entity)
+}
