@@ -1,0 +1,40 @@
+import type { ReporterDescription } from '@playwright/test'
+import { defineConfig } from '@playwright/test'
+import { chromiumPath } from './tests/run/chromium.mjs'
+
+const report = process.env.BOILBOARD_SCREENS_REPORT
+const reporters: ReporterDescription[] = [['list']]
+if (report !== undefined) reporters.push(['json', { outputFile: report }])
+
+const executablePath = chromiumPath()
+
+export default defineConfig({
+  testDir: 'tests/screens',
+  testMatch: '**/*.spec.ts',
+  outputDir: 'test-results',
+  // Two cores: browser and server of one test keep them busy.
+  workers: 1,
+  fullyParallel: false,
+  retries: 0,
+  forbidOnly: true,
+  timeout: 90_000,
+  globalTimeout: 480_000,
+  expect: { timeout: 15_000 },
+  reporter: reporters,
+  use: {
+    trace: 'retain-on-failure',
+    screenshot: 'only-on-failure',
+    launchOptions: {
+      ...(executablePath === undefined ? {} : { executablePath }),
+      args: [
+        '--no-sandbox',
+        '--disable-gpu',
+        '--disable-quic',
+        '--no-first-run',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+      ],
+    },
+  },
+})

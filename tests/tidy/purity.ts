@@ -1,0 +1,35 @@
+import type { Finding, SourceFile } from './source-files.ts'
+import { isCode, withoutComments } from './source-files.ts'
+
+/**
+ * What shared-core must not touch. Names of the browser and of Node are compile errors there already (its own
+ * compiler project has neither's types); these are of the language itself.
+ */
+const IMPURE: readonly (readonly [RegExp, string])[] = [
+  [/\bDate\b/, 'reads or formats time through Date; instants come in as arguments'],
+  [/\bMath\.random\b/, 'uses Math.random; randomness comes in as an argument'],
+  [/\bglobalThis\b/, 'reaches for globalThis'],
+  [/\b(Intl|toLocale\w*|localeCompare)\b/, 'depends on a locale; compare by code units, format in the client'],
+  [/\b(async|await|Promise)\b/, 'waits for something; the core answers at once'],
+]
+
+/**
+ * Engines may differ in the last bit of these, and every screen folds the same events. A file is excused where its
+ * results are carried by an event or a broadcast value and never computed on a screen; the reason stands beside it.
+ */
+const INEXACT =
+  /\bMath\.(exp|expm1|pow|log|log2|log10|log1p|sin|cos|tan|asin|acos|atan|atan2|sinh|cosh|tanh|cbrt|hypot)\b|\*\*/
+const INEXACT_EXCUSED: ReadonlyMap<string, string> = new Map()
+
+/** Code of shared-core that is not pure, or not the same on every screen. */
+export function checkPurity(files: readonly SourceFile[]): Finding[] {
+  return files
+    .filter(({ path }) => path.startsWith('shared-core/') && isCode(path))
+    .flatMap(({ path, text }) => {
+      const code = withoutComments(text, 'blank')
+      const impure = IMPURE.filter(([pattern]) => pattern.test(code)).map(([, what]) => ({ path, what }))
+      const inexact = INEXACT.exec(code)
+      if (inexact === null || INEXACT_EXCUSED.has(path)) return impure
+      return [...impure, { path, what: `uses ${inexact[0]}, whose last bit may differ between engines` }]
+    })
+}
