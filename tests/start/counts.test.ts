@@ -20,6 +20,7 @@ describe('counts of the node-side tests', () => {
       1,
       '2 passed, 1 failed',
     ],
+    ['both', { numFailedTests: 1, testResults: [GOOD_FILE, UNLOADED_FILE] }, 1, '0 passed, 2 failed'],
     ['an error outside any test', { numPassedTests: 2, testResults: [GOOD_FILE] }, 1, '2 passed, 1 failed'],
     ['no test found', {}, 1, '0 passed, 1 failed'],
     [

@@ -10,6 +10,7 @@ export interface Import {
 }
 
 const SCREENS = ['wall', 'bench', 'counter', 'desk', 'chooser']
+const FOR_SCREENS = ['client/parts/', 'client/live/', 'client/words/', 'client/theme/', 'shared-core/']
 
 /** Where a file may import from, by the longest folder that it lies in. Folders not named here may not exist. */
 const MAY_IMPORT: Readonly<Record<string, { readonly folders: readonly string[]; readonly packages: RegExp }>> = {
@@ -18,13 +19,14 @@ const MAY_IMPORT: Readonly<Record<string, { readonly folders: readonly string[];
   'server/journal/': { folders: ['server/journal/', 'shared-core/'], packages: /^(?!express|socket\.io|preact)/ },
   'server/start/': { folders: ['server/start/'], packages: /^(node:.+|vite|esbuild)$/ },
   'client/': { folders: ['client/', 'shared-core/'], packages: /^(preact|zustand|@fontsource)/ },
+  'client/theme/': { folders: ['client/theme/'], packages: /^@fontsource/ },
   'client/words/': { folders: ['client/words/', 'shared-core/'], packages: /^$/ },
   'client/live/': {
     folders: ['client/live/', 'client/words/', 'shared-core/'],
     packages: /^(zustand\/vanilla|socket\.io-client|zod\/mini)$/,
   },
   'client/parts/': {
-    folders: ['client/parts/', 'client/live/', 'client/words/', 'shared-core/'],
+    folders: FOR_SCREENS,
     packages: /^(preact(\/.+)?|zustand(\/.+)?|@fontsource.+)$/,
   },
   ...Object.fromEntries(SCREENS.map((screen) => [`client/${screen}/`, screenRule(screen)])),
@@ -86,7 +88,7 @@ function wrongWith(path: string, { target, isPackage }: Import): Finding[] {
 
 function screenRule(screen: string) {
   return {
-    folders: [`client/${screen}/`, 'client/parts/', 'client/live/', 'client/words/', 'shared-core/'],
+    folders: [`client/${screen}/`, ...FOR_SCREENS],
     packages: /^(preact(\/.+)?|zustand(\/.+)?|@fontsource.+)$/,
   }
 }
