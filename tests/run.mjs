@@ -17,15 +17,13 @@ const filters = process.argv.slice(2)
 const beganAtMs = Date.now()
 const reports = mkdtempSync(join(tmpdir(), 'boilboard-test-'))
 
-try {
-  await orComplain(setUp)
-  const counts = addUp(filters.length > 0 ? [await runNodeSide(filters)] : await runAll())
-  console.log(`Took ${Math.round((Date.now() - beganAtMs) / 1000)} s.\n`)
-  console.log(closingLine(counts))
-  process.exitCode = counts.failed > 0 || counts.passed === 0 ? 1 : 0
-} finally {
-  rmSync(reports, { recursive: true, force: true })
-}
+process.on('exit', () => rmSync(reports, { recursive: true, force: true }))
+
+await orComplain(setUp)
+const counts = addUp(filters.length > 0 ? [await runNodeSide(filters)] : await runAll())
+console.log(`Took ${Math.round((Date.now() - beganAtMs) / 1000)} s.\n`)
+console.log(closingLine(counts))
+process.exitCode = counts.failed > 0 || counts.passed === 0 ? 1 : 0
 
 async function setUp() {
   const complaint = nodeComplaint(process.versions.node)

@@ -1,5 +1,6 @@
 // @ts-check
 import { spawn } from 'node:child_process'
+import { constants } from 'node:os'
 
 /** Enough of a failed tool's last words to see what was wrong. */
 const TAIL_LENGTH = 4_000
@@ -11,8 +12,8 @@ const TAIL_LENGTH = 4_000
  */
 
 /**
- * Runs a program to its end. SIGINT and SIGTERM that reach this process reach the child as well, so that
- * stopping the start during an install leaves nothing behind.
+ * Runs a program to its end. SIGINT and SIGTERM that reach this process reach the child as well, and this process
+ * ends when the child has: stopping a start during an install leaves nothing behind and goes on with nothing.
  * @param {string} command
  * @param {readonly string[]} args
  * @param {{ cwd: string, env?: NodeJS.ProcessEnv, quiet?: boolean, shell?: boolean }} options
@@ -26,22 +27,28 @@ export function runChild(command, args, { cwd, env = process.env, quiet = false,
   }
   child.stdout?.on('data', keep)
   child.stderr?.on('data', keep)
-  const stopForwarding = forwardSignals(child)
+  const settleSignals = forwardSignals(child)
   return new Promise((resolve) => {
     child.once('error', (error) => {
-      stopForwarding()
+      settleSignals()
       resolve({ code: 1, tail: error.message })
     })
     child.once('close', (code) => {
-      stopForwarding()
+      settleSignals()
       resolve({ code: code ?? 1, tail })
     })
   })
 }
 
-/** @param {import('node:child_process').ChildProcess} child */
+/**
+ * @param {import('node:child_process').ChildProcess} child
+ * @returns {() => void} to be called when the child has ended; does not return when a signal had come
+ */
 function forwardSignals(child) {
+  /** @type {NodeJS.Signals | null} */
+  let came = null
   const forward = (/** @type {NodeJS.Signals} */ signal) => {
+    came = signal
     child.kill(signal)
   }
   process.on('SIGINT', forward)
@@ -49,5 +56,6 @@ function forwardSignals(child) {
   return () => {
     process.off('SIGINT', forward)
     process.off('SIGTERM', forward)
+    if (came !== null) process.exit(128 + constants.signals[came])
   }
 }

