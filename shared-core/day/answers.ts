@@ -41,6 +41,7 @@ export const REFUSAL_CODES = [
   'already-out',
   'already-moved',
   'already-confirmed',
+  'already-open',
   'nothing-to-flip',
   'too-few',
   'not-on-route',

@@ -22,29 +22,64 @@ export type ActType = Act['type']
 
 export type LineCommand =
   /** Pieces shaped now, put to proof or straight into the cooler. */
-  | { readonly type: 'shape'; readonly doughId: DoughId; readonly varietyId: VarietyId | null; readonly pieces: number; readonly stage: 'proof' | 'chill' | 'rack' }
+  | {
+      readonly type: 'shape'
+      readonly doughId: DoughId
+      readonly varietyId: VarietyId | null
+      readonly pieces: number
+      readonly stage: 'proof' | 'chill' | 'rack'
+    }
   /** Pieces that were there before the board was: trays found in the cooler on the first morning. */
-  | { readonly type: 'carryIn'; readonly doughId: DoughId; readonly varietyId: VarietyId | null; readonly pieces: number; readonly stage: 'proof' | 'chill' | 'rack'; readonly sinceMs: EpochMs | null }
+  | {
+      readonly type: 'carryIn'
+      readonly doughId: DoughId
+      readonly varietyId: VarietyId | null
+      readonly pieces: number
+      readonly stage: 'proof' | 'chill' | 'rack'
+      readonly sinceMs: EpochMs | null
+    }
   | { readonly type: 'pull'; readonly doughId: DoughId; readonly varietyId: VarietyId | null; readonly pieces: number }
   | { readonly type: 'dip'; readonly doughId: DoughId; readonly varietyId: VarietyId | null; readonly pieces: number }
   | { readonly type: 'lift'; readonly batchId: BatchId }
   | { readonly type: 'board'; readonly lines: readonly Line[] }
   /** One stage to another by hand: on, back, or past one; part of a batch splits it. */
-  | { readonly type: 'moveBatch'; readonly batchId: BatchId; readonly from: BatchStage; readonly to: Exclude<BatchStage, 'oven'>; readonly pieces: number }
-  | { readonly type: 'load'; readonly shelfId: ShelfId; readonly plannedId: PlannedId | null; readonly lines: readonly Line[] }
+  | {
+      readonly type: 'moveBatch'
+      readonly batchId: BatchId
+      readonly from: BatchStage
+      readonly to: Exclude<BatchStage, 'oven'>
+      readonly pieces: number
+    }
+  | {
+      readonly type: 'load'
+      readonly shelfId: ShelfId
+      readonly plannedId: PlannedId | null
+      readonly lines: readonly Line[]
+    }
   | { readonly type: 'changeLoad'; readonly loadId: LoadId; readonly lines: readonly Line[] }
   | { readonly type: 'flip'; readonly loadId: LoadId }
   /** `lines` null: all of it. */
   | { readonly type: 'out'; readonly loadId: LoadId; readonly from: LoadPhase; readonly lines: readonly Line[] | null }
   /** A load back to its first side, on to its second without a flip, to another shelf, or back to the boards. */
-  | { readonly type: 'moveLoad'; readonly loadId: LoadId; readonly from: LoadPhase; readonly to: LoadPhase | 'boards'; readonly shelfId: ShelfId }
+  | {
+      readonly type: 'moveLoad'
+      readonly loadId: LoadId
+      readonly from: LoadPhase
+      readonly to: LoadPhase | 'boards'
+      readonly shelfId: ShelfId
+    }
   /** Dropped or spoiled before sale, at any stage, in the oven too. */
   | { readonly type: 'wasteBatch'; readonly batchId: BatchId; readonly from: BatchStage; readonly pieces: number }
   | { readonly type: 'confirmPresumed'; readonly unsureIds: readonly UnsureId[] }
 
 export type StockCommand =
   | { readonly type: 'sell'; readonly lines: readonly Line[] }
-  | { readonly type: 'remove'; readonly varietyId: VarietyId; readonly pieces: number; readonly fate: 'kitchen' | 'wasted' | 'given' }
+  | {
+      readonly type: 'remove'
+      readonly varietyId: VarietyId
+      readonly pieces: number
+      readonly fate: 'kitchen' | 'wasted' | 'given'
+    }
   | { readonly type: 'count'; readonly varietyId: VarietyId; readonly pieces: number }
   | { readonly type: 'keep'; readonly lines: readonly Line[] }
   | { readonly type: 'release'; readonly keepId: KeepId }
@@ -54,7 +89,14 @@ export type DayCommand =
   | { readonly type: 'openDay' }
   | { readonly type: 'closeDay' }
   /** Replaces the loads that are still to come. */
-  | { readonly type: 'setLoadList'; readonly loads: readonly { readonly shelfId: ShelfId | null; readonly inAtMs: EpochMs | null; readonly lines: readonly Line[] }[] }
+  | {
+      readonly type: 'setLoadList'
+      readonly loads: readonly {
+        readonly shelfId: ShelfId | null
+        readonly inAtMs: EpochMs | null
+        readonly lines: readonly Line[]
+      }[]
+    }
   | { readonly type: 'skipPlanned'; readonly plannedId: PlannedId }
   | { readonly type: 'changeSetUp'; readonly changes: readonly SetUpChange[] }
   | { readonly type: 'takeBack'; readonly commandId: CommandId }

@@ -2,7 +2,7 @@ import type { BatchId, CommandId, DeviceId, DoughId, KeepId, LoadId, ShelfId, Un
 import type { SetUpChange } from '../shop/set-up-change.ts'
 import type { EpochMs } from '../units.ts'
 import type { OverLimit } from './answers.ts'
-import type { Batch, Keep, Line, Load, Lot, PlannedLoad, Told, Unsure, Until } from './state.ts'
+import type { Batch, Keep, Line, Load, Lot, PlannedLoad, Told, Unsure } from './state.ts'
 
 /**
  * One accepted command in the journal: its events happen together or not at all. `seq` counts entries from 1 without
@@ -23,6 +23,7 @@ export interface Entry {
  */
 export type Event = { readonly v: 1; readonly atMs: EpochMs } & Fact
 export type EventType = Fact['type']
+export type EventOf<Type extends EventType> = Extract<Event, { type: Type }>
 
 export type Fact =
   | { readonly type: 'dayOpened'; readonly label: string }
@@ -34,24 +35,82 @@ export type Fact =
   | { readonly type: 'piecesCarriedIn'; readonly batch: Batch }
   /** More dough was there than the board knew: booked as unexplained, signed. */
   | { readonly type: 'piecesFound'; readonly batch: Batch }
-  | { readonly type: 'batchMoved'; readonly takes: readonly Take[]; readonly put: Batch; readonly over: readonly OverLimit[] }
-  | { readonly type: 'loaded'; readonly load: Load; readonly takes: readonly Take[]; readonly puts: readonly Batch[]; readonly over: readonly OverLimit[] }
+  | {
+      readonly type: 'batchMoved'
+      readonly takes: readonly Take[]
+      readonly put: Batch
+      readonly presumed: readonly Presumed[]
+      readonly over: readonly OverLimit[]
+    }
+  | {
+      readonly type: 'loaded'
+      readonly load: Load
+      readonly takes: readonly Take[]
+      readonly puts: readonly Batch[]
+      readonly presumed: readonly Presumed[]
+      readonly over: readonly OverLimit[]
+    }
   /** The contents of a load corrected while it bakes. */
-  | { readonly type: 'loadChanged'; readonly load: Load; readonly takes: readonly Take[]; readonly puts: readonly Batch[] }
-  | { readonly type: 'flipped'; readonly loadId: LoadId; readonly presumed: boolean; readonly boardsWetAtMs: EpochMs; readonly over: readonly OverLimit[] }
-  | { readonly type: 'out'; readonly loadId: LoadId; readonly takes: readonly Take[]; readonly lots: readonly VarietyLot[]; readonly boardsWetAtMs: EpochMs; readonly last: boolean; readonly over: readonly OverLimit[] }
+  | {
+      readonly type: 'loadChanged'
+      readonly load: Load
+      readonly takes: readonly Take[]
+      readonly puts: readonly Batch[]
+      readonly presumed: readonly Presumed[]
+    }
+  | {
+      readonly type: 'flipped'
+      readonly loadId: LoadId
+      readonly presumed: boolean
+      readonly boardsWetAtMs: EpochMs
+      readonly over: readonly OverLimit[]
+    }
+  | {
+      readonly type: 'out'
+      readonly loadId: LoadId
+      readonly takes: readonly Take[]
+      readonly lots: readonly VarietyLot[]
+      readonly boardsWetAtMs: EpochMs
+      readonly last: boolean
+      readonly over: readonly OverLimit[]
+    }
   | { readonly type: 'loadMoved'; readonly load: Load; readonly fromShelfId: ShelfId }
-  /** A load taken back out of the oven, onto boards. */
-  | { readonly type: 'loadUndone'; readonly loadId: LoadId; readonly puts: readonly Batch[] }
+  /** A load taken back out of the oven, onto boards; or one of which nothing is left. */
+  | {
+      readonly type: 'loadUndone'
+      readonly loadId: LoadId
+      readonly takes: readonly Take[]
+      readonly puts: readonly Batch[]
+    }
   | { readonly type: 'batchWasted'; readonly take: Take; readonly doughId: DoughId }
   | { readonly type: 'unsureRaised'; readonly unsure: Unsure }
   | { readonly type: 'unsureSettled'; readonly unsureIds: readonly UnsureId[] }
-  | { readonly type: 'stockTaken'; readonly varietyId: VarietyId; readonly doughId: DoughId; readonly fate: 'sold' | 'kitchen' | 'wasted' | 'given'; readonly takes: readonly Take[]; readonly found: number }
+  | {
+      readonly type: 'stockTaken'
+      readonly varietyId: VarietyId
+      readonly doughId: DoughId
+      readonly fate: 'sold' | 'kitchen' | 'wasted' | 'given'
+      readonly takes: readonly Take[]
+      readonly found: number
+    }
   /** `matured`: lots that the count shows to be for sale already. `unexplained` = known − counted. */
-  | { readonly type: 'counted'; readonly varietyId: VarietyId; readonly doughId: DoughId; readonly pieces: number; readonly matured: readonly BatchId[]; readonly takes: readonly Take[]; readonly unexplained: number; readonly foundLot: Lot | null }
+  | {
+      readonly type: 'counted'
+      readonly varietyId: VarietyId
+      readonly doughId: DoughId
+      readonly pieces: number
+      readonly matured: readonly BatchId[]
+      readonly takes: readonly Take[]
+      readonly unexplained: number
+      readonly foundLot: Lot | null
+    }
   | { readonly type: 'kept'; readonly keep: Keep; readonly parts: readonly KeptPart[] }
   | { readonly type: 'released'; readonly keepId: KeepId; readonly lots: readonly VarietyLot[] }
-  | { readonly type: 'handedOver'; readonly keepId: KeepId; readonly parts: readonly { readonly varietyId: VarietyId; readonly doughId: DoughId; readonly pieces: number }[] }
+  | {
+      readonly type: 'handedOver'
+      readonly keepId: KeepId
+      readonly parts: readonly { readonly varietyId: VarietyId; readonly doughId: DoughId; readonly pieces: number }[]
+    }
   | { readonly type: 'takenBack'; readonly commandId: CommandId }
 
 /** Pieces out of a batch or lot; the batch goes when none are left in it. */
@@ -71,4 +130,9 @@ export interface KeptPart {
   readonly found: number
 }
 
-export type { Until }
+/** An act that must have come before the one tapped. Never learnt from: nobody saw when it happened. */
+export interface Presumed {
+  readonly act: 'pull' | 'dip' | 'lift' | 'board' | 'flip'
+  readonly doughId: DoughId
+  readonly pieces: number
+}

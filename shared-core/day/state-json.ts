@@ -1,11 +1,68 @@
 import type { Shop } from '../shop/shop.ts'
+import { assert } from '../support.ts'
 import type { State } from './state.ts'
 
 /** A state as JSON: maps as lists of pairs in id order, so that equal states give equal text. */
-export interface StateJson {
-  readonly seq: number
-  readonly [field: string]: unknown
+export interface StateJson extends Omit<State, MapField | 'shop'> {
+  readonly shop: unknown
+  readonly tables: { readonly [table in MapField]: readonly (readonly [string, unknown])[] }
 }
+type MapField = (typeof TABLES)[number]
 
 const TABLES = ['batches', 'loads', 'shelves', 'stock', 'keeps', 'planned', 'unsure', 'account'] as const
 const SHOP_TABLES = ['shelves', 'doughs', 'varieties', 'stations'] as const
+
+export function toJson(state: State): StateJson {
+  const { batches, loads, shelves, stock, keeps, planned, unsure, account, shop, ...rest } = state
+  const tables = { batches, loads, shelves, stock, keeps, planned, unsure, account }
+  return {
+    ...rest,
+    shop: shop === null ? null : pairsIn(shop, SHOP_TABLES),
+    tables: pairsIn(tables, TABLES) as StateJson['tables'],
+  }
+}
+
+/** The state of a `toJson`. What comes in is our own, from the journal or the server; its fold version says so. */
+export function fromJson(json: StateJson): State {
+  const { tables, shop, ...rest } = json
+  const maps = mapsIn(tables, TABLES) as unknown as Pick<State, MapField>
+  return { ...rest, ...maps, shop: shop === null ? null : (mapsIn(shop as object, SHOP_TABLES) as unknown as Shop) }
+}
+
+/**
+ * A copy that can be changed without touching the first: what is pending is decided on top of it. Only the maps are
+ * copied, as entities are never changed.
+ */
+export function forkState(state: State): State {
+  return {
+    ...state,
+    batches: new Map(state.batches),
+    loads: new Map(state.loads),
+    shelves: new Map(state.shelves),
+    stock: new Map(state.stock),
+    keeps: new Map(state.keeps),
+    planned: new Map(state.planned),
+    unsure: new Map(state.unsure),
+    account: new Map(state.account),
+  }
+}
+
+function pairsIn(value: object, fields: readonly string[]): object {
+  const copy: Record<string, unknown> = { ...value }
+  for (const field of fields) {
+    const map = copy[field]
+    assert(map instanceof Map, `${field} is no map`)
+    copy[field] = [...map].sort(([one], [other]) => (one < other ? -1 : 1))
+  }
+  return copy
+}
+
+function mapsIn(value: object, fields: readonly string[]): object {
+  const copy: Record<string, unknown> = { ...value }
+  for (const field of fields) {
+    const pairs = copy[field]
+    assert(Array.isArray(pairs), `${field} is no list of pairs`)
+    copy[field] = new Map(pairs)
+  }
+  return copy
+}

@@ -13,6 +13,7 @@ import type {
 import type { BatchStage, Shop } from '../shop/shop.ts'
 import type { EpochMs } from '../units.ts'
 import type { OverLimit } from './answers.ts'
+import type { Presumed } from './events.ts'
 
 /** Raised by one whenever the fold changes: screens with another number reload, snapshots with another are not read. */
 export const FOLD_VERSION = 1
@@ -39,7 +40,7 @@ export interface State {
   /** The day's account by dough, in pieces. */
   readonly account: Map<DoughId, Account>
   /** The last commands, oldest first, with what they replaced: what take-back needs. At most `TRACES_MAX`. */
-  readonly traces: Trace[]
+  traces: readonly Trace[]
 }
 
 export interface Day {
@@ -89,6 +90,8 @@ export interface Load {
   /** Boards under it until the flip. */
   readonly boards: number
   readonly flippedAtMs: EpochMs | null
+  /** When its boards, freed at the flip, are wet enough again; null before the flip. */
+  readonly boardsWetAtMs: EpochMs | null
   /** Null when nothing in it is flipped. */
   readonly flip: Until | null
   readonly out: Until | null
@@ -155,9 +158,15 @@ export interface Unsure {
   readonly what: UnsureWhat
 }
 export type UnsureWhat =
-  | { readonly kind: 'presumed'; readonly act: 'pull' | 'dip' | 'lift' | 'board' | 'flip'; readonly doughId: DoughId; readonly pieces: number }
+  | ({ readonly kind: 'presumed' } & Presumed)
   | { readonly kind: 'found'; readonly doughId: DoughId; readonly pieces: number }
-  | { readonly kind: 'over'; readonly limit: OverLimit; readonly shelfId: ShelfId | null; readonly pieces: number; readonly most: number }
+  | {
+      readonly kind: 'over'
+      readonly limit: OverLimit
+      readonly shelfId: ShelfId | null
+      readonly pieces: number
+      readonly most: number
+    }
 
 /**
  * shaped + carriedIn = in a stage + for sale + kept + sold + kitchen + wasted + given + dayOld + unexplained.

@@ -1,0 +1,64 @@
+import type { DoughId } from '../ids.ts'
+import { applySetUp } from '../shop/set-up-apply.ts'
+import { closeStock } from '../stock/apply-stock.ts'
+import { assert } from '../support.ts'
+import { EMPTY_ACCOUNT, piecesPresent } from './account.ts'
+import type { EventOf } from './events.ts'
+import type { Folding } from './folding.ts'
+import { book } from './folding.ts'
+import { put, putAccount, restore } from './recorder.ts'
+
+export function applyDayOpened({ state }: Folding, event: EventOf<'dayOpened'>): void {
+  state.day = { label: event.label, openedAtMs: event.atMs }
+}
+
+export function applySetUpChanged({ state }: Folding, event: EventOf<'setUpChanged'>): void {
+  state.shop = applySetUp(state.shop, event.changes)
+}
+
+/** Loads that are done stay until close; the rest of the old list goes. */
+export function applyLoadListSet({ state, undo }: Folding, event: EventOf<'loadListSet'>): void {
+  for (const planned of [...state.planned.values()]) {
+    if (!planned.done) put(state, undo, 'planned', planned.id, null)
+  }
+  for (const planned of event.loads) put(state, undo, 'planned', planned.id, planned)
+}
+
+/**
+ * The day's account ends here; what still stands in a stage or is kept begins the next one as carried in. Today's
+ * traces go: what was closed is not taken back piece by piece.
+ */
+export function applyDayClosed(folding: Folding, event: EventOf<'dayClosed'>): void {
+  const { state, undo } = folding
+  const day = state.day
+  assert(day !== null, 'closing a day that is not open')
+  for (const stock of [...state.stock.values()]) closeStock(folding, stock)
+  state.lastDay = {
+    label: day.label,
+    openedAtMs: day.openedAtMs,
+    closedAtMs: event.atMs,
+    account: [...state.account].map(([doughId, account]) => ({ doughId, account })).sort(byDough),
+    left: event.left,
+  }
+  state.day = null
+  for (const id of [...state.planned.keys()]) put(state, undo, 'planned', id, null)
+  for (const id of [...state.unsure.keys()]) put(state, undo, 'unsure', id, null)
+  for (const id of [...state.account.keys()]) putAccount(state, undo, id, null)
+  for (const [id, pieces] of piecesPresent(state)) {
+    if (pieces > 0) putAccount(state, undo, id, { ...EMPTY_ACCOUNT, carriedIn: pieces })
+  }
+  state.traces = []
+}
+
+export function applyTakenBack(folding: Folding, event: EventOf<'takenBack'>): void {
+  const { state, undo } = folding
+  const trace = state.traces.find((one) => one.commandId === event.commandId)
+  assert(trace !== undefined, `no trace of ${event.commandId}`)
+  for (const touched of trace.touched) restore(state, undo, touched)
+  for (const { doughId, column, pieces } of trace.booked) book(folding, doughId, column, -pieces)
+  state.traces = state.traces.filter((one) => one !== trace)
+}
+
+function byDough(one: { doughId: DoughId }, other: { doughId: DoughId }): number {
+  return one.doughId < other.doughId ? -1 : 1
+}

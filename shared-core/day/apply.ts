@@ -1,0 +1,119 @@
+import {
+  applyBatchMoved,
+  applyBatchWasted,
+  applyFlipped,
+  applyLoadChanged,
+  applyLoaded,
+  applyLoadMoved,
+  applyLoadUndone,
+  applyOut,
+  applyPieces,
+} from '../line/apply-line.ts'
+import { applyCounted, applyHandedOver, applyKept, applyReleased, applyStockTaken } from '../stock/apply-stock.ts'
+import { assert } from '../support.ts'
+import { epochMs } from '../units.ts'
+import { applyDayClosed, applyDayOpened, applyLoadListSet, applySetUpChanged, applyTakenBack } from './apply-day.ts'
+import type { Entry, Event, EventType } from './events.ts'
+import type { Folding } from './folding.ts'
+import type { Undo } from './recorder.ts'
+import { beginUndo, put, undoAll } from './recorder.ts'
+import type { State, Trace } from './state.ts'
+
+/** How many commands can be told and taken back: an hour of a busy line, and small in every snapshot. */
+export const TRACES_MAX = 60
+
+export function emptyState(): State {
+  return {
+    seq: 0,
+    recordedAtMs: epochMs(0),
+    shop: null,
+    day: null,
+    lastDay: null,
+    batches: new Map(),
+    loads: new Map(),
+    shelves: new Map(),
+    stock: new Map(),
+    keeps: new Map(),
+    planned: new Map(),
+    unsure: new Map(),
+    account: new Map(),
+    traces: [],
+  }
+}
+
+/**
+ * Folds one entry into the state, in place. The same entries give the same state on every machine: nothing here reads
+ * set-up, clock or chance.
+ * @returns what `undoAll` needs to put the state back
+ * @throws AssertionError when the entry does not fit the state; the state is then as it was before
+ */
+export function applyEntry(state: State, entry: Entry): Undo {
+  const undo = beginUndo(state)
+  const folding: Folding = { state, undo, booked: [] }
+  try {
+    assert(entry.seq === state.seq + 1, `entry ${entry.seq} after ${state.seq}`)
+    assert(entry.recordedAtMs >= state.recordedAtMs, `entry ${entry.seq} is recorded before the one before it`)
+    state.seq = entry.seq
+    state.recordedAtMs = entry.recordedAtMs
+    for (const event of entry.events) applyEvent(folding, event)
+    remember(folding, entry)
+  } catch (error) {
+    undoAll(state, undo)
+    throw error
+  }
+  return undo
+}
+
+type Appliers = { readonly [Type in EventType]: (folding: Folding, event: Extract<Event, { type: Type }>) => void }
+
+/** One function for each kind of event; a kind without one does not compile. */
+const APPLIERS: Appliers = {
+  dayOpened: applyDayOpened,
+  dayClosed: applyDayClosed,
+  setUpChanged: applySetUpChanged,
+  loadListSet: applyLoadListSet,
+  plannedDone: ({ state, undo }, { planned }) => put(state, undo, 'planned', planned.id, planned),
+  piecesShaped: (folding, { batch }) => applyPieces(folding, batch, 'shaped', batch.pieces),
+  piecesCarriedIn: (folding, { batch }) => applyPieces(folding, batch, 'carriedIn', batch.pieces),
+  piecesFound: (folding, { batch }) => applyPieces(folding, batch, 'unexplained', -batch.pieces),
+  batchMoved: applyBatchMoved,
+  batchWasted: applyBatchWasted,
+  loaded: applyLoaded,
+  loadChanged: applyLoadChanged,
+  flipped: applyFlipped,
+  out: applyOut,
+  loadMoved: applyLoadMoved,
+  loadUndone: applyLoadUndone,
+  unsureRaised: ({ state, undo }, { unsure }) => put(state, undo, 'unsure', unsure.id, unsure),
+  unsureSettled: ({ state, undo }, { unsureIds }) => {
+    for (const id of unsureIds) put(state, undo, 'unsure', id, null)
+  },
+  stockTaken: applyStockTaken,
+  counted: applyCounted,
+  kept: applyKept,
+  released: applyReleased,
+  handedOver: applyHandedOver,
+  takenBack: applyTakenBack,
+}
+
+function applyEvent(folding: Folding, event: Event): void {
+  const apply = APPLIERS[event.type] as ((folding: Folding, event: Event) => void) | undefined
+  assert(apply !== undefined, `unknown event ${event.type}`)
+  apply(folding, event)
+}
+
+function remember({ state, undo, booked }: Folding, entry: Entry): void {
+  // A take-back leaves no trace: what it restored is as the command before left it, which may be taken back in turn.
+  if (entry.told.type === 'takeBack' || entry.told.type === 'closeDay') return
+  const trace: Trace = {
+    commandId: entry.commandId,
+    deviceId: entry.deviceId,
+    seq: entry.seq,
+    atMs: entry.events[0]?.atMs ?? entry.recordedAtMs,
+    told: entry.told,
+    touched: undo.touched,
+    booked,
+  }
+  const kept = state.traces.length < TRACES_MAX ? state.traces : state.traces.slice(1 - TRACES_MAX)
+  state.traces = [...kept, trace]
+}

@@ -1,0 +1,72 @@
+import type { DoughId } from '../ids.ts'
+import type { Account, State, TableName, Touched } from './state.ts'
+
+/**
+ * The only hand that changes a state. It keeps what it replaced, for two uses: rolling an entry back when it cannot be
+ * written, and take-back. Why not copy the state for each entry: a year of trading must fold in seconds.
+ */
+export interface Undo {
+  readonly seq: number
+  readonly recordedAtMs: State['recordedAtMs']
+  readonly shop: State['shop']
+  readonly day: State['day']
+  readonly lastDay: State['lastDay']
+  readonly traces: State['traces']
+  /** The first value before of each entity that was put. */
+  readonly touched: Touched[]
+  readonly accounts: { readonly doughId: DoughId; readonly before: Account | null }[]
+}
+
+export function beginUndo(state: State): Undo {
+  const { seq, recordedAtMs, shop, day, lastDay, traces } = state
+  return { seq, recordedAtMs, shop, day, lastDay, traces, touched: [], accounts: [] }
+}
+
+/** Puts everything back as it was before the entry. */
+export function undoAll(state: State, undo: Undo): void {
+  for (const { table, id, before } of undo.touched) setRow(state, table, id, before)
+  for (const { doughId, before } of undo.accounts.toReversed()) {
+    if (before === null) state.account.delete(doughId)
+    else state.account.set(doughId, before)
+  }
+  const { seq, recordedAtMs, shop, day, lastDay, traces } = undo
+  Object.assign(state, { seq, recordedAtMs, shop, day, lastDay, traces })
+}
+
+type Row<Table extends TableName> = State[Table] extends Map<infer _Id, infer Value> ? Value : never
+
+/** Replaces one entity; null removes it. */
+export function put<Table extends TableName>(
+  state: State,
+  undo: Undo,
+  table: Table,
+  id: string,
+  value: Row<Table> | null,
+): void {
+  restore(state, undo, { table, id, before: value })
+}
+
+/** Puts an entity as a trace remembers it. */
+export function restore(state: State, undo: Undo, { table, id, before }: Touched): void {
+  const known = undo.touched.some((step) => step.id === id && step.table === table)
+  if (!known) undo.touched.push({ table, id, before: rowsOf(state, table).get(id) ?? null })
+  setRow(state, table, id, before)
+}
+
+/** Replaces a dough's account; null removes it. */
+export function putAccount(state: State, undo: Undo, doughId: DoughId, account: Account | null): void {
+  undo.accounts.push({ doughId, before: state.account.get(doughId) ?? null })
+  if (account === null) state.account.delete(doughId)
+  else state.account.set(doughId, account)
+}
+
+function setRow(state: State, table: TableName, id: string, value: unknown): void {
+  const rows = rowsOf(state, table)
+  if (value === null) rows.delete(id)
+  else rows.set(id, value)
+}
+
+/** The tables differ in their types only; which entity belongs where is held by the types of `put`. */
+function rowsOf(state: State, table: TableName): Map<string, unknown> {
+  return state[table] as Map<string, unknown>
+}

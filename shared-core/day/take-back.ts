@@ -1,0 +1,40 @@
+import type { DayCommand } from './commands.ts'
+import type { Case, Decision } from './decision.ts'
+import { happen, happenedAt, refuse, take } from './decision.ts'
+import type { State, Trace } from './state.ts'
+
+/**
+ * What cannot be taken back: what ends or begins a day's account, what others have seen and planned by, and a yes to a
+ * question. Each is put right by doing the next thing: opening, typing the list anew, changing the set-up again.
+ */
+export const NEVER_TAKEN_BACK: ReadonlySet<string> = new Set([
+  'openDay',
+  'closeDay',
+  'setLoadList',
+  'changeSetUp',
+  'confirmPresumed',
+  'takeBack',
+])
+
+/**
+ * Undoes one command. Allowed while everything that it touched is as it left it: the traces after it, which are kept
+ * in order, must have touched none of it.
+ */
+export function decideTakeBack(oneCase: Case<Extract<DayCommand, { type: 'takeBack' }>>): Decision {
+  const { command, state } = oneCase
+  const trace = state.traces.find((one) => one.commandId === command.commandId)
+  if (trace === undefined) return refuse('take-back-unknown')
+  if (NEVER_TAKEN_BACK.has(trace.told.type)) return refuse('take-back-never', { type: trace.told.type })
+  const after = changedSince(state, trace)
+  if (after !== null)
+    return refuse('take-back-changed-since', { type: after.told.type, atMs: after.atMs, commandId: after.commandId })
+  happen(oneCase, happenedAt(oneCase, trace.atMs), { type: 'takenBack', commandId: trace.commandId })
+  return take(oneCase, { ...trace.told })
+}
+
+/** The first command after a trace that touched something of it; null when it can still be taken back. */
+export function changedSince(state: State, trace: Trace): Trace | null {
+  const keys = new Set(trace.touched.map(({ table, id }) => `${table} ${id}`))
+  const since = state.traces.filter((one) => one.seq > trace.seq)
+  return since.find((one) => one.touched.some(({ table, id }) => keys.has(`${table} ${id}`))) ?? null
+}

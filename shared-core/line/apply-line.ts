@@ -1,0 +1,89 @@
+import type { EventOf, Take } from '../day/events.ts'
+import type { Folding } from '../day/folding.ts'
+import { book } from '../day/folding.ts'
+import { put } from '../day/recorder.ts'
+import type { Account, Batch, Load } from '../day/state.ts'
+import { addLot } from '../stock/apply-stock.ts'
+import { assert, must } from '../support.ts'
+import type { EpochMs } from '../units.ts'
+
+/** Pieces that join the account: shaped, carried in, or found. */
+export function applyPieces(folding: Folding, batch: Batch, column: keyof Account, pieces: number): void {
+  putBatches(folding, [batch])
+  book(folding, batch.doughId, column, pieces)
+}
+
+export function applyBatchMoved(folding: Folding, event: EventOf<'batchMoved'>): void {
+  takeFromBatches(folding, event.takes)
+  putBatches(folding, [event.put])
+}
+
+export function applyBatchWasted(folding: Folding, event: EventOf<'batchWasted'>): void {
+  takeFromBatches(folding, [event.take])
+  book(folding, event.doughId, 'wasted', event.take.pieces)
+}
+
+export function applyLoaded(folding: Folding, event: EventOf<'loaded'>): void {
+  takeFromBatches(folding, event.takes)
+  putBatches(folding, event.puts)
+  putLoad(folding, event.load, event.atMs)
+}
+
+export function applyLoadChanged(folding: Folding, event: EventOf<'loadChanged'>): void {
+  takeFromBatches(folding, event.takes)
+  putBatches(folding, event.puts)
+  putLoad(folding, event.load, event.atMs)
+}
+
+export function applyFlipped(folding: Folding, event: EventOf<'flipped'>): void {
+  const load = must(folding.state.loads, event.loadId)
+  const { boardsWetAtMs, atMs } = event
+  putLoad(folding, { ...load, phase: 'second-side', flippedAtMs: atMs, boardsWetAtMs }, atMs)
+}
+
+export function applyOut(folding: Folding, event: EventOf<'out'>): void {
+  const { state, undo } = folding
+  const load = must(state.loads, event.loadId)
+  takeFromBatches(folding, event.takes)
+  for (const lot of event.lots) addLot(folding, lot, 0)
+  if (!event.last) return
+  put(state, undo, 'loads', load.id, null)
+  put(state, undo, 'shelves', load.shelfId, {
+    touchedAtMs: event.atMs,
+    boardsFreed: load.boards,
+    boardsWetAtMs: event.boardsWetAtMs,
+  })
+}
+
+export function applyLoadMoved(folding: Folding, event: EventOf<'loadMoved'>): void {
+  const { state, undo } = folding
+  const from = state.shelves.get(event.fromShelfId)
+  if (from !== undefined) put(state, undo, 'shelves', event.fromShelfId, { ...from, touchedAtMs: event.atMs })
+  putLoad(folding, event.load, event.atMs)
+}
+
+export function applyLoadUndone(folding: Folding, event: EventOf<'loadUndone'>): void {
+  takeFromBatches(folding, event.takes)
+  putBatches(folding, event.puts)
+  put(folding.state, folding.undo, 'loads', event.loadId, null)
+}
+
+/** A load and the touch of its shelf: the door of a rotating oven stands where it was touched last. */
+function putLoad({ state, undo }: Folding, load: Load, atMs: EpochMs): void {
+  put(state, undo, 'loads', load.id, load)
+  const use = state.shelves.get(load.shelfId) ?? { boardsFreed: 0, boardsWetAtMs: atMs }
+  put(state, undo, 'shelves', load.shelfId, { ...use, touchedAtMs: atMs })
+}
+
+function putBatches({ state, undo }: Folding, batches: readonly Batch[]): void {
+  for (const batch of batches) put(state, undo, 'batches', batch.id, batch)
+}
+
+function takeFromBatches({ state, undo }: Folding, takes: readonly Take[]): void {
+  for (const take of takes) {
+    const batch = must(state.batches, take.batchId)
+    assert(take.pieces > 0 && take.pieces <= batch.pieces, `take ${take.pieces} of ${batch.pieces} in ${batch.id}`)
+    const pieces = batch.pieces - take.pieces
+    put(state, undo, 'batches', batch.id, pieces === 0 ? null : { ...batch, pieces })
+  }
+}

@@ -1,0 +1,34 @@
+import type { Batch } from '../day/state.ts'
+import type { BatchStage, Dough, LineAct } from '../shop/shop.ts'
+
+/** The stages before the oven, in the order in which a route may take them. */
+export const STAGES: readonly BatchStage[] = ['proof', 'chill', 'rack', 'kettle', 'boards', 'oven']
+
+/** The act that brings pieces into a stage; shaping and chilling are the dough room's. */
+const ACT_INTO: { readonly [stage in BatchStage]: LineAct | null } = {
+  proof: null,
+  chill: null,
+  rack: 'pull',
+  kettle: 'dip',
+  boards: 'lift',
+  oven: 'load',
+}
+export type PresumableAct = 'pull' | 'dip' | 'lift' | 'board'
+
+export function isBefore(stage: BatchStage, other: BatchStage): boolean {
+  return STAGES.indexOf(stage) < STAGES.indexOf(other)
+}
+
+/** The acts of a dough's route between where a batch stands and where it is now said to go, both ends left out. */
+export function actsBetween(dough: Dough, from: BatchStage, to: BatchStage): readonly PresumableAct[] {
+  return dough.route
+    .filter((stage) => isBefore(from, stage) && isBefore(stage, to))
+    .flatMap((stage) => ACT_INTO[stage] ?? [])
+    .filter((act): act is PresumableAct => act === 'pull' || act === 'dip' || act === 'lift')
+}
+
+/** Whose window closes first is used first; then who has stood longest; then by id, so that the order is total. */
+export function useFirst(one: Batch, other: Batch): number {
+  const latest = (batch: Batch) => batch.until?.latestAtMs ?? Number.MAX_SAFE_INTEGER
+  return latest(one) - latest(other) || one.sinceMs - other.sinceMs || (one.id < other.id ? -1 : 1)
+}

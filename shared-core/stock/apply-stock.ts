@@ -1,0 +1,117 @@
+import { piecesInLots } from '../day/account.ts'
+import type { EventOf, Take, VarietyLot } from '../day/events.ts'
+import type { Folding } from '../day/folding.ts'
+import { book } from '../day/folding.ts'
+import { put } from '../day/recorder.ts'
+import type { Lot, Stock } from '../day/state.ts'
+import type { DoughId, VarietyId } from '../ids.ts'
+import { assert, must } from '../support.ts'
+import type { EpochMs } from '../units.ts'
+import { epochMs } from '../units.ts'
+
+/** The pace of sales is kept in quarters of an hour, for the last two hours. */
+const PACE_BUCKET_MS = 15 * 60_000
+const PACE_BUCKETS_MAX = 8
+
+/** New pieces on a rod: from the oven, or `unkept` ones from a keep that was released. */
+export function addLot(folding: Folding, { varietyId, doughId, lot }: VarietyLot, unkept: number): void {
+  const stock = stockOf(folding, varietyId, doughId)
+  const lots = [...stock.lots, lot].sort(byReady)
+  putStock(folding, { ...stock, kept: stock.kept - unkept, lots, goneSinceMs: null })
+}
+
+export function applyReleased(folding: Folding, event: EventOf<'released'>): void {
+  for (const part of event.lots) addLot(folding, part, part.lot.pieces)
+  put(folding.state, folding.undo, 'keeps', event.keepId, null)
+}
+
+/** Sold, used in the kitchen, wasted or given away. What was not known to be there is booked as found. */
+export function applyStockTaken(folding: Folding, event: EventOf<'stockTaken'>): void {
+  const stock = stockOf(folding, event.varietyId, event.doughId)
+  const pieces = piecesInLots(event.takes) + event.found
+  const lots = lotsWithout(stock.lots, event.takes)
+  const sold = event.fate === 'sold' ? pieces : 0
+  putStock(folding, soldOn({ ...stock, lots, goneSinceMs: goneSince(stock, lots, event.atMs) }, sold, event.atMs))
+  book(folding, event.doughId, 'unexplained', -event.found)
+  book(folding, event.doughId, event.fate, pieces)
+}
+
+export function applyCounted(folding: Folding, event: EventOf<'counted'>): void {
+  const stock = stockOf(folding, event.varietyId, event.doughId)
+  const matured = stock.lots.map((lot) =>
+    event.matured.includes(lot.id) && lot.readyAtMs > event.atMs ? { ...lot, readyAtMs: event.atMs } : lot,
+  )
+  const left = lotsWithout(matured, event.takes)
+  const lots = event.foundLot === null ? left : [...left, event.foundLot].sort(byReady)
+  const counted = { atMs: event.atMs, pieces: event.pieces }
+  putStock(folding, { ...stock, lots, counted, goneSinceMs: goneSince(stock, lots, event.atMs) })
+  book(folding, event.doughId, 'unexplained', event.unexplained)
+}
+
+export function applyKept(folding: Folding, event: EventOf<'kept'>): void {
+  for (const part of event.parts) {
+    const stock = stockOf(folding, part.varietyId, part.doughId)
+    const lots = lotsWithout(stock.lots, part.takes)
+    const kept = stock.kept + piecesInLots(part.takes) + part.found
+    putStock(folding, { ...stock, lots, kept, goneSinceMs: goneSince(stock, lots, event.atMs) })
+    book(folding, part.doughId, 'unexplained', -part.found)
+  }
+  put(folding.state, folding.undo, 'keeps', event.keep.id, event.keep)
+}
+
+export function applyHandedOver(folding: Folding, event: EventOf<'handedOver'>): void {
+  for (const { varietyId, doughId, pieces } of event.parts) {
+    const stock = must(folding.state.stock, varietyId)
+    assert(stock.kept >= pieces, `handing over ${pieces} of ${stock.kept} kept ${varietyId}`)
+    putStock(folding, soldOn({ ...stock, kept: stock.kept - pieces }, pieces, event.atMs))
+    book(folding, doughId, 'sold', pieces)
+  }
+  put(folding.state, folding.undo, 'keeps', event.keepId, null)
+}
+
+/** What is left at close is day-old; what is kept stays kept. */
+export function closeStock(folding: Folding, stock: Stock): void {
+  book(folding, stock.doughId, 'dayOld', piecesInLots(stock.lots))
+  const rest: Stock = { ...stock, lots: [], soldToday: 0, pace: [], counted: null, goneSinceMs: null }
+  put(folding.state, folding.undo, 'stock', stock.varietyId, stock.kept === 0 ? null : rest)
+}
+
+function stockOf({ state }: Folding, varietyId: VarietyId, doughId: DoughId): Stock {
+  const none = { lots: [], kept: 0, soldToday: 0, pace: [], counted: null, goneSinceMs: null }
+  return state.stock.get(varietyId) ?? { varietyId, doughId, ...none }
+}
+
+function putStock({ state, undo }: Folding, stock: Stock): void {
+  put(state, undo, 'stock', stock.varietyId, stock)
+}
+
+function lotsWithout(lots: readonly Lot[], takes: readonly Take[]): readonly Lot[] {
+  if (takes.length === 0) return lots
+  const taken = new Map(takes.map((take) => [take.batchId, take.pieces]))
+  assert(
+    takes.every((take) => lots.some((lot) => lot.id === take.batchId && lot.pieces >= take.pieces)),
+    'taking more than a lot holds',
+  )
+  return lots.map((lot) => ({ ...lot, pieces: lot.pieces - (taken.get(lot.id) ?? 0) })).filter((lot) => lot.pieces > 0)
+}
+
+function soldOn(stock: Stock, pieces: number, atMs: EpochMs): Stock {
+  if (pieces === 0) return stock
+  const fromMs = epochMs(atMs - (atMs % PACE_BUCKET_MS))
+  const last = stock.pace.at(-1)
+  // A tap from before the newest quarter counts in the newest: the pace is a rate, not a record.
+  const pace =
+    last !== undefined && last.fromMs >= fromMs
+      ? [...stock.pace.slice(0, -1), { fromMs: last.fromMs, pieces: last.pieces + pieces }]
+      : [...stock.pace, { fromMs, pieces }].slice(-PACE_BUCKETS_MAX)
+  return { ...stock, soldToday: stock.soldToday + pieces, pace }
+}
+
+function goneSince(stock: Stock, lots: readonly Lot[], atMs: EpochMs): EpochMs | null {
+  if (lots.length > 0) return null
+  return stock.goneSinceMs ?? atMs
+}
+
+function byReady(one: Lot, other: Lot): number {
+  return one.readyAtMs - other.readyAtMs || (one.id < other.id ? -1 : 1)
+}

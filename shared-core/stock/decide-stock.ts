@@ -1,0 +1,142 @@
+import { piecesInLots } from '../day/account.ts'
+import type { StockCommand } from '../day/commands.ts'
+import type { Case, Decision } from '../day/decision.ts'
+import { askFor, happen, happenedAt, refuse, take } from '../day/decision.ts'
+import type { KeptPart, Take } from '../day/events.ts'
+import type { Line, Lot } from '../day/state.ts'
+import type { VarietyId } from '../ids.ts'
+import { batchId, keepId } from '../ids.ts'
+import { lineRefusal, wantOf } from '../line/lines.ts'
+import type { EpochMs } from '../units.ts'
+
+type Of<Type extends StockCommand['type']> = Case<Extract<StockCommand, { type: Type }>>
+
+/** A count further off than this is asked back: more likely a slip of the finger than a rack gone missing. */
+export const FAR_COUNT_PIECES = 24
+
+/** A sale is never blocked: what is in the customer's hand was there, whatever the board knew. */
+export function decideSell(oneCase: Of<'sell'>): Decision {
+  const { command, shop } = oneCase
+  const refusal = lineRefusal(shop, command.lines)
+  if (refusal !== null) return refusal
+  const atMs = happenedAt(oneCase)
+  for (const line of command.lines) takeOff(oneCase, line, 'sold', atMs)
+  return take(oneCase, { lines: command.lines })
+}
+
+export function decideRemove(oneCase: Of<'remove'>): Decision {
+  const { command, shop } = oneCase
+  const line = { varietyId: command.varietyId, pieces: command.pieces }
+  const refusal = lineRefusal(shop, [line])
+  if (refusal !== null) return refusal
+  takeOff(oneCase, line, command.fate, happenedAt(oneCase))
+  return take(oneCase, { lines: [line] })
+}
+
+/**
+ * What people see on the rod is right. Lots that should still be cooling are taken for ready, oldest first, as long as
+ * that brings the known number nearer to the counted one; the gap that is left is booked as unexplained.
+ */
+export function decideCount(oneCase: Of<'count'>): Decision {
+  const { command, shop } = oneCase
+  const { varietyId, pieces } = command
+  const refusal = lineRefusal(shop, [{ varietyId, pieces }])
+  if (refusal !== null) return refusal
+  const atMs = happenedAt(oneCase)
+  const lots = lotsOf(oneCase, varietyId)
+  const ready = lots.filter((lot) => lot.readyAtMs <= atMs)
+  const matured = maturedBy(lots, piecesInLots(ready), pieces, atMs)
+  const known = piecesInLots(ready) + piecesInLots(matured)
+  const unexplained = known - pieces
+  const ask = Math.abs(unexplained) > FAR_COUNT_PIECES
+  const asked = askFor(command, ask ? [{ code: 'far-count', params: { varietyId, known, pieces } }] : [])
+  if (asked !== null) return asked
+
+  const foundLot: Lot | null =
+    unexplained < 0 ? { id: batchId(oneCase.newId()), pieces: -unexplained, outAtMs: atMs, readyAtMs: atMs } : null
+  happen(oneCase, atMs, {
+    type: 'counted',
+    varietyId,
+    doughId: wantOf(shop, command).doughId,
+    pieces,
+    matured: matured.map((lot) => lot.id),
+    takes: unexplained > 0 ? oldestOf([...ready, ...matured], unexplained) : [],
+    unexplained,
+    foundLot,
+  })
+  return take(oneCase, { lines: [{ varietyId, pieces }] })
+}
+
+/** Set aside for somebody: out of what is for sale, not yet sold. */
+export function decideKeep(oneCase: Of<'keep'>): Decision {
+  const { command, shop } = oneCase
+  const refusal = lineRefusal(shop, command.lines)
+  if (refusal !== null) return refusal
+  const atMs = happenedAt(oneCase)
+  const parts = command.lines.map((line): KeptPart => {
+    const takes = oldestOf(lotsOf(oneCase, line.varietyId), line.pieces)
+    const { doughId, varietyId } = { ...wantOf(shop, line), varietyId: line.varietyId }
+    return { varietyId, doughId, takes, found: line.pieces - piecesInLots(takes) }
+  })
+  const keep = { id: keepId(oneCase.newId()), lines: command.lines, keptAtMs: atMs }
+  happen(oneCase, atMs, { type: 'kept', keep, parts })
+  return take(oneCase, { lines: command.lines })
+}
+
+export function decideRelease(oneCase: Of<'release'>): Decision {
+  const { command, shop, state } = oneCase
+  const keep = state.keeps.get(command.keepId)
+  if (keep === undefined) return refuse('unknown-keep')
+  const atMs = happenedAt(oneCase, keep.keptAtMs)
+  const lots = keep.lines.map((line) => ({
+    varietyId: line.varietyId,
+    doughId: wantOf(shop, line).doughId,
+    lot: { id: batchId(oneCase.newId()), pieces: line.pieces, outAtMs: keep.keptAtMs, readyAtMs: keep.keptAtMs },
+  }))
+  happen(oneCase, atMs, { type: 'released', keepId: keep.id, lots })
+  return take(oneCase, { lines: keep.lines })
+}
+
+export function decideHandOver(oneCase: Of<'handOver'>): Decision {
+  const { command, shop, state } = oneCase
+  const keep = state.keeps.get(command.keepId)
+  if (keep === undefined) return refuse('unknown-keep')
+  const parts = keep.lines.map((line) => ({ ...line, doughId: wantOf(shop, line).doughId }))
+  happen(oneCase, happenedAt(oneCase, keep.keptAtMs), { type: 'handedOver', keepId: keep.id, parts })
+  return take(oneCase, { lines: keep.lines })
+}
+
+function takeOff(oneCase: Case, line: Line, fate: 'sold' | 'kitchen' | 'wasted' | 'given', atMs: EpochMs): void {
+  const takes = oldestOf(lotsOf(oneCase, line.varietyId), line.pieces)
+  const { doughId } = wantOf(oneCase.shop, line)
+  const found = line.pieces - piecesInLots(takes)
+  happen(oneCase, atMs, { type: 'stockTaken', varietyId: line.varietyId, doughId, fate, takes, found })
+}
+
+function lotsOf({ state }: Case, id: VarietyId): readonly Lot[] {
+  return state.stock.get(id)?.lots ?? []
+}
+
+/** At most `pieces` out of lots, oldest first; hot ones too, as customers like them so. */
+function oldestOf(lots: readonly Lot[], pieces: number): readonly Take[] {
+  const takes: Take[] = []
+  let short = pieces
+  for (const lot of lots) {
+    const got = Math.min(lot.pieces, short)
+    if (got > 0) takes.push({ batchId: lot.id, pieces: got })
+    short -= got
+  }
+  return takes
+}
+
+function maturedBy(lots: readonly Lot[], readyPieces: number, counted: number, atMs: EpochMs): readonly Lot[] {
+  const matured: Lot[] = []
+  let known = readyPieces
+  for (const lot of lots) {
+    if (lot.readyAtMs <= atMs) continue
+    if (Math.abs(known + lot.pieces - counted) >= Math.abs(known - counted)) break
+    matured.push(lot)
+    known += lot.pieces
+  }
+  return matured
+}
