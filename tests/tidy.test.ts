@@ -61,8 +61,8 @@ describe('a planted fault is found by', () => {
   })
 
   it.each([
-    'const now = Date.now()',
     'const at = new Date(0)',
+    'const at = Date.parse(text)',
     'const any = Math.random()',
     'const name = word.toLocaleUpperCase()',
     'names.sort((a, b) => a.localeCompare(b))',
@@ -75,6 +75,14 @@ describe('a planted fault is found by', () => {
   ])('checkPurity: %s', (text) => {
     expect(checkPurity([{ path: 'shared-core/line/dwell.ts', text }])).toHaveLength(1)
   })
+
+  it.each(['const now = Date.now()', 'const now = new Date()', 'const now = new Date', 'const now = Date()'])(
+    'checkPurity, where a calendar is excused too: %s',
+    (text) => {
+      expect(checkPurity([{ path: 'shared-core/day/label.ts', text }])).toHaveLength(1)
+      expect(checkPurity([{ path: 'shared-core/day/label.ts', text: 'new Date(Date.parse(text))' }])).toEqual([])
+    },
+  )
 
   it('checkSizes', () => {
     const long = (path: string, lines: number): SourceFile => ({ path, text: 'x\n'.repeat(lines) })

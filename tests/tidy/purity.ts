@@ -6,12 +6,18 @@ import { isCode, withoutComments } from './source-files.ts'
  * compiler project has neither's types); these are of the language itself.
  */
 const IMPURE: readonly (readonly [RegExp, string])[] = [
-  [/\bDate\b/, 'reads or formats time through Date; instants come in as arguments'],
+  [/\bDate\.now\b|\bnew Date\b(?!\([^)])|(?<!new )\bDate\(/, 'reads the clock; instants come in as arguments'],
   [/\bMath\.random\b/, 'uses Math.random; randomness comes in as an argument'],
   [/\bglobalThis\b/, 'reaches for globalThis'],
   [/\b(Intl|toLocale\w*|localeCompare)\b/, 'depends on a locale; compare by code units, format in the client'],
   [/\b(async|await|Promise)\b/, 'waits for something; the core answers at once'],
 ]
+
+/** Date also knows the device's zone, so that its calendar is for those files only that keep to UTC throughout. */
+const CALENDAR = /\bDate\b/
+const CALENDAR_EXCUSED: ReadonlyMap<string, string> = new Map([
+  ['shared-core/day/label.ts', 'the date after a date, read and written as UTC'],
+])
 
 /**
  * Engines may differ in the last bit of these, and every screen folds the same events. A file is excused where its
@@ -25,11 +31,15 @@ const INEXACT_EXCUSED: ReadonlyMap<string, string> = new Map()
 export function checkPurity(files: readonly SourceFile[]): Finding[] {
   return files
     .filter(({ path }) => path.startsWith('shared-core/') && isCode(path))
-    .flatMap(({ path, text }) => {
-      const code = withoutComments(text, 'blank')
-      const impure = IMPURE.filter(([pattern]) => pattern.test(code)).map(([, what]) => ({ path, what }))
-      const inexact = INEXACT.exec(code)
-      if (inexact === null || INEXACT_EXCUSED.has(path)) return impure
-      return [...impure, { path, what: `uses ${inexact[0]}, whose last bit may differ between engines` }]
-    })
+    .flatMap(({ path, text }) => faultsIn(path, withoutComments(text, 'blank')).map((what) => ({ path, what })))
+}
+
+function faultsIn(path: string, code: string): string[] {
+  const faults = IMPURE.filter(([pattern]) => pattern.test(code)).map(([, what]) => what)
+  if (CALENDAR.test(code) && !CALENDAR_EXCUSED.has(path)) faults.push('uses Date, which knows the device’s zone')
+  const inexact = INEXACT.exec(code)
+  if (inexact !== null && !INEXACT_EXCUSED.has(path)) {
+    faults.push(`uses ${inexact[0]}, whose last bit may differ between engines`)
+  }
+  return faults
 }
