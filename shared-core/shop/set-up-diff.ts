@@ -1,0 +1,64 @@
+import canonicalize from 'canonicalize'
+import { inOrder } from './in-order.ts'
+import type { SetUpChange } from './set-up-change.ts'
+import type { Shop } from './shop.ts'
+
+/**
+ * What must change so that a shop becomes as another set-up says; nothing when they are the same.
+ *
+ * Entities that `to` lacks are retired, never deleted: old records name them for ever. They are listed after all of
+ * `to`, in the order that they had.
+ * @param from null for a shop that has no set-up yet: everything is a change
+ * @example applySetUp(from, setUpChanges(from, to)) // as `to`, with what it lacks retired
+ */
+export function setUpChanges(from: Shop | null, to: Shop): SetUpChange[] {
+  const changes: SetUpChange[] = [
+    { entity: 'profile', value: to.profile },
+    { entity: 'hours', value: to.hours },
+    { entity: 'kettle', value: to.kettle },
+    { entity: 'boards', value: to.boards },
+    { entity: 'oven', value: to.oven },
+    { entity: 'windows', value: to.windows },
+    ...withRetired(from?.shelves, to.shelves).map((value) => ({ entity: 'shelf', value }) as const),
+    ...withRetired(from?.doughs, to.doughs).map((value) => ({ entity: 'dough', value }) as const),
+    ...withRetired(from?.varieties, to.varieties).map((value) => ({ entity: 'variety', value }) as const),
+    ...withRetired(from?.stations, to.stations).map((value) => ({ entity: 'station', value }) as const),
+  ]
+  return from === null ? changes : changes.filter((change) => !isSame(standing(from, change), change.value))
+}
+
+interface Entity {
+  readonly id: string
+  readonly order: number
+  readonly retired: boolean
+}
+
+function withRetired<One extends Entity>(
+  from: ReadonlyMap<string, One> | undefined,
+  to: ReadonlyMap<string, One>,
+): One[] {
+  const kept = inOrder(to)
+  const after = kept.reduce((most, { order }) => Math.max(most, order + 1), 0)
+  const lacking = inOrder(from ?? new Map<string, One>()).filter(({ id }) => !to.has(id))
+  return [...kept, ...lacking.map((one, index) => ({ ...one, order: after + index, retired: true }))]
+}
+
+/** What the shop has where a change would put its value. */
+function standing(shop: Shop, change: SetUpChange): unknown {
+  switch (change.entity) {
+    case 'shelf':
+      return shop.shelves.get(change.value.id)
+    case 'dough':
+      return shop.doughs.get(change.value.id)
+    case 'variety':
+      return shop.varieties.get(change.value.id)
+    case 'station':
+      return shop.stations.get(change.value.id)
+    default:
+      return shop[change.entity]
+  }
+}
+
+function isSame(a: unknown, b: unknown): boolean {
+  return a !== undefined && canonicalize(a) === canonicalize(b)
+}

@@ -1,0 +1,115 @@
+import { clockText, dwellObject, spanObject } from './human-time.ts'
+import { inOrder } from './in-order.ts'
+import type { SetUpFile } from './set-up-schema.ts'
+import { SET_UP_FORMAT } from './set-up-schema.ts'
+import type { Dough, Hours, Shelf, Shop, Station, Variety, Windows } from './shop.ts'
+import { WINDOW_STAGES } from './window-rules.ts'
+
+/**
+ * The shop as the set-up file that people write, whole: what was left out of the file that it came from is said.
+ * Reading it again gives the same shop; only `order` is counted anew, from 0, the retired ones last.
+ */
+export function toSetUpFile(shop: Shop): SetUpFile {
+  const { profile, kettle, boards } = shop
+  const { name, zone, language, temperature, weight, clock } = profile
+  return {
+    format: SET_UP_FORMAT,
+    shop: { name, zone, language, units: { temperature, weight }, clock },
+    hours: hoursFile(shop.hours),
+    kettle: { pieces: kettle.pieces, cycle: spanObject(kettle.cycleMs) },
+    boards: { count: boards.count, pieces: boards.pieces, rewet: spanObject(boards.rewetMs) },
+    oven: ovenFile(shop),
+    windows: shopWindowsFile(shop.windows),
+    doughs: inOrder(shop.doughs).map(doughFile),
+    varieties: inOrder(shop.varieties).map(varietyFile),
+    stations: inOrder(shop.stations).map(stationFile),
+  }
+}
+
+function hoursFile(hours: Hours): SetUpFile['hours'] {
+  const { changeoverFromMinute: from, changeoverToMinute: to } = hours
+  return {
+    ovenReady: clockText(hours.ovenReadyMinute),
+    open: clockText(hours.openMinute),
+    ...(from === null || to === null ? {} : { changeover: { from: clockText(from), to: clockText(to) } }),
+    close: clockText(hours.closeMinute),
+    ...(hours.secondMenu === null ? {} : { secondMenu: hours.secondMenu }),
+  }
+}
+
+function ovenFile({ oven, shelves, boards }: Shop): SetUpFile['oven'] {
+  const handling = spanObject(oven.handlingMs)
+  const list = inOrder(shelves)
+  const floor = list.find((shelf) => shelf.floorBoards !== null && !shelf.retired)
+  if (oven.kind !== 'hearth' || floor?.floorBoards == null) {
+    const kind = oven.kind === 'rotating' ? 'rotating' : 'shelves'
+    return { kind, handling, shelves: list.map((shelf) => shelfFile(shelf, boards.pieces)) }
+  }
+  const { id, name, floorBoards } = floor
+  const rest = list.filter((shelf) => shelf !== floor).map((shelf) => shelfFile(shelf, boards.pieces))
+  return {
+    kind: 'hearth',
+    handling,
+    floor: { id, name, boards: floorBoards, ...ownPieces(floor, boards.pieces) },
+    ...(rest.length === 0 ? {} : { shelves: rest }),
+  }
+}
+
+function shelfFile(shelf: Shelf, boardPieces: number) {
+  const { id, name, floorBoards } = shelf
+  const size = floorBoards === null ? {} : { boards: floorBoards }
+  return { id, name, ...size, ...ownPieces(shelf, boardPieces), ...retiredFile(shelf) }
+}
+
+/** A floor's pieces are left out where they are those of its boards. */
+function ownPieces({ pieces, floorBoards }: Shelf, boardPieces: number): { pieces?: number } {
+  return floorBoards !== null && pieces === floorBoards * boardPieces ? {} : { pieces }
+}
+
+function doughFile(dough: Dough): SetUpFile['doughs'][number] {
+  const { id, name, route, trayPieces } = dough
+  return { id, name, route: [...route], trayPieces, ...ownWindowsFile(dough), ...retiredFile(dough) }
+}
+
+function varietyFile(variety: Variety): SetUpFile['varieties'][number] {
+  const { id, name, doughId, size, decidedAt, topping, bakedOn, flip, priceCents, costCents } = variety
+  return {
+    id,
+    name,
+    dough: doughId,
+    size,
+    decidedAt,
+    topping,
+    bakedOn,
+    flip,
+    ...ownWindowsFile(variety),
+    priceCents,
+    costCents,
+    ...retiredFile(variety),
+  }
+}
+
+function stationFile(station: Station): SetUpFile['stations'][number] {
+  const { id, name, acts } = station
+  return { id, name, acts: [...acts], ...retiredFile(station) }
+}
+
+type WindowsFile = NonNullable<SetUpFile['windows']>
+
+function shopWindowsFile(windows: Windows): WindowsFile {
+  return Object.fromEntries(
+    WINDOW_STAGES.map((stage) => [stage, windows[stage] === undefined ? null : dwellObject(windows[stage])]),
+  )
+}
+
+function ownWindowsFile({ windows }: { readonly windows: Windows }) {
+  const own = WINDOW_STAGES.flatMap((stage) => {
+    const window = windows[stage]
+    return window === undefined ? [] : [[stage, dwellObject(window)] as const]
+  })
+  return own.length === 0 ? {} : { windows: Object.fromEntries(own) }
+}
+
+function retiredFile({ retired }: { readonly retired: boolean }) {
+  return retired ? { retired: true } : {}
+}

@@ -1,0 +1,39 @@
+/**
+ * The bounds of a set-up. Generous for a small shop, tight enough that every screen is laid out and tested with the
+ * longest names and the most entities that can come. The numbers are our choice unless a line says otherwise.
+ */
+
+/** Characters of a name, in UTF-16 units. A shelf's name stands inside its key, a variety's beside its rod. */
+export const NAME_MAX = {
+  shop: 40,
+  secondMenu: 24,
+  shelf: 8,
+  dough: 24,
+  variety: 24,
+  station: 16,
+} as const
+
+/** Most of each kind in use at once; retired ones do not count. */
+export const IN_USE_MAX = { shelf: 12, dough: 16, variety: 60, station: 12 } as const
+
+/** Most of each kind that a file or shop may hold, the retired ones of many years included. */
+export const KEPT_MAX = 500
+
+/** Pieces: a kettle-full, a board, a tray, a shelf. A large deck takes some 12 dozen (common practice, no source). */
+export const KETTLE_PIECES_MAX = 500
+export const BOARD_PIECES_MAX = 60
+export const TRAY_PIECES_MAX = 200
+export const SHELF_PIECES_MAX = 1_000
+export const BOARDS_MAX = 300
+export const FLOOR_BOARDS_MAX = 120
+
+export const CYCLE_MS_MIN = 5_000
+export const CYCLE_MS_MAX = 30 * 60_000
+export const REWET_MS_MAX = 60 * 60_000
+export const HANDLING_MS_MAX = 30 * 60_000
+/** No stage lasts longer: a dough chilled for two weeks is a mistake in the unit. */
+export const WINDOW_MS_MAX = 14 * 24 * 3_600_000
+
+export const CENTS_MAX = 100_000
+export const MINUTE_MAX = 24 * 60 - 1
+export const ORDER_MAX = 100_000

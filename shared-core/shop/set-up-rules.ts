@@ -1,0 +1,56 @@
+import { crossMisfits } from './cross-rules.ts'
+import { doughMisfits, hoursMisfits, shelfMisfits, stationMisfits, varietyMisfits } from './entity-rules.ts'
+import type { Misfit } from './misfit.ts'
+import type { SetUpChange } from './set-up-change.ts'
+import type { SetUpParts } from './set-up-parts.ts'
+import { partsOf } from './set-up-parts.ts'
+import type { Shop } from './shop.ts'
+import { windowMisfits } from './window-rules.ts'
+
+/**
+ * The rules of a set-up, in one place for the file that people write and for changes that come in as commands. They
+ * need no zod, so that screens decide with them.
+ */
+
+/**
+ * All that does not fit in a shop's set-up. `decide` refuses a change after which there would be any.
+ * @example shopMisfits(applySetUp(shop, changes)).length === 0
+ */
+export function shopMisfits(shop: Shop): Misfit[] {
+  return partsMisfits(partsOf(shop))
+}
+
+/** The same for parts of a set-up, some of which may be missing because they could not be read. */
+export function partsMisfits(parts: SetUpParts): Misfit[] {
+  return [
+    ...(parts.hours === null ? [] : hoursMisfits(parts.hours)),
+    ...(parts.windows === null ? [] : windowMisfits(SHOP_WINDOWS, parts.windows, '')),
+    ...parts.shelves.flatMap(shelfMisfits),
+    ...parts.doughs.flatMap(doughMisfits),
+    ...parts.varieties.flatMap(varietyMisfits),
+    ...parts.stations.flatMap(stationMisfits),
+    ...crossMisfits(parts),
+  ]
+}
+
+/** What does not fit in one change, whatever the rest of the shop looks like. */
+export function changeMisfits(change: SetUpChange): Misfit[] {
+  switch (change.entity) {
+    case 'hours':
+      return hoursMisfits(change.value)
+    case 'windows':
+      return windowMisfits(SHOP_WINDOWS, change.value, '')
+    case 'shelf':
+      return shelfMisfits(change.value)
+    case 'dough':
+      return doughMisfits(change.value)
+    case 'variety':
+      return varietyMisfits(change.value)
+    case 'station':
+      return stationMisfits(change.value)
+    default:
+      return []
+  }
+}
+
+const SHOP_WINDOWS = { entity: 'windows', id: null } as const

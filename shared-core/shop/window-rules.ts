@@ -1,0 +1,45 @@
+import { spanText } from './human-time.ts'
+import type { Misfit, Whose } from './misfit.ts'
+import { broken } from './misfit.ts'
+import type { DwellWindow, WindowStage, Windows } from './shop.ts'
+
+export const WINDOW_STAGES = [
+  'proof',
+  'chill',
+  'rack',
+  'kettle',
+  'boards',
+  'firstSide',
+  'bake',
+  'cool',
+] as const satisfies readonly WindowStage[]
+
+/**
+ * Earliest, target and latest of each window in this order; the flip comes before the load is done.
+ * @param whose the shop's own windows, a dough's or a variety's
+ * @param prefix what stands before the stage in a misfit's field
+ */
+export function windowMisfits(whose: Whose, windows: Windows, prefix: string): Misfit[] {
+  const unordered = WINDOW_STAGES.flatMap((stage) => {
+    const window = windows[stage]
+    if (window === undefined || isOrdered(window)) return []
+    const { earliestMs, targetMs, latestMs, unit } = window
+    const [earliest, target, latest] = [earliestMs, targetMs, latestMs].map((ms) => spanText(ms, unit))
+    const wrong = `Earliest, target and latest are ${earliest}, ${target} and ${latest}.`
+    return broken(whose, [[true, `${prefix}${stage}`, wrong, 'None longer than the next: earliest, target, latest.']])
+  })
+  const late = flipsTooLate(windows.firstSide, windows.bake)
+  const right = 'The whole time in the oven: longer than the first side.'
+  return [...unordered, ...broken(whose, [[late !== null, `${prefix}bake`, late ?? '', right]])]
+}
+
+/** What is wrong when the flip would be due after the end of the bake; null when it is not. */
+export function flipsTooLate(firstSide: DwellWindow | undefined, bake: DwellWindow | undefined): string | null {
+  if (firstSide === undefined || bake === undefined || firstSide.targetMs < bake.targetMs) return null
+  const [flip, out] = [spanText(firstSide.targetMs, firstSide.unit), spanText(bake.targetMs, bake.unit)]
+  return `The flip is due after ${flip}, the end of the bake after ${out}.`
+}
+
+function isOrdered({ earliestMs, targetMs, latestMs }: DwellWindow): boolean {
+  return earliestMs <= targetMs && targetMs <= latestMs
+}
