@@ -3,7 +3,7 @@ import { inOrder } from './in-order.ts'
 import type { SetUpFile } from './set-up-schema.ts'
 import { SET_UP_FORMAT } from './set-up-schema.ts'
 import type { Dough, Hours, Shelf, Shop, Station, Variety, Windows } from './shop.ts'
-import { WINDOW_STAGES } from './window-rules.ts'
+import { WINDOW_STAGES } from './stages.ts'
 
 /**
  * The shop as the set-up file that people write, whole: what was left out of the file that it came from is said.

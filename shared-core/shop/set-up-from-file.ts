@@ -4,7 +4,7 @@ import type { DwellObject } from './human-time.ts'
 import { clockMinute, spanFromObject } from './human-time.ts'
 import type { FullSetUpFile } from './set-up-schema.ts'
 import type { Boards, Dough, Hours, Kettle, Oven, Profile, Shelf, Station, Variety, Windows } from './shop.ts'
-import { WINDOW_STAGES } from './window-rules.ts'
+import { WINDOW_STAGES } from './stages.ts'
 
 /** Parts of a set-up file that zod has accepted, as the running shop holds them. Whether they fit is not asked here. */
 

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { clock, flag, id, list, name, oneOf, record, whole } from './set-up-fields.ts'
 import * as limits from './set-up-limits.ts'
+import { BATCH_STAGES, LINE_ACTS } from './stages.ts'
 import { span } from './time-fields.ts'
 import { ownWindowsFile, shopWindowsFile } from './windows-schema.ts'
 
@@ -9,7 +10,7 @@ export const SET_UP_FORMAT = 'boilboard set-up 1'
 
 /** The set-up file, part by part. `set-up-file.ts` reads it; which parts fit each other is said in `set-up-rules.ts`. */
 export const profileFile = record({
-  name: name(limits.NAME_MAX.shop).meta({ examples: ['Corner of Elm and Ninth'] }),
+  name: name(limits.NAME_MAX.shop).meta({ examples: ['Ninth and Nowhere'] }),
   zone: z
     .string('The name of a time zone, e.g. "America/Chicago".')
     .max(64, 'The name of a time zone, e.g. "America/Chicago".')
@@ -86,13 +87,10 @@ export const ovenFile = z.discriminatedUnion(
 
 export const windowsFile = shopWindowsFile.prefault({})
 
-const STAGES = ['proof', 'chill', 'rack', 'kettle', 'boards', 'oven'] as const
-const ACTS = ['pull', 'dip', 'lift', 'board', 'load', 'flip', 'out'] as const
-
 export const doughFile = record({
   id: id(),
   name: name(limits.NAME_MAX.dough),
-  route: list(oneOf(STAGES), 'stages', 1, STAGES.length).meta({
+  route: list(oneOf(BATCH_STAGES), 'stages', 1, BATCH_STAGES.length).meta({
     description: 'What it goes through once shaped: proof, chill and rack as they come, then kettle, boards, oven.',
     examples: [['proof', 'chill', 'rack', 'kettle', 'boards', 'oven']],
   }),
@@ -121,7 +119,7 @@ export const varietyFile = record({
 export const stationFile = record({
   id: id(),
   name: name(limits.NAME_MAX.station),
-  acts: list(oneOf(ACTS), 'acts', 0, ACTS.length).meta({
+  acts: list(oneOf(LINE_ACTS), 'acts', 0, LINE_ACTS.length).meta({
     description: 'What this station taps. What no station taps is presumed from the next act that one does.',
     examples: [['dip', 'lift']],
   }),

@@ -1,18 +1,8 @@
 import { spanText } from './human-time.ts'
 import type { Misfit, Whose } from './misfit.ts'
 import { broken } from './misfit.ts'
-import type { DwellWindow, WindowStage, Windows } from './shop.ts'
-
-export const WINDOW_STAGES = [
-  'proof',
-  'chill',
-  'rack',
-  'kettle',
-  'boards',
-  'firstSide',
-  'bake',
-  'cool',
-] as const satisfies readonly WindowStage[]
+import type { DwellWindow, Windows } from './shop.ts'
+import { WINDOW_STAGES } from './stages.ts'
 
 /**
  * Earliest, target and latest of each window in this order; the flip comes before the load is done.

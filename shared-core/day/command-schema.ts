@@ -1,0 +1,149 @@
+import { z } from 'zod'
+import { batchId, commandId, doughId, keepId, loadId, plannedId, shelfId, unsureId, varietyId } from '../ids.ts'
+import type { Problem } from '../shop/problem.ts'
+import { pointer, problemsOf } from '../shop/problems.ts'
+import { id, list, oneOf, record, whole } from '../shop/set-up-fields.ts'
+import { KEPT_MAX } from '../shop/set-up-limits.ts'
+import { changeMisfits } from '../shop/set-up-rules.ts'
+import { BATCH_STAGES } from '../shop/stages.ts'
+import type { EpochMs } from '../units.ts'
+import { epochMs } from '../units.ts'
+import { ASK_CODES } from './answers.ts'
+import type { Command } from './commands.ts'
+import { setUpChangeSchema } from './set-up-change-schema.ts'
+
+/** Pieces of one line: a whole day's bake of one variety in a large shop, far from what overflows. */
+export const PIECES_MAX = 5_000
+/** Varieties of one load, sale or keep. */
+export const LINES_MAX = 40
+export const LOADS_MAX = 200
+export const UNSURE_MAX = 200
+export const CHANGES_MAX = 4 * KEPT_MAX
+/** 2020-01-01 and 2100-01-01: a clock that says something else is not set. */
+export const AT_MS_MIN = 1_577_836_800_000
+export const AT_MS_MAX = 4_102_444_800_000
+const COMMAND_ID_PATTERN = /^[a-z0-9]{10,40}$/
+
+export type CommandParsed =
+  | { readonly ok: true; readonly command: Command }
+  | { readonly ok: false; readonly problems: readonly Problem[] }
+
+/**
+ * Reads a command that came in from outside: its form and bounds only; what it means for the shop is for `decide`.
+ * @param checks what only the machine that reads it can tell; left out, any name of a zone is taken
+ * @returns the command, or what is wrong with it and what would be right. Never throws.
+ */
+export function parseCommand(raw: unknown, checks = ANY_ZONE): CommandParsed {
+  const read = commandSchema.safeParse(raw)
+  if (!read.success) return { ok: false, problems: problemsOf(read.error.issues, raw) }
+  const problems = setUpProblems(read.data, checks)
+  return problems.length > 0 ? { ok: false, problems } : { ok: true, command: read.data }
+}
+
+const ANY_ZONE = { isZone: (_name: string) => true }
+
+function setUpProblems(command: Command, { isZone }: typeof ANY_ZONE): Problem[] {
+  if (command.type !== 'changeSetUp') return []
+  return command.changes.flatMap((change, index) => {
+    const at = (field: string) => `${pointer(['changes', index, 'value'])}${field === '' ? '' : `/${field}`}`
+    const misfits = changeMisfits(change).map(({ field, wrong, right }) => ({ path: at(field), wrong, right }))
+    if (change.entity !== 'profile' || isZone(change.value.zone)) return misfits
+    const wrong = `No time zone is called "${change.value.zone}".`
+    return [...misfits, { path: at('zone'), wrong, right: 'A name of the IANA database, e.g. "America/Chicago".' }]
+  })
+}
+
+const commandIdField = () => {
+  const right = 'Between 10 and 40 small letters and digits.'
+  return z.string(right).regex(COMMAND_ID_PATTERN, right).transform(commandId)
+}
+const instant = () => whole(AT_MS_MIN, AT_MS_MAX).transform((ms): EpochMs => epochMs(ms))
+const pieces = () => whole(1, PIECES_MAX)
+const stageBefore = oneOf(['proof', 'chill', 'rack'])
+const phase = oneOf(['first-side', 'second-side'])
+const ids = {
+  batch: id().transform(batchId),
+  dough: id().transform(doughId),
+  keep: id().transform(keepId),
+  load: id().transform(loadId),
+  planned: id().transform(plannedId),
+  shelf: id().transform(shelfId),
+  unsure: id().transform(unsureId),
+  variety: id().transform(varietyId),
+}
+
+const lines = list(record({ varietyId: ids.variety, pieces: pieces() }), 'lines', 1, LINES_MAX).superRefine(
+  (all, ctx) => {
+    all.forEach(({ varietyId: variety }, index) => {
+      if (all.findIndex((line) => line.varietyId === variety) === index) return
+      const params = { wrong: `"${variety}" stands in an earlier line already.` }
+      ctx.addIssue({ code: 'custom', path: [index, 'varietyId'], message: 'Each variety in one line.', params })
+    })
+  },
+)
+
+/** What every command carries, and what one kind carries besides. */
+const command = <Type extends Command['type'], Shape extends z.ZodRawShape>(type: Type, shape: Shape) =>
+  record({
+    id: commandIdField(),
+    deviceSeq: whole(1, Number.MAX_SAFE_INTEGER),
+    tappedAtMs: instant().nullable(),
+    confirmed: list(oneOf(ASK_CODES), 'codes', 0, ASK_CODES.length).exactOptional(),
+    type: oneOf([type]),
+    ...shape,
+  })
+
+const dough = { doughId: ids.dough, varietyId: ids.variety.nullable(), pieces: pieces() }
+
+const lineCommands = [
+  command('shape', { ...dough, stage: stageBefore }),
+  command('carryIn', { ...dough, stage: stageBefore, sinceMs: instant().nullable() }),
+  command('pull', dough),
+  command('dip', dough),
+  command('lift', { batchId: ids.batch }),
+  command('board', { lines }),
+  command('moveBatch', {
+    batchId: ids.batch,
+    from: oneOf(BATCH_STAGES),
+    to: oneOf(['proof', 'chill', 'rack', 'kettle', 'boards']),
+    pieces: pieces(),
+  }),
+  command('load', { shelfId: ids.shelf, plannedId: ids.planned.nullable(), lines }),
+  command('changeLoad', { loadId: ids.load, lines }),
+  command('flip', { loadId: ids.load }),
+  command('out', { loadId: ids.load, from: phase, lines: lines.nullable() }),
+  command('moveLoad', {
+    loadId: ids.load,
+    from: phase,
+    to: oneOf(['first-side', 'second-side', 'boards']),
+    shelfId: ids.shelf,
+  }),
+  command('wasteBatch', { batchId: ids.batch, from: oneOf(BATCH_STAGES), pieces: pieces() }),
+  command('confirmPresumed', { unsureIds: list(ids.unsure, 'ids', 1, UNSURE_MAX) }),
+] as const
+
+const stockCommands = [
+  command('sell', { lines }),
+  command('remove', { varietyId: ids.variety, pieces: pieces(), fate: oneOf(['kitchen', 'wasted', 'given']) }),
+  command('count', { varietyId: ids.variety, pieces: whole(0, PIECES_MAX) }),
+  command('keep', { lines }),
+  command('release', { keepId: ids.keep }),
+  command('handOver', { keepId: ids.keep }),
+] as const
+
+const plannedLoad = record({ shelfId: ids.shelf.nullable(), inAtMs: instant().nullable(), lines })
+
+const dayCommands = [
+  command('openDay', {}),
+  command('closeDay', {}),
+  command('setLoadList', { loads: list(plannedLoad, 'loads', 0, LOADS_MAX) }),
+  command('skipPlanned', { plannedId: ids.planned }),
+  command('changeSetUp', { changes: list(setUpChangeSchema, 'changes', 1, CHANGES_MAX) }),
+  command('takeBack', { commandId: commandIdField() }),
+] as const
+
+export const commandSchema = z.discriminatedUnion(
+  'type',
+  [...lineCommands, ...stockCommands, ...dayCommands],
+  'A command of a type that is known here.',
+)

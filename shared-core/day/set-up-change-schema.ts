@@ -1,0 +1,131 @@
+import { z } from 'zod'
+import { doughId, shelfId, stationId, varietyId } from '../ids.ts'
+import { flag, id, list, name, oneOf, record, whole } from '../shop/set-up-fields.ts'
+import * as limits from '../shop/set-up-limits.ts'
+import { BATCH_STAGES, LINE_ACTS } from '../shop/stages.ts'
+import type { DurationMs } from '../units.ts'
+import { durationMs } from '../units.ts'
+
+/** One change to a set-up as a command carries it: in the running shop's units, unlike the file that people write. */
+
+const span = (fromMs: number, toMs: number) => whole(fromMs, toMs).transform((ms): DurationMs => durationMs(ms))
+const minute = () => whole(0, limits.MINUTE_MAX)
+
+const dwell = () =>
+  record({
+    earliestMs: span(0, limits.WINDOW_MS_MAX),
+    targetMs: span(0, limits.WINDOW_MS_MAX),
+    latestMs: span(0, limits.WINDOW_MS_MAX),
+    unit: oneOf(['s', 'min', 'h']),
+  }).exactOptional()
+
+const windows = () =>
+  record({
+    proof: dwell(),
+    chill: dwell(),
+    rack: dwell(),
+    kettle: dwell(),
+    boards: dwell(),
+    firstSide: dwell(),
+    bake: dwell(),
+    cool: dwell(),
+  })
+
+const profile = record({
+  name: name(limits.NAME_MAX.shop),
+  zone: z.string('The name of a time zone.').min(1, 'The name of a time zone.').max(64, 'The name of a time zone.'),
+  language: oneOf(['en', 'es']),
+  temperature: oneOf(['C', 'F']),
+  weight: oneOf(['g', 'lb-oz']),
+  clock: oneOf([12, 24]),
+})
+
+const hours = record({
+  ovenReadyMinute: minute(),
+  openMinute: minute(),
+  changeoverFromMinute: minute().nullable(),
+  changeoverToMinute: minute().nullable(),
+  closeMinute: minute(),
+  secondMenu: name(limits.NAME_MAX.secondMenu).nullable(),
+})
+
+const kettle = record({
+  pieces: whole(1, limits.KETTLE_PIECES_MAX),
+  cycleMs: span(limits.CYCLE_MS_MIN, limits.CYCLE_MS_MAX),
+})
+
+const boards = record({
+  count: whole(0, limits.BOARDS_MAX),
+  pieces: whole(1, limits.BOARD_PIECES_MAX),
+  rewetMs: span(0, limits.REWET_MS_MAX),
+})
+
+const oven = record({
+  kind: oneOf(['shelves', 'rotating', 'hearth']),
+  handlingMs: span(0, limits.HANDLING_MS_MAX),
+})
+
+const order = () => whole(0, limits.ORDER_MAX)
+
+const shelf = record({
+  id: id().transform(shelfId),
+  name: name(limits.NAME_MAX.shelf),
+  order: order(),
+  pieces: whole(1, limits.SHELF_PIECES_MAX),
+  floorBoards: whole(1, limits.FLOOR_BOARDS_MAX).nullable(),
+  retired: flag(),
+})
+
+const dough = record({
+  id: id().transform(doughId),
+  name: name(limits.NAME_MAX.dough),
+  order: order(),
+  route: list(oneOf(BATCH_STAGES), 'stages', 1, BATCH_STAGES.length),
+  trayPieces: whole(1, limits.TRAY_PIECES_MAX),
+  windows: windows(),
+  retired: flag(),
+})
+
+const variety = record({
+  id: id().transform(varietyId),
+  name: name(limits.NAME_MAX.variety),
+  order: order(),
+  doughId: id().transform(doughId),
+  size: oneOf(['mini', 'regular', 'large', 'stick']),
+  decidedAt: oneOf(['mixer', 'line']),
+  topping: oneOf(['none', 'before-flip', 'after-flip']),
+  bakedOn: oneOf(['board', 'pan']),
+  flip: flag(),
+  windows: windows(),
+  priceCents: whole(0, limits.CENTS_MAX),
+  costCents: whole(0, limits.CENTS_MAX),
+  retired: flag(),
+})
+
+const station = record({
+  id: id().transform(stationId),
+  name: name(limits.NAME_MAX.station),
+  order: order(),
+  acts: list(oneOf(LINE_ACTS), 'acts', 0, LINE_ACTS.length),
+  retired: flag(),
+})
+
+const change = <Entity extends string, Value extends z.ZodType>(entity: Entity, value: Value) =>
+  record({ entity: oneOf([entity]), value })
+
+export const setUpChangeSchema = z.discriminatedUnion(
+  'entity',
+  [
+    change('profile', profile),
+    change('hours', hours),
+    change('kettle', kettle),
+    change('boards', boards),
+    change('oven', oven),
+    change('windows', windows()),
+    change('shelf', shelf),
+    change('dough', dough),
+    change('variety', variety),
+    change('station', station),
+  ],
+  'A part of the set-up.',
+)

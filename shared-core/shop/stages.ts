@@ -1,0 +1,24 @@
+import type { BatchStage, LineAct, WindowStage } from './shop.ts'
+
+/** The words of the line as lists, in the order of the line, each of them once (a test of types holds them to that). */
+export const BATCH_STAGES = [
+  'proof',
+  'chill',
+  'rack',
+  'kettle',
+  'boards',
+  'oven',
+] as const satisfies readonly BatchStage[]
+
+export const WINDOW_STAGES = [
+  'proof',
+  'chill',
+  'rack',
+  'kettle',
+  'boards',
+  'firstSide',
+  'bake',
+  'cool',
+] as const satisfies readonly WindowStage[]
+
+export const LINE_ACTS = ['pull', 'dip', 'lift', 'board', 'load', 'flip', 'out'] as const satisfies readonly LineAct[]
