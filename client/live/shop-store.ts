@@ -1,11 +1,19 @@
 import type { StoreApi } from 'zustand/vanilla'
+import { createStore } from 'zustand/vanilla'
 import type { Ask, Refusal } from '../../shared-core/day/answers.ts'
 import type { Act, Command } from '../../shared-core/day/commands.ts'
 import type { State } from '../../shared-core/day/state.ts'
-import type { CommandId } from '../../shared-core/ids.ts'
-import type { ScreenPresence, ShopClock } from '../../shared-core/live/protocol.ts'
+import type { CommandId, DeviceId } from '../../shared-core/ids.ts'
+import type { Role, ScreenPresence, ShopClock } from '../../shared-core/live/protocol.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
+import { clockText } from './clock-text.ts'
+import { isCounting } from './counting.ts'
 import type { DeviceSettings } from './device-settings.ts'
+import { changedSettings, loadSettings, saveSettings } from './device-settings.ts'
+import { ScreenSync } from './screen-sync.ts'
+import type { SyncParts } from './sync-parts.ts'
+import type { Timers } from './ticker.ts'
+import { startTicker } from './ticker.ts'
 
 /**
  * What a screen sees of the shop: three values feed it – what is shown (confirmed by the server, with this screen's own
@@ -16,6 +24,8 @@ import type { DeviceSettings } from './device-settings.ts'
  *   <button onClick={() => store.send({ type: 'flip', loadId })}>
  */
 export interface ShopStore extends Pick<StoreApi<LiveState>, 'getState' | 'getInitialState' | 'subscribe'> {
+  /** Names this device in the traces of what was done. */
+  readonly deviceId: DeviceId
   /**
    * Does an act: makes the command, saves it, shows it at once, sends it when there is contact.
    * @returns the command's id, which a later take-back names; null when nothing could be done: no shop is shown yet, or
@@ -33,6 +43,8 @@ export interface ShopStore extends Pick<StoreApi<LiveState>, 'getState' | 'getIn
   changeSettings(change: Partial<DeviceSettings>): void
   /** Any touch or key on this screen: a reload for a new version waits until it has been left alone. */
   touched(): void
+  /** The page was shown or hidden: a hidden page does not tick, a shown one asks whether it slept. */
+  visibilityChanged(): void
   /** Ends the connection and the timers. */
   stop(): void
 }
@@ -45,7 +57,7 @@ export interface LiveState {
   readonly pending: readonly PendingCommand[]
   /** What a person should know or answer, oldest first. They survive a reload until put away. */
   readonly notices: readonly Notice[]
-  /** The server's time at the last tick: each second, four times a second while something is about to be due. */
+  /** The server's time: anew each second, four times a second while something is about to be due, and at each change. */
   readonly nowMs: EpochMs
   /** How far `nowMs` may be off, ±; null when the server's clock has not been heard yet. */
   readonly clockErrorMs: number | null
@@ -87,5 +99,79 @@ export type Notice = { readonly id: string; readonly atMs: EpochMs } & (
   /** Taps for another shop that was served here before; they stay on this device until that shop is back. */
   | { readonly kind: 'kept-aside'; readonly journalId: string; readonly commands: number }
   /** This screen had reckoned something else than the server and has fetched the state anew. */
-  | { readonly kind: 'fetched-anew'; readonly seq: number; readonly reason: 'hash' | 'fold' | 'server-behind' }
+  | { readonly kind: 'fetched-anew'; readonly seq: number; readonly reason: 'hash' | 'fault' | 'server-behind' }
 )
+
+export interface StoreParts extends Omit<SyncParts, 'onChange' | 'device'> {
+  readonly role: Role
+  readonly timers: Timers
+  readonly isHidden: () => boolean
+}
+
+/** How often the connection is looked after; its waits are seconds long. */
+const BEAT_MS = 1_000
+
+/** The store of one screen, connected and ticking. `startScreen` gives it a page's parts. */
+export function createShopStore(parts: StoreParts): ShopStore {
+  const { role, saved, timers } = parts
+  let settings = loadSettings(saved, role)
+  const device = () => ({ name: settings.name, role, stationId: settings.stationId })
+  const sync = new ScreenSync({ ...parts, device, onChange: () => store.setState(now()) })
+  const now = (): LiveState => {
+    const { serverClock } = sync
+    return { ...sync.view(), nowMs: serverClock.serverNowMs(), clockErrorMs: serverClock.errorMs(), settings }
+  }
+  const store = createStore<LiveState>(now)
+  const serverNowMs = () => sync.serverClock.serverNowMs()
+  const ticker = startTicker({
+    ...parts,
+    serverNowMs,
+    onTick: () => store.setState({ nowMs: serverNowMs(), clockErrorMs: sync.serverClock.errorMs() }),
+    isCounting: () => {
+      const { shown } = store.getState()
+      return shown !== null && isCounting(shown, serverNowMs())
+    },
+  })
+  const beat = startBeat(timers, () => sync.tick())
+
+  return {
+    getState: store.getState,
+    getInitialState: store.getInitialState,
+    subscribe: store.subscribe,
+    deviceId: sync.deviceId,
+    send: (act) => sync.send(act),
+    confirm: (noticeId) => sync.confirm(noticeId),
+    dismiss: (noticeId) => sync.dismiss(noticeId),
+    sayComing: (actKey) => sync.sayComing(actKey),
+    touched: () => sync.touched(),
+    localTime: (atMs) => {
+      const { shopClock, shown } = store.getState()
+      return shopClock === null ? '' : clockText(shopClock, atMs, shown?.shop?.profile.clock ?? 12)
+    },
+    changeSettings: (change) => {
+      const before = settings
+      settings = changedSettings(before, change)
+      saveSettings(saved, settings)
+      store.setState({ settings })
+      if (settings.name !== before.name || settings.stationId !== before.stationId) sync.deviceChanged()
+    },
+    visibilityChanged: () => {
+      sync.tick()
+      ticker.reset()
+    },
+    stop: () => {
+      ticker.stop()
+      beat.stop()
+      sync.close()
+    },
+  }
+}
+
+function startBeat(timers: Timers, run: () => void): { stop(): void } {
+  let timer = timers.set(again, BEAT_MS)
+  function again(): void {
+    timer = timers.set(again, BEAT_MS)
+    run()
+  }
+  return { stop: () => timers.clear(timer) }
+}

@@ -1,0 +1,39 @@
+import type { ToScreen, Welcome } from '../../shared-core/live/protocol.ts'
+import type { EpochMs } from '../../shared-core/units.ts'
+import type { LiveState } from './shop-store.ts'
+
+/** Values that the server sends beside the fold: only the latest of each counts. */
+export type Told = Pick<LiveState, 'shopClock' | 'coming' | 'screens' | 'demo' | 'version'>
+type Broadcast = Extract<ToScreen, { type: 'coming' | 'clockTable' | 'screens' }>
+
+export class Broadcasts {
+  #told: Told = { shopClock: null, coming: new Map(), screens: [], demo: null, version: '' }
+
+  /** Replaced whole at every change. */
+  get told(): Told {
+    return this.#told
+  }
+
+  welcome({ clock, demo, version }: Welcome): void {
+    this.#told = { ...this.#told, shopClock: clock, demo, version }
+  }
+
+  hear(message: Broadcast): void {
+    if (message.type === 'clockTable') this.#told = { ...this.#told, shopClock: message.clock }
+    else if (message.type === 'screens') this.#told = { ...this.#told, screens: message.screens }
+    else this.rest(message.actKey, message.untilMs)
+  }
+
+  /** The sound of an act rests until then. */
+  rest(actKey: string, untilMs: EpochMs): void {
+    this.#told = { ...this.#told, coming: new Map([...this.#told.coming, [actKey, untilMs]]) }
+  }
+
+  /** Forgets the rests that are over. @returns whether there were any */
+  endRests(nowMs: EpochMs): boolean {
+    const coming = [...this.#told.coming].filter(([, untilMs]) => untilMs > nowMs)
+    if (coming.length === this.#told.coming.size) return false
+    this.#told = { ...this.#told, coming: new Map(coming) }
+    return true
+  }
+}

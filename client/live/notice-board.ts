@@ -1,0 +1,55 @@
+import type { QueueStore } from './queue-store.ts'
+import type { Notice } from './shop-store.ts'
+
+/** Refusals beyond this many push out the oldest: nobody reads fifty, and questions are never pushed out. */
+const REFUSALS_MAX = 50
+
+/** What a person should see or answer, oldest first. Answers to taps survive a reload, by journal. */
+export class NoticeBoard {
+  readonly #store: QueueStore
+  #journalId: string | null = null
+  #notices: readonly Notice[] = []
+
+  constructor(store: QueueStore) {
+    this.#store = store
+  }
+
+  /** Replaced whole at every change. */
+  get notices(): readonly Notice[] {
+    return this.#notices
+  }
+
+  get questions(): number {
+    return this.#notices.filter((notice) => notice.kind === 'ask').length
+  }
+
+  /** Turns to a journal; answers about another shop's taps are put by until it is back. */
+  open(journalId: string): void {
+    if (journalId === this.#journalId) return
+    this.#journalId = journalId
+    this.#notices = this.#store.loadNotices(journalId)
+  }
+
+  find(id: string): Notice | undefined {
+    return this.#notices.find((notice) => notice.id === id)
+  }
+
+  /** Puts a notice up; one with the same id is replaced, so that a standing trouble is told once. */
+  put(notice: Notice): void {
+    const others = this.#notices.filter((one) => one.id !== notice.id)
+    const refused = others.filter((one) => one.kind === 'refused')
+    const pushedOut = notice.kind === 'refused' && refused.length >= REFUSALS_MAX ? refused[0] : undefined
+    this.#set([...others.filter((one) => one !== pushedOut), notice])
+  }
+
+  remove(id: string): void {
+    if (this.find(id) !== undefined) this.#set(this.#notices.filter((one) => one.id !== id))
+  }
+
+  #set(notices: readonly Notice[]): void {
+    this.#notices = notices
+    if (this.#journalId === null) return
+    const lasting = notices.filter((notice) => notice.kind === 'refused' || notice.kind === 'ask')
+    this.#store.saveNotices(this.#journalId, lasting)
+  }
+}

@@ -1,0 +1,287 @@
+import type { Act } from '../../shared-core/day/commands.ts'
+import type { Context } from '../../shared-core/day/decision.ts'
+import type { State } from '../../shared-core/day/state.ts'
+import { FOLD_VERSION } from '../../shared-core/day/state.ts'
+import type { CommandId, DeviceId } from '../../shared-core/ids.ts'
+import type { ToScreen, Welcome } from '../../shared-core/live/protocol.ts'
+import { PROTOCOL_VERSION } from '../../shared-core/live/protocol.ts'
+import { epochMs } from '../../shared-core/units.ts'
+import { Broadcasts } from './broadcasts.ts'
+import { localDate } from './clock-text.ts'
+import { Confirmed } from './confirmed.ts'
+import { Contact } from './contact.ts'
+import type { Link } from './link.ts'
+import { Probing } from './probing.ts'
+import { ReloadPolicy } from './reload-policy.ts'
+import { ServerClock } from './server-clock.ts'
+import type { SyncParts, SyncView } from './sync-parts.ts'
+import { Taps } from './taps.ts'
+import { ViewState } from './view-state.ts'
+
+/** `gap`: entries are missing. The others: this state is not the server's. */
+type Trouble = 'gap' | 'fault' | 'hash' | 'server-behind'
+
+/** Least time between two fetches of what is missing or wrong: a fault that stays must not become a storm. */
+const ANEW_WAIT_MS = 5_000
+/** How long the sound of an act rests when somebody says "coming"; the server's own word replaces this guess. */
+const COMING_MS = 45_000
+
+/**
+ * One screen's side of the live connection, without page, socket or timers: those come in as parts, so that simulated
+ * days can run it in virtual time. Every trouble has the same cure – say hello again: missed entries, a lost answer and
+ * a state that turned out wrong are all mended by the next welcome, after which what is pending goes out once more.
+ */
+export class ScreenSync {
+  readonly serverClock: ServerClock
+  readonly #parts: SyncParts
+  readonly #taps: Taps
+  readonly #reloads: ReloadPolicy
+  readonly #confirmed = new Confirmed()
+  readonly #views = new ViewState()
+  readonly #broadcasts = new Broadcasts()
+  readonly #probing = new Probing()
+  readonly #contact: Contact
+  readonly #link: Link
+  #wantsSnapshot = false
+  #anewDue = false
+  #lastAnewMs = Number.NEGATIVE_INFINITY
+  #touchedMs: number
+
+  constructor(parts: SyncParts) {
+    const { saved, makeId, clock, device, openLink } = parts
+    const { role } = device()
+    this.#parts = parts
+    this.serverClock = new ServerClock(clock)
+    this.#taps = new Taps({ saved, role, clock: this.serverClock, makeId })
+    this.#reloads = new ReloadPolicy(saved, role)
+    this.#contact = new Contact(clock, this.serverClock)
+    this.#touchedMs = clock.monotonicMs()
+    this.#link = openLink({
+      up: () => this.#then(() => this.#greet()),
+      down: () => this.#then(() => this.#contactLost()),
+      message: (message) => this.#then(() => this.#hear(message)),
+    })
+  }
+
+  view(): SyncView {
+    const view = this.#views.of(this.#confirmed, this.#taps.pending, () => this.#context())
+    const { shown, pending } = view ?? { shown: null, pending: [] }
+    return {
+      ...this.#broadcasts.told,
+      shown,
+      pending,
+      connection: this.#contact.connection,
+      notices: this.#taps.notices,
+    }
+  }
+
+  /** The confirmed state alone, for comparing screens. It is changed in place: read it, do not keep it. */
+  get confirmed(): State | null {
+    return this.#confirmed.state
+  }
+
+  get deviceId(): DeviceId {
+    return this.#taps.deviceId
+  }
+
+  /** See `ShopStore.send`. */
+  send(act: Act): CommandId | null {
+    if (this.#confirmed.state === null) return null
+    return this.#then(() => {
+      const id = this.#taps.add(act)
+      this.#flush()
+      return id
+    })
+  }
+
+  confirm(noticeId: string): void {
+    this.#then(() => {
+      this.#taps.confirm(noticeId)
+      this.#flush()
+    })
+  }
+
+  dismiss(noticeId: string): void {
+    this.#then(() => this.#taps.dismiss(noticeId))
+  }
+
+  sayComing(actKey: string): void {
+    this.#then(() => this.#broadcasts.rest(actKey, epochMs(this.serverClock.serverNowMs() + COMING_MS)))
+    if (this.#contact.phase === 'live') this.#link.send({ type: 'coming', actKey })
+  }
+
+  touched(): void {
+    this.#touchedMs = this.#parts.clock.monotonicMs()
+  }
+
+  /** The device's name or station changed: the server hears of it in a new hello. */
+  deviceChanged(): void {
+    if (this.#contact.phase === 'live') this.#then(() => this.#greet())
+  }
+
+  /** To be called about once a second, also while the page is hidden, and when it becomes visible. */
+  tick(): void {
+    const nowMs = this.#parts.clock.monotonicMs()
+    if (this.serverClock.noticeGap()) this.#probing.begin()
+    if (this.#contact.isOverdue()) this.#link.restart()
+    if (this.#anewDue && nowMs - this.#lastAnewMs >= ANEW_WAIT_MS) this.#then(() => this.#fetchAnew())
+    this.#probe()
+    if (this.#broadcasts.endRests(this.serverClock.serverNowMs())) this.#parts.onChange()
+    const { pending, hasUnsaved } = this.#taps.outbox
+    const wallMs = this.#parts.clock.wallMs()
+    const state = { wallMs, idleMs: nowMs - this.#touchedMs, pending: pending.length, hasUnsaved }
+    if (this.#reloads.isDue(state)) this.#parts.reload()
+  }
+
+  close(): void {
+    this.#link.close()
+  }
+
+  #then<Result>(change: () => Result): Result {
+    const result = change()
+    this.#parts.onChange()
+    return result
+  }
+
+  #greet(): void {
+    const { state, journalId } = this.#confirmed
+    this.#taps.outbox.contactLost()
+    this.#anewDue = false
+    this.#contact.enter(state === null ? 'connecting' : 'catching-up')
+    this.#contact.expectAnswer()
+    this.#link.send({
+      type: 'hello',
+      protocol: PROTOCOL_VERSION,
+      foldVersion: FOLD_VERSION,
+      buildId: this.#parts.buildId,
+      device: { ...this.#parts.device(), deviceId: this.#taps.deviceId },
+      afterSeq: this.#wantsSnapshot || state === null ? null : state.seq,
+      journalId,
+    })
+  }
+
+  #contactLost(): void {
+    this.#taps.outbox.contactLost()
+    this.#contact.expectNothing()
+    this.#anewDue = false
+    if (this.#contact.phase !== 'stale') this.#contact.enter(this.#confirmed.state === null ? 'connecting' : 'away')
+  }
+
+  #hear(message: ToScreen): void {
+    const isLive = this.#contact.phase === 'live'
+    if (message.type === 'welcome') this.#welcomed(message)
+    else if (message.type === 'probed') this.#probed(message)
+    else if (message.type === 'refusedHello') this.#standStill(`hello ${message.reason}`)
+    // What was sent before the hello was heard comes again with the welcome.
+    else if (message.type === 'turn') isLive && this.#turn(message)
+    else if (message.type === 'check') isLive && this.#compare(message)
+    else this.#broadcasts.hear(message)
+  }
+
+  #welcomed(welcome: Welcome): void {
+    const { protocol, foldVersion, buildId } = welcome
+    this.#contact.expectNothing()
+    this.#broadcasts.welcome(welcome)
+    if (protocol !== PROTOCOL_VERSION || foldVersion !== FOLD_VERSION) {
+      this.#standStill(`${buildId} ${protocol} ${foldVersion}`)
+      return
+    }
+    this.#reloads.wish(buildId === this.#parts.buildId ? null : { kind: 'build', target: buildId })
+    const trouble = this.#takeIn(welcome)
+    if (trouble !== null) this.#mend(trouble)
+    else this.#goLive()
+  }
+
+  /** @returns why this state cannot be gone on from; null when it is the server's */
+  #takeIn(welcome: Welcome): Trouble | null {
+    const { journalId, seq, state, entries } = welcome
+    const known = this.#confirmed
+    const isBehind = journalId === known.journalId && known.state !== null && known.state.seq > seq
+    if (isBehind && state === null) return 'server-behind'
+    const folded = known.welcome(welcome)
+    this.#taps.open(journalId)
+    // History that is too short to catch up with means the state whole, never a guess.
+    if (folded === 'gap') this.#wantsSnapshot = true
+    if (folded !== 'done') return folded
+    this.#wantsSnapshot = false
+    if (known.state !== null) this.#taps.happened(entries, known.state)
+    return null
+  }
+
+  #goLive(): void {
+    this.#contact.enter('live')
+    this.#probing.begin()
+    this.#probe()
+    this.#flush()
+  }
+
+  #turn({ entries, answers }: Extract<ToScreen, { type: 'turn' }>): void {
+    const folded = this.#confirmed.fold(entries)
+    if (folded !== 'done') {
+      this.#mend(folded)
+      return
+    }
+    const { state } = this.#confirmed
+    if (state !== null && entries.length > 0) this.#taps.happened(entries, state)
+    for (const answer of answers) this.#taps.answered(answer)
+    if (!this.#taps.outbox.isWaiting) this.#contact.expectNothing()
+    this.#flush()
+  }
+
+  /** The server's fingerprint of the state; it says nothing when it is of another moment. */
+  #compare({ seq, hash }: Extract<ToScreen, { type: 'check' }>): void {
+    if (this.#confirmed.agrees(seq, hash) === false) this.#mend('hash')
+  }
+
+  #probed({ t0, t1, t2 }: Extract<ToScreen, { type: 'probed' }>): void {
+    const t3 = this.#parts.clock.monotonicMs()
+    if (this.serverClock.noticeGap()) this.#probing.begin()
+    if (!this.#probing.isAnswer(t0)) return
+    this.serverClock.heard({ t0, t1, t2, t3 })
+    if (this.#probing.hasMore(t3)) this.#link.send({ type: 'probe', t0: t3 })
+  }
+
+  #probe(): void {
+    const nowMs = this.#parts.clock.monotonicMs()
+    if (this.#contact.phase === 'live' && this.#probing.isDue(nowMs)) this.#link.send({ type: 'probe', t0: nowMs })
+  }
+
+  #flush(): void {
+    if (this.#contact.phase !== 'live') return
+    const commands = this.#taps.outbox.next()
+    if (commands === null) return
+    this.#contact.expectAnswer()
+    this.#link.send({ type: 'commands', commands })
+  }
+
+  /** What is here cannot be gone on from: a gap is filled, anything worse is replaced by the server's state whole. */
+  #mend(reason: Trouble): void {
+    if (reason !== 'gap') {
+      this.#wantsSnapshot = true
+      this.#taps.notice({ id: 'fetched-anew', kind: 'fetched-anew', seq: this.#confirmed.state?.seq ?? 0, reason })
+    }
+    this.#contact.enter('catching-up')
+    this.#fetchAnew()
+  }
+
+  #fetchAnew(): void {
+    const nowMs = this.#parts.clock.monotonicMs()
+    this.#anewDue = nowMs - this.#lastAnewMs < ANEW_WAIT_MS
+    if (this.#anewDue) return
+    this.#lastAnewMs = nowMs
+    this.#greet()
+  }
+
+  /** The server and this page do not speak the same form: folding on would be guessing. */
+  #standStill(target: string): void {
+    this.#contact.enter('stale')
+    this.#reloads.wish({ kind: 'form', target })
+  }
+
+  #context(): Context {
+    const nowMs = this.serverClock.serverNowMs()
+    const { shopClock } = this.#broadcasts.told
+    const date = shopClock === null ? '' : localDate(shopClock, nowMs)
+    return { nowMs, deviceId: this.#taps.deviceId, localDate: date }
+  }
+}

@@ -1,0 +1,32 @@
+import type { Role } from '../../shared-core/live/protocol.ts'
+import { randomId } from './random-id.ts'
+import { browserText } from './saved-text.ts'
+import type { ShopStore } from './shop-store.ts'
+import { createShopStore } from './shop-store.ts'
+import { socketLink } from './socket-link.ts'
+
+/** Written into the page when it is built; the server names the build that it serves. */
+declare const __BUILD_ID__: string
+
+/** Connects a page to its shop: the one place where the live connection meets the browser. */
+export function startScreen(role: Role): ShopStore {
+  const store = createShopStore({
+    role,
+    saved: browserText(),
+    openLink: (events) => socketLink(events),
+    clock: { monotonicMs: () => performance.now(), wallMs: () => Date.now() },
+    makeId: () => randomId((bytes) => crypto.getRandomValues(bytes)),
+    buildId: __BUILD_ID__,
+    reload: () => window.location.reload(),
+    timers: {
+      set: (run, afterMs) => window.setTimeout(run, afterMs),
+      clear: (timer) => window.clearTimeout(timer),
+    },
+    isHidden: () => document.hidden,
+  })
+  document.addEventListener('visibilitychange', () => store.visibilityChanged())
+  for (const touch of ['pointerdown', 'keydown'] as const) {
+    window.addEventListener(touch, () => store.touched(), { capture: true, passive: true })
+  }
+  return store
+}

@@ -1,0 +1,22 @@
+import type { DeviceHello } from '../../shared-core/live/protocol.ts'
+import type { OpenLink } from './link.ts'
+import type { SavedText } from './saved-text.ts'
+import type { DeviceClock } from './server-clock.ts'
+import type { LiveState } from './shop-store.ts'
+
+/** All that a screen's sync needs of the world around it. */
+export interface SyncParts {
+  readonly openLink: OpenLink
+  readonly saved: SavedText
+  readonly clock: DeviceClock
+  readonly makeId: () => string
+  readonly device: () => Omit<DeviceHello, 'deviceId'>
+  readonly buildId: string
+  /** Loads the page anew; what is saved survives it. */
+  readonly reload: () => void
+  /** Something that `view` gives has changed. */
+  readonly onChange: () => void
+}
+
+/** What a screen knows of the shop and its connection; the store adds the time and the settings. */
+export type SyncView = Omit<LiveState, 'nowMs' | 'clockErrorMs' | 'settings'>
