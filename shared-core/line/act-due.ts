@@ -1,0 +1,84 @@
+import type { Line } from '../day/state.ts'
+import type { BatchId, DoughId, LoadId, PlannedId, ShelfId, VarietyId } from '../ids.ts'
+import type { LineAct } from '../shop/shop.ts'
+import type { EpochMs } from '../units.ts'
+
+export type DueStatus = 'coming' | 'due' | 'late'
+
+/** One act of the line that somebody should do, and when. */
+export interface LineActDue {
+  /** Names the act for sounds, "coming" and pedals; the same as long as it is the same act. @example 'flip:k7.1' */
+  readonly key: string
+  readonly act: LineAct
+  readonly atMs: EpochMs
+  /** Before this it is too early; null where nothing says so. */
+  readonly earliestAtMs: EpochMs | null
+  /** After this it is late; null: it waits as long as it must. */
+  readonly latestAtMs: EpochMs | null
+  readonly status: DueStatus
+  readonly shelfId: ShelfId | null
+  readonly loadId: LoadId | null
+  readonly batchId: BatchId | null
+  readonly doughId: DoughId | null
+  /** For pull and dip: the variety that the mixer decided; null for plain dough. */
+  readonly varietyId: VarietyId | null
+  readonly plannedId: PlannedId | null
+  /** What is in the load, or what the pieces become by the planned loads. */
+  readonly lines: readonly Line[]
+  readonly pieces: number
+  /** For pull: whole trays. */
+  readonly trays: number | null
+}
+
+/** `coming` before its time, `due` from then on, `late` after its latest. */
+export function dueStatus(atMs: EpochMs, latestAtMs: EpochMs | null, nowMs: EpochMs): DueStatus {
+  if (latestAtMs !== null && nowMs > latestAtMs) return 'late'
+  return nowMs < atMs ? 'coming' : 'due'
+}
+
+/** What an act needs besides its time; the rest is null. */
+export type ActParts = Pick<LineActDue, 'key' | 'act' | 'atMs' | 'lines' | 'pieces'> &
+  Partial<Omit<LineActDue, 'status'>>
+
+export function actDue(parts: ActParts, nowMs: EpochMs): LineActDue {
+  return { ...NOTHING, ...parts, status: dueStatus(parts.atMs, parts.latestAtMs ?? null, nowMs) }
+}
+
+const NOTHING = {
+  earliestAtMs: null,
+  latestAtMs: null,
+  shelfId: null,
+  loadId: null,
+  batchId: null,
+  doughId: null,
+  varietyId: null,
+  plannedId: null,
+  trays: null,
+} as const
+
+/**
+ * Compares acts for "soonest first". An act that nothing makes late and whose time is past counts as due now: a load
+ * that may wait must not stand before a lift that has twenty seconds. Ties: what burns first (kettle, then oven, then
+ * boards and cooler); in the oven the turn of its shelves at the door; then out before flip before load; then the key.
+ * @param turn the place of each shelf in the turn, see `turnOrder`
+ */
+export function bySoonest(nowMs: EpochMs, turn: ReadonlyMap<ShelfId, number>) {
+  return (one: LineActDue, other: LineActDue): number =>
+    soonness(one, nowMs) - soonness(other, nowMs) ||
+    PLACE[one.act] - PLACE[other.act] ||
+    turnOf(one, turn) - turnOf(other, turn) ||
+    RANK[one.act] - RANK[other.act] ||
+    (one.key < other.key ? -1 : one.key > other.key ? 1 : 0)
+}
+
+function soonness({ atMs, latestAtMs }: LineActDue, nowMs: EpochMs): number {
+  return latestAtMs === null && atMs < nowMs ? nowMs : atMs
+}
+
+function turnOf({ shelfId }: LineActDue, turn: ReadonlyMap<ShelfId, number>): number {
+  return shelfId === null ? 0 : (turn.get(shelfId) ?? turn.size)
+}
+
+type ByAct = { readonly [act in LineAct]: number }
+const PLACE: ByAct = { lift: 0, out: 1, flip: 1, load: 1, board: 2, dip: 3, pull: 4 }
+const RANK: ByAct = { lift: 0, out: 1, flip: 2, load: 3, board: 4, dip: 5, pull: 6 }
