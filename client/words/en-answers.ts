@@ -1,0 +1,88 @@
+import type { AskCode, OverLimit } from '../../shared-core/day/answers.ts'
+import { capitalised, joined } from './joined.ts'
+import type { AnswerParts, RefusalSentences, Said, Sentences } from './params.ts'
+import { saidIn } from './params.ts'
+import type { AnswerWords, Question, Speech } from './words.ts'
+
+export function enAnswers(speech: Speech, parts: AnswerParts): AnswerWords {
+  const refusals = refusalsWith(parts)
+  const asks = asksWith(parts)
+  return {
+    refusal: (refusal) => refusals[refusal.code](saidIn(refusal, speech, parts)),
+    ask: (ask) => asks[ask.code](saidIn(ask, speech, parts)),
+    over: (limit) => OVER[limit],
+  }
+}
+
+const OVER: { readonly [limit in OverLimit]: string } = {
+  shelf: 'more than the shelf takes',
+  kettle: 'more than the kettle takes',
+  boards: 'more boards than are free',
+  'too-early': 'earlier than the window',
+  'too-late': 'later than the window',
+}
+
+function refusalsWith({ times }: AnswerParts): RefusalSentences {
+  const when = ({ atMs }: Said) => (atMs === null ? '' : ` ${times.at(atMs)}`)
+  return {
+    'no-set-up': () => 'The shop has no set-up yet. Load one at the desk first.',
+    'unknown-dough': () => 'The set-up has no such dough. Look at the list again.',
+    'unknown-variety': () => 'The set-up has no such variety. Look at the list again.',
+    'unknown-shelf': () => 'The set-up has no such shelf. Look at the list again.',
+    'unknown-batch': () => 'These pieces are not on the line any more.',
+    'unknown-load': () => 'This load is not in the oven any more.',
+    'unknown-keep': () => 'Nothing is kept under that any more: it was handed over or released.',
+    'unknown-planned': () => 'The load list was replaced; this load is not on it.',
+    'unknown-unsure': () => 'This was settled already.',
+    retired: ({ shelf, dough, variety }) =>
+      `${capitalised(shelf ?? variety ?? dough ?? 'that')} is retired. Bring it back into use at the desk, or take another.`,
+    'already-loaded': (said) =>
+      said.shelf === null ? 'This load is in already.' : `Already done: ${said.shelf} was loaded${when(said)}.`,
+    'already-flipped': ({ shelf }) => `Already done: ${shelf ?? 'this load'} was flipped.`,
+    'already-out': ({ shelf }) => `Already done: ${shelf ?? 'this load'} came out.`,
+    'already-moved': ({ stage }) => (stage === null ? 'Already done.' : `Already moved: they are ${stage}.`),
+    'already-confirmed': () => 'Already confirmed.',
+    'already-open': ({ label }) => `The day is open already${label === null ? '' : `: ${times.date(label)}`}.`,
+    'nothing-to-flip': ({ shelf }) => `Nothing on ${shelf ?? 'this shelf'} is flipped. Take it out when it is done.`,
+    'too-few': (said) => `There are only ${said.number('pieces')}. Give a smaller number.`,
+    'not-on-route': ({ dough, stage }) =>
+      `${dough ?? 'This dough'} does not go that way${stage === null ? '' : ` (${stage})`}. Its route is in the set-up.`,
+    'same-place': () => 'They are there already.',
+    'day-not-open': () => 'No day is open. The first act of a morning opens it.',
+    'take-back-unknown': () => 'That is too long ago to take back.',
+    'take-back-changed-since': ({ did, atMs }) =>
+      `Cannot be taken back: after it came ${joined(atMs === null ? '' : times.clock(atMs), did ?? 'something')}. Take that back first.`,
+    'take-back-never': ({ did }) =>
+      `This cannot be taken back${did === null ? '' : ` (${did})`}. Put it right with the next act.`,
+    'set-up-mismatch': () =>
+      'This does not fit the set-up that the shop has. Load the set-up anew and change it again.',
+    'not-your-role': () => 'This screen may not do that. Use the bench or the desk.',
+    'bad-command': () => 'The board did not understand this tap. Reload the page and try again.',
+    internal: () => 'Something went wrong in the board; nothing was changed. Try again.',
+  }
+}
+
+function asksWith({ times }: AnswerParts): Sentences<AskCode, Question> {
+  return {
+    'old-tap': ({ tappedAtMs }) => ({
+      question: `This was tapped long ago, without contact${tappedAtMs === null ? '' : `, ${times.at(tappedAtMs)}`}. Does it still count?`,
+      yes: 'Yes, count it',
+      no: 'No, drop it',
+    }),
+    'far-count': (said) => ({
+      question: `${said.variety ?? 'The board'}: ${said.number('pieces')} counted, ${said.number('known')} known. Is the count right?`,
+      yes: 'Yes, as counted',
+      no: 'No, count again',
+    }),
+    'line-not-empty': (said) => ({
+      question: `${said.pieces()} still in the kettle, on boards or in the oven. Close the day all the same?`,
+      yes: 'Yes, close the day',
+      no: 'No, not yet',
+    }),
+    'retires-in-use': (said) => ({
+      question: `There are ${said.pieces()} of ${said.name ?? 'this'}. Retire it all the same?`,
+      yes: 'Yes, retire it',
+      no: 'No, leave it in use',
+    }),
+  }
+}

@@ -1,0 +1,89 @@
+import type { AskCode, OverLimit } from '../../shared-core/day/answers.ts'
+import { capitalised, joined } from './joined.ts'
+import type { AnswerParts, RefusalSentences, Said, Sentences } from './params.ts'
+import { saidIn } from './params.ts'
+import type { AnswerWords, Question, Speech } from './words.ts'
+
+export function esAnswers(speech: Speech, parts: AnswerParts): AnswerWords {
+  const refusals = refusalsWith(parts)
+  const asks = asksWith(parts)
+  return {
+    refusal: (refusal) => refusals[refusal.code](saidIn(refusal, speech, parts)),
+    ask: (ask) => asks[ask.code](saidIn(ask, speech, parts)),
+    over: (limit) => OVER[limit],
+  }
+}
+
+const OVER: { readonly [limit in OverLimit]: string } = {
+  shelf: 'más de lo que cabe en el piso',
+  kettle: 'más de lo que cabe en la olla',
+  boards: 'más tablas de las que hay libres',
+  'too-early': 'antes de su tiempo',
+  'too-late': 'después de su tiempo',
+}
+
+function refusalsWith({ times }: AnswerParts): RefusalSentences {
+  const when = ({ atMs }: Said) => (atMs === null ? '' : ` ${times.at(atMs)}`)
+  return {
+    'no-set-up': () => 'El local aún no tiene configuración. Cárguela primero en el escritorio.',
+    'unknown-dough': () => 'Esa masa no está en la configuración. Mire la lista otra vez.',
+    'unknown-variety': () => 'Esa variedad no está en la configuración. Mire la lista otra vez.',
+    'unknown-shelf': () => 'Ese piso no está en la configuración. Mire la lista otra vez.',
+    'unknown-batch': () => 'Esas piezas ya no están en la línea.',
+    'unknown-load': () => 'Esa carga ya no está en el horno.',
+    'unknown-keep': () => 'Ya no hay nada apartado con eso: se entregó o se liberó.',
+    'unknown-planned': () => 'La lista de cargas cambió; esa carga ya no está.',
+    'unknown-unsure': () => 'Eso ya quedó aclarado.',
+    retired: ({ shelf, dough, variety }) =>
+      `${capitalised(shelf ?? variety ?? dough ?? 'eso')} está fuera de uso. Actívelo en el escritorio o elija otro.`,
+    'already-loaded': (said) =>
+      said.shelf === null ? 'Esa carga ya está dentro.' : `Ya está hecho: ${said.shelf}, cargado${when(said)}.`,
+    'already-flipped': ({ shelf }) =>
+      shelf === null ? 'Esa carga ya se volteó.' : `Ya está hecho: ${shelf}, volteado.`,
+    'already-out': ({ shelf }) =>
+      shelf === null ? 'Esa carga ya salió del horno.' : `Ya está hecho: ${shelf}, fuera del horno.`,
+    'already-moved': ({ stage }) => (stage === null ? 'Ya está hecho.' : `Ya se movieron: están ${stage}.`),
+    'already-confirmed': () => 'Ya está confirmado.',
+    'already-open': ({ label }) => `El día ya está abierto${label === null ? '' : `: ${times.date(label)}`}.`,
+    'nothing-to-flip': ({ shelf }) => `En ${shelf ?? 'ese piso'} no hay nada que voltear. Sáquelo cuando esté listo.`,
+    'too-few': (said) => `Solo hay ${said.number('pieces')}. Ponga un número menor.`,
+    'not-on-route': ({ dough, stage }) =>
+      `${dough ?? 'Esa masa'} no pasa por ahí${stage === null ? '' : ` (${stage})`}. Su ruta está en la configuración.`,
+    'same-place': () => 'Ya están ahí.',
+    'day-not-open': () => 'No hay ningún día abierto. Lo abre el primer toque de la mañana.',
+    'take-back-unknown': () => 'Pasó demasiado tiempo para deshacerlo.',
+    'take-back-changed-since': ({ did, atMs }) =>
+      `No se puede deshacer: después vino ${joined(atMs === null ? '' : times.clock(atMs), did ?? 'algo')}. Deshaga eso primero.`,
+    'take-back-never': ({ did }) =>
+      `Esto no se puede deshacer${did === null ? '' : ` (${did})`}. Corríjalo con el paso siguiente.`,
+    'set-up-mismatch': () => 'Esto no va con la configuración del local. Vuelva a cargarla y repita el cambio.',
+    'not-your-role': () => 'Esta pantalla no puede hacer eso. Use la de la línea o el escritorio.',
+    'bad-command': () => 'La pizarra no entendió este toque. Recargue la página e intente otra vez.',
+    internal: () => 'Algo falló en la pizarra; no se cambió nada. Intente otra vez.',
+  }
+}
+
+function asksWith({ times }: AnswerParts): Sentences<AskCode, Question> {
+  return {
+    'old-tap': ({ tappedAtMs }) => ({
+      question: `Este toque es de hace mucho, sin contacto${tappedAtMs === null ? '' : `, ${times.at(tappedAtMs)}`}. ¿Todavía vale?`,
+      yes: 'Sí, vale',
+      no: 'No, descartar',
+    }),
+    'far-count': (said) => ({
+      question: `${said.variety ?? 'La pizarra'}: se contaron ${said.number('pieces')}, se conocían ${said.number('known')}. ¿Está bien la cuenta?`,
+      yes: 'Sí, así es',
+      no: 'No, contar otra vez',
+    }),
+    'line-not-empty': (said) => ({
+      question: `Quedan ${said.pieces()} en la olla, en tablas o en el horno. ¿Cerrar el día de todos modos?`,
+      yes: 'Sí, cerrar el día',
+      no: 'No, todavía no',
+    }),
+    'retires-in-use': (said) => ({
+      question: `Hay ${said.pieces()} de ${said.name ?? 'esto'}. ¿Retirarlo de todos modos?`,
+      yes: 'Sí, retirar',
+      no: 'No, dejarlo en uso',
+    }),
+  }
+}

@@ -1,0 +1,22 @@
+import type { DoughId, ShelfId, StationId, VarietyId } from '../../shared-core/ids.ts'
+import type { Shop } from '../../shared-core/shop/shop.ts'
+
+/** Names as the set-up has them, retired things included. */
+export interface Names {
+  dough(id: DoughId): string
+  variety(id: VarietyId): string
+  shelf(id: ShelfId): string
+  station(id: StationId): string
+}
+
+export type Unnamed = { readonly [kind in keyof Names]: string }
+
+/** Names by id; what the set-up does not know is called so in words, never by its id. */
+export function namesOf(shop: Shop | null, unnamed: Unnamed): Names {
+  return {
+    dough: (id) => shop?.doughs.get(id)?.name ?? unnamed.dough,
+    variety: (id) => shop?.varieties.get(id)?.name ?? unnamed.variety,
+    shelf: (id) => shop?.shelves.get(id)?.name ?? unnamed.shelf,
+    station: (id) => shop?.stations.get(id)?.name ?? unnamed.station,
+  }
+}
