@@ -10,7 +10,7 @@ export interface Panel {
   readonly widthPx: number
   readonly heightPx: number
   /** Panel pixels to one CSS pixel (`devicePixelRatio`). 1 when left out. */
-  readonly dpr?: number
+  readonly dpr?: number | undefined
 }
 
 /**

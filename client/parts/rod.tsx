@@ -25,7 +25,7 @@ export function Rod({ height, width, name, ...stock }: RodProps) {
   const places = rodPlaces(stock)
   const step = height / (stock.maxRings - 1 + 2 * TILT + POLE_END)
   const wide = width ?? Math.round(step * 4)
-  const line = Math.min(3.5, Math.max(1.5, step * 0.1))
+  const line = Math.min(4, Math.max(1.75, step * 0.125))
   const ringAt = (index: number): SeenRing => ({
     centreX: wide / 2,
     centreY: height - line / 2 - step * (index + TILT),
