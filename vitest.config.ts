@@ -8,6 +8,7 @@ export default defineConfig({
     include: ['tests/**/*.test.{ts,tsx}'],
     exclude: ['tests/screens/**', 'tests/bench/**', 'node_modules/**'],
     environment: 'node',
+    setupFiles: ['tests/fixed-seed.ts'],
     pool: 'forks',
     maxWorkers: 2,
     allowOnly: false,

@@ -1,7 +1,7 @@
 import type { DoughId } from '../ids.ts'
 import { applySetUp } from '../shop/set-up-apply.ts'
-import { closeStock } from '../stock/apply-stock.ts'
-import { assert } from '../support.ts'
+import { closeStock, dropKept } from '../stock/apply-stock.ts'
+import { assert, must } from '../support.ts'
 import { EMPTY_ACCOUNT, piecesPresent } from './account.ts'
 import type { EventOf } from './events.ts'
 import type { Folding } from './folding.ts'
@@ -32,6 +32,7 @@ export function applyDayClosed(folding: Folding, event: EventOf<'dayClosed'>): v
   const { state, undo } = folding
   const day = state.day
   assert(day !== null, 'closing a day that is not open')
+  dropStrays(folding, event)
   for (const stock of [...state.stock.values()]) closeStock(folding, stock)
   state.lastDay = {
     label: day.label,
@@ -57,6 +58,20 @@ export function applyTakenBack(folding: Folding, event: EventOf<'takenBack'>): v
   for (const touched of trace.touched) restore(state, undo, touched)
   for (const { doughId, column, pieces } of trace.booked) book(folding, doughId, column, -pieces)
   state.traces = state.traces.filter((one) => one !== trace)
+}
+
+function dropStrays(folding: Folding, { batchIds, loadIds, keepIds }: EventOf<'dayClosed'>): void {
+  const { state, undo } = folding
+  for (const id of batchIds) {
+    const batch = must(state.batches, id)
+    book(folding, batch.doughId, 'unexplained', batch.pieces)
+    put(state, undo, 'batches', id, null)
+  }
+  for (const id of loadIds) put(state, undo, 'loads', id, null)
+  for (const id of keepIds) {
+    for (const line of must(state.keeps, id).lines) dropKept(folding, line)
+    put(state, undo, 'keeps', id, null)
+  }
 }
 
 function byDough(one: { doughId: DoughId }, other: { doughId: DoughId }): number {

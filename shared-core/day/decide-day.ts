@@ -9,6 +9,7 @@ import type { Case, Context, Decision } from './decision.ts'
 import { askFor, happen, happenedAt, refuse, take } from './decision.ts'
 import { labelOf } from './label.ts'
 import type { PlannedLoad, State } from './state.ts'
+import { straysOf } from './strays.ts'
 
 type Of<Type extends DayCommand['type']> = Case<Extract<DayCommand, { type: Type }>>
 
@@ -34,7 +35,8 @@ export function decideCloseDay(oneCase: Of<'closeDay'>): Decision {
     .map(({ varietyId, lots }) => ({ varietyId, pieces: piecesInLots(lots) }))
     .filter((line) => line.pieces > 0)
     .sort((one, other) => (one.varietyId < other.varietyId ? -1 : 1))
-  happen(oneCase, happenedAt(oneCase, state.day.openedAtMs), { type: 'dayClosed', left })
+  const atMs = happenedAt(oneCase, state.day.openedAtMs)
+  happen(oneCase, atMs, { type: 'dayClosed', left, ...straysOf(state, state.day, atMs) })
   return take(oneCase)
 }
 

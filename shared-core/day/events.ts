@@ -27,7 +27,7 @@ export type EventOf<Type extends EventType> = Extract<Event, { type: Type }>
 
 export type Fact =
   | { readonly type: 'dayOpened'; readonly label: string }
-  | { readonly type: 'dayClosed'; readonly left: readonly Line[] }
+  | ({ readonly type: 'dayClosed'; readonly left: readonly Line[] } & Strays)
   | { readonly type: 'setUpChanged'; readonly changes: readonly SetUpChange[] }
   | { readonly type: 'loadListSet'; readonly loads: readonly PlannedLoad[] }
   | { readonly type: 'plannedDone'; readonly planned: PlannedLoad }
@@ -135,4 +135,11 @@ export interface Presumed {
   readonly act: 'pull' | 'dip' | 'lift' | 'board' | 'flip'
   readonly doughId: DoughId
   readonly pieces: number
+}
+
+/** What a close finds that nobody has touched since before the day: it leaves the account rather than pile up. */
+export interface Strays {
+  readonly batchIds: readonly BatchId[]
+  readonly loadIds: readonly LoadId[]
+  readonly keepIds: readonly KeepId[]
 }

@@ -201,6 +201,8 @@ export interface Told {
   readonly doughId?: DoughId
   readonly lines?: readonly Line[]
   readonly pieces?: number
+  /** Of a take-back: the type of the command that it undid. */
+  readonly takenBack?: string
 }
 
 export type TableName = 'batches' | 'loads' | 'shelves' | 'stock' | 'keeps' | 'planned' | 'unsure'

@@ -29,7 +29,8 @@ export function decideTakeBack(oneCase: Case<Extract<DayCommand, { type: 'takeBa
   if (after !== null)
     return refuse('take-back-changed-since', { type: after.told.type, atMs: after.atMs, commandId: after.commandId })
   happen(oneCase, happenedAt(oneCase, trace.atMs), { type: 'takenBack', commandId: trace.commandId })
-  return take(oneCase, { ...trace.told })
+  const { type: takenBack, ...what } = trace.told
+  return take(oneCase, { ...what, takenBack })
 }
 
 /** The first command after a trace that touched something of it; null when it can still be taken back. */

@@ -6,7 +6,7 @@ import type { LoadId, ShelfId } from '../ids.ts'
 import { batchId, loadId } from '../ids.ts'
 import { must } from '../support.ts'
 import type { EpochMs } from '../units.ts'
-import { later } from '../units.ts'
+import { clampMs, later } from '../units.ts'
 import { bookFound, gather, raisePresumed } from './gather.ts'
 import { lineRefusal, piecesOf, wantOf } from './lines.ts'
 import {

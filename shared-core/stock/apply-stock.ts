@@ -3,7 +3,7 @@ import type { EventOf, Take, VarietyLot } from '../day/events.ts'
 import type { Folding } from '../day/folding.ts'
 import { book } from '../day/folding.ts'
 import { put } from '../day/recorder.ts'
-import type { Lot, Stock } from '../day/state.ts'
+import type { Line, Lot, Stock } from '../day/state.ts'
 import type { DoughId, VarietyId } from '../ids.ts'
 import { assert, must } from '../support.ts'
 import type { EpochMs } from '../units.ts'
@@ -67,6 +67,13 @@ export function applyHandedOver(folding: Folding, event: EventOf<'handedOver'>):
     book(folding, doughId, 'sold', pieces)
   }
   put(folding.state, folding.undo, 'keeps', event.keepId, null)
+}
+
+/** Kept pieces that nobody fetched are day-old. */
+export function dropKept(folding: Folding, { varietyId, pieces }: Line): void {
+  const stock = must(folding.state.stock, varietyId)
+  putStock(folding, { ...stock, kept: stock.kept - pieces })
+  book(folding, stock.doughId, 'dayOld', pieces)
 }
 
 /** What is left at close is day-old; what is kept stays kept. */

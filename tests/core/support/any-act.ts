@@ -1,0 +1,174 @@
+import { applyEntry, emptyState } from '../../../shared-core/day/apply.ts'
+import type { Act, ActType } from '../../../shared-core/day/commands.ts'
+import type { State } from '../../../shared-core/day/state.ts'
+import { commandId, deviceId } from '../../../shared-core/ids.ts'
+import { setUpChanges } from '../../../shared-core/shop/set-up-diff.ts'
+import { at, lines } from './make.ts'
+import { play } from './play.ts'
+import { ALL_STATIONS, shopWith, table } from './shop.ts'
+
+/** A shop set up from nothing, with trays in the cooler, a load list and some sesame for sale. */
+export function startedShop(): State {
+  const state = emptyState()
+  const shop = shopWith({ stations: table(ALL_STATIONS) })
+  applyEntry(state, {
+    seq: 1,
+    commandId: commandId('setup00001'),
+    deviceId: deviceId('desk'),
+    recordedAtMs: at('4:00'),
+    told: { type: 'changeSetUp' },
+    events: [{ v: 1, atMs: at('4:00'), type: 'setUpChanged', changes: setUpChanges(null, shop) }],
+  })
+  const start = (act: Act, n: number) => play(state, act, { nowMs: at('4:30'), id: `start0000${n}` })
+  const [plain, rye] = [...shop.doughs.keys()]
+  if (plain === undefined || rye === undefined) throw new Error('the test shop has two doughs')
+  start({ type: 'carryIn', doughId: plain, varietyId: null, pieces: 240, stage: 'chill', sinceMs: at('18:00', -1) }, 1)
+  start({ type: 'carryIn', doughId: rye, varietyId: null, pieces: 60, stage: 'chill', sinceMs: at('18:00', -1) }, 2)
+  start({ type: 'count', varietyId: lines('sesame', 1)[0]?.varietyId ?? ('sesame' as never), pieces: 18 }, 3)
+  const loads = [lines('sesame', 24, 'poppy', 12), lines('plain', 48), lines('rye', 36)]
+  start({ type: 'setLoadList', loads: loads.map((one) => ({ shelfId: null, inAtMs: null, lines: one })) }, 4)
+  return state
+}
+
+/** An act that the shop's state makes likely, drawn by a number. Wrong ones are among them: they are refused. */
+export function anyAct(state: State, seed: number): Act {
+  const draw = drawer(seed)
+  const type = draw.oneOf(TYPES)
+  return MAKERS[type](state, draw)
+}
+
+type Drawn = Exclude<ActType, 'changeSetUp'>
+interface Draw {
+  readonly upTo: (most: number) => number
+  readonly oneOf: <Thing>(things: readonly Thing[]) => Thing
+}
+
+const MAKERS: { readonly [Type in Drawn]: (state: State, draw: Draw) => Act } = {
+  shape: (state, draw) => ({
+    type: 'shape',
+    ...someDough(state, draw),
+    pieces: draw.upTo(96) + 1,
+    stage: draw.oneOf(['proof', 'chill', 'rack']),
+  }),
+  carryIn: (state, draw) => ({
+    type: 'carryIn',
+    ...someDough(state, draw),
+    pieces: draw.upTo(48) + 1,
+    stage: 'chill',
+    sinceMs: at('18:00', -1),
+  }),
+  pull: (state, draw) => ({ type: 'pull', ...someDough(state, draw), pieces: draw.upTo(48) + 1 }),
+  dip: (state, draw) => ({ type: 'dip', ...someDough(state, draw), pieces: draw.upTo(40) + 1 }),
+  lift: (state, draw) => ({ type: 'lift', batchId: someBatch(state, draw, ['kettle']).id }),
+  board: (state, draw) => ({ type: 'board', lines: someLines(state, draw) }),
+  moveBatch: (state, draw) => {
+    const batch = someBatch(state, draw)
+    const to = draw.oneOf(['proof', 'chill', 'rack', 'kettle', 'boards'] as const)
+    return { type: 'moveBatch', batchId: batch.id, from: batch.stage, to, pieces: draw.upTo(batch.pieces) + 1 }
+  },
+  load: (state, draw) => {
+    const planned = [...state.planned.values()].find((one) => !one.done)
+    const shelfId = draw.oneOf([...(state.shop?.shelves.keys() ?? [])])
+    if (planned !== undefined && draw.upTo(2) > 0)
+      return { type: 'load', shelfId, plannedId: planned.id, lines: planned.lines }
+    return { type: 'load', shelfId, plannedId: null, lines: someLines(state, draw) }
+  },
+  changeLoad: (state, draw) => ({
+    type: 'changeLoad',
+    loadId: someLoad(state, draw).id,
+    lines: someLines(state, draw),
+  }),
+  flip: (state, draw) => ({ type: 'flip', loadId: someLoad(state, draw).id }),
+  out: (state, draw) => {
+    const load = someLoad(state, draw)
+    const [inside] = [...state.batches.values()].filter((batch) => batch.loadId === load.id)
+    const part = inside?.varietyId != null && draw.upTo(4) === 0 ? [{ varietyId: inside.varietyId, pieces: 1 }] : null
+    return { type: 'out', loadId: load.id, from: load.phase, lines: part }
+  },
+  moveLoad: (state, draw) => {
+    const load = someLoad(state, draw)
+    const shelfId = draw.oneOf([...(state.shop?.shelves.keys() ?? [])])
+    return {
+      type: 'moveLoad',
+      loadId: load.id,
+      from: load.phase,
+      to: draw.oneOf(['first-side', 'second-side', 'boards']),
+      shelfId,
+    }
+  },
+  wasteBatch: (state, draw) => {
+    const batch = someBatch(state, draw)
+    return { type: 'wasteBatch', batchId: batch.id, from: batch.stage, pieces: draw.upTo(batch.pieces - 1) + 1 }
+  },
+  confirmPresumed: (state, draw) => ({
+    type: 'confirmPresumed',
+    unsureIds: [...state.unsure.keys()].slice(0, draw.upTo(3) + 1),
+  }),
+  sell: (state, draw) => ({ type: 'sell', lines: someLines(state, draw, 13) }),
+  remove: (state, draw) => ({
+    type: 'remove',
+    ...someLine(state, draw, 6),
+    fate: draw.oneOf(['kitchen', 'wasted', 'given']),
+  }),
+  count: (state, draw) => ({ type: 'count', ...someLine(state, draw, 40) }),
+  keep: (state, draw) => ({ type: 'keep', lines: someLines(state, draw, 12) }),
+  release: (state, draw) => ({ type: 'release', keepId: draw.oneOf([...state.keeps.keys(), 'none' as never]) }),
+  handOver: (state, draw) => ({ type: 'handOver', keepId: draw.oneOf([...state.keeps.keys(), 'none' as never]) }),
+  openDay: () => ({ type: 'openDay' }),
+  closeDay: (_state, draw) => (draw.upTo(1) === 0 ? { type: 'closeDay' } : { type: 'openDay' }),
+  setLoadList: (state, draw) => ({
+    type: 'setLoadList',
+    loads: [{ shelfId: null, inAtMs: null, lines: someLines(state, draw) }],
+  }),
+  skipPlanned: (state, draw) => ({
+    type: 'skipPlanned',
+    plannedId: draw.oneOf([...state.planned.keys(), 'none' as never]),
+  }),
+  takeBack: (state, draw) => ({
+    type: 'takeBack',
+    commandId: draw.oneOf([commandId('none000001'), ...state.traces.map((one) => one.commandId)]),
+  }),
+}
+const TYPES = Object.keys(MAKERS) as Drawn[]
+
+function someDough(state: State, draw: Draw) {
+  return { doughId: draw.oneOf([...(state.shop?.doughs.keys() ?? [])]), varietyId: null }
+}
+
+function someBatch(state: State, draw: Draw, stages?: readonly string[]) {
+  const batches = [...state.batches.values()].filter((batch) => stages === undefined || stages.includes(batch.stage))
+  const none = { id: 'none' as never, stage: 'rack' as const, pieces: 1 }
+  return batches.length === 0 ? none : draw.oneOf(batches)
+}
+
+function someLoad(state: State, draw: Draw) {
+  const loads = [...state.loads.values()]
+  return loads.length === 0 ? { id: 'none' as never, phase: 'first-side' as const } : draw.oneOf(loads)
+}
+
+function someLine(state: State, draw: Draw, most: number) {
+  return { varietyId: draw.oneOf([...(state.shop?.varieties.keys() ?? [])]), pieces: draw.upTo(most) + 1 }
+}
+
+function someLines(state: State, draw: Draw, most = 36) {
+  const made = [someLine(state, draw, most), someLine(state, draw, most)]
+  return made.filter((line, n) => made.findIndex((one) => one.varietyId === line.varietyId) === n)
+}
+
+/** Numbers out of one number: SplitMix32, from memory; only evenness matters here. */
+function drawer(seed: number): Draw {
+  let state = seed >>> 0
+  const next = () => {
+    state = (state + 0x9e3779b9) >>> 0
+    let mixed = Math.imul(state ^ (state >>> 16), 0x21f0aaad)
+    mixed = Math.imul(mixed ^ (mixed >>> 15), 0x735a2d97)
+    return (mixed ^ (mixed >>> 15)) >>> 0
+  }
+  const upTo = (most: number) => next() % (Math.max(0, most) + 1)
+  const oneOf = <Thing>(things: readonly Thing[]): Thing => {
+    const thing = things[upTo(things.length - 1)]
+    if (thing === undefined) throw new Error('nothing to draw from')
+    return thing
+  }
+  return { upTo, oneOf }
+}
