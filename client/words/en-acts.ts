@@ -1,5 +1,6 @@
 import type { LineAct } from '../../shared-core/shop/shop.ts'
 import { capitalised, joined } from './joined.ts'
+import { stuffOf } from './names.ts'
 import type { ActWords, LineWords, SaidAct, Speech, TimeWords } from './words.ts'
 
 const VERBS: { readonly [act in LineAct]: string } = {
@@ -18,28 +19,32 @@ export function enActs(speech: Speech, times: TimeWords, line: LineWords): ActWo
   return {
     name,
     inSentence,
-    timed: (said, dueInMs) => `${name(said)}${dueInMs > -1_000 ? ' ' : ', '}${times.until(dueInMs)}`,
-    following: (acts) => acts.map((said) => `then ${inSentence(said)}`).join(', '),
+    timed: (due, nowMs) => `${name(due)}${due.status === 'late' ? ', ' : ' '}${times.when(due, nowMs)}`,
+    following: (said) => `then ${inSentence(said)}`,
     verb: (act) => VERBS[act],
   }
 }
 
-function actText({ act, shelfId, doughId, trays, pieces, lines = [] }: SaidAct, { names }: Speech, line: LineWords) {
+function actText(said: SaidAct, { names }: Speech, line: LineWords): string {
+  const { act, shelfId, trays, pieces } = said
   const shelf = shelfId == null ? 'the oven' : names.shelf(shelfId)
-  const dough = doughId == null ? '' : names.dough(doughId)
-  const amount = trays != null ? line.trays(trays) : pieces != null ? String(pieces) : ''
+  const what = stuffOf(said, names)
   switch (act) {
     case 'pull':
+      return joined('pull', trays == null ? countOf(pieces) : line.trays(trays), what)
     case 'dip':
-      return joined(act, amount, dough)
-    case 'lift':
-      return joined(act, pieces == null ? '' : String(pieces), dough)
     case 'board':
-      return joined(act, lines.length > 0 ? line.becomes(lines) : joined(amount, dough))
+      return joined(act, countOf(pieces), what)
+    case 'lift':
+      return act
     case 'load':
     case 'flip':
       return joined(act, shelf)
     case 'out':
       return `out of ${shelf}`
   }
+}
+
+function countOf(pieces: number | null | undefined): string {
+  return pieces == null ? '' : String(pieces)
 }

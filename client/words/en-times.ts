@@ -15,7 +15,10 @@ export function enTimes({ localTime }: Speech): TimeWords {
     span,
     within,
     late,
-    until: (dueInMs) => (dueInMs > 0 ? within(dueInMs) : dueInMs > -1_000 ? 'now' : late(-dueInMs)),
+    when: ({ atMs, status }, nowMs) => {
+      if (status === 'late') return late(nowMs - atMs)
+      return status === 'due' ? 'now' : within(atMs - nowMs)
+    },
     at: (atMs) => `at ${localTime(atMs)}`,
     since: (atMs) => `since ${localTime(atMs)}`,
     by: (atMs) => `by ${localTime(atMs)}`,

@@ -1,5 +1,6 @@
 import type { LineAct } from '../../shared-core/shop/shop.ts'
 import { capitalised, joined } from './joined.ts'
+import { stuffOf } from './names.ts'
 import type { ActWords, LineWords, SaidAct, Speech, TimeWords } from './words.ts'
 
 /**
@@ -22,28 +23,31 @@ export function esActs(speech: Speech, times: TimeWords, line: LineWords): ActWo
   return {
     name,
     inSentence,
-    timed: (said, dueInMs) => `${name(said)}${dueInMs > -1_000 ? ' ' : ', '}${times.until(dueInMs)}`,
-    following: (acts) => acts.map((said) => `luego ${inSentence(said)}`).join(', '),
+    timed: (due, nowMs) => `${name(due)}${due.status === 'late' ? ', ' : ' '}${times.when(due, nowMs)}`,
+    following: (said) => `luego ${inSentence(said)}`,
     verb: (act) => VERBS[act],
   }
 }
 
-function actText({ act, shelfId, doughId, trays, pieces, lines = [] }: SaidAct, { names }: Speech, line: LineWords) {
-  const verb = VERBS[act]
+function actText(said: SaidAct, { names }: Speech, line: LineWords): string {
+  const { act, shelfId, trays, pieces } = said
   const shelf = shelfId == null ? 'el horno' : names.shelf(shelfId)
-  const dough = doughId == null ? '' : names.dough(doughId)
-  const amount = trays != null ? line.trays(trays) : pieces != null ? String(pieces) : ''
+  const what = stuffOf(said, names)
   switch (act) {
     case 'pull':
+      return joined(VERBS.pull, trays == null ? countOf(pieces) : `${line.trays(trays)} de`, what)
     case 'dip':
-      return joined(verb, amount, dough)
-    case 'lift':
-      return joined(verb, pieces == null ? '' : String(pieces), dough)
     case 'board':
-      return joined(verb, lines.length > 0 ? line.becomes(lines) : joined(amount, dough))
+      return joined(VERBS[act], countOf(pieces), what)
+    case 'lift':
+      return VERBS[act]
     case 'load':
     case 'flip':
     case 'out':
-      return joined(verb, shelf)
+      return joined(VERBS[act], shelf)
   }
+}
+
+function countOf(pieces: number | null | undefined): string {
+  return pieces == null ? '' : String(pieces)
 }

@@ -1,7 +1,6 @@
 import type { Unsure } from '../../shared-core/day/state.ts'
-import type { Connection, Notice } from '../live/shop-store.ts'
 import type { AnswerParts } from './params.ts'
-import type { AnswerWords, LiveWords, NoticeText, Speech } from './words.ts'
+import type { AnswerWords, LiveWords, NoticeText, SaidConnection, SaidNotice, Speech } from './words.ts'
 
 type Parts = AnswerParts & { readonly answers: AnswerWords }
 
@@ -16,7 +15,7 @@ export function esLive(speech: Speech, parts: Parts): LiveWords {
   }
 }
 
-function connectionText({ phase, sinceMs }: Connection, { times }: Parts): string {
+function connectionText({ phase, sinceMs }: SaidConnection, { times }: Parts): string {
   switch (phase) {
     case 'connecting':
       return 'Buscando el local…'
@@ -31,7 +30,7 @@ function connectionText({ phase, sinceMs }: Connection, { times }: Parts): strin
   }
 }
 
-function noticeText(notice: Notice, { answers, told }: Parts): NoticeText {
+function noticeText(notice: SaidNotice, { answers, told }: Parts): NoticeText {
   switch (notice.kind) {
     case 'refused':
       return { title: `No se hizo: ${told.did({ type: notice.command.type })}`, text: answers.refusal(notice.refusal) }

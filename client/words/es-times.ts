@@ -16,7 +16,10 @@ export function esTimes({ localTime }: Speech): TimeWords {
     span,
     within,
     late,
-    until: (dueInMs) => (dueInMs > 0 ? within(dueInMs) : dueInMs > -1_000 ? 'ya' : late(-dueInMs)),
+    when: ({ atMs, status }, nowMs) => {
+      if (status === 'late') return late(nowMs - atMs)
+      return status === 'due' ? 'ya' : within(atMs - nowMs)
+    },
     at: (atMs) => `a ${hour(atMs)}`,
     since: (atMs) => `desde ${hour(atMs)}`,
     by: (atMs) => `antes de ${hour(atMs)}`,

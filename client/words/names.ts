@@ -20,3 +20,12 @@ export function namesOf(shop: Shop | null, unnamed: Unnamed): Names {
     station: (id) => shop?.stations.get(id)?.name ?? unnamed.station,
   }
 }
+
+/** What pieces are called: the variety that the mixer decided, else their dough; "" where neither is said. */
+export function stuffOf(
+  { varietyId, doughId }: { readonly varietyId?: VarietyId | null; readonly doughId?: DoughId | null },
+  names: Names,
+): string {
+  if (varietyId != null) return names.variety(varietyId)
+  return doughId == null ? '' : names.dough(doughId)
+}

@@ -1,9 +1,9 @@
 import type { Ask, OverLimit, Refusal } from '../../shared-core/day/answers.ts'
+import type { ActType } from '../../shared-core/day/commands.ts'
 import type { Line, LoadPhase, Told, Unsure } from '../../shared-core/day/state.ts'
-import type { DoughId, ShelfId } from '../../shared-core/ids.ts'
+import type { DoughId, ShelfId, VarietyId } from '../../shared-core/ids.ts'
 import type { BatchStage, Language, LineAct, Shop } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
-import type { Connection, LiveState, Notice } from '../live/shop-store.ts'
 import { en } from './en.ts'
 import { es } from './es.ts'
 import type { Names } from './names.ts'
@@ -48,8 +48,8 @@ export interface TimeWords {
   within(ms: number): string
   /** @example "3 min late" */
   late(ms: number): string
-  /** "in 22 s" while it is to come, "now" in the second in which it is due, "3 min late" afterwards. */
-  until(dueInMs: number): string
+  /** When to act: "in 22 s" while it is to come, "now" while it is due, "3 min late" afterwards (from its time on). */
+  when(due: SaidDue, nowMs: EpochMs): string
   /** @example "at 8:20" */
   at(atMs: EpochMs): string
   /** @example "since 6:41" */
@@ -92,14 +92,21 @@ export interface LineWords {
   readonly onTheWay: string
 }
 
-/** An act of the line as it is called out. What is left out is not said. */
+/** An act of the line as it is called out; a `LineActDue` of the core fits. What is left out is not said. */
 export interface SaidAct {
   readonly act: LineAct
   readonly shelfId?: ShelfId | null
   readonly doughId?: DoughId | null
+  /** Where the mixer decided it: then it is called by this name and not by its dough's. */
+  readonly varietyId?: VarietyId | null
   readonly trays?: number | null
   readonly pieces?: number | null
-  readonly lines?: readonly Line[]
+}
+
+/** When an act should be done, and whether that is still to come; a `LineActDue` of the core fits. */
+export interface SaidDue {
+  readonly atMs: EpochMs
+  readonly status: 'coming' | 'due' | 'late'
 }
 
 export interface ActWords {
@@ -108,9 +115,9 @@ export interface ActWords {
   /** The same within a sentence. @example "flip 2" */
   inSentence(act: SaidAct): string
   /** With its time. @example "Flip 2 in 40 s", "Flip 2 now", "Flip 2, 3 min late" */
-  timed(act: SaidAct, dueInMs: number): string
-  /** What follows the act on show. @example "then flip 2, then pull 3 trays Plain" */
-  following(acts: readonly SaidAct[]): string
+  timed(act: SaidAct & SaidDue, nowMs: EpochMs): string
+  /** One that follows the act on show. @example "then flip 2" */
+  following(act: SaidAct): string
   /** The bare verb, for set-up and stations. @example "flip" */
   verb(act: LineAct): string
 }
@@ -139,16 +146,31 @@ export interface ToldWords {
 
 export interface LiveWords {
   /** What a person must know of the link; "" while all is well. @example "No contact since 6:41 – counting on" */
-  connection(connection: Connection): string
+  connection(connection: SaidConnection): string
   /** Own taps that the server has not answered. @example "2 taps waiting" */
   pending(taps: number): string
-  notice(notice: Notice): NoticeText
+  notice(notice: SaidNotice): NoticeText
   unsure(unsure: Unsure): NoticeText
   /** Marks a demo on every screen; "" in a real shop. */
-  demo(demo: LiveState['demo']): string
+  demo(demo: { readonly handsOff: boolean } | null): string
   /** How far this screen's seconds may be off. @example "seconds ±0.4 s" */
   clockError(errorMs: number): string
 }
+
+/** A screen's link to the shop, as the store of a screen has it. */
+export interface SaidConnection {
+  readonly phase: 'connecting' | 'live' | 'catching-up' | 'away' | 'stale'
+  readonly sinceMs: EpochMs
+}
+
+/** What a person should know or answer, as the store of a screen has it. */
+export type SaidNotice =
+  | { readonly kind: 'refused'; readonly command: { readonly type: ActType }; readonly refusal: Refusal }
+  | { readonly kind: 'ask'; readonly command: { readonly type: ActType }; readonly asks: readonly Ask[] }
+  | { readonly kind: 'queue-full'; readonly most: number }
+  | { readonly kind: 'not-saved' }
+  | { readonly kind: 'kept-aside'; readonly commands: number }
+  | { readonly kind: 'fetched-anew' }
 
 export interface NoticeText {
   readonly title: string
@@ -164,7 +186,7 @@ export interface CautionWords {
 /**
  * The words of a language, with a shop's names and clock where they are known.
  * @param localTime the shop's clock time of an instant, from the store
- * @example wordsFor('en', shop, store.localTime).acts.timed({ act: 'flip', shelfId }, 40_000) // "Flip 2 in 40 s"
+ * @example wordsFor('en', shop, store.localTime).acts.name({ act: 'flip', shelfId }) // "Flip 2"
  */
 export function wordsFor(
   language: Language,
