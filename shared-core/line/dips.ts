@@ -38,6 +38,8 @@ export interface Need {
 export function needsAhead(state: State, shop: Shop, allotments: readonly Allotment[]): readonly Need[] {
   const loads = allotments
     .slice(0, LOADS_LOOKED_AHEAD)
+    // "When a shelf is free" means nothing at night.
+    .filter(({ expected }) => expected.planned.inAtMs !== null || state.day !== null)
     .toSorted((one, other) => one.expected.inAtMs - other.expected.inAtMs)
   const cycleMs = shop.kettle.cycleMs
   const needs: Need[] = []

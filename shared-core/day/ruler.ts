@@ -1,0 +1,116 @@
+import type { PlannedId, ShelfId, VarietyId } from '../ids.ts'
+import type { ExpectedLoad } from '../line/fill.ts'
+import { expectedLoads } from '../line/planned.ts'
+import type { Hours, Shop } from '../shop/shop.ts'
+import { loadWindow } from '../shop/windows.ts'
+import type { EpochMs } from '../units.ts'
+import { epochMs } from '../units.ts'
+import type { Line, State } from './state.ts'
+
+/** The day as a ruler: instants to draw, none of them rounded. */
+export interface Ruler {
+  readonly fromMs: EpochMs
+  readonly toMs: EpochMs
+  readonly nowMs: EpochMs
+  readonly ovenReadyMs: EpochMs
+  readonly openMs: EpochMs
+  readonly closeMs: EpochMs
+  /** The oven must be empty from the first instant; the second menu bakes from the second. Null: no second menu. */
+  readonly changeover: { readonly fromMs: EpochMs; readonly toMs: EpochMs } | null
+  readonly secondMenu: string | null
+  /** The last instant at which a load may go in and be out by the changeover; null without one. */
+  readonly lastLoadInByMs: EpochMs | null
+  /** Planned loads that are still to come. */
+  readonly loadsToGo: number
+  /** Soonest first. */
+  readonly marks: readonly LoadMark[]
+}
+
+/** A planned load on the ruler. */
+export interface LoadMark {
+  readonly plannedId: PlannedId
+  readonly shelfId: ShelfId
+  readonly atMs: EpochMs
+  /** The time was not planned but follows from when shelves come free. */
+  readonly estimated: boolean
+  readonly lines: readonly Line[]
+  /** It would not be out by the changeover. */
+  readonly tooLate: boolean
+}
+
+/**
+ * The ruler of the day that `minuteToMs` stands in.
+ *
+ *   last load in by = changeover − longest bake target of the loads still planned, else of all varieties
+ *
+ * Cooling is not counted: it needs no oven.
+ * @param minuteToMs the instant of a minute after local midnight (1,440 and more: the day after); zone tables live outside
+ * @returns null without a set-up
+ * @example changeover 11:00, longest bake 16 min // last load in by 10:44
+ */
+export function rulerOf(state: State, nowMs: EpochMs, minuteToMs: (minuteOfDay: number) => EpochMs): Ruler | null {
+  const { shop } = state
+  if (shop === null) return null
+  const { hours } = shop
+  const expected = expectedLoads(state, nowMs)
+  const changeover = changeoverOf(hours, minuteToMs)
+  const planned = expected.flatMap((one) => one.planned.lines.map((line) => line.varietyId))
+  const lastLoadInByMs = changeover === null ? null : epochMs(changeover.fromMs - longestBakeMs(shop, planned))
+  const marks = expected.map((one) => markOf(one, { shop, nowMs, changeover })).sort(byTime)
+  const openMs = minuteToMs(hours.openMinute)
+  const closeMs = minuteToMs(closeMinute(hours))
+  const ovenReadyMs = minuteToMs(hours.ovenReadyMinute)
+  return {
+    fromMs: earlier(ovenReadyMs, openMs),
+    toMs: closeMs,
+    nowMs,
+    ovenReadyMs,
+    openMs,
+    closeMs,
+    changeover,
+    secondMenu: hours.secondMenu,
+    lastLoadInByMs,
+    loadsToGo: marks.length,
+    marks,
+  }
+}
+
+interface Day {
+  readonly shop: Shop
+  readonly nowMs: EpochMs
+  readonly changeover: Ruler['changeover']
+}
+
+function markOf({ planned, shelf, inAtMs }: ExpectedLoad, { shop, nowMs, changeover }: Day): LoadMark {
+  const { id, inAtMs: plannedMs, lines } = planned
+  const atMs = plannedMs ?? epochMs(Math.max(inAtMs, nowMs))
+  const varietyIds = lines.map((line) => line.varietyId)
+  const tooLate = changeover !== null && atMs + longestBakeMs(shop, varietyIds) > changeover.fromMs
+  return { plannedId: id, shelfId: shelf.id, atMs, estimated: plannedMs === null, lines, tooLate }
+}
+
+function byTime(one: LoadMark, other: LoadMark): number {
+  return one.atMs - other.atMs || (one.plannedId < other.plannedId ? -1 : 1)
+}
+
+/** A shop that closes at or before the minute at which it opens closes after midnight. */
+function closeMinute({ openMinute, closeMinute: minute }: Hours): number {
+  return minute > openMinute ? minute : minute + 1_440
+}
+
+function changeoverOf(hours: Hours, minuteToMs: (minuteOfDay: number) => EpochMs): Ruler['changeover'] {
+  const { changeoverFromMinute, changeoverToMinute } = hours
+  if (changeoverFromMinute === null) return null
+  const toMinute = changeoverToMinute ?? changeoverFromMinute
+  return { fromMs: minuteToMs(changeoverFromMinute), toMs: minuteToMs(Math.max(changeoverFromMinute, toMinute)) }
+}
+
+/** Of all varieties in use when none is named; 0 where no window says. */
+function longestBakeMs(shop: Shop, varietyIds: readonly VarietyId[]): number {
+  const all = [...shop.varieties.values()].filter((variety) => !variety.retired).map((variety) => variety.id)
+  return loadWindow(shop, 'bake', varietyIds.length > 0 ? varietyIds : all)?.targetMs ?? 0
+}
+
+function earlier(one: EpochMs, other: EpochMs): EpochMs {
+  return one < other ? one : other
+}
