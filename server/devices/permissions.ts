@@ -1,0 +1,44 @@
+import type { ActType } from '../../shared-core/day/commands.ts'
+import type { Role } from '../../shared-core/live/protocol.ts'
+
+/**
+ * Which screen may do what. Every command passes here, whichever way it came. For now whoever is on the shop's network
+ * may choose a name and a role; pairing will decide that at the same place.
+ */
+export function mayDo(role: Role, type: ActType): boolean {
+  return ROLES_OF[type].includes(role)
+}
+
+const LINE: readonly Role[] = ['wall', 'bench', 'desk']
+const STOCK: readonly Role[] = ['bench', 'counter', 'desk']
+const ANYWHERE: readonly Role[] = ['wall', 'bench', 'counter', 'desk']
+const BACK: readonly Role[] = ['bench', 'desk']
+
+const ROLES_OF: { readonly [Type in ActType]: readonly Role[] } = {
+  shape: BACK,
+  carryIn: BACK,
+  pull: LINE,
+  dip: LINE,
+  lift: LINE,
+  board: LINE,
+  moveBatch: BACK,
+  load: LINE,
+  changeLoad: BACK,
+  flip: LINE,
+  out: LINE,
+  moveLoad: BACK,
+  wasteBatch: BACK,
+  confirmPresumed: LINE,
+  sell: STOCK,
+  remove: STOCK,
+  count: STOCK,
+  keep: STOCK,
+  release: STOCK,
+  handOver: STOCK,
+  openDay: ['bench', 'counter', 'desk'],
+  closeDay: ['counter', 'desk'],
+  setLoadList: BACK,
+  skipPlanned: LINE,
+  changeSetUp: ['desk'],
+  takeBack: ANYWHERE,
+}

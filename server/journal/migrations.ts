@@ -1,0 +1,24 @@
+/**
+ * The journal file's form, step by step. A step is never changed once released; the file's `user_version` says how many
+ * it has taken.
+ */
+export const MIGRATIONS: readonly string[] = [
+  `CREATE TABLE about (key TEXT PRIMARY KEY, value TEXT NOT NULL) STRICT, WITHOUT ROWID;
+   CREATE TABLE entries (
+     seq INTEGER PRIMARY KEY,
+     command_id TEXT NOT NULL UNIQUE,
+     entry TEXT NOT NULL
+   ) STRICT;
+   CREATE TABLE refusals (
+     command_id TEXT PRIMARY KEY,
+     recorded_at_ms INTEGER NOT NULL,
+     answer TEXT NOT NULL
+   ) STRICT, WITHOUT ROWID;
+   CREATE INDEX refusals_by_time ON refusals (recorded_at_ms);
+   CREATE TABLE snapshots (
+     seq INTEGER PRIMARY KEY,
+     fold_version INTEGER NOT NULL,
+     hash TEXT NOT NULL,
+     state TEXT NOT NULL
+   ) STRICT;`,
+]

@@ -1,0 +1,159 @@
+import { randomBytes } from 'node:crypto'
+import type { DatabaseSyncInstance, StatementSyncInstance } from '@photostructure/sqlite'
+import type { Answer } from '../../shared-core/day/answers.ts'
+import type { Entry } from '../../shared-core/day/events.ts'
+import { upcastEntry } from '../../shared-core/day/upcast.ts'
+import type { CommandId } from '../../shared-core/ids.ts'
+import type { EpochMs } from '../../shared-core/units.ts'
+import type { Group, Journal, Snapshot } from './journal.ts'
+import { assertFollows, JournalError, SNAPSHOTS_KEPT } from './journal.ts'
+import { MIGRATIONS } from './migrations.ts'
+import type { Sqlite } from './sqlite.ts'
+
+export type JournalKind = 'shop' | 'demo'
+
+/** The journal in one SQLite file: WAL, every commit synced to disk before it is acknowledged. */
+export class SqliteJournal implements Journal {
+  readonly journalId: string
+  readonly #db: DatabaseSyncInstance
+  readonly #sqlite: Sqlite
+  readonly #insertEntry: StatementSyncInstance
+  readonly #insertRefusal: StatementSyncInstance
+  readonly #findEntry: StatementSyncInstance
+  readonly #findRefusal: StatementSyncInstance
+  #lastSeq: number
+
+  /** @throws JournalError when the file is of another kind, newer than this release, or not to be trusted */
+  constructor(sqlite: Sqlite, file: string, kind: JournalKind) {
+    this.#sqlite = sqlite
+    this.#db = new sqlite.DatabaseSync(file)
+    makeDurable(this.#db)
+    migrate(this.#db, file)
+    this.journalId = identify(this.#db, file, kind)
+    this.#insertEntry = this.#db.prepare('INSERT INTO entries (seq, command_id, entry) VALUES (?, ?, ?)')
+    this.#insertRefusal = this.#db.prepare('INSERT INTO refusals (command_id, recorded_at_ms, answer) VALUES (?, ?, ?)')
+    this.#findEntry = this.#db.prepare('SELECT seq FROM entries WHERE command_id = ?')
+    this.#findRefusal = this.#db.prepare('SELECT answer FROM refusals WHERE command_id = ?')
+    this.#lastSeq = this.#readLastSeq()
+  }
+
+  lastSeq(): number {
+    return this.#lastSeq
+  }
+
+  async append(group: Group): Promise<void> {
+    this.#db.exec('BEGIN IMMEDIATE')
+    try {
+      assertFollows(this.#lastSeq, group)
+      for (const entry of group.entries) this.#insertEntry.run(entry.seq, entry.commandId, JSON.stringify(entry))
+      for (const { commandId, recordedAtMs, answer } of group.refusals) {
+        this.#insertRefusal.run(commandId, recordedAtMs, JSON.stringify(answer))
+      }
+      this.#db.exec('COMMIT')
+    } catch (error) {
+      // A full disk may have rolled back by itself already.
+      if (this.#db.isTransaction) this.#db.exec('ROLLBACK')
+      this.#lastSeq = this.#readLastSeq()
+      throw error
+    }
+    this.#lastSeq = group.entries.at(-1)?.seq ?? this.#lastSeq
+  }
+
+  answerOf(commandId: CommandId): Answer | null {
+    const entry = this.#findEntry.get(commandId)
+    if (entry !== undefined) return { kind: 'taken', seq: Number(entry.seq) }
+    const refusal = this.#findRefusal.get(commandId)
+    return refusal === undefined ? null : JSON.parse(String(refusal.answer))
+  }
+
+  *entriesAfter(seq: number, most = Number.MAX_SAFE_INTEGER): Iterable<Entry> {
+    const rows = this.#db.prepare('SELECT seq, entry FROM entries WHERE seq > ? ORDER BY seq LIMIT ?')
+    let expected = seq
+    for (const row of rows.iterate(seq, most)) {
+      expected += 1
+      yield readEntry(row, expected)
+    }
+  }
+
+  newestSnapshot(foldVersion: number): Snapshot | null {
+    const row = this.#db
+      .prepare('SELECT seq, fold_version, hash, state FROM snapshots WHERE fold_version = ? ORDER BY seq DESC LIMIT 1')
+      .get(foldVersion)
+    if (row === undefined) return null
+    return { seq: Number(row.seq), foldVersion, hash: String(row.hash), json: String(row.state) }
+  }
+
+  saveSnapshot({ seq, foldVersion, hash, json }: Snapshot): void {
+    this.#db
+      .prepare('INSERT OR REPLACE INTO snapshots (seq, fold_version, hash, state) VALUES (?, ?, ?, ?)')
+      .run(seq, foldVersion, hash, json)
+    this.#db
+      .prepare('DELETE FROM snapshots WHERE seq NOT IN (SELECT seq FROM snapshots ORDER BY seq DESC LIMIT ?)')
+      .run(SNAPSHOTS_KEPT)
+  }
+
+  pruneRefusals(beforeMs: EpochMs): number {
+    return Number(this.#db.prepare('DELETE FROM refusals WHERE recorded_at_ms < ?').run(beforeMs).changes)
+  }
+
+  async backupTo(file: string): Promise<void> {
+    await this.#sqlite.backup(this.#db, file)
+  }
+
+  close(): void {
+    this.#db.close()
+  }
+
+  #readLastSeq(): number {
+    return Number(this.#db.prepare('SELECT max(seq) AS seq FROM entries').get()?.seq ?? 0)
+  }
+}
+
+/** Sets what keeps an acknowledged commit through a power cut, and reads it back: a setting may be refused silently. */
+function makeDurable(db: DatabaseSyncInstance): void {
+  db.exec('PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON;')
+  const mode = db.prepare('PRAGMA journal_mode').get()?.journal_mode
+  const synchronous = db.prepare('PRAGMA synchronous').get()?.synchronous
+  // 2 is FULL: https://sqlite.org/pragma.html#pragma_synchronous
+  if (mode !== 'wal' || synchronous !== 2) {
+    throw new JournalError(
+      `This disk does not keep the journal safe (journal_mode ${mode}, synchronous ${synchronous}). Use a folder on a local disk.`,
+    )
+  }
+}
+
+function migrate(db: DatabaseSyncInstance, file: string): void {
+  const version = Number(db.prepare('PRAGMA user_version').get()?.user_version)
+  if (version > MIGRATIONS.length) {
+    throw new JournalError(`${file} was written by a newer release of Boilboard. Start that release, or a later one.`)
+  }
+  MIGRATIONS.slice(version).forEach((step, index) => {
+    db.exec(`BEGIN IMMEDIATE; ${step} PRAGMA user_version = ${version + index + 1}; COMMIT`)
+  })
+}
+
+/** The journal's own id, made at its first opening, and its kind: demo and real data never mix. */
+function identify(db: DatabaseSyncInstance, file: string, kind: JournalKind): string {
+  const insert = db.prepare('INSERT OR IGNORE INTO about (key, value) VALUES (?, ?)')
+  insert.run('journal_id', randomBytes(12).toString('hex'))
+  insert.run('kind', kind)
+  const about = (key: string) => String(db.prepare('SELECT value FROM about WHERE key = ?').get(key)?.value)
+  if (about('kind') !== kind) {
+    throw new JournalError(
+      kind === 'shop'
+        ? `${file} is a demo's journal. Give a shop a folder of its own with --shop.`
+        : `${file} is a real shop's journal. The demo does not open it.`,
+    )
+  }
+  return about('journal_id')
+}
+
+function readEntry(row: Record<string, unknown>, expected: number): Entry {
+  try {
+    if (Number(row.seq) !== expected) throw new Error(`entry ${expected} is missing`)
+    return upcastEntry(JSON.parse(String(row.entry)))
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error)
+    throw new JournalError(`Entry ${row.seq} of the journal cannot be read: ${why}. Restore the newest good backup.`)
+  }
+}

@@ -1,0 +1,18 @@
+import type { DatabaseSyncInstance } from '@photostructure/sqlite'
+
+/** What we use of `node:sqlite`; the package for Node 20 has the same classes. */
+export interface Sqlite {
+  readonly DatabaseSync: new (file: string) => DatabaseSyncInstance
+  readonly backup: (source: DatabaseSyncInstance, file: string) => Promise<unknown>
+}
+
+/**
+ * The seam: SQLite as built into Node (22.13 on), else the package whose binaries lie in its own folder, so that nothing
+ * is compiled or downloaded at install. Rejected: better-sqlite3, which compiles for over a minute at every install.
+ */
+export async function loadSqlite(): Promise<Sqlite> {
+  const builtIn = process.getBuiltinModule?.('node:sqlite') as Partial<Sqlite> | undefined
+  // Node 22 has the module before it has the backup.
+  if (builtIn?.DatabaseSync !== undefined && builtIn.backup !== undefined) return builtIn as Sqlite
+  return (await import('@photostructure/sqlite')) as unknown as Sqlite
+}

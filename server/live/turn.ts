@@ -1,0 +1,104 @@
+import { assertAccounted } from '../../shared-core/day/account.ts'
+import type { Answer, Refusal } from '../../shared-core/day/answers.ts'
+import { applyEntry } from '../../shared-core/day/apply.ts'
+import type { Command } from '../../shared-core/day/commands.ts'
+import type { Context, Decision } from '../../shared-core/day/decide.ts'
+import { decide } from '../../shared-core/day/decide.ts'
+import type { Entry } from '../../shared-core/day/events.ts'
+import type { Undo } from '../../shared-core/day/recorder.ts'
+import { undoAll } from '../../shared-core/day/recorder.ts'
+import type { CommandId } from '../../shared-core/ids.ts'
+import type { CommandAnswer, DeviceHello } from '../../shared-core/live/protocol.ts'
+import { epochMs } from '../../shared-core/units.ts'
+import { mayDo } from '../devices/permissions.ts'
+import type { Refused } from '../journal/journal.ts'
+import type { RoomParts } from './room-parts.ts'
+
+/** All commands of one turn of the event loop: applied one after the other, written together. */
+export class Turn {
+  readonly entries: Entry[] = []
+  readonly #parts: RoomParts
+  readonly #refusals: Refused[] = []
+  readonly #undos: Undo[] = []
+  readonly #answers = new Map<CommandId, Answer>()
+
+  constructor(parts: RoomParts) {
+    this.#parts = parts
+  }
+
+  /** Decides and applies a command. A repeat gets the first answer, whether from disk or from this very turn. */
+  take(device: DeviceHello, command: Command): CommandAnswer {
+    const known = this.#answers.get(command.id) ?? this.#parts.journal.answerOf(command.id)
+    if (known !== null) return { commandId: command.id, answer: known }
+    const answer = this.#answer(device, command)
+    // A question is no answer yet: the same command comes again with its yes.
+    if (answer.kind !== 'ask') this.#answers.set(command.id, answer)
+    if (answer.kind === 'refused') {
+      this.#refusals.push({ commandId: command.id, answer, recordedAtMs: this.#recordedAtMs() })
+    }
+    return { commandId: command.id, answer }
+  }
+
+  /** @throws when it could not be written */
+  async write(): Promise<void> {
+    if (this.entries.length === 0 && this.#refusals.length === 0) return
+    await this.#parts.journal.append({ entries: this.entries, refusals: this.#refusals })
+    this.#parts.onEntries?.(this.entries)
+  }
+
+  rollBack(): void {
+    for (const undo of this.#undos.toReversed()) undoAll(this.#parts.state, undo)
+  }
+
+  foldFromDisk(entry: Entry): void {
+    applyEntry(this.#parts.state, entry)
+  }
+
+  #answer(device: DeviceHello, command: Command): Answer {
+    if (!mayDo(device.role, command.type)) return refused('not-your-role', { role: device.role, type: command.type })
+    try {
+      const decision = decide(this.#parts.state, command, this.#context(device))
+      return decision.kind === 'taken' ? this.#apply(device, command, decision) : decision
+    } catch (error) {
+      // A broken rule of ours: this command changed nothing, the others go on.
+      this.#parts.log.error({ error, command }, 'a command broke a rule')
+      return refused('internal', { commandId: command.id })
+    }
+  }
+
+  #apply(device: DeviceHello, command: Command, decision: Extract<Decision, { kind: 'taken' }>): Answer {
+    const { state } = this.#parts
+    const entry: Entry = {
+      seq: state.seq + 1,
+      commandId: command.id,
+      deviceId: device.deviceId,
+      recordedAtMs: this.#recordedAtMs(),
+      told: decision.told,
+      events: decision.events,
+    }
+    const undo = applyEntry(state, entry)
+    try {
+      assertAccounted(state)
+    } catch (error) {
+      undoAll(state, undo)
+      throw error
+    }
+    this.#undos.push(undo)
+    this.entries.push(entry)
+    return { kind: 'taken', seq: entry.seq }
+  }
+
+  #context({ deviceId }: DeviceHello): Context {
+    const nowMs = this.#recordedAtMs()
+    return { nowMs, deviceId, localDate: this.#parts.localDate(nowMs) }
+  }
+
+  /** The server's clock may be set back; recorded time does not go with it. */
+  #recordedAtMs() {
+    return epochMs(Math.max(this.#parts.now(), this.#parts.state.recordedAtMs))
+  }
+}
+
+function refused(code: Refusal['code'], params: Refusal['params']): Extract<Answer, { kind: 'refused' }> {
+  return { kind: 'refused', refusal: { code, params } }
+}
