@@ -47,13 +47,12 @@ export function instantOfMinute(clock: ShopClock, minute: number, nowMs: EpochMs
   const nowLocalMs = localMs(clock, nowMs)
   const wantedMs = nowLocalMs - (nowLocalMs % DAY_MS) + minute * MINUTE_MS
   // Oldest first, so that the first offset under which the wanted time exists is the earlier of two.
-  for (const [index, { fromMs, offsetMinutes }] of clock.offsets.entries()) {
+  for (const [index, { offsetMinutes }] of clock.offsets.entries()) {
     const atMs = wantedMs - offsetMinutes * MINUTE_MS
     const next = clock.offsets[index + 1]
-    const begun = index === 0 || atMs >= fromMs
-    if (begun && (next === undefined || atMs < next.fromMs)) return epochMs(atMs)
-    // Past the end of this offset but before the next begins: the clock jumps over it.
-    if (begun && next !== undefined && wantedMs - next.offsetMinutes * MINUTE_MS < next.fromMs) return epochMs(atMs)
+    if (next === undefined || atMs < next.fromMs) return epochMs(atMs)
+    // Past the end of this offset, but before the next has begun: the clock jumps over it.
+    if (wantedMs - next.offsetMinutes * MINUTE_MS < next.fromMs) return epochMs(atMs)
   }
   return epochMs(wantedMs)
 }

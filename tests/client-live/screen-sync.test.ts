@@ -91,6 +91,15 @@ describe('contact is lost', () => {
     expect(screen.link.restarts).toBe(1)
   })
 
+  it('[C6] given the answer came, then the link stays', () => {
+    const { screen, shop } = linked()
+    screen.sync.send(PULL)
+    for (const commands of screen.link.takeCommands()) screen.link.say(shop.take(commands))
+    screen.clock.pass(60_000)
+    screen.sync.tick()
+    expect(screen.link.restarts).toBe(0)
+  })
+
   it('[C6] given a welcome that does not come, then the link is made anew', () => {
     const screen = fakeScreen()
     screen.link.up()
@@ -146,6 +155,25 @@ describe('something is missing or wrong', () => {
       'live',
       [{ kind: 'fetched-anew', seq: 2, reason: 'hash' }],
     ])
+  })
+
+  it('[C6] given it was mended, then after the next lost contact it asks only for what came after', () => {
+    const { screen, shop } = linked()
+    screen.link.say({ type: 'check', seq: shop.state.seq, hash: 'f'.repeat(64) })
+    screen.link.say(shop.welcome(null))
+    screen.link.down()
+    screen.link.up()
+    expect(hello(screen)[1]).toMatchObject({ afterSeq: 2 })
+  })
+
+  it('[C6] given a welcome without the last entries, then it asks for the state whole', () => {
+    const { screen, shop } = linked()
+    screen.link.down()
+    for (let n = 0; n < 3; n += 1) shop.does(SELL)
+    screen.link.up()
+    screen.link.take()
+    screen.link.say({ ...shop.welcome(2), entries: shop.entries.slice(2, 4) })
+    expect([phase(screen), hello(screen)]).toMatchObject(['catching-up', [{ afterSeq: null }]])
   })
 
   it('[C6] given a hash of another moment, then it says nothing', () => {
@@ -221,8 +249,6 @@ describe('values beside the fold', () => {
     }
     expect(asked).toBe(4)
     expect(screen.sync.serverClock.errorMs()).toBeLessThan(10)
-    answer(1)
-    expect(screen.sync.serverClock.errorMs()).toBeLessThan(10)
     screen.clock.pass(59_000)
     screen.sync.tick()
     expect(probes()).toEqual([])
@@ -232,5 +258,25 @@ describe('values beside the fold', () => {
     screen.clock.sleep(5_000)
     screen.sync.tick()
     expect(probes()).toHaveLength(1)
+  })
+  it('[C10] given an answer that was not asked for, comes twice, or was under way during sleep, then it says nothing', () => {
+    const { screen, shop } = linked()
+    const ahead = () => screen.sync.serverClock.serverNowMs() - screen.clock.monotonicMs()
+    const answer = (t0: number, t1: number) => screen.link.say({ type: 'probed', t0, t1, t2: t1 })
+    const asked = screen.clock.monotonicMs()
+    screen.clock.pass(5)
+    answer(asked + 1, shop.nowMs)
+    expect(screen.sync.serverClock.isKnown).toBe(false)
+    answer(asked, shop.nowMs)
+    const right = ahead()
+    answer(asked, shop.nowMs + 500_000)
+    expect(ahead()).toBe(right)
+    screen.clock.pass(60_000)
+    screen.sync.tick()
+    const lastAsked = screen.clock.monotonicMs()
+    expect(screen.link.take()).toContainEqual({ type: 'probe', t0: lastAsked })
+    screen.clock.sleep(30_000)
+    answer(lastAsked, shop.nowMs + 60_000)
+    expect(ahead()).toBe(right + 30_000)
   })
 })

@@ -86,7 +86,7 @@ describe('the server’s time on a device', () => {
   })
 
   it('[C10] given the estimate falls back by half a second, then time runs slower and never backwards', () => {
-    const { device, server } = heardClock({ outMs: 0, backMs: 1_000 })
+    const { device, server } = heardClock({ outMs: 1_000, backMs: 0 })
     let last = server.serverNowMs()
     probe(server, device, { outMs: 0, backMs: 0 })
     for (let step = 0; step < 100; step += 1) {

@@ -117,6 +117,15 @@ describe('the queue', () => {
     expect([sold(again), waiting(again)]).toEqual([6, 0])
   })
 
+  it('[C2] given the answer to a close is lost, which leaves no trace, then it is not shown on top of itself', () => {
+    const { screen, shop } = linked()
+    screen.sync.send({ type: 'closeDay' })
+    for (const commands of screen.link.takeCommands()) shop.take(commands)
+    screen.link.down()
+    connect(screen, shop)
+    expect([waiting(screen), screen.sync.view().shown?.lastDay?.label]).toEqual([0, '2026-11-24'])
+  })
+
   it('[C2] given the request is lost, then the tap goes again after the welcome', () => {
     const { screen, shop } = linked()
     screen.sync.send(sell(6))
@@ -237,6 +246,16 @@ describe('another shop behind the same address', () => {
     expect(screen.link.takeCommands()).toEqual([])
     expect([waiting(screen), sold(screen)]).toEqual([0, 0])
     expect(screen.sync.view().notices).toMatchObject([{ kind: 'kept-aside', journalId: 'journal-1', commands: 1 }])
+  })
+
+  it('[C7] given it sends its entries from the first on, then nothing of the first shop is left', () => {
+    const { screen } = linked()
+    const other = new LittleShop('journal-2')
+    other.does(sell(7))
+    screen.link.down()
+    screen.link.up()
+    screen.link.say(other.welcome(0))
+    expect([sold(screen), screen.sync.confirmed?.traces[0]?.commandId]).toEqual([7, 'else-journal-2-1'])
   })
 
   it('[C7] given the first shop is back, then they go there', () => {
