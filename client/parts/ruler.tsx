@@ -54,7 +54,7 @@ function sizeOf(fontPx: number, lines: 1 | 2) {
   const whole = (ems: number) => Math.round(ems * fontPx)
   const barTop = whole(lines * 1.2 + 0.55)
   const bar = whole(0.62)
-  return { fontPx, lines, linePx: whole(1.2), barTop, bar, barBottom: barTop + bar, height: barTop + bar + whole(1.35) }
+  return { fontPx, lines, linePx: whole(1.2), barTop, bar, barBottom: barTop + bar, height: barTop + bar + whole(1.45) }
 }
 
 function Bar({ fromMs, toMs, nowMs, changeover, secondMenu, widthPx, size }: Sized) {

@@ -9,15 +9,15 @@
 export const THEMES = {
   dark: {
     ground: '#10151a',
-    surface: '#1b232b',
+    surface: '#182028',
     text: '#f7f2e8',
     quiet: '#b9c3cb',
     line: '#687682',
     track: '#35414b',
     trackEdge: '#46535e',
-    running: '#f5bf45',
+    running: '#fbc94b',
     coming: '#6dbdf2',
-    trouble: '#ff8f66',
+    trouble: '#ff8a66',
     crust: '#dccbae',
     crumb: '#8f8068',
     pole: '#4c5964',
@@ -57,9 +57,9 @@ export const THEMES = {
     actLine: '#8f8471',
     actTrack: '#4a4236',
     actTrackEdge: '#63594a',
-    actRunning: '#f5bf45',
+    actRunning: '#fbc94b',
     actComing: '#7cc4f5',
-    actTrouble: '#ff8f66',
+    actTrouble: '#ff8a66',
   },
 } as const satisfies Record<string, Readonly<Record<string, `#${string}`>>>
 

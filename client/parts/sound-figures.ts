@@ -1,0 +1,71 @@
+import type { LineAct } from '../../shared-core/shop/shop.ts'
+
+/**
+ * A figure is a few notes by which a kind of act is known without looking: kitchen timers that all sound alike are what
+ * the board replaces. Figures differ in rhythm and in the way their pitch goes, so that one of the two is enough.
+ * All notes lie between 500 and 3000 Hz: the ear is keenest there, and fans and boilers are loud below.
+ */
+export interface Note {
+  readonly hz: number
+  readonly fromMs: number
+  readonly lengthMs: number
+}
+export type Figure = readonly Note[]
+
+export const FIGURE_HZ_MIN = 500
+export const FIGURE_HZ_MAX = 3000
+/** No figure is longer, so that none keeps a more urgent one waiting for long. */
+export const FIGURE_MS_MAX = 2_400
+
+/** Two quick rises: hurry, it is in boiling water. */
+const LIFT = notes('784:110 1047:110 1568:180 -:90 784:110 1047:110 1568:260')
+/** There and back, there and back: turn it over. */
+const FLIP = notes('1319:170 880:170 1319:170 880:330')
+/** One long fall: it comes out and down. */
+const OUT = notes('1760:420 1175:640')
+/** Three even knocks at the door. */
+const LOAD = notes('659:140 -:140 659:140 -:140 659:260')
+/** A slow step up: out of the cooler. */
+const PULL = notes('587:380 -:120 698:560')
+/** Short and long: in it goes. */
+const DIP = notes('1397:80 -:60 932:480')
+/** Four quick patters: piece by piece onto boards. */
+const BOARD = notes('1047:60 -:60 1175:60 -:60 1047:60 -:60 1175:120')
+
+const FIGURES: Readonly<Record<LineAct, Figure>> = {
+  pull: PULL,
+  dip: DIP,
+  lift: LIFT,
+  board: BOARD,
+  load: LOAD,
+  flip: FLIP,
+  out: OUT,
+}
+
+/** A fast shake high up, which says late; after it comes the figure of the act that is late. */
+const LATE = notes('2349:70 1976:70 2349:70 1976:70 2349:70 1976:70 2349:150 -:150')
+
+/** The figure of an act; of a late one, the shake and then its own. */
+export function figureOf(act: LineAct, isLate: boolean): Figure {
+  const own = FIGURES[act]
+  if (!isLate) return own
+  const shakeMs = lengthMs(LATE) + 150
+  return [...LATE, ...own.map((note) => ({ ...note, fromMs: note.fromMs + shakeMs }))]
+}
+
+/** From the first note's beginning to the last one's end. */
+export function lengthMs(figure: Figure): number {
+  return figure.reduce((end, note) => Math.max(end, note.fromMs + note.lengthMs), 0)
+}
+
+/** @example notes('784:110 -:90 1568:260') // a note of 784 Hz for 110 ms, 90 ms of silence, one of 1568 Hz for 260 ms */
+function notes(text: string): Figure {
+  const figure: Note[] = []
+  let fromMs = 0
+  for (const word of text.split(' ')) {
+    const [hz = '', length = ''] = word.split(':')
+    if (hz !== '-') figure.push({ hz: Number(hz), fromMs, lengthMs: Number(length) })
+    fromMs += Number(length)
+  }
+  return figure
+}
