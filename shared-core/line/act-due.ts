@@ -23,7 +23,7 @@ export interface LineActDue {
   /** For pull and dip: the variety that the mixer decided; null for plain dough. */
   readonly varietyId: VarietyId | null
   readonly plannedId: PlannedId | null
-  /** What is in the load, or what the pieces become by the planned loads. */
+  /** What is in the load, or what the pieces become by the planned loads; of a pull, the dips that it is for. */
   readonly lines: readonly Line[]
   readonly pieces: number
   /** For pull: whole trays. */
