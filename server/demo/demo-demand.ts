@@ -1,0 +1,78 @@
+import type { VarietyId } from '../../shared-core/ids.ts'
+import type { Shop, Variety } from '../../shared-core/shop/shop.ts'
+import { windowOf } from '../../shared-core/shop/windows.ts'
+
+/** Customers an hour by the hour of the day: a rush before work, a smaller one at noon. Invented, as the shop is. */
+const CUSTOMERS_AN_HOUR: ReadonlyMap<number, number> = new Map([
+  [6, 48],
+  [7, 84],
+  [8, 88],
+  [9, 62],
+  [10, 48],
+  [11, 44],
+  [12, 50],
+  [13, 28],
+  [14, 16],
+])
+
+/** Pieces that a customer buys, and how likely: a bagel for oneself, some for the family, a dozen for the office. */
+export const PURCHASES = [
+  { pieces: 1, weight: 46 },
+  { pieces: 2, weight: 18 },
+  { pieces: 3, weight: 7 },
+  { pieces: 6, weight: 18 },
+  { pieces: 12, weight: 6 },
+  { pieces: 13, weight: 5 },
+] as const
+
+/** What people like, by the ids of the demo's set-up; a variety that is not here is liked as little as salt. */
+const LIKED: ReadonlyMap<string, number> = new Map([
+  ['plain', 15],
+  ['sesame', 14],
+  ['everything', 17],
+  ['poppy', 8],
+  ['onion', 6],
+  ['garlic', 4],
+  ['salt', 4],
+  ['cheddar', 6],
+  ['wheat', 5],
+  ['wheat-seeds', 4],
+  ['rye', 3],
+  ['raisin', 6],
+  ['egg', 4],
+  ['mini-plain', 4],
+  ['salt-stick', 3],
+])
+const LIKED_ELSE = 4
+
+export function likedOf(varietyId: VarietyId): number {
+  return LIKED.get(varietyId) ?? LIKED_ELSE
+}
+
+export function customersAnHour(minuteOfDay: number): number {
+  return CUSTOMERS_AN_HOUR.get(Math.floor(minuteOfDay / 60)) ?? 0
+}
+
+/** Pieces of each variety that the shop reckons to sell between two minutes of its day. */
+export function expectedPieces(shop: Shop, variety: Variety, fromMinute: number, toMinute: number): number {
+  let customers = 0
+  const lastMinute = Math.min(toMinute, shop.hours.closeMinute)
+  for (let minute = Math.max(fromMinute, shop.hours.openMinute); minute < lastMinute; minute += 1) {
+    customers += customersAnHour(minute) / 60
+  }
+  return (customers * PIECES_A_CUSTOMER * likedOf(variety.id)) / likedOfAll(shop)
+}
+
+/** How long a variety bakes and cools, in minutes: what is loaded at 6:00 is for sale so much later. */
+export function bakeAndCoolMinutes(shop: Shop, { doughId, id }: Variety): number {
+  const ms = (['bake', 'cool'] as const).map((stage) => windowOf(shop, stage, doughId, id)?.targetMs ?? 0)
+  return ms.reduce((sum, one) => sum + one, 0) / 60_000
+}
+
+const PIECES_A_CUSTOMER =
+  PURCHASES.reduce((sum, { pieces, weight }) => sum + pieces * weight, 0) /
+  PURCHASES.reduce((sum, { weight }) => sum + weight, 0)
+
+function likedOfAll(shop: Shop): number {
+  return [...shop.varieties.values()].reduce((sum, one) => sum + (one.retired ? 0 : likedOf(one.id)), 0)
+}

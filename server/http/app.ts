@@ -1,0 +1,91 @@
+import type { ErrorRequestHandler, Express } from 'express'
+import express from 'express'
+import { rateLimit } from 'express-rate-limit'
+import helmet from 'helmet'
+import type { Admission } from '../live/admission.ts'
+import { isHostOurs, isOriginOurs } from '../live/admission.ts'
+import { RoomFailure } from '../live/room-parts.ts'
+import { sendProblem } from './problem.ts'
+
+/** A set-up file with every list full is some 40 kB. */
+const BODY_BYTES_MAX = 512 * 1024
+/** From one address; a till that posts each sale stays far below. */
+const REQUESTS_A_MINUTE_MAX = 600
+
+/** The web server around the routes: who may speak to it, how much, and how every error is answered. */
+export function makeApp(admission: Admission, routes: (app: Express) => void): Express {
+  const app = express()
+  app.disable('x-powered-by')
+  app.use((request, response, next) => {
+    const { host, origin } = request.headers
+    if (isHostOurs(host, admission) && isOriginOurs(origin, host)) return next()
+    const detail = 'Open Boilboard by one of the addresses that it prints at its start, or start it with --host NAME.'
+    sendProblem(response, { status: 403, title: 'Not this server’s name', detail })
+  })
+  app.use(helmet(FOR_PLAIN_HTTP))
+  app.use(
+    '/api',
+    rateLimit({
+      windowMs: 60_000,
+      limit: REQUESTS_A_MINUTE_MAX,
+      standardHeaders: true,
+      legacyHeaders: false,
+      handler: (_request, response) => {
+        sendProblem(response, {
+          status: 429,
+          title: 'Too many requests',
+          detail: `At most ${REQUESTS_A_MINUTE_MAX} a minute from one address.`,
+        })
+      },
+    }),
+  )
+  app.use(express.json({ limit: BODY_BYTES_MAX, strict: false }))
+  app.use(express.text({ limit: BODY_BYTES_MAX, type: 'text/csv' }))
+  routes(app)
+  app.use('/api', (request, response) => {
+    sendProblem(response, {
+      status: 404,
+      title: 'No such address',
+      detail: `There is no ${request.method} ${request.baseUrl}${request.path}.`,
+    })
+  })
+  app.use(answerError)
+  return app
+}
+
+/**
+ * Plain http on the shop's network is the normal case: what a browser honours only on https, or what would send it there,
+ * is left out.
+ */
+const FOR_PLAIN_HTTP: Parameters<typeof helmet>[0] = {
+  strictTransportSecurity: false,
+  crossOriginOpenerPolicy: false,
+  originAgentCluster: false,
+  contentSecurityPolicy: {
+    directives: {
+      defaultSrc: ["'self'"],
+      connectSrc: ["'self'", 'ws:', 'wss:'],
+      imgSrc: ["'self'", 'data:'],
+      styleSrc: ["'self'", "'unsafe-inline'"],
+      frameAncestors: ["'none'"],
+      upgradeInsecureRequests: null,
+    },
+  },
+}
+
+const answerError: ErrorRequestHandler = (error, _request, response, next) => {
+  if (response.headersSent) return next(error)
+  if (error instanceof RoomFailure)
+    return sendProblem(response, { status: 503, title: 'Not taken', detail: error.message })
+  const status = typeof error?.status === 'number' && error.status >= 400 && error.status < 500 ? error.status : 500
+  const detail =
+    DETAIL_OF[status] ??
+    (status < 500 ? 'The request could not be read.' : 'A fault of ours; the server’s log tells more.')
+  sendProblem(response, { status, title: status < 500 ? 'Bad request' : 'Internal error', detail })
+}
+
+const DETAIL_OF: { readonly [status: number]: string } = {
+  400: 'The body is no valid JSON.',
+  413: `The body is larger than ${BODY_BYTES_MAX / 1024} kB.`,
+  415: 'The body must be JSON or CSV in UTF-8.',
+}

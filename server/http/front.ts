@@ -1,0 +1,52 @@
+import type { RequestListener, Server } from 'node:http'
+import { createServer } from 'node:http'
+
+/**
+ * The listening port, there from the first moment. While a long journal is folded anew after an upgrade it says how far
+ * that is, to people and to scripts; then the real application takes over.
+ */
+export class Front {
+  readonly http: Server
+  #share = 0
+  #listener: RequestListener = (request, response) => this.#gettingReady(request, response)
+
+  constructor() {
+    this.http = createServer((request, response) => this.#listener(request, response))
+  }
+
+  /** @returns the port, the real one when 0 was asked for @throws when the port is taken */
+  listen(port: number, host: string): Promise<number> {
+    return new Promise((resolve, reject) => {
+      this.http.once('error', reject)
+      this.http.listen(port, host, () => {
+        this.http.off('error', reject)
+        const address = this.http.address()
+        resolve(typeof address === 'object' && address !== null ? address.port : port)
+      })
+    })
+  }
+
+  progress(share: number): void {
+    this.#share = share
+  }
+
+  handOver(listener: RequestListener): void {
+    this.#listener = listener
+  }
+
+  #gettingReady(...[request, response]: Parameters<RequestListener>): void {
+    const percent = Math.floor(this.#share * 100)
+    response.statusCode = 503
+    response.setHeader('retry-after', '2')
+    if (request.url?.startsWith('/api/')) {
+      response.setHeader('content-type', 'application/json')
+      response.end(
+        JSON.stringify({ status: 'starting', percent, reasons: [`Reading the journal, ${percent} % done.`] }),
+      )
+      return
+    }
+    response.setHeader('content-type', 'text/html; charset=utf-8')
+    response.setHeader('refresh', '2')
+    response.end(`<!doctype html><title>Boilboard</title><h1>Getting ready, ${percent} %</h1>`)
+  }
+}

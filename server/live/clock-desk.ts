@@ -1,0 +1,44 @@
+import type { State } from '../../shared-core/day/state.ts'
+import type { ShopClock } from '../../shared-core/live/protocol.ts'
+import type { EpochMs } from '../../shared-core/units.ts'
+import { localDate, shopClock } from './shop-clock.ts'
+
+const A_DAY_MS = 86_400_000
+/** Before the first set-up nobody has said where the shop is. */
+const NO_ZONE = 'UTC'
+
+/** The shop's offsets and dates, reckoned once a day or when the shop's zone changes. */
+export class ClockDesk {
+  readonly #state: State
+  readonly #now: () => EpochMs
+  #table: ShopClock | null = null
+  #madeAtMs = 0
+
+  constructor(state: State, now: () => EpochMs) {
+    this.#state = state
+    this.#now = now
+  }
+
+  get zone(): string {
+    return this.#state.shop?.profile.zone ?? NO_ZONE
+  }
+
+  /** @returns true when screens need the new table */
+  isNew(): boolean {
+    const before = this.#table
+    return this.table() !== before && before !== null
+  }
+
+  table(): ShopClock {
+    const nowMs = this.#now()
+    if (this.#table === null || this.#table.zone !== this.zone || nowMs - this.#madeAtMs >= A_DAY_MS) {
+      this.#table = shopClock(this.zone, nowMs)
+      this.#madeAtMs = nowMs
+    }
+    return this.#table
+  }
+
+  date(atMs: EpochMs): string {
+    return localDate(this.zone, atMs)
+  }
+}

@@ -1,0 +1,63 @@
+import { parseArgs } from 'node:util'
+
+export interface Options {
+  /** A real shop's folder; null opens the demo. */
+  readonly shop: string | null
+  readonly setUp: string | null
+  readonly handsOff: boolean
+  /** Names of this server on the network, besides its addresses. */
+  readonly names: readonly string[]
+  readonly port: number
+  readonly bind: string
+}
+
+const PORT_DEFAULT = 4610
+const USAGE = `npm start                            the demo shop
+npm start -- --hands-off             the demo shop, nobody but you taps
+npm start -- --shop FOLDER           opens a shop, or makes one in a new folder
+npm start -- --shop FOLDER --setup FILE.json
+npm start -- --host NAME             also answers to this name (may be given more than once)
+PORT=8080 npm start                  another port than ${PORT_DEFAULT}`
+
+export type OptionsRead =
+  | { readonly ok: true; readonly options: Options }
+  | { readonly ok: false; readonly why: string }
+
+/** The command line and environment as options, or a sentence that says what is wrong and how it would be right. */
+export function readOptions(args: readonly string[], env: NodeJS.ProcessEnv): OptionsRead {
+  const port = portOf(env.PORT)
+  if (port === null) return { ok: false, why: `PORT is "${env.PORT}"; it must be a number from 0 to 65535.` }
+  try {
+    const { values } = parseArgs({
+      args: [...args],
+      options: {
+        shop: { type: 'string' },
+        setup: { type: 'string' },
+        'hands-off': { type: 'boolean' },
+        host: { type: 'string', multiple: true },
+      },
+    })
+    const { shop = null, setup = null, host = [] } = values
+    if (setup !== null && shop === null)
+      return { ok: false, why: '--setup needs --shop FOLDER: the demo has a set-up of its own.' }
+    const names = [...host, ...(env.BOILBOARD_HOSTS ?? '').split(',')].map((name) => name.trim().toLowerCase())
+    return {
+      ok: true,
+      options: {
+        shop,
+        setUp: setup,
+        handsOff: values['hands-off'] ?? false,
+        names: names.filter((name) => name !== ''),
+        port,
+        bind: env.BIND ?? '0.0.0.0',
+      },
+    }
+  } catch (error) {
+    return { ok: false, why: `${error instanceof Error ? error.message : String(error)}\n\n${USAGE}` }
+  }
+}
+
+function portOf(text: string | undefined): number | null {
+  if (text === undefined || text === '') return PORT_DEFAULT
+  return /^\d{1,5}$/.test(text) && Number(text) <= 65_535 ? Number(text) : null
+}

@@ -1,0 +1,98 @@
+import { setTimeout as wait } from 'node:timers/promises'
+import { fileURLToPath } from 'node:url'
+import { pino } from 'pino'
+import type { State } from '../shared-core/day/state.ts'
+import type { Welcome } from '../shared-core/live/protocol.ts'
+import type { EpochMs } from '../shared-core/units.ts'
+import { epochMs } from '../shared-core/units.ts'
+import { api } from './http/api.ts'
+import { makeApp } from './http/app.ts'
+import { Front } from './http/front.ts'
+import { pages } from './http/pages.ts'
+import type { Journal } from './journal/journal.ts'
+import { Chores } from './live/chores.ts'
+import { ClockDesk } from './live/clock-desk.ts'
+import { Room } from './live/room.ts'
+import { SocketServer } from './live/socket-server.ts'
+import type { Options } from './options.ts'
+import { FULL_FOLD_TOLD_ENTRIES, wake } from './shop/wake.ts'
+
+declare const __BUILD_ID__: string
+
+export const VERSION = '0.1.0'
+const CLIENT_FOLDER = fileURLToPath(new URL('./client/', import.meta.url))
+const CHORES_EVERY_MS = 1_000
+/** Taps already on the wire get their answer before the links are closed. */
+const LAST_WORDS_MS = 50
+
+export interface Serving {
+  readonly room: Room
+  readonly journal: Journal
+  readonly port: number
+  readonly now: () => EpochMs
+  /** Stops taking, writes a snapshot, closes the links and the port. */
+  stop(): Promise<void>
+}
+
+export interface ServeParts {
+  readonly journal: Journal
+  readonly options: Pick<Options, 'port' | 'bind' | 'names'>
+  readonly demo: Welcome['demo']
+  readonly say: (line: string) => void
+}
+
+/** Opens a journal to the shop's network: listens at once, folds, then lets the screens in. */
+export async function serve({ journal, options, demo, say }: ServeParts): Promise<Serving> {
+  const front = new Front()
+  const port = await front.listen(options.port, options.bind)
+  const state = await wakeAloud(journal, front, say)
+  const now = () => epochMs(Date.now())
+  const log = pino({ level: process.env.LOG_LEVEL ?? 'error' })
+  const clock = new ClockDesk(state, now)
+  const sockets = new SocketServer(front.http, { names: options.names })
+  const room = new Room({
+    journal,
+    state,
+    now,
+    endOfTurn: setImmediate,
+    broadcast: (links, message) => sockets.broadcast(links, message),
+    localDate: (atMs) => clock.date(atMs),
+    clock: () => clock.table(),
+    buildId: __BUILD_ID__,
+    version: VERSION,
+    demo,
+    log,
+  })
+  front.handOver(
+    makeApp({ names: options.names }, (app) => {
+      api(app, { room, journal, version: VERSION, localDate: () => clock.date(now()) })
+      pages(app, CLIENT_FOLDER)
+    }),
+  )
+  sockets.open(room)
+  const chores = new Chores({ room, journal, now, snapshotSeq: state.seq })
+  const timer = setInterval(() => {
+    if (clock.isNew()) room.sendAll({ type: 'clockTable', clock: clock.table() })
+    chores.tick().catch((error: unknown) => log.error({ error }, 'a chore failed'))
+  }, CHORES_EVERY_MS)
+  const stop = async () => {
+    clearInterval(timer)
+    await room.read(() => undefined)
+    await wait(LAST_WORDS_MS)
+    await sockets.close()
+    await chores.snapshot()
+    journal.close()
+  }
+  return { room, journal, port, now, stop }
+}
+
+async function wakeAloud(journal: Journal, front: Front, say: (line: string) => void): Promise<State> {
+  let told = -1
+  return await wake(journal, (share) => {
+    front.progress(share)
+    const tenth = Math.floor(share * 10)
+    if (tenth === told || journal.lastSeq() < FULL_FOLD_TOLD_ENTRIES) return
+    told = tenth
+    say(`Reading the journal, ${tenth * 10} % done.`)
+  })
+}
