@@ -3,7 +3,7 @@ import type { Context } from '../../shared-core/day/decision.ts'
 import type { State } from '../../shared-core/day/state.ts'
 import { FOLD_VERSION } from '../../shared-core/day/state.ts'
 import type { CommandId, DeviceId } from '../../shared-core/ids.ts'
-import type { ToScreen, Welcome } from '../../shared-core/live/protocol.ts'
+import type { DeviceHello, ToScreen, Welcome } from '../../shared-core/live/protocol.ts'
 import { PROTOCOL_VERSION } from '../../shared-core/live/protocol.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import { Broadcasts } from './broadcasts.ts'
@@ -154,10 +154,17 @@ export class ScreenSync {
       protocol: PROTOCOL_VERSION,
       foldVersion: FOLD_VERSION,
       buildId: this.#parts.buildId,
-      device: { ...this.#parts.device(), deviceId: this.#taps.deviceId },
+      device: this.#device(),
       afterSeq: this.#wantsSnapshot || state === null ? null : state.seq,
       journalId,
     })
+  }
+
+  /** Nobody has to name a device: one without a name is told by its role and the beginning of its id. */
+  #device(): DeviceHello {
+    const { deviceId } = this.#taps
+    const device = this.#parts.device()
+    return { ...device, deviceId, name: device.name === '' ? `${device.role} ${deviceId.slice(0, 4)}` : device.name }
   }
 
   #contactLost(): void {

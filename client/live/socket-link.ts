@@ -19,12 +19,13 @@ export function socketLink(events: LinkEvents, address?: string): Link {
     timeout: 3_000,
   }
   const socket = address === undefined ? io(options) : io(address, options)
+  let knocking: ReturnType<typeof setTimeout> | undefined
   socket.on('connect', events.up)
   socket.on(MESSAGE, (message: ToScreen) => events.message(message))
   socket.on('disconnect', (reason) => {
     events.down()
-    // The server hung up on purpose, to shut down or to be rid of this contact: socket.io would leave it at that.
-    if (reason === 'io server disconnect') socket.connect()
+    // The server hung up on purpose, to be rid of this contact: socket.io would leave it at that.
+    if (reason === 'io server disconnect') knocking = setTimeout(() => socket.connect(), knockAfterMs())
   })
   return {
     // A message kept for later would arrive before the hello of its contact.
@@ -32,11 +33,18 @@ export function socketLink(events: LinkEvents, address?: string): Link {
       if (socket.connected) socket.emit(MESSAGE, message)
     },
     restart: () => {
+      clearTimeout(knocking)
       socket.disconnect()
       socket.connect()
     },
     close: () => {
+      clearTimeout(knocking)
       socket.disconnect()
     },
   }
+}
+
+/** As long as socket.io waits by itself: a server that hangs up on everybody must not be stormed. */
+function knockAfterMs(): number {
+  return 250 + Math.random() * 250
 }

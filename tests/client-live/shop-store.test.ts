@@ -134,7 +134,7 @@ describe('the store', () => {
 
   it('given another name or station, then the server hears of it; given another volume, then it does not', () => {
     const bench = new Bench().linked(new LittleShop())
-    bench.link.take()
+    expect(bench.link.take()[0]).toMatchObject({ type: 'hello', device: { name: 'bench benc', stationId: null } })
     bench.store.changeSettings({ volumePercent: 10 })
     expect([bench.store.getState().settings.volumePercent, bench.link.take()]).toEqual([10, []])
     bench.store.changeSettings({ name: 'By the oven' })
