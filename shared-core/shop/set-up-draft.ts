@@ -49,7 +49,9 @@ export function draftOf(raw: unknown): Draft {
       varieties: readable(varieties),
       stations: readable(stations),
       doughIds: new Set(doughs.flatMap(({ id }) => id ?? [])),
-      unread: new Set(LISTS.filter((name) => lists[name].some(({ entity }) => entity === null))),
+      unread: new Set(
+        LISTS.filter((name) => lists[name].length === 0 || lists[name].some(({ entity }) => entity === null)),
+      ),
     },
     doubled: LISTS.flatMap((name) => doubledIn(lists[name])),
     placeOf: (misfit) => placeOf(misfit, lists),
@@ -124,7 +126,7 @@ function placeOf({ entity, id, field }: Misfit, lists: Record<ListName, readonly
 function entriesAt(path: string, raw: unknown): Place[] {
   if (!Array.isArray(raw)) return []
   // A longer list is refused as a whole; comparing all its ids would be slow.
-  return raw.slice(0, KEPT_MAX).map((entry, index) => ({ path: `${path}/${index}`, raw: entry }))
+  return Array.from(raw.slice(0, KEPT_MAX), (entry, index) => ({ path: `${path}/${index}`, raw: entry }))
 }
 
 function at(raw: unknown, key: string): unknown {

@@ -4,6 +4,7 @@ import { nearestWord } from './nearest-word.ts'
 /**
  * The kinds of field that files and commands are made of. Each carries its sentence of what would be right as zod's
  * message; what is wrong is said by `problems.ts`, which sees the value. So no sentence of zod's own reaches people.
+ * Bounds abort: zod would go on to checks that count on them.
  */
 
 /** What an id looks like: it stands in URLs, attributes and file names as it is. */
@@ -17,8 +18,8 @@ export function whole(from: number, to: number) {
   // Adding zero makes -0 a plain 0: the two are one number in JSON and two in the fold.
   return z
     .int(right)
-    .min(from, right)
-    .max(to, right)
+    .min(from, { error: right, abort: true })
+    .max(to, { error: right, abort: true })
     .overwrite((value) => value + 0)
 }
 
@@ -26,8 +27,8 @@ export function decimal(from: number, to: number) {
   const right = `A number from ${from} to ${to}.`
   return z
     .number(right)
-    .min(from, right)
-    .max(to, right)
+    .min(from, { error: right, abort: true })
+    .max(to, { error: right, abort: true })
     .overwrite((value) => value + 0)
 }
 

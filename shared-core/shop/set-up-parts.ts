@@ -6,7 +6,7 @@ export type SetUpParts = { readonly [Part in 'hours' | 'boards' | 'oven' | 'wind
 } & {
   /** Ids of doughs, also of those that could not be read: a variety of one is not at fault. */
   readonly doughIds: ReadonlySet<string>
-  /** Lists with entries that could not be read: nothing is said of what they lack. */
+  /** Lists that could not be read, or not all of them: nothing is said of what they lack. */
   readonly unread: ReadonlySet<ListName>
 }
 

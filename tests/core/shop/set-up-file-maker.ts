@@ -1,0 +1,58 @@
+import type { Problem } from '../../../shared-core/shop/problem.ts'
+import { parseSetUpFile } from '../../../shared-core/shop/set-up-file.ts'
+import type { Shop } from '../../../shared-core/shop/shop.ts'
+
+/** The least that a set-up file must say; the rest has defaults. */
+export function smallFile() {
+  return {
+    format: 'boilboard set-up 1',
+    shop: { name: 'Test Bagels', zone: 'America/Chicago' },
+    hours: { ovenReady: '04:30', open: '06:00', close: '15:00' },
+    kettle: { pieces: 36, cycle: { seconds: 90 } },
+    boards: { count: 24, pieces: 6 },
+    oven: { kind: 'shelves', shelves: [{ id: '1', name: '1', pieces: 72 }] },
+    doughs: [
+      { id: 'plain', name: 'Plain', route: ['proof', 'chill', 'rack', 'kettle', 'boards', 'oven'] },
+      { id: 'rye', name: 'Rye', route: ['proof', 'chill', 'kettle', 'boards', 'oven'] },
+    ],
+    varieties: [
+      { id: 'plain', name: 'Plain', dough: 'plain' },
+      { id: 'sesame', name: 'Sesame', dough: 'plain', topping: 'before-flip' },
+      { id: 'rye', name: 'Rye', dough: 'rye' },
+    ],
+    stations: [{ id: 'line', name: 'Line', acts: ['load', 'flip', 'out'] }],
+  }
+}
+
+export function smallHearthFile() {
+  return { ...smallFile(), oven: { kind: 'hearth', floor: { id: 'floor', name: 'Floor', boards: 20 } } }
+}
+
+export const CHECKS = { isZone: (name: string) => name === 'America/Chicago' || name === 'Europe/Madrid' }
+
+export function shopOf(file: unknown): Shop {
+  const parsed = parseSetUpFile(file, CHECKS)
+  if (!parsed.ok) throw new Error(JSON.stringify(parsed.problems, null, 1))
+  return parsed.shop
+}
+
+export function problemsOfFile(file: unknown): readonly Problem[] {
+  const parsed = parseSetUpFile(file, CHECKS)
+  return parsed.ok ? [] : parsed.problems
+}
+
+/** A copy of `file` with the value at a JSON Pointer put in, or taken out where it is undefined. */
+export function withValue(file: object, path: string, value: unknown): object {
+  const copy = structuredClone(file)
+  const keys = path.split('/').slice(1)
+  let inside: object = copy
+  for (const key of keys.slice(0, -1)) {
+    const next: unknown = Reflect.get(inside, key)
+    if (typeof next !== 'object' || next === null) throw new Error(`nothing at ${path}`)
+    inside = next
+  }
+  const last = keys.at(-1) ?? ''
+  if (value === undefined) Reflect.deleteProperty(inside, last)
+  else Reflect.set(inside, last, value)
+  return copy
+}
