@@ -22,7 +22,7 @@ export const CHANGES_MAX = 4 * KEPT_MAX
 /** 2020-01-01 and 2100-01-01: a clock that says something else is not set. */
 export const AT_MS_MIN = 1_577_836_800_000
 export const AT_MS_MAX = 4_102_444_800_000
-const COMMAND_ID_PATTERN = /^[a-z0-9]{10,40}$/
+export const COMMAND_ID_PATTERN = /^[a-z0-9]{10,40}$/
 
 export type CommandParsed =
   | { readonly ok: true; readonly command: Command }
