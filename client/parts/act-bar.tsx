@@ -16,7 +16,7 @@ export interface ActBarProps {
 export function ActBar({ act, then, nothing }: ActBarProps) {
   const state = act === null ? 'none' : act.isLate ? 'late' : 'act'
   return (
-    <div class={`act-bar act-bar-${state}`} data-block={state === 'none' ? undefined : state} role="status">
+    <div class={`act-bar act-bar-${state}`} data-block={state === 'none' ? undefined : state}>
       <div class="act-bar-mark">
         <Ring fraction={0} state={state === 'none' ? 'idle' : state} size="0.9em" />
       </div>

@@ -39,16 +39,20 @@ export interface LabelRoom {
   readonly lines: 1 | 2
   /** Kept free at the right end of the top line, for the count of what is hidden. 0 when left out. */
   readonly reservedPx?: number | undefined
+  /** To which side of their marks labels are pushed first. The middle when left out. */
+  readonly lean?: Lean | undefined
 }
+
+export type Lean = 'middle' | 'left' | 'right'
 
 /** @param labels most important first */
 export function layOutLabels(
   labels: readonly WantedLabel[],
-  { widthPx, fontPx, lines, reservedPx = 0 }: LabelRoom,
+  { widthPx, fontPx, lines, reservedPx = 0, lean = 'middle' }: LabelRoom,
 ): LabelLayout {
   const placed: PlacedLabel[] = []
   const hidden: WantedLabel[] = []
-  const room = { widthPx, gapPx: GAP * fontPx, topLine: lines - 1, reservedPx }
+  const room = { widthPx, gapPx: GAP * fontPx, topLine: lines - 1, reservedPx, lean }
   for (const label of labels) {
     const place = findPlace(label, textWidthPx(label.text, fontPx), placed, room)
     if (place === undefined) hidden.push(label)
@@ -62,6 +66,7 @@ interface Room {
   readonly gapPx: number
   readonly topLine: number
   readonly reservedPx: number
+  readonly lean: Lean
 }
 
 const RULER_FIRST = [0, 1] as const
@@ -80,12 +85,16 @@ function findPlace(label: WantedLabel, width: number, placed: readonly PlacedLab
   return undefined
 }
 
-/** Parts of a label that may stand left of its mark, tried in turn: the middle first, then ever more to a side. */
-const LEANS = [0.5, 0.35, 0.65, 0.2, 0.8, 0.07, 0.93, 0, 1] as const
+/** Parts of a label that may stand left of its mark, tried in turn. */
+const LEANS: Readonly<Record<Lean, readonly number[]>> = {
+  middle: [0.5, 0.35, 0.65, 0.2, 0.8, 0.07, 0.93, 0, 1],
+  left: [1, 0.93, 0.8, 0.65, 0.5, 0.35, 0.2, 0.07, 0],
+  right: [0, 0.07, 0.2, 0.35, 0.5, 0.65, 0.8, 0.93, 1],
+}
 
 /** Left ends that keep the label over its mark; at the ruler's ends, as far in as it must be. */
 function wishes(markX: number, width: number, room: Room): number[] {
-  const leaning = LEANS.map((part) => markX - width * part)
+  const leaning = LEANS[room.lean].map((part) => markX - width * part)
   if (markX < width / 2) return [0, ...leaning]
   return markX > room.widthPx - width / 2 ? [room.widthPx - width, ...leaning] : leaning
 }

@@ -1,4 +1,4 @@
-import type { LabelLayout, LabelRoom, PlacedLabel, WantedLabel } from './ruler-layout.ts'
+import type { LabelLayout, LabelRoom, Lean, PlacedLabel, WantedLabel } from './ruler-layout.ts'
 import { layOutLabels } from './ruler-layout.ts'
 import { textWidthPx } from './text-width.ts'
 
@@ -58,9 +58,18 @@ export function rulerView(day: RulerDay, room: Room, moreText: (count: number) =
 function best(wanted: readonly TonedLabel[], room: LabelRoom): LabelLayout {
   const dayFirst = [...wanted.filter(isOfTheDay), ...wanted.filter((label) => !isOfTheDay(label))]
   const raised = (labels: readonly TonedLabel[]) => labels.map((label) => ({ ...label, prefersTop: isOfTheDay(label) }))
-  const ways = room.lines === 1 ? [wanted] : [wanted, raised(wanted), raised(dayFirst)]
-  return ways.map((way) => layOutLabels(way, room)).reduce((least, way) => (loss(way) < loss(least) ? way : least))
+  const orders = room.lines === 1 ? [wanted] : [wanted, raised(wanted), raised(dayFirst)]
+  const ways = LEANS.flatMap((lean) => orders.map((labels) => () => layOutLabels(labels, { ...room, lean })))
+  let least = layOutLabels(wanted, room)
+  for (const way of ways) {
+    if (loss(least) === 0) break
+    const next = way()
+    if (loss(next) < loss(least)) least = next
+  }
+  return least
 }
+
+const LEANS: readonly Lean[] = ['middle', 'left', 'right']
 
 function loss({ hidden }: LabelLayout): number {
   return hidden.reduce((sum, { weight }) => sum + weight, 0)

@@ -45,6 +45,22 @@ describe('the ruler', () => {
     expect(textsOf(view)).toContain('9:15 3 dz, short 6 till 9:04')
   })
 
+  it('given a crowd on a wall, raises what belongs to the day so that nothing of it is lost', () => {
+    const orders = [order(9.25, '9:15 3 dz, short 6 till 9:04', true), order(12.5, '2 dz'), order(14.8, 'pick-up')]
+    const view = rulerView({ ...day, nowMs: at(8.86), orders }, { widthPx: 1880, fontPx: 44, lines: 2 }, more)
+    const ofTheDay = view.labels.filter(({ text }) => ['last load in by 10:34', 'changeover'].includes(text))
+    expect(ofTheDay.map(({ line }) => line)).toEqual([1, 1])
+    expect(textsOf(view)).toContain('9:15 3 dz, short 6 till 9:04')
+    expect(view.more).toBe('')
+  })
+
+  it('given a label in the way of the next order, leans it aside', () => {
+    const orders = [order(9.25, '9:15 3 dz, short 6 till 9:04', true), order(10, 'van')]
+    const counter = { ...day, nowMs: at(8.86), lastLoad: undefined, orders }
+    const view = rulerView(counter, { widthPx: 1224, fontPx: 20, lines: 2 }, more)
+    expect(textsOf(view)).toEqual(['9:15 3 dz, short 6 till 9:04', 'changeover', 'van'])
+  })
+
   it('given too many orders, hides the later ones and tells how many', () => {
     const orders = Array.from({ length: 30 }, (_, index) => order(7 + index * 0.1, `order ${index}`))
     const view = rulerView({ ...day, orders }, wide, more)
