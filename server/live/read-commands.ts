@@ -1,10 +1,9 @@
-import { parseCommand } from '../../shared-core/day/command-schema.ts'
+import { COMMAND_ID_PATTERN, parseCommand } from '../../shared-core/day/command-schema.ts'
 import type { Command } from '../../shared-core/day/commands.ts'
 import { commandId } from '../../shared-core/ids.ts'
 import type { CommandAnswer } from '../../shared-core/live/protocol.ts'
 import type { Problem } from '../../shared-core/shop/problem.ts'
-
-const COMMAND_ID = /^[a-z0-9]{10,40}$/
+import { isZone } from './shop-clock.ts'
 
 export interface ReadCommands {
   readonly commands: readonly Command[]
@@ -19,7 +18,7 @@ export function readCommands(raw: readonly unknown[]): ReadCommands {
   const unread: CommandAnswer[] = []
   let nameless = 0
   for (const one of raw) {
-    const parsed = parseCommand(one)
+    const parsed = parseCommand(one, { isZone })
     const id = idOf(one)
     if (parsed.ok) commands.push(parsed.command)
     else if (id === null) nameless += 1
@@ -36,5 +35,5 @@ function unreadable(id: string, [problem]: readonly Problem[]): CommandAnswer {
 
 function idOf(raw: unknown): string | null {
   if (typeof raw !== 'object' || raw === null || !('id' in raw)) return null
-  return typeof raw.id === 'string' && COMMAND_ID.test(raw.id) ? raw.id : null
+  return typeof raw.id === 'string' && COMMAND_ID_PATTERN.test(raw.id) ? raw.id : null
 }

@@ -1,6 +1,7 @@
 import { plannedId } from '../ids.ts'
 import { lineRefusal } from '../line/lines.ts'
 import { applySetUp, isWholeSetUp } from '../shop/set-up-apply.ts'
+import { shopMisfits } from '../shop/set-up-rules.ts'
 import type { Shop } from '../shop/shop.ts'
 import { piecesInLots } from './account.ts'
 import type { Ask } from './answers.ts'
@@ -72,18 +73,13 @@ export function decideChangeSetUp(
 ): Decision {
   if (state.shop === null && !isWholeSetUp(command.changes)) return refuse('set-up-mismatch', { id: null })
   const shop = applySetUp(state.shop, command.changes)
-  const stray = strayVariety(shop)
-  if (stray !== null) return refuse('set-up-mismatch', { id: stray })
+  const [misfit] = shopMisfits(shop)
+  if (misfit !== undefined) return refuse('set-up-mismatch', { id: misfit.id })
   const asked = askFor(command, retiredInUse(state, shop))
   if (asked !== null) return asked
   const atMs = context.nowMs
   const events = [{ v: 1, atMs, type: 'setUpChanged', changes: command.changes } as const]
   return { kind: 'taken', events, told: { type: 'changeSetUp', pieces: command.changes.length } }
-}
-
-function strayVariety(shop: Shop): string | null {
-  for (const variety of shop.varieties.values()) if (!shop.doughs.has(variety.doughId)) return variety.id
-  return null
 }
 
 function retiredInUse(state: State, shop: Shop): readonly Ask[] {

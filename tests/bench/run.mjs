@@ -1,0 +1,23 @@
+// @ts-check
+// `npm run bench`: each figure beside its floor, measured in the same run. Parts: latency, start-up, sizes.
+import { spawn } from 'node:child_process'
+import { buildIfNeeded } from '../../server/start/build-if-needed.mjs'
+import { installIfNeeded } from '../../server/start/install.mjs'
+import { ROOT } from '../../server/start/project.mjs'
+
+const PARTS = ['latency', 'start-up', 'sizes']
+
+await installIfNeeded(ROOT)
+await buildIfNeeded(ROOT)
+const asked = process.argv.slice(2)
+for (const part of PARTS) {
+  if (asked.length > 0 && !asked.includes(part)) continue
+  const code = await run(part)
+  if (code !== 0) process.exitCode = 1
+}
+
+/** @param {string} part */
+function run(part) {
+  const child = spawn(process.execPath, ['--import', 'tsx', `tests/bench/${part}.ts`], { cwd: ROOT, stdio: 'inherit' })
+  return new Promise((resolve) => child.once('close', resolve))
+}

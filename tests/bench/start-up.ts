@@ -1,0 +1,95 @@
+import { mkdirSync, mkdtempSync, rmSync, statSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { loadSqlite } from '../../server/journal/sqlite.ts'
+import { SqliteJournal } from '../../server/journal/sqlite-journal.ts'
+import { saveSnapshot, wake } from '../../server/shop/wake.ts'
+import type { Entry } from '../../shared-core/day/events.ts'
+import { FOLD_VERSION } from '../../shared-core/day/state.ts'
+import { ForeignCpu, median } from './figures.ts'
+import { startProcess } from './server-process.ts'
+import { history } from './year.ts'
+
+/** How a year of trading opens beside a morning, and how long folding it all anew takes after an upgrade. */
+const LARGE_EVENTS = Number(process.env.BENCH_EVENTS ?? 1_500_000)
+const SMALL_EVENTS = 1_500
+const STARTS = 7
+const ENTRIES_A_COMMIT = 5_000
+const AIM_RATIO = 1.2
+const AIM_REFOLD_S = 10
+
+const folder = mkdtempSync(join(tmpdir(), 'boilboard-bench-'))
+try {
+  const large = await makeShop('large', LARGE_EVENTS)
+  const small = await makeShop('small', SMALL_EVENTS)
+  console.log(
+    `\nStart-up: ${large.events} events in ${large.entries} entries (${large.fileMb.toFixed(0)} MB) beside ${small.events}`,
+  )
+  const foreign = new ForeignCpu([process.pid])
+  const times: { [name: string]: number[] } = { large: [], small: [] }
+  const rss: { [name: string]: number[] } = { large: [], small: [] }
+  for (let n = 0; n <= STARTS; n += 1) {
+    for (const [name, shop] of Object.entries({ large, small })) {
+      const server = await startProcess(['dist/server.mjs', '--shop', shop.folder])
+      if (n > 0) times[name]?.push(server.readyMs)
+      if (n > 0) rss[name]?.push(server.rssMb)
+      await server.stop()
+    }
+  }
+  for (const name of ['large', 'small']) {
+    console.log(
+      `  ${name.padEnd(6)} ready after ${median(times[name] ?? []).toFixed(0)} ms, memory ${median(rss[name] ?? []).toFixed(0)} MB`,
+    )
+  }
+  console.log(
+    `  ratio ${(median(times.large ?? []) / median(times.small ?? [])).toFixed(2)} (aim ≤ ${AIM_RATIO}); rows read at a start: one snapshot and the entries after it, here ${large.tail} and ${small.tail}`,
+  )
+  console.log(
+    `  state as JSON: ${(large.stateBytes / 1024).toFixed(0)} kB after the large journal, ${(small.stateBytes / 1024).toFixed(0)} kB after the small one`,
+  )
+  await refold(large.folder, foreign)
+} finally {
+  rmSync(folder, { recursive: true, force: true })
+}
+
+async function makeShop(name: string, events: number) {
+  const shopFolder = join(folder, name)
+  mkdirSync(shopFolder, { recursive: true })
+  const file = join(shopFolder, 'journal.sqlite')
+  const journal = new SqliteJournal(await loadSqlite(), file, 'shop')
+  let made = 0
+  let group: Entry[] = []
+  const write = async () => {
+    await journal.append({ entries: group, refusals: [] })
+    group = []
+  }
+  for (const entry of history(events)) {
+    made += entry.events.length
+    group.push(entry)
+    if (group.length === ENTRIES_A_COMMIT) await write()
+  }
+  await write()
+  const state = await wake(journal, () => undefined)
+  saveSnapshot(journal, state)
+  const stateBytes = journal.newestSnapshot(FOLD_VERSION)?.json.length ?? 0
+  const tail = journal.lastSeq() - (journal.newestSnapshot(FOLD_VERSION)?.seq ?? 0)
+  const entries = journal.lastSeq()
+  journal.close()
+  return { folder: shopFolder, events: made, entries, tail, stateBytes, fileMb: statSync(file).size / 1024 / 1024 }
+}
+
+/** The server's own start, with the snapshots gone as after a new fold version. */
+async function refold(shopFolder: string, foreign: ForeignCpu): Promise<void> {
+  const sqlite = await loadSqlite()
+  const db = new sqlite.DatabaseSync(join(shopFolder, 'journal.sqlite'))
+  db.exec('DELETE FROM snapshots')
+  db.close()
+  const server = await startProcess(['dist/server.mjs', '--shop', shopFolder])
+  console.log(
+    `  refold of everything: ${(server.readyMs / 1000).toFixed(1)} s from start to ready (aim ≤ ${AIM_REFOLD_S} s), memory ${server.rssMb.toFixed(0)} MB`,
+  )
+  console.log(
+    `  progress shown: ${server.printed().match(/Reading[^\n]*/g)?.length ?? 0} lines; processors used by others and the servers: ${(foreign.share() * 100).toFixed(0)} %`,
+  )
+  await server.stop()
+}
