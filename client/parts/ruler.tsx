@@ -1,6 +1,8 @@
 import { Drawing } from './drawing.tsx'
 import { useMeasuredWidth } from './measured-width.ts'
 import { hourMarks } from './ruler-hours.ts'
+import type { RulerSize } from './ruler-size.ts'
+import { rulerSize } from './ruler-size.ts'
 import type { RulerDay, RulerLabel } from './ruler-view.ts'
 import { rulerView, scale } from './ruler-view.ts'
 
@@ -25,7 +27,7 @@ export interface RulerProps extends RulerDay {
 export function Ruler(props: RulerProps) {
   const [ref, measuredPx] = useMeasuredWidth<HTMLDivElement>()
   const widthPx = props.widthPx ?? measuredPx
-  const size = sizeOf(props.fontPx, props.lines ?? 2)
+  const size = rulerSize(props.fontPx, props.lines ?? 2)
   return (
     <div ref={ref} class="ruler" style={{ height: `${size.height}px` }}>
       {widthPx > 0 && (
@@ -47,16 +49,6 @@ export function Ruler(props: RulerProps) {
 }
 
 type Sized = RulerProps & { readonly widthPx: number; readonly size: RulerSize }
-type RulerSize = ReturnType<typeof sizeOf>
-
-/** Heights from the top, in pixels: lines of labels, marks, the bar, hour numbers. */
-function sizeOf(fontPx: number, lines: 1 | 2) {
-  const whole = (ems: number) => Math.round(ems * fontPx)
-  const barTop = whole(lines * 1.2 + 0.55)
-  const bar = whole(0.62)
-  return { fontPx, lines, linePx: whole(1.2), barTop, bar, barBottom: barTop + bar, height: barTop + bar + whole(1.45) }
-}
-
 function Bar({ fromMs, toMs, nowMs, changeover, secondMenu, widthPx, size }: Sized) {
   const xOf = scale({ fromMs, toMs }, widthPx)
   const box = { y: size.barTop, height: size.bar }
@@ -97,7 +89,7 @@ function Hours({ clockText, offsetAtMs, size, widthPx, fromMs, toMs }: Sized) {
       {numbers.map(({ atMs, text }) => (
         <g key={atMs}>
           <rect x={xOf(atMs) - 1} y={size.barBottom} width="2" height={size.fontPx * 0.22} />
-          <text x={xOf(atMs)} y={size.barBottom + size.fontPx * 1.08}>
+          <text x={xOf(atMs)} y={size.barBottom + size.hourBaseline}>
             {text}
           </text>
         </g>
