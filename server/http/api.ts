@@ -33,12 +33,12 @@ export interface ApiParts {
 export function api(app: Express, parts: ApiParts): void {
   const { room } = parts
   app.get('/api/health', (_request, response) => {
-    const healthy = room.failure === null
+    const healthy = room.trouble === null
     const body = {
       status: healthy ? 'ok' : 'failing',
       version: parts.version,
       seq: room.state.seq,
-      reasons: healthy ? [] : [room.failure],
+      reasons: healthy ? [] : [room.trouble],
     }
     response.status(healthy ? 200 : 503).json(body)
   })

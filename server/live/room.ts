@@ -14,6 +14,8 @@ import { Turn } from './turn.ts'
 
 /** Commands that may wait for one turn; a busy shop has a handful. More is a fault or an attack: the link is closed. */
 export const WAITING_COMMANDS_MAX = 5_000
+/** Greetings, looks and words for all that may wait for the end of one turn: every device of a large shop, many times. */
+export const WAITING_QUIET_MAX = 2_000
 /** Longest rest of a sound after "coming": time to walk from the counter to the oven and finish a sale. */
 const COMING_MS = 45_000
 
@@ -29,6 +31,12 @@ interface Waiting {
   } | null
 }
 
+/** Something that must not see the state in the middle of a turn, and what becomes of it when it cannot be done. */
+interface Quiet {
+  readonly run: () => void
+  readonly giveUp: (error: unknown) => void
+}
+
 /**
  * The one place where commands become history. All that arrives in one turn of the event loop is decided in order,
  * applied to the state in place, written in one commit, and only then answered and broadcast, one message for each
@@ -40,19 +48,25 @@ export class Room {
   readonly #attendance: Attendance
   #waiting: Waiting[] = []
   #waitingCommands = 0
-  #afterTurn: (() => void)[] = []
+  #afterTurn: Quiet[] = []
   #isTurnDue = false
   #isBusy = false
   #failure: string | null = null
+  #isDiskFailing = false
 
   constructor(parts: RoomParts) {
     this.#parts = parts
     this.#attendance = new Attendance(parts)
   }
 
-  /** Why nothing is taken at the moment, in a sentence; null while all is well. */
+  /** Why nothing is taken until a restart, in a sentence; null while all is well. */
   get failure(): string | null {
     return this.#failure
+  }
+
+  /** What a person should see to, in a sentence: a failure, or a disk that took nothing the last time. */
+  get trouble(): string | null {
+    return this.#failure ?? (this.#isDiskFailing ? DISK_FAILING : null)
   }
 
   /** The state between turns. It is changed in place: look, do not keep. */
@@ -63,7 +77,10 @@ export class Room {
   handle(link: ScreenLink, message: FromScreen): void {
     switch (message.type) {
       case 'hello':
-        this.#whenQuiet(() => this.#welcome(link, message))
+        this.#whenQuiet(
+          () => this.#welcome(link, message),
+          () => link.close(),
+        )
         break
       case 'probe': {
         const t1 = this.#parts.now()
@@ -95,7 +112,7 @@ export class Room {
 
   /** Runs when no turn is under way, so that what it reads is on disk. */
   read<Result>(look: (state: State) => Result): Promise<Result> {
-    return new Promise((resolve) => this.#whenQuiet(() => resolve(look(this.#parts.state))))
+    return new Promise((resolve, reject) => this.#whenQuiet(() => resolve(look(this.#parts.state)), reject))
   }
 
   /** The state's fingerprint to all screens: one that differs fetches the state anew. Off the path of a tap. */
@@ -127,7 +144,7 @@ export class Room {
   #wait(waiting: Waiting): void {
     if (this.#waitingCommands + waiting.commands.length > WAITING_COMMANDS_MAX) {
       waiting.link?.close()
-      waiting.settle?.reject(new RoomFailure('Too much at once. Send it again in a moment.'))
+      waiting.settle?.reject(tooMuch())
       return
     }
     this.#waiting.push(waiting)
@@ -135,9 +152,23 @@ export class Room {
     this.#turnDue()
   }
 
-  #whenQuiet(run: () => void): void {
-    this.#afterTurn.push(run)
+  #whenQuiet(run: () => void, giveUp: (error: unknown) => void = () => {}): void {
+    if (this.#afterTurn.length >= WAITING_QUIET_MAX) {
+      giveUp(tooMuch())
+      return
+    }
+    this.#afterTurn.push({ run, giveUp })
     this.#turnDue()
+  }
+
+  /** One that fails must not take the room with it. */
+  #runQuiet({ run, giveUp }: Quiet): void {
+    try {
+      run()
+    } catch (error) {
+      this.#parts.log.error({ error }, 'something between two turns failed')
+      giveUp(error)
+    }
   }
 
   #turnDue(): void {
@@ -155,7 +186,7 @@ export class Room {
     this.#waitingCommands = 0
     this.#afterTurn = []
     if (waiting.length > 0) await this.#takeTurn(waiting)
-    for (const run of quiet) run()
+    for (const one of quiet) this.#runQuiet(one)
     this.#attendance.tellPresence()
     this.#isBusy = false
     if (this.#waiting.length > 0 || this.#afterTurn.length > 0) this.#turnDue()
@@ -170,6 +201,7 @@ export class Room {
         ...one.commands.map((command) => turn.take(one.device, command)),
       ])
       await turn.write()
+      this.#isDiskFailing &&= !turn.hasNews
       this.#acknowledge(waiting, answered, turn.entries)
     } catch (error) {
       this.#failed(turn, waiting, error)
@@ -192,6 +224,7 @@ export class Room {
    */
   #failed(turn: Turn, waiting: readonly Waiting[], error: unknown): void {
     this.#parts.log.error({ error }, 'a turn could not be written')
+    this.#isDiskFailing = true
     try {
       turn.rollBack()
       for (const entry of this.#parts.journal.entriesAfter(this.#parts.state.seq)) turn.foldFromDisk(entry)
@@ -199,7 +232,7 @@ export class Room {
       this.#failure = 'The journal cannot be written or read. Restart the server; its terminal says what is wrong.'
       this.#parts.log.error({ error: again }, 'the journal could not be read after a failed write')
     }
-    const failure = new RoomFailure('It could not be written to disk, so nothing of it was done. Send it again.')
+    const failure = new RoomFailure(this.trouble ?? DISK_FAILING)
     for (const { settle } of waiting) settle?.reject(failure)
     this.#attendance.closeAll()
   }
@@ -218,4 +251,11 @@ export class Room {
     link.send(greet(this.#parts, hello))
     link.send(this.#attendance.presence())
   }
+}
+
+const DISK_FAILING =
+  'The last commands could not be written to disk. Is it full? Screens send them again by themselves.'
+
+function tooMuch(): RoomFailure {
+  return new RoomFailure('Too much at once. Send it again in a moment.')
 }

@@ -39,9 +39,14 @@ export class Turn {
     return { commandId: command.id, answer }
   }
 
+  /** Whether there is anything to write: repeats and questions leave nothing. */
+  get hasNews(): boolean {
+    return this.entries.length > 0 || this.#refusals.length > 0
+  }
+
   /** @throws when it could not be written */
   async write(): Promise<void> {
-    if (this.entries.length === 0 && this.#refusals.length === 0) return
+    if (!this.hasNews) return
     await this.#parts.journal.append({ entries: this.entries, refusals: this.#refusals })
     this.#parts.onEntries?.(this.entries)
   }
