@@ -19,7 +19,8 @@ export interface Journal {
   answerOf(commandId: CommandId): Answer | null
   /** Entries after a seq, in order. @throws on a row that cannot be read, naming it: none is ever skipped */
   entriesAfter(seq: number, most?: number): Iterable<Entry>
-  newestSnapshot(foldVersion: number): Snapshot | null
+  /** @param beforeSeq looks further back, for when the newest turned out not to be good */
+  newestSnapshot(foldVersion: number, beforeSeq?: number): Snapshot | null
   saveSnapshot(snapshot: Snapshot): void
   /** Forgets refusals from before an instant; a taken command is known for ever. @returns how many */
   pruneRefusals(beforeMs: EpochMs): number

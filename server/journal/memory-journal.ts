@@ -67,8 +67,8 @@ export class MemoryJournal implements Journal {
     }
   }
 
-  newestSnapshot(foldVersion: number): Snapshot | null {
-    return this.#disk.snapshots.filter((one) => one.foldVersion === foldVersion).at(-1) ?? null
+  newestSnapshot(foldVersion: number, beforeSeq = Number.MAX_SAFE_INTEGER): Snapshot | null {
+    return this.#disk.snapshots.findLast((one) => one.foldVersion === foldVersion && one.seq < beforeSeq) ?? null
   }
 
   saveSnapshot(snapshot: Snapshot): void {

@@ -75,10 +75,10 @@ export class SqliteJournal implements Journal {
     }
   }
 
-  newestSnapshot(foldVersion: number): Snapshot | null {
+  newestSnapshot(foldVersion: number, beforeSeq = Number.MAX_SAFE_INTEGER): Snapshot | null {
     const row = this.#db
-      .prepare('SELECT seq, fold_version, hash, state FROM snapshots WHERE fold_version = ? ORDER BY seq DESC LIMIT 1')
-      .get(foldVersion)
+      .prepare('SELECT seq, hash, state FROM snapshots WHERE fold_version = ? AND seq < ? ORDER BY seq DESC LIMIT 1')
+      .get(foldVersion, beforeSeq)
     if (row === undefined) return null
     return { seq: Number(row.seq), foldVersion, hash: String(row.hash), json: String(row.state) }
   }

@@ -12,21 +12,24 @@ export class ClockDesk {
   readonly #state: State
   readonly #now: () => EpochMs
   #table: ShopClock | null = null
+  #told: ShopClock
   #madeAtMs = 0
 
   constructor(state: State, now: () => EpochMs) {
     this.#state = state
     this.#now = now
+    this.#told = this.table()
   }
 
   get zone(): string {
     return this.#state.shop?.profile.zone ?? NO_ZONE
   }
 
-  /** @returns true when screens need the new table */
+  /** @returns true once for each table that differs from the last one: screens that are linked already need it */
   isNew(): boolean {
-    const before = this.#table
-    return this.table() !== before && before !== null
+    const before = this.#told
+    this.#told = this.table()
+    return before !== this.#told
   }
 
   table(): ShopClock {

@@ -11,18 +11,37 @@ export interface ShopFolder {
 /**
  * Takes a shop's folder for this process alone. The lock is an exclusive transaction on a small SQLite file: the
  * operating system frees it when the process ends, however it ends, which a file with a process number in it does not.
- * @throws JournalError when another server has it
+ * @throws JournalError when another server has it, or when it is no folder that can be written to
  */
 export function takeFolder(sqlite: Sqlite, folder: string): ShopFolder {
-  mkdirSync(folder, { recursive: true })
-  const lock = new sqlite.DatabaseSync(join(folder, 'in-use.sqlite'))
+  const lock = openLock(sqlite, folder)
   try {
     lock.exec('PRAGMA busy_timeout = 0; BEGIN EXCLUSIVE')
-  } catch {
+  } catch (error) {
     lock.close()
+    if (!isBusy(error)) throw unusable(folder, error)
     throw new JournalError(
       `Another server is running on ${folder}. Stop it first, or give this one a folder of its own.`,
     )
   }
   return { journalFile: join(folder, 'journal.sqlite'), release: () => lock.close() }
+}
+
+function openLock(sqlite: Sqlite, folder: string) {
+  try {
+    mkdirSync(folder, { recursive: true })
+    return new sqlite.DatabaseSync(join(folder, 'in-use.sqlite'))
+  } catch (error) {
+    throw unusable(folder, error)
+  }
+}
+
+/** SQLITE_BUSY: https://sqlite.org/rescode.html#busy */
+function isBusy(error: unknown): boolean {
+  return error instanceof Error && /database is locked/.test(error.message)
+}
+
+function unusable(folder: string, error: unknown): JournalError {
+  const why = error instanceof Error ? error.message : String(error)
+  return new JournalError(`The folder ${folder} cannot be used: ${why}. Choose one that this user may write to.`)
 }

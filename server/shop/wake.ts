@@ -1,11 +1,13 @@
 import { setImmediate } from 'node:timers/promises'
 import { assertAccounted } from '../../shared-core/day/account.ts'
 import { applyEntry, emptyState } from '../../shared-core/day/apply.ts'
+import type { Entry } from '../../shared-core/day/events.ts'
 import { hashState } from '../../shared-core/day/hash.ts'
 import type { State } from '../../shared-core/day/state.ts'
 import { FOLD_VERSION } from '../../shared-core/day/state.ts'
 import { fromJson, toJson } from '../../shared-core/day/state-json.ts'
-import type { Journal } from '../journal/journal.ts'
+import type { Journal, Snapshot } from '../journal/journal.ts'
+import { JournalError } from '../journal/journal.ts'
 
 /** Entries between two breaths, in which the server can say how far it is. */
 const ENTRIES_A_BREATH = 5_000
@@ -17,13 +19,17 @@ export const FULL_FOLD_TOLD_ENTRIES = 50_000
  * that changed the fold there is no such snapshot, and everything is folded anew.
  * @param onProgress hears the share done, 0 to 1, while there is much to fold
  */
-export async function wake(journal: Journal, onProgress: (share: number) => void): Promise<State> {
+export async function wake(
+  journal: Journal,
+  onProgress: (share: number) => void,
+  entriesABreath = ENTRIES_A_BREATH,
+): Promise<State> {
   const state = fromSnapshot(journal) ?? emptyState()
   const fromSeq = state.seq
   const all = journal.lastSeq() - fromSeq
   for (const entry of journal.entriesAfter(fromSeq)) {
-    applyEntry(state, entry)
-    if ((entry.seq - fromSeq) % ENTRIES_A_BREATH === 0) {
+    fold(state, entry)
+    if ((entry.seq - fromSeq) % entriesABreath === 0) {
       onProgress((entry.seq - fromSeq) / all)
       await setImmediate()
     }
@@ -32,12 +38,38 @@ export async function wake(journal: Journal, onProgress: (share: number) => void
   return state
 }
 
-/** A snapshot whose hash is wrong is not believed: the fold decides. */
+/** An entry that does not fit stops the start and is named: a shop that is not what was recorded helps nobody. */
+function fold(state: State, entry: Entry): void {
+  try {
+    applyEntry(state, entry)
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error)
+    const { seq, told, commandId } = entry
+    throw new JournalError(
+      `Entry ${seq} of the journal (${told.type}, command ${commandId}) does not fit what came before: ${why}. Restore the newest good backup.`,
+    )
+  }
+}
+
+/** A snapshot that does not have its own hash is not believed: an older one, or the fold of everything, decides. */
 function fromSnapshot(journal: Journal): State | null {
-  const snapshot = journal.newestSnapshot(FOLD_VERSION)
-  if (snapshot === null || snapshot.seq > journal.lastSeq()) return null
-  const state = fromJson(JSON.parse(snapshot.json))
-  return hashState(state) === snapshot.hash ? state : null
+  let beforeSeq = journal.lastSeq() + 1
+  for (;;) {
+    const snapshot = journal.newestSnapshot(FOLD_VERSION, beforeSeq)
+    if (snapshot === null) return null
+    const state = read(snapshot)
+    if (state !== null) return state
+    beforeSeq = snapshot.seq
+  }
+}
+
+function read({ json, hash }: Snapshot): State | null {
+  try {
+    const state = fromJson(JSON.parse(json))
+    return hashState(state) === hash ? state : null
+  } catch {
+    return null
+  }
 }
 
 export function saveSnapshot(journal: Journal, state: State): void {

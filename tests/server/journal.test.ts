@@ -7,7 +7,7 @@ import { loadSqlite } from '../../server/journal/sqlite.ts'
 import type { JournalKind } from '../../server/journal/sqlite-journal.ts'
 import { SqliteJournal } from '../../server/journal/sqlite-journal.ts'
 import { journalContract } from './journal-contract.ts'
-import { drawnEntries, someEntries } from './support/made-entries.ts'
+import { drawnMorning, someEntries } from './support/made-entries.ts'
 import { tempFolder } from './support/temp-folder.ts'
 
 const sqlite = await loadSqlite()
@@ -130,26 +130,24 @@ describe('the journal on SQLite', () => {
   it('[J12] given a running journal, when backed up, then the copy has every entry and goes on by itself', async () => {
     const folder = tempFolder()
     const journal = open(join(folder, 'journal.sqlite'))
-    const { entries } = drawnEntries(60, 7)
-    const renumbered = entries.map((entry, index) => ({ ...entry, seq: index + 1 }))
-    await journal.append({ entries: renumbered.slice(0, 59), refusals: [] })
+    const morning = drawnMorning(60, 7)
+    await journal.append({ entries: morning.slice(0, 59), refusals: [] })
     const copy = join(folder, 'copy.sqlite')
     await journal.backupTo(copy)
     expect(existsSync(copy)).toBe(true)
     const other = open(copy)
-    expect([...other.entriesAfter(0)]).toEqual(renumbered.slice(0, 59))
+    expect([...other.entriesAfter(0)]).toEqual(morning.slice(0, 59))
     expect(other.journalId).toBe(journal.journalId)
-    await other.append({ entries: renumbered.slice(59), refusals: [] })
+    await other.append({ entries: morning.slice(59), refusals: [] })
     expect(journal.lastSeq()).toBe(59)
   })
 
   it('[J2] given entries of every kind, when read from the file, then they are as they were', async () => {
     const file = join(tempFolder(), 'journal.sqlite')
-    const { entries } = drawnEntries(300, 11)
-    const renumbered = entries.map((entry, index) => ({ ...entry, seq: index + 1 }))
-    await open(file).append({ entries: renumbered, refusals: [] })
-    expect(new Set(renumbered.flatMap((entry) => entry.events.map((event) => event.type))).size).toBeGreaterThan(10)
-    expect([...open(file).entriesAfter(0)]).toEqual(renumbered)
+    const morning = drawnMorning(300, 11)
+    await open(file).append({ entries: morning, refusals: [] })
+    expect(new Set(morning.flatMap((entry) => entry.events.map((event) => event.type))).size).toBeGreaterThan(10)
+    expect([...open(file).entriesAfter(0)]).toEqual(morning)
     expect(readFileSync(file).subarray(0, 15).toString()).toBe('SQLite format 3')
   })
 })

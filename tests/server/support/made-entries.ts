@@ -2,13 +2,13 @@ import type { Refused } from '../../../server/journal/journal.ts'
 import { applyEntry, emptyState } from '../../../shared-core/day/apply.ts'
 import type { Act } from '../../../shared-core/day/commands.ts'
 import type { Entry } from '../../../shared-core/day/events.ts'
-import { commandId, deviceId } from '../../../shared-core/ids.ts'
+import { commandId, doughId } from '../../../shared-core/ids.ts'
 import { setUpChanges } from '../../../shared-core/shop/set-up-diff.ts'
 import { epochMs } from '../../../shared-core/units.ts'
-import { anyAct, startedShop } from '../../core/support/any-act.ts'
-import { at } from '../../core/support/make.ts'
+import { anyAct } from '../../core/support/any-act.ts'
+import { at, lines } from '../../core/support/make.ts'
 import { decided, entryOf, tap } from '../../core/support/play.ts'
-import { shopWith } from '../../core/support/shop.ts'
+import { ALL_STATIONS, shopWith, table } from '../../core/support/shop.ts'
 
 /** Entries 1 to `count` of one shop's morning: its set-up, then openings and closings of days, the cheapest acts. */
 export function someEntries(count: number, prefix = 'entry'): Entry[] {
@@ -26,18 +26,28 @@ export function someEntries(count: number, prefix = 'entry'): Entry[] {
   return entries
 }
 
-/** A morning of drawn acts on a started shop: every kind of event among them, the same for the same seed. */
-export function drawnEntries(count: number, seed: number): { entries: Entry[]; firstSeq: number } {
-  const state = startedShop()
-  const entries: Entry[] = []
-  const firstSeq = state.seq + 1
-  for (let drawn = 0; entries.length < count && drawn < count * 20; drawn += 1) {
-    const act = anyAct(state, seed + drawn)
+/**
+ * A shop's set-up and a morning of drawn acts, folded from nothing: every kind of event is among them, and the same seed
+ * gives the same entries.
+ */
+export function drawnMorning(count: number, seed: number): Entry[] {
+  const state = emptyState()
+  const changes = setUpChanges(null, shopWith({ stations: table(ALL_STATIONS) }))
+  const entries = [takenInto(state, { type: 'changeSetUp', changes }, { id: 'setup00001', nowMs: at('4:00') })]
+  for (let drawn = 0; entries.length < count; drawn += 1) {
+    const act = drawn < 3 ? STOCK_UP[drawn] : anyAct(state, seed + drawn)
     const when = { id: `drawn${String(drawn).padStart(7, '0')}`, nowMs: epochMs(at('5:00') + drawn * 7_000) }
-    if (decided(state, act, when).kind === 'taken') entries.push(takenInto(state, act, when))
+    if (act !== undefined && decided(state, act, when).kind === 'taken') entries.push(takenInto(state, act, when))
   }
-  return { entries, firstSeq }
+  return entries
 }
+
+const carryIn = { type: 'carryIn', varietyId: null, pieces: 240, stage: 'chill', sinceMs: null } as const
+const STOCK_UP: readonly Act[] = [
+  { ...carryIn, doughId: doughId('plain') },
+  { ...carryIn, doughId: doughId('rye') },
+  { type: 'setLoadList', loads: [{ shelfId: null, inAtMs: null, lines: lines('sesame', 24, 'poppy', 12) }] },
+]
 
 export function refusedAt(id: string, clock: string): Refused {
   return {
@@ -46,8 +56,6 @@ export function refusedAt(id: string, clock: string): Refused {
     answer: { kind: 'refused', refusal: { code: 'unknown-load', params: { loadId: 'gone' } } },
   }
 }
-
-export const somebody = deviceId('bench-1')
 
 function takenInto(
   state: ReturnType<typeof emptyState>,
