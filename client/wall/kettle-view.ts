@@ -1,0 +1,186 @@
+import type { Line } from '../../shared-core/day/state.ts'
+import type { DoughId, VarietyId } from '../../shared-core/ids.ts'
+import { dueStatus } from '../../shared-core/line/act-due.ts'
+import type { InKettle, KettleNow } from '../../shared-core/line/kettle.ts'
+import type { Standing } from '../../shared-core/line/quiet.ts'
+import type { DurationMs, EpochMs } from '../../shared-core/units.ts'
+import { later } from '../../shared-core/units.ts'
+import type { TextSizes } from '../parts/legibility.ts'
+import type { RingState } from '../parts/ring.tsx'
+import { stuffOf } from '../words/names.ts'
+import type { WallWords } from '../words/wall.ts'
+import type { Words } from '../words/words.ts'
+import type { Box } from './layout.ts'
+import { headingHeight } from './layout.ts'
+import { fits, nameLines, widthOf, wrapText } from './text-lines.ts'
+import { whenText } from './when-text.ts'
+
+/** The kettle as the wall paints it: every text is set, every length is in CSS pixels. */
+export interface KettleView {
+  readonly ring: RingView
+  /** `act` and `late`: it is to be lifted now, and the whole kettle is turned inside out. */
+  readonly state: 'plain' | 'act' | 'late'
+  /** Small, above what goes in next; "" while something boils. */
+  readonly lead: string
+  /** The act when it is due, in its lines; empty before. */
+  readonly calls: readonly string[]
+  readonly title: TitleView
+  /** When it goes in; "" while something boils. */
+  readonly when: string
+  /** What its pieces become. */
+  readonly becomes: readonly string[]
+  /** Below, across the whole width: what else is next, and what the rack says. */
+  readonly below: readonly BelowLine[]
+}
+
+export interface RingView {
+  readonly fraction: number
+  readonly state: RingState
+  readonly label: string | null
+  readonly px: number
+}
+
+/** "Plain 36" in one line; a long name stands above its count. */
+export interface TitleView {
+  readonly nameLines: readonly string[]
+  readonly count: string
+  readonly isOneLine: boolean
+}
+
+export interface BelowLine {
+  readonly lead: string
+  readonly strong: string
+  readonly rest: string
+  readonly isTrouble: boolean
+}
+
+export interface KettleInput {
+  readonly now: KettleNow
+  readonly rack: readonly Standing[]
+  readonly nowMs: EpochMs
+  readonly cycleMs: DurationMs
+  readonly words: Words
+  readonly wall: WallWords
+  readonly box: Box
+  readonly sizes: TextSizes
+}
+
+/** Height of a line of text in parts of its size, and the most of the width that the ring takes. */
+const LINE = 1.2
+const RING_SHARE = 0.44
+
+export function kettleView(input: KettleInput): KettleView {
+  const { now, nowMs, words, wall, box, sizes } = input
+  const below = belowLines(input)
+  const belowPx = (below.length * LINE + 0.4) * sizes.minPx
+  const ringPx = Math.floor(Math.min(box.height - headingHeight(sizes.minPx) - belowPx, box.width * RING_SHARE))
+  const room = { widthPx: box.width - ringPx - Math.round(sizes.minPx * 0.7), heightPx: ringPx }
+  const [boiling] = now.in
+  if (boiling !== undefined) {
+    const lift = liftOf(boiling, input)
+    const calls =
+      lift.status === 'coming'
+        ? []
+        : wrapText(words.acts.timed(lift, nowMs), { roomPx: room.widthPx, fontPx: sizes.actPx, weight: 'strong' })
+    const ring = { ...boilingRing(boiling, input), px: ringPx }
+    const state = lift.status === 'coming' ? 'plain' : lift.status === 'late' ? 'late' : 'act'
+    return { ring, state, lead: '', calls, ...stuffText(boiling, input, room, calls.length * 1.5), when: '', below }
+  }
+  const ring: RingView = { fraction: 0, state: 'idle', label: null, px: ringPx }
+  const idle = { ring, state: 'plain', calls: [] } as const
+  if (now.next === null) {
+    const lines = wrapText(wall.noDips, { roomPx: room.widthPx, fontPx: sizes.labelPx })
+    return { ...idle, lead: '', title: { nameLines: lines, count: '', isOneLine: false }, when: '', becomes: [], below }
+  }
+  const when = whenText(now.next.atMs, nowMs, words)
+  return { ...idle, lead: wall.next, ...stuffText(now.next, input, room, 2.5), when, below }
+}
+
+function liftOf(boiling: InKettle, { nowMs, cycleMs }: KettleInput) {
+  const atMs = boiling.until?.targetAtMs ?? later(boiling.sinceMs, cycleMs)
+  return { act: 'lift', atMs, status: dueStatus(atMs, boiling.until?.latestAtMs ?? null, nowMs) } as const
+}
+
+function boilingRing(boiling: InKettle, input: KettleInput): Omit<RingView, 'px'> {
+  const { nowMs, words } = input
+  const { atMs, status } = liftOf(boiling, input)
+  if (status === 'late') return { fraction: 0, state: 'late', label: words.times.span(nowMs - atMs) }
+  if (status === 'due') return { fraction: 0, state: 'act', label: words.times.when({ atMs, status }, nowMs) }
+  const fraction = (atMs - nowMs) / Math.max(1, atMs - boiling.sinceMs)
+  return { fraction, state: 'running', label: words.times.left(atMs - nowMs) }
+}
+
+export interface Stuff {
+  readonly doughId: DoughId
+  readonly varietyId: VarietyId | null
+  readonly pieces: number
+  readonly becomes: readonly Line[]
+}
+
+interface Room {
+  readonly widthPx: number
+  readonly heightPx: number
+}
+
+/** Name, count and what the pieces become, as far as they fit beside the ring. */
+function stuffText(stuff: Stuff, input: KettleInput, room: Room, linesTaken: number) {
+  const { words, sizes } = input
+  const title = titleOf(stuff, words, sizes, room.widthPx)
+  const namePx = title.isOneLine ? 0 : title.nameLines.length * sizes.labelPx
+  const left = room.heightPx - (namePx + sizes.actPx) * LINE
+  const lines = Math.floor(left / (sizes.minPx * LINE)) - linesTaken
+  return { title, becomes: becomesLines(stuff.becomes, input, { widthPx: room.widthPx, lines }) }
+}
+
+export function titleOf(stuff: Omit<Stuff, 'becomes'>, words: Words, sizes: TextSizes, widthPx: number): TitleView {
+  const name = stuffOf(stuff, words.names)
+  const count = String(stuff.pieces)
+  const isOneLine = widthOf(`${name} ${count}`, sizes.actPx, 'strong') <= widthPx
+  const room = { roomPx: widthPx, fontPx: sizes.labelPx, weight: 'strong' } as const
+  return { nameLines: isOneLine ? [name] : nameLines(name, room, 2), count, isOneLine }
+}
+
+/** "then 24 Sesame / and 12 Poppy"; what has no room becomes "2 more". */
+function becomesLines(
+  becomes: readonly Line[],
+  { words, wall, sizes }: KettleInput,
+  { widthPx, lines }: { readonly widthPx: number; readonly lines: number },
+): readonly string[] {
+  const all = becomes.map((line) => wall.become(line))
+  for (let shown = all.length; shown > 0; shown--) {
+    const items = shown === all.length ? all : [...all.slice(0, shown), wall.more(all.length - shown)]
+    const text = `${wall.thenBecomes} ${words.line.list(items)}`
+    const set = wrapText(text, { roomPx: widthPx, fontPx: sizes.minPx })
+    if (set.length <= lines) return set
+  }
+  return []
+}
+
+function belowLines(input: KettleInput): readonly BelowLine[] {
+  const { now, rack, nowMs, words, wall, box, sizes } = input
+  const lines: BelowLine[] = []
+  if (now.in.length > 0 && now.next !== null) {
+    const strong = `${stuffOf(now.next, words.names)} ${now.next.pieces}`
+    const rest = whenText(now.next.atMs, nowMs, words)
+    const wide = widthOf(`${wall.next}  ${strong}  ${rest}`, sizes.minPx, 'strong') > box.width
+    lines.push({ lead: wall.next, strong, rest: wide ? '' : rest, isTrouble: false })
+  }
+  const onRack = rackText(rack, wall)
+  if (onRack !== null && fits(onRack.text, { roomPx: box.width, fontPx: sizes.minPx })) {
+    lines.push({ lead: onRack.text, strong: '', rest: '', isTrouble: onRack.isTrouble })
+  }
+  return lines
+}
+
+/** What of the rack changes the next dip: dough that has stood too long, else dough that is not ready. */
+function rackText(rack: readonly Standing[], wall: WallWords): { text: string; isTrouble: boolean } | null {
+  for (const { doughName, status, closesAtMs } of rack) {
+    if (status === 'over' && closesAtMs !== null)
+      return { text: wall.standsTooLong(doughName, closesAtMs), isTrouble: true }
+  }
+  for (const { doughName, status, opensAtMs } of rack) {
+    if (status === 'waiting' && opensAtMs !== null)
+      return { text: wall.notReady(doughName, opensAtMs), isTrouble: false }
+  }
+  return null
+}

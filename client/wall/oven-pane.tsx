@@ -1,0 +1,47 @@
+import { Ring } from '../parts/ring.tsx'
+import type { OvenView, ShelfRow } from './oven-view.ts'
+import { paintedByView } from './same-view.tsx'
+
+export interface OvenPaneProps {
+  readonly view: Omit<OvenView, 'onShow' | 'others'>
+}
+
+/** The oven, one row for each shelf: what to do, when, and what is in it. */
+export const OvenPane = paintedByView(({ view }: OvenPaneProps) => {
+  const { rows, columns, gapPx, rowPx, ringPx, form } = view
+  const style = {
+    gridTemplateColumns: `repeat(${columns}, minmax(0, 1fr))`,
+    gridAutoRows: `${rowPx}px`,
+    gridGap: `${gapPx}px`,
+    '--wall-round': `${Math.round(rowPx / 2)}px`,
+  }
+  return (
+    <div class="wall-shelves" style={style}>
+      {rows.map((row) => (
+        <Shelf key={row.key} row={row} ringPx={ringPx} form={form} />
+      ))}
+    </div>
+  )
+})
+
+interface ShelfProps {
+  readonly row: ShelfRow
+  readonly ringPx: number
+  readonly form: OvenView['form']
+}
+
+const Shelf = paintedByView(({ row, ringPx, form }: ShelfProps) => {
+  const { state, what, when, contents, ring } = row
+  return (
+    <div class={`wall-shelf wall-shelf-${state}`} data-block={state === 'plain' ? undefined : state}>
+      <Ring {...ring} size={ringPx} />
+      <div class="wall-shelf-words">
+        <div class={form === 'wide' ? 'wall-act' : 'wall-act wall-act-tall'}>
+          <strong>{what}</strong>
+          {when !== '' && <span>{form === 'wide' ? ` ${when}` : when}</span>}
+        </div>
+        {contents !== '' && <div class="wall-contents">{contents}</div>}
+      </div>
+    </div>
+  )
+})

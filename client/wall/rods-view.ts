@@ -1,0 +1,142 @@
+import type { Line } from '../../shared-core/day/state.ts'
+import type { Rod } from '../../shared-core/stock/left.ts'
+import { rodsThatMatter } from '../../shared-core/stock/show.ts'
+import type { EpochMs } from '../../shared-core/units.ts'
+import { fitList } from '../parts/fit.ts'
+import type { TextSizes } from '../parts/legibility.ts'
+import type { WallWords } from '../words/wall.ts'
+import type { Box } from './layout.ts'
+import { fits, nameLines, widthOf } from './text-lines.ts'
+
+/** The few rods that change a decision, as many as there is room for, and how many others are fine. */
+export interface RodsView {
+  readonly rods: readonly RodView[]
+  readonly rodPx: { readonly width: number; readonly height: number }
+  readonly gapPx: number
+  /** Two lines at the right end; empty when there are no others. */
+  readonly others: readonly string[]
+  /** In place of drawn rods: what matters in one line of words, or that there is nothing; "" otherwise. */
+  readonly text: string
+}
+
+export interface RodView {
+  readonly key: string
+  readonly nameLines: readonly string[]
+  readonly pieces: number
+  readonly onTheWay: number
+  readonly kept: number
+  readonly isTrouble: boolean
+  /** When it is gone, or that it is. */
+  readonly detail: string
+  /** What comes and when, or that nothing does; "" when there is nothing to say. */
+  readonly more: string
+  readonly textPx: number
+  readonly spoken: string
+}
+
+export interface RodsInput {
+  readonly rods: readonly Rod[]
+  readonly nowMs: EpochMs
+  readonly wall: WallWords
+  readonly box: Box
+  readonly sizes: TextSizes
+  readonly form: 'drawn' | 'line'
+}
+
+/** A rod that is gone sooner than this, with nothing coming before, is trouble. */
+const TROUBLE_MS = 60 * 60_000
+/** Rods are spread over the board they stand on, but not so far that they stop being a row. In sizes of small text. */
+const SPREAD_MAX = 2.5
+/** No screen shows more: the eye would have to look for the one that matters. */
+const RODS_MAX = 8
+
+export function rodsView(input: RodsInput): RodsView {
+  const { rods, nowMs, wall, box, sizes } = input
+  const height = Math.round(box.height - sizes.minPx * 0.35)
+  const rodPx = { width: Math.round(Math.min(height * 0.38, sizes.minPx * 2.1)), height }
+  const gapPx = Math.round(sizes.minPx * 0.6)
+  const shape = { rodPx, gapPx }
+  if (input.form === 'line') return { ...shape, rods: [], others: [], text: lineText(input) }
+  for (let most = RODS_MAX; most > 0; most--) {
+    const chosen = rodsThatMatter(rods, nowMs, most)
+    if (chosen.rods.length === 0) break
+    const views = chosen.rods.map((rod) => rodView(rod, input))
+    const others = othersLines(chosen.othersFine, wall)
+    const othersPx = others.length === 0 ? 0 : Math.max(...others.map((line) => widthOf(line, sizes.minPx))) + gapPx
+    const rodsPx = views.reduce((sum, view) => sum + rodPx.width + sizes.minPx * 0.3 + view.textPx, 0)
+    const spare = box.width - rodsPx - (views.length - 1) * gapPx - othersPx
+    if (spare >= 0 || most === 1) {
+      const wider = Math.floor(Math.min(Math.max(0, spare) / views.length, sizes.minPx * SPREAD_MAX))
+      return { ...shape, gapPx: gapPx + wider, rods: views, others, text: '' }
+    }
+  }
+  return { ...shape, rods: [], others: [], text: nothingText(input) }
+}
+
+function rodView(rod: Rod, { nowMs, wall, box, sizes }: RodsInput): RodView {
+  const { name, forSale, kept, onTheWay, goneAtMs, goneSinceMs } = rod
+  const [next] = onTheWay
+  const coming = onTheWay.reduce((sum, { pieces }) => sum + pieces, 0)
+  const isShort = goneAtMs !== null && (next === undefined || goneAtMs < next.readyAtMs)
+  const isTrouble = (forSale === 0 && goneSinceMs !== null) || (isShort && goneAtMs - nowMs < TROUBLE_MS)
+  const detail = detailOf(rod, wall)
+  const more = next === undefined ? (isTrouble ? wall.rods.noMore : '') : wall.rods.more(next.pieces, next.readyAtMs)
+  const { minPx, countPx } = sizes
+  const leastPx = Math.max(widthOf(detail, minPx), widthOf(more, minPx), widthOf(String(forSale), countPx, 'strong'))
+  const linesMax = box.height >= countPx * 1.1 + 4 * minPx * 1.2 + minPx * 0.3 ? 2 : 1
+  const roomPx = Math.max(leastPx, widthOf(name, minPx, 'strong') / (linesMax === 2 ? 1.7 : 1))
+  const lines = nameLines(name, { roomPx, fontPx: minPx, weight: 'strong' }, linesMax)
+  const textPx = Math.max(leastPx, ...lines.map((line) => widthOf(line, minPx, 'strong')))
+  return {
+    key: rod.varietyId,
+    nameLines: lines,
+    pieces: forSale,
+    onTheWay: coming,
+    kept,
+    isTrouble,
+    detail,
+    more,
+    textPx,
+    spoken: wall.rods.spoken(name, forSale, coming),
+  }
+}
+
+function detailOf({ forSale, goneAtMs, goneSinceMs }: Rod, { rods }: WallWords): string {
+  if (forSale === 0) return goneSinceMs === null ? rods.none : rods.goneSince(goneSinceMs)
+  return goneAtMs === null ? '' : rods.goneAt(goneAtMs)
+}
+
+function othersLines(
+  { count, untilMs }: { count: number; untilMs: EpochMs | null },
+  { rods }: WallWords,
+): readonly string[] {
+  if (count === 0) return []
+  return [rods.others(count), untilMs === null ? rods.othersFine : rods.fineTo(untilMs)]
+}
+
+function lineText(input: RodsInput): string {
+  const { rods, nowMs, wall, box, sizes } = input
+  const views = rodsThatMatter(rods, nowMs, RODS_MAX).rods.map((rod) => rodView(rod, input))
+  if (views.length === 0) return nothingText(input)
+  const texts = views.map(
+    ({ nameLines: lines, pieces, detail }) => `${lines.join(' ')} ${pieces}${detail === '' ? '' : ` ${detail}`}`,
+  )
+  return fitList(texts, { roomPx: box.width, fontPx: sizes.minPx }, wall.rods.others)
+}
+
+function nothingText({ rods, wall, box, sizes }: RodsInput): string {
+  const first = firstComing(rods)
+  if (first === null) return wall.rods.nothingOut
+  const text = `${wall.rods.nothingOut}, ${wall.rods.firstAt(first.line, first.atMs)}`
+  return fits(text, { roomPx: box.width, fontPx: sizes.labelPx }) ? text : wall.rods.nothingOut
+}
+
+function firstComing(rods: readonly Rod[]): { readonly line: Line; readonly atMs: EpochMs } | null {
+  const all = rods.flatMap(({ varietyId, onTheWay: [next] }) =>
+    next === undefined ? [] : [{ line: { varietyId, pieces: next.pieces }, atMs: next.readyAtMs }],
+  )
+  return all.reduce<(typeof all)[number] | null>(
+    (first, one) => (first === null || one.atMs < first.atMs ? one : first),
+    null,
+  )
+}

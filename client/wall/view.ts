@@ -1,0 +1,142 @@
+import type { State } from '../../shared-core/day/state.ts'
+import type { LineActDue } from '../../shared-core/line/act-due.ts'
+import { nextActs } from '../../shared-core/line/acts.ts'
+import { standingNow } from '../../shared-core/line/quiet.ts'
+import type { Shop } from '../../shared-core/shop/shop.ts'
+import { rods } from '../../shared-core/stock/left.ts'
+import type { EpochMs } from '../../shared-core/units.ts'
+import type { LiveState } from '../live/shop-store.ts'
+import type { Panel, TextSizes } from '../parts/legibility.ts'
+import { wallSizes } from '../parts/legibility.ts'
+import type { RulerDay } from '../parts/ruler-view.ts'
+import type { EmptyKind, WallWords } from '../words/wall.ts'
+import { wallWords } from '../words/wall.ts'
+import type { Words } from '../words/words.ts'
+import { languageOf, wordsFor } from '../words/words.ts'
+import type { BarView } from './bar-view.ts'
+import { barView } from './bar-view.ts'
+import type { WallLayout } from './layout.ts'
+import { wallLayout } from './layout.ts'
+import type { LineView } from './line-view.ts'
+import { lineView } from './line-view.ts'
+import type { RodsView } from './rods-view.ts'
+import { rodsView } from './rods-view.ts'
+import { rulerDay } from './ruler-day.ts'
+import type { StandingView } from './standing-view.ts'
+import { standingView } from './standing-view.ts'
+import type { StatusView } from './status-view.ts'
+import { statusView } from './status-view.ts'
+import { widthOf, wrapText } from './text-lines.ts'
+
+/** All that the wall shows at an instant: texts set into lines, lengths in CSS pixels. Pure; tests need no browser. */
+export interface WallView {
+  readonly sizes: TextSizes
+  readonly layout: WallLayout
+  readonly clock: string
+  /** Below the clock: that this is a demo, that sound needs a touch. */
+  readonly note: string
+  readonly status: StatusView | null
+  readonly ruler: RulerDay | null
+  readonly body: BodyView
+  readonly rods: RodsView | null
+  readonly bar: BarView
+  /** Soonest first, whether on show or not: what sounds. */
+  readonly acts: readonly LineActDue[]
+  /** The keys of the acts that can be read on the wall now: what a pedal may do. */
+  readonly onShow: readonly string[]
+}
+
+export type BodyView =
+  | { readonly kind: 'line'; readonly line: LineView }
+  | { readonly kind: 'standing'; readonly standing: StandingView }
+  | { readonly kind: 'empty'; readonly title: readonly string[]; readonly text: readonly string[] }
+
+export interface WallInput {
+  readonly live: Pick<LiveState, 'shown' | 'connection' | 'notices' | 'nowMs' | 'shopClock' | 'demo' | 'settings'>
+  readonly localTime: (atMs: EpochMs) => string
+  readonly panel: Panel
+  /** What a pedal has just done. */
+  readonly flash: string | null
+  readonly sound: 'on' | 'needs-touch' | 'off' | 'quiet-hours'
+}
+
+export function wallView(input: WallInput): WallView {
+  const { live, panel, flash } = input
+  const { shown, nowMs, settings, shopClock } = live
+  const shop = shown?.shop ?? null
+  const words = wordsFor(languageOf(settings.language, shop), shop, input.localTime)
+  const wall = wallWords(words)
+  const sizes = wallSizes({ ...panel, distanceM: distanceOf(settings) })
+  const screen = { widthPx: panel.widthPx / (panel.dpr ?? 1), heightPx: panel.heightPx / (panel.dpr ?? 1) }
+  const status = statusView({ ...live, words, wall, widthPx: screen.widthPx, sizes })
+  const note = noteText(input, wall)
+  const layout = wallLayout({ ...screen, sizes, hasStatus: status !== null, noteWidthPx: widthOf(note, sizes.minPx) })
+  const acts = shown === null || live.connection.phase === 'stale' ? [] : nextActs(shown, nowMs)
+  const set = { nowMs, words, wall, layout, sizes }
+  const body =
+    shown === null || shop === null
+      ? emptyBody(shown === null ? 'connecting' : 'no-set-up', set)
+      : bodyView(shown, shop, set)
+  const bar = barView({ ...set, acts, flash, box: layout.bar })
+  return {
+    sizes,
+    layout,
+    clock: words.times.clock(nowMs),
+    note,
+    status,
+    ruler:
+      shown === null || shopClock === null || layout.ruler === null
+        ? null
+        : rulerDay(shown, nowMs, shopClock, wall.ruler),
+    body,
+    rods:
+      shown === null || shop === null || layout.rods === null
+        ? null
+        : rodsView({ ...set, rods: rods(shown, nowMs), box: layout.rods, form: layout.rodsForm }),
+    bar,
+    acts,
+    onShow: [...new Set([...bar.onShow, ...(body.kind === 'line' ? body.line.onShow : [])])],
+  }
+}
+
+/** Larger text is text for a greater distance; smaller than the distance asks for it never gets. */
+export function distanceOf({ viewingMetres, textPercent }: LiveState['settings']): number {
+  return viewingMetres * Math.max(1, textPercent / 100)
+}
+
+export interface Setting {
+  readonly nowMs: EpochMs
+  readonly words: Words
+  readonly wall: WallWords
+  readonly layout: WallLayout
+  readonly sizes: TextSizes
+}
+
+/** The line as soon as anything is in the kettle, on boards or in the oven; else what stands; else what to do first. */
+function bodyView(state: State, shop: Shop, set: Setting): BodyView {
+  const isBusy =
+    state.loads.size > 0 || [...state.batches.values()].some(({ stage }) => stage === 'kettle' || stage === 'boards')
+  if (isBusy) return { kind: 'line', line: lineView(state, shop, set) }
+  const standing = standingNow(state, set.nowMs)
+  if (standing.length > 0) {
+    return { kind: 'standing', standing: standingView({ ...set, standing, box: set.layout.middle }) }
+  }
+  return emptyBody(state.day === null ? 'no-day' : 'idle', set)
+}
+
+function emptyBody(kind: EmptyKind, { wall, layout, sizes }: Setting): BodyView {
+  const { title, text } = wall.empty[kind]
+  const roomPx = layout.middle.width
+  return {
+    kind: 'empty',
+    title: wrapText(title, { roomPx, fontPx: sizes.headlinePx, weight: 'strong' }),
+    text: wrapText(text, { roomPx: roomPx * 0.85, fontPx: sizes.labelPx }),
+  }
+}
+
+function noteText({ live, sound }: WallInput, wall: WallWords): string {
+  const ofSound = { on: '', 'needs-touch': wall.touchForSound, off: wall.soundOff, 'quiet-hours': wall.quietHours }[
+    sound
+  ]
+  return [live.demo === null ? '' : wall.demo, ofSound].filter((part) => part !== '').join(' · ')
+}

@@ -1,0 +1,144 @@
+import type { ComponentChildren } from 'preact'
+import type { ShopClock } from '../../shared-core/live/protocol.ts'
+import type { EpochMs } from '../../shared-core/units.ts'
+import { epochMs } from '../../shared-core/units.ts'
+import { Ruler } from '../parts/ruler.tsx'
+import type { RulerDay } from '../parts/ruler-view.ts'
+import { BarPane } from './bar-pane.tsx'
+import { DipsPane, KettlePane } from './kettle-pane.tsx'
+import type { Box } from './layout.ts'
+import type { LineView } from './line-view.ts'
+import { OvenPane } from './oven-pane.tsx'
+import { RodsPane } from './rods-pane.tsx'
+import { offsetMsAt } from './ruler-day.ts'
+import { paintedByView } from './same-view.tsx'
+import { StandingPane } from './standing-pane.tsx'
+import type { WallView } from './view.ts'
+
+export interface WallBoardProps {
+  readonly view: WallView
+  readonly localTime: (atMs: EpochMs) => string
+  readonly shopClock: ShopClock | null
+  readonly rulerName: string
+  readonly settingsName: string
+  /** The clock is touched: the settings of this screen. */
+  readonly onClock: () => void
+}
+
+/** The whole wall, painted from its view. */
+export function WallBoard({ view, localTime, shopClock, rulerName, settingsName, onClock }: WallBoardProps) {
+  const { layout, clock, note, status, ruler, rods, bar, sizes } = view
+  return (
+    <>
+      <Placed box={layout.clock}>
+        <button type="button" class="wall-clock" onClick={onClock} aria-label={`${clock} ${settingsName}`}>
+          <span class="wall-time">{clock}</span>
+          {note !== '' && <span class="wall-note">{note}</span>}
+        </button>
+      </Placed>
+      {layout.ruler !== null && ruler !== null && shopClock !== null && (
+        <Placed box={layout.ruler}>
+          <Day
+            day={ruler}
+            clock={shopClock}
+            localTime={localTime}
+            fontPx={sizes.minPx}
+            lines={layout.rulerLines}
+            widthPx={layout.ruler.width}
+            name={rulerName}
+          />
+        </Placed>
+      )}
+      {layout.status !== null && status !== null && (
+        <Placed box={layout.status}>
+          <div class={status.isTrouble ? 'wall-status wall-status-trouble' : 'wall-status'} role="alert">
+            {status.text}
+          </div>
+        </Placed>
+      )}
+      <Body view={view} />
+      {layout.rods !== null && rods !== null && (
+        <Placed box={layout.rods}>
+          <RodsPane view={rods} />
+        </Placed>
+      )}
+      <Placed box={layout.bar}>
+        <BarPane view={withoutShow(bar)} />
+      </Placed>
+    </>
+  )
+}
+
+function Body({ view: { body, layout, sizes } }: { readonly view: WallView }) {
+  if (body.kind === 'line') return <Line line={body.line} kettle={layout.kettle} oven={layout.oven} />
+  return (
+    <Placed box={layout.middle}>
+      {body.kind === 'standing' ? (
+        <StandingPane view={body.standing} minPx={sizes.minPx} />
+      ) : (
+        <div class="wall-empty">
+          {body.title.map((text) => (
+            <div key={text} class="wall-empty-title">
+              {text}
+            </div>
+          ))}
+          {body.text.map((text) => (
+            <div key={text}>{text}</div>
+          ))}
+        </div>
+      )}
+    </Placed>
+  )
+}
+
+function Line({ line, kettle, oven }: { readonly line: LineView; readonly kettle: Box; readonly oven: Box }) {
+  return (
+    <>
+      <Placed box={kettle}>
+        <h2 class="wall-heading">{line.kettleHeading}</h2>
+        {line.kettle.form === 'ring' ? <KettlePane view={line.kettle.view} /> : <DipsPane view={line.kettle.view} />}
+      </Placed>
+      <Placed box={oven}>
+        <h2 class="wall-heading">
+          {line.ovenHeading}
+          <span class={line.boardsShort ? 'wall-heading-note wall-trouble' : 'wall-heading-note'}>{line.ovenNote}</span>
+        </h2>
+        <OvenPane view={withoutShow(line.oven)} />
+      </Placed>
+    </>
+  )
+}
+
+interface DayProps {
+  readonly day: RulerDay
+  readonly clock: ShopClock
+  readonly localTime: (atMs: EpochMs) => string
+  readonly fontPx: number
+  readonly lines: 1 | 2
+  readonly widthPx: number
+  readonly name: string
+}
+
+const Day = paintedByView(({ day, clock, localTime, ...size }: DayProps) => (
+  <Ruler
+    {...day}
+    {...size}
+    clockText={(ms) => localTime(epochMs(ms))}
+    offsetAtMs={(ms) => offsetMsAt(clock, ms)}
+    moreText={(count) => `+${count}`}
+  />
+))
+
+function Placed({ box, children }: { readonly box: Box; readonly children: ComponentChildren }) {
+  const style = { left: `${box.left}px`, top: `${box.top}px`, width: `${box.width}px`, height: `${box.height}px` }
+  return (
+    <div class="wall-place" style={style}>
+      {children}
+    </div>
+  )
+}
+
+/** What is on show is for the pedals; a change of it alone paints nothing. */
+function withoutShow<View extends { readonly onShow: unknown }>({ onShow, ...rest }: View): Omit<View, 'onShow'> {
+  return rest
+}
