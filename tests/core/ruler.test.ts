@@ -87,6 +87,12 @@ describe('the ruler of the day', () => {
     expect(loadsToGo).toBe(2)
   })
 
+  it('[R3] given a time that comes before a shelf is free for the load before it, then marks are still soonest first', () => {
+    const loads = ['s1', 's2', 's3'].map((shelf) => load({ id: shelf, shelf }))
+    const all = [planned(), planned({ id: 'p2', order: 2, inAt: at('6:50') })]
+    expect(ruler(stateWith({ loads, planned: all })).marks.map((one) => one.plannedId)).toEqual(['p2', 'p1'])
+  })
+
   it('[R3] given a free shelf and a load for when one is free, then its mark stands at now', () => {
     expect(ruler(stateWith({ planned: [planned()] })).marks[0]?.atMs).toBe(at('6:47'))
   })

@@ -205,6 +205,51 @@ describe('flip and out', () => {
   })
 })
 
+describe('boards and clocks of a load', () => {
+  it('[L12] given an offline out from before the flip, when it arrives, then it counts from the flip', () => {
+    const state = stateWith({ batches: [batch({ pieces: 36 })] })
+    const id = loadOn(state, 'sesame', 36)
+    play(state, { type: 'flip', loadId: id }, { nowMs: at('6:51') })
+    const when = { nowMs: at('7:05'), tappedAtMs: at('6:48') }
+    const out = play(state, { type: 'out', loadId: id, from: 'second-side', lines: null }, when)
+    expect(out[0]?.atMs).toBe(at('6:51'))
+  })
+
+  it('[L7] given all boards in use, 8 of them under the very pieces that load, then none are short', () => {
+    const state = stateWith({
+      batches: [batch({ stage: 'boards', variety: 'sesame', pieces: 48 })],
+      loads: [loadOf({ shelf: 's2', boards: 16 }, []).load],
+    })
+    const events = play(state, { type: 'load', shelfId: S1, plannedId: null, lines: lines('sesame', 48) })
+    expect(eventsOf(events, 'loaded')[0]?.over).toEqual([])
+  })
+
+  it.each([
+    ['flipped at 6:51', true, at('6:56')],
+    ['never tapped as flipped', false, at('7:10')],
+  ] as const)(
+    '[L5] given 6 boards %s, when out at 7:05, then the shelf remembers when they are wet',
+    (_how, flips, wetAtMs) => {
+      const state = stateWith({ batches: [batch({ pieces: 36 })] })
+      const id = loadOn(state, 'sesame', 36)
+      if (flips) play(state, { type: 'flip', loadId: id }, { nowMs: at('6:51') })
+      const from = flips ? 'second-side' : 'first-side'
+      play(state, { type: 'out', loadId: id, from, lines: null }, { nowMs: at('7:05') })
+      expect(state.shelves.get(S1)).toEqual({ touchedAtMs: at('7:05'), boardsFreed: 6, boardsWetAtMs: wetAtMs })
+    },
+  )
+
+  it('[L9] given two varieties in a load, when all of one is dropped, then the load stays with the other', () => {
+    const state = stateWith({ batches: [batch({ pieces: 36 })] })
+    const id = loadOn(state, 'sesame', 24, 'poppy', 12)
+    const [sesame] = [...state.batches.values()].filter((one) => one.varietyId === 'sesame')
+    if (sesame === undefined) throw new Error('no sesame in the load')
+    play(state, { type: 'wasteBatch', batchId: sesame.id, from: 'oven', pieces: 24 })
+    expect(places(state)).toEqual(['oven poppy 12'])
+    expect(state.loads.has(id)).toBe(true)
+  })
+})
+
 describe('a load put right', () => {
   it('[L10] given 36 sesame baking, when it was 24 poppy, then 24 poppy bake and 12 lie on boards', () => {
     const state = stateWith({ batches: [batch({ pieces: 36 })] })

@@ -61,6 +61,25 @@ describe('the order of the next acts', () => {
   })
 })
 
+describe('ties', () => {
+  const same = until('6:46', '6:47', '6:48')
+  const stations = table(ALL_STATIONS)
+
+  it('[L20] given a dip and an out of the last shelf at the same instant, then the oven comes first', () => {
+    const sold = planned({ inAt: at('6:48:30'), shelf: 's1', lines: lines('sesame', 36) })
+    const ready = batch({ until: until('6:00', '6:20', '6:47') })
+    const out = load({ id: 'y', shelf: 's3', phase: 'second-side', out: same })
+    const state = stateWith({ shop: FULL, planned: [sold], batches: [ready], loads: [out] })
+    expect(keys(state).slice(0, 2)).toEqual(['out:y', 'dip:p1:plain:1'])
+  })
+
+  it('[L20] given a flip and an out on one hearth at the same instant, then the out comes first', () => {
+    const shop = shopWith({ stations, oven: { kind: 'hearth', handlingMs: spanMs(1, 'min') } })
+    const loads = [load({ id: 'a', flip: same }), load({ id: 'b', phase: 'second-side', out: same })]
+    expect(keys(stateWith({ shop, loads }))).toEqual(['out:b', 'flip:a'])
+  })
+})
+
 describe('who is called', () => {
   it.each([
     [['flip', 'out'], ['flip:l1']],
@@ -147,6 +166,13 @@ describe('loads that are called for', () => {
     })
   })
 
+  it('[L24] given two batches on boards, then the one that has waited longest makes the load late', () => {
+    const part = (id: string, latest: string) =>
+      batch({ id, stage: 'boards', variety: 'sesame', pieces: 18, until: until('6:40', '6:42', latest) })
+    const batches = [part('a', '6:55'), part('b', '6:51')]
+    expect(only(stateWith({ planned: [timed], batches }), 'load:p1')?.latestAtMs).toBe(at('6:51'))
+  })
+
   it.each([
     ['all of it is on boards', [topped], at('6:44')],
     ['all of it is on boards as plain dough', [onBoards], at('6:44')],
@@ -199,6 +225,16 @@ describe('what pieces become', () => {
     const topped = { ...onBoards, varietyId: lines('sesame', 1)[0]?.varietyId ?? null, pieces: 18 }
     const state = stateWith({ shop: FULL, planned: [both], batches: [topped, inKettle] })
     expect(only(state, 'lift:k')?.lines).toEqual(lines('sesame', 6, 'poppy', 24))
+  })
+
+  it('[L28] given boards without a limit and a kettle with one, then the boards are used first all the same', () => {
+    const state = stateWith({
+      shop: FULL,
+      planned: [planned({ lines: lines('sesame', 36) })],
+      batches: [inKettle, { ...onBoards, until: null }],
+    })
+    expect(only(state, 'board:b')?.lines).toEqual(lines('sesame', 36))
+    expect(only(state, 'lift:k')?.lines).toEqual([])
   })
 
   it('[L28] given another dough or no plan, then nothing is said', () => {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { boardsNeeded, boardsNow, boardsWorth } from '../../../shared-core/line/boards.ts'
 import { spanMs } from '../../../shared-core/units.ts'
 import { at, batch, lines, load, stateWith } from '../support/make.ts'
-import { shopWith } from '../support/shop.ts'
+import { shopWith, table, variety } from '../support/shop.ts'
 
 const onBoards = (id: string, pieces: number, variety: string | null = null, dough = 'plain') =>
   batch({ id, pieces, variety, dough, stage: 'boards' })
@@ -65,6 +65,11 @@ describe('boards', () => {
 
   it('[L33] given pan varieties, then they take floor on a hearth all the same', () => {
     expect(boardsWorth(shopWith(), lines('focaccia', 12, 'sesame', 7))).toBe(4)
+  })
+
+  it('[L33] given a variety that goes on a board but is never flipped, then it needs none', () => {
+    const shop = shopWith({ varieties: table([variety({ id: 'twist', flip: false })]) })
+    expect(boardsNeeded(shop, lines('twist', 12))).toBe(0)
   })
 
   it('[L33] given boards of another size, then they are counted in it', () => {

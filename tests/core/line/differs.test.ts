@@ -25,6 +25,7 @@ describe('a board more or less', () => {
     [['sesame', 44, 'poppy', 4], 'poppy', 1, ['sesame', 42, 'poppy', 6]],
     [['sesame', 48], 'sesame', 1, ['sesame', 54]],
     [['sesame', 6, 'poppy', 48], 'poppy', 1, ['poppy', 54]],
+    [['sesame', 36, 'poppy', 36], 'poppy', -1, ['sesame', 36, 'poppy', 30]],
   ] as const)('[L35] given %j on a shelf of 48, when %s changes by %i board, then %j', (some, id, by, then) => {
     expect(adjust(some, id, by)).toEqual(lines(...then))
   })
@@ -77,6 +78,12 @@ describe('what is offered', () => {
       'focaccia',
       'cheddar',
     ])
+  })
+
+  it('[L36] given a plan and another plain dough on boards, then the planned dough stands before it', () => {
+    const rye = batch({ id: 'r', dough: 'rye', stage: 'boards', pieces: 12 })
+    const parts = { planned: [planned({ lines: lines('poppy', 24) })], batches: [rye] }
+    expect(order(parts)).toEqual(['poppy', 'sesame', 'plain', 'focaccia', 'cheddar', 'rye'])
   })
 
   it('[L36] given no plan, then varieties of the dough nearest the oven stand first', () => {

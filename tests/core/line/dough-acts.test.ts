@@ -55,6 +55,15 @@ describe('dips', () => {
     expect(told(state)).toEqual([['dip:p1:plain:1', 36, at('6:10:30')]])
   })
 
+  it('[L26] given pieces in the kettle and two dips behind them, then each waits a cycle for the one before', () => {
+    const inKettle = batch({ id: 'k', stage: 'kettle', since: at('6:09'), until: until('6:09:45', '6:10', '6:10:30') })
+    const all = [timed('p1', '6:10', 's1', lines('sesame', 108))]
+    expect(told(stateWith({ shop: FULL, planned: all, batches: [inKettle, rack('r', 72)] }))).toEqual([
+      ['dip:p1:plain:2', 36, at('6:10:30')],
+      ['dip:p1:plain:1', 36, at('6:12')],
+    ])
+  })
+
   it('[L26] given lines of two doughs, then each is dipped by itself; what the mixer decided is named', () => {
     const all = [timed('p1', '6:10', 's1', lines('sesame', 24, 'rye', 24))]
     const state = stateWith({ shop: FULL, planned: all, batches: [rack('r', 24)] })
@@ -147,6 +156,12 @@ describe('pulls', () => {
     const young = chilled(240, { until: until('5:40', '11:00', '20:00') })
     const state = stateWith({ shop: FULL, planned: [timed('p1', '6:10', 's1')], batches: [young] })
     expect(acts(state, '5:00').find((one) => one.act === 'pull')?.earliestAtMs).toBe(at('5:40'))
+  })
+
+  it('[L27] given chilled pieces that the mixer made another variety, then they are not pulled for this one', () => {
+    const raisin = chilled(60, { variety: 'raisin' })
+    const state = stateWith({ shop: FULL, planned: [timed('p1', '6:10', 's1')], batches: [raisin] })
+    expect(acts(state).filter((one) => one.act === 'pull')).toEqual([])
   })
 
   it('[L27] given a load for when a shelf is free, then only the cooler makes its pull late', () => {

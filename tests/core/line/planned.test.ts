@@ -58,6 +58,22 @@ describe('planned loads', () => {
     expect(forShelves(stateWith({ shop, planned: [p('a', 1, { shelf: 's1' })] }), 's1', 's2')).toEqual([null, 'a'])
   })
 
+  it('[L25] given a retired shelf with a load on it, then nothing falls to it either', () => {
+    const shop = shopWith({ shelves: table([shelf({ id: 's1', retired: true }), shelf({ id: 's2', order: 2 })]) })
+    const state = stateWith({ shop, loads: [load()], planned: [p('a', 1, { shelf: 's1' }), p('b', 2)] })
+    expect(expected(state).map(([, on]) => on)).toEqual(['s2', 's2'])
+  })
+
+  it('[L25] given a shelf that was asked for by name and two that come free at once, then the turn decides again', () => {
+    const shop = shopWith({ shelves: table([shelf({ id: 's1' }), shelf({ id: 's2', order: 2 })]) })
+    const state = stateWith({ shop, planned: [p('a', 1, { shelf: 's1' }), p('b', 2), p('c', 3)] })
+    expect(expected(state).map(([id, on]) => [id, on])).toEqual([
+      ['a', 's1'],
+      ['b', 's2'],
+      ['c', 's1'],
+    ])
+  })
+
   it('[L39] given a full oven, then loads follow each other by out, handling and bake', () => {
     const s2 = { touchedAtMs: at('6:30'), boardsFreed: 0, boardsWetAtMs: at('6:35') }
     const shop = shopWith({ shelves: table([shelf({ id: 's1' }), shelf({ id: 's2', order: 2 })]) })
@@ -89,6 +105,32 @@ describe('planned loads', () => {
     expect(expected(stateWith({ shop, loaded: [on], planned: all }))).toEqual([
       ['a', 'floor', at('4:00'), true], // room since the day was opened
       ['b', 'floor', at('6:57'), false],
+    ])
+  })
+
+  it('[L39] given a hearth with room for two loads, then one is open at a time', () => {
+    const shop = shopWith({
+      oven: { kind: 'hearth', handlingMs: spanMs(1, 'min') },
+      shelves: table([shelf({ id: 'floor', floorBoards: 12, pieces: 72 })]),
+    })
+    const small = { lines: lines('poppy', 24) }
+    const state = stateWith({ shop, planned: [p('a', 1, small), p('b', 2, small)] })
+    expect(expected(state).map(([id, , , open]) => [id, open])).toEqual([
+      ['a', true],
+      ['b', false],
+    ])
+  })
+
+  it('[L39] given a load larger than the whole floor, then it waits for all of the floor and what follows for it', () => {
+    const shop = shopWith({
+      oven: { kind: 'hearth', handlingMs: spanMs(1, 'min') },
+      shelves: table([shelf({ id: 'floor', floorBoards: 12, pieces: 72 })]),
+    })
+    const on = loadOf({ shelf: 'floor' }, lines('sesame', 6)) // out at 6:56
+    const all = [p('a', 1, { lines: lines('poppy', 96) }), p('b', 2, { lines: lines('poppy', 6) })]
+    expect(expected(stateWith({ shop, loaded: [on], planned: all }))).toEqual([
+      ['a', 'floor', at('6:57'), false],
+      ['b', 'floor', at('7:14'), false],
     ])
   })
 

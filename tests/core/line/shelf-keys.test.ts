@@ -64,6 +64,12 @@ describe('one key for each shelf', () => {
     expect(told(stateWith({ shop }))).toEqual([])
   })
 
+  it('[L30] given a retired hearth with a load on it, then it is emptied and not loaded again', () => {
+    const shelves = table([shelf({ id: 'floor', floorBoards: 12, pieces: 72, retired: true })])
+    const on = loadOf({ shelf: 'floor' }, lines('sesame', 6))
+    expect(told(stateWith({ shop: { ...HEARTH, shelves }, loaded: [on] })).map(([act]) => act)).toEqual(['flip'])
+  })
+
   it('[L30] given no set-up, then there are no keys', () => {
     expect(told(stateWith({ shop: null }))).toEqual([])
   })
@@ -151,6 +157,14 @@ describe('what a key says', () => {
     const half = loadOf({ shelf: 'floor' }, lines('sesame', 36))
     const state = stateWith({ shop: HEARTH, loaded: [half], planned: [planned({ lines: lines('poppy', pieces) })] })
     expect(shelfKeys(state, at('6:47'))[1]?.over).toBe(over)
+  })
+
+  it.each([
+    [72, false],
+    [73, true],
+  ])('[L31] given %i pieces on a hearth of 12 boards, then more than fits is %s', (pieces, over) => {
+    const state = stateWith({ shop: HEARTH, loaded: [loadOf({ shelf: 'floor' }, lines('sesame', pieces))] })
+    expect(first(state).over).toBe(over)
   })
 
   it('[L34] given a rotating oven, then the shelf touched last stands at the door', () => {

@@ -37,6 +37,13 @@ describe('selling', () => {
     expect(unexplained(state)).toBe(-3)
   })
 
+  it('[S1] given a rod gone since 6:47, when more is sold from it at 6:50, then it is gone since 6:47 all the same', () => {
+    const state = with16()
+    play(state, { type: 'sell', lines: lines('sesame', 16) })
+    play(state, { type: 'sell', lines: lines('sesame', 2) }, { nowMs: at('6:50'), id: 'later00001' })
+    expect(sesame(state)?.goneSinceMs).toBe(at('6:47'))
+  })
+
   it.each(['kitchen', 'wasted', 'given'] as const)('[T1] given 6 %s, then the account says so', (fate) => {
     const state = with16()
     play(state, { type: 'remove', varietyId: SESAME, pieces: 6, fate })
@@ -64,6 +71,7 @@ describe('counting', () => {
     [52, 0, 'the cooling ones are on the rod already'],
     [50, 2, 'the same less two'],
     [0, 16, 'none at all'],
+    [34, -18, 'as far from one as from the other: what should cool is left to cool'],
   ])('[S3] given 16 ready and 36 cooling, when %i are counted, then %i are unexplained (%s)', (pieces, gap) => {
     const state = with16and36cooling()
     play(state, { type: 'count', varietyId: SESAME, pieces })

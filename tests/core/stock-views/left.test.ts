@@ -85,7 +85,7 @@ describe('what is on the way', () => {
     const a = loadOf({ id: 'a', shelf: 's1', out: out('6:56:10') }, lines('sesame', 24))
     const b = loadOf({ id: 'b', shelf: 's2', out: out('6:56:50') }, lines('sesame', 12))
     const c = loadOf({ id: 'c', shelf: 's3', out: out('6:57:00') }, lines('sesame', 6))
-    expect(coming(stateWith({ loaded: [b, a, c] }), 'sesame')).toEqual([
+    expect(coming(stateWith({ loaded: [a, b, c] }), 'sesame')).toEqual([
       [36, at('7:11:50'), 'oven'],
       [6, at('7:12'), 'oven'],
     ])
@@ -104,6 +104,12 @@ describe('what is on the way', () => {
       [36, at('7:31'), 'boards'],
       [12, at('7:31'), 'planned'],
     ])
+  })
+
+  it('[S22] given all of a planned load on boards, then nothing of it is told as dough', () => {
+    const batches = [batch({ stage: 'boards', pieces: 36 })]
+    const state = stateWith({ batches, planned: [planned({ inAt: at('7:00'), lines: lines('poppy', 36) })] })
+    expect(coming(state, 'poppy')).toEqual([[36, at('7:31'), 'boards']])
   })
 
   it('[S22] given pieces kept, then they are not on the way again', () => {
@@ -128,6 +134,7 @@ describe('how it is known', () => {
     ['nothing', {}, { how: 'nothing', atMs: null }],
     ['a count', { counted }, { how: 'counted', atMs: at('8:40') }],
     ['a bake after the count', { counted, lots: out('8:50') }, { how: 'baked', atMs: at('8:50') }],
+    ['two bakes', { lots: [...out('8:30'), ...out('8:50')] }, { how: 'baked', atMs: at('8:50') }],
     ['a bake before the count', { counted, lots: out('8:30') }, { how: 'counted', atMs: at('8:40') }],
     ['a sale after both', { counted, lots: out('8:30'), pace: sold('8:45') }, { how: 'sold', atMs: at('8:45') }],
     ['a sale in the quarter of the count', { counted, pace: sold('8:30') }, { how: 'counted', atMs: at('8:40') }],
