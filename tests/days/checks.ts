@@ -12,7 +12,7 @@ import type { Screen } from './screens.ts'
 import type { ShopServer } from './shop-server.ts'
 
 /** Comparing whole states costs some time: every so many entries server, replay and screens are held side by side. */
-const COMPARE_EVERY = 8
+const COMPARE_EVERY = 16
 
 /** What must hold at every moment of every day, whatever goes wrong. The first thing that does not is kept. */
 export class Checks {

@@ -56,15 +56,15 @@ export class World {
     await this.#open()
     for (const screen of this.screens) this.#workAt(screen)
     this.#everySecond()
-    await this.#pass(this.options.minutes * 60)
+    await this.pass(this.options.minutes * 60)
     this.#heal()
     for (let seconds = 0; !this.#isQuiet() && this.checks.trouble === null; seconds += 1) {
-      await this.#pass(1)
+      await this.pass(1)
       if (seconds > HEAL_SECONDS_MAX)
         this.checks.fail(`not quiet ${HEAL_SECONDS_MAX} s after the last fault: ${this.#unrest()}`)
     }
     // Once more the screens ask for the time.
-    await this.#pass(CLOCK_SECONDS)
+    await this.pass(CLOCK_SECONDS)
     for (const screen of this.screens) this.checks.clock(screen, this.#server.nowMs())
     if (this.checks.trouble === null) this.checks.atRest()
     if (this.story.faults.size === 0) this.checks.fail('nothing went wrong in this run, so that it proves nothing')
@@ -72,7 +72,8 @@ export class World {
     return this.checks.trouble === null ? null : this.#report(this.checks.trouble)
   }
 
-  async #pass(seconds: number): Promise<void> {
+  /** Lets the day go on for a while, unless something has gone wrong. */
+  async pass(seconds: number): Promise<void> {
     if (this.checks.trouble !== null) return
     await this.#schedule.runUntil(this.#schedule.nowMs + seconds * 1_000, () => {
       this.checks.step()
@@ -110,7 +111,7 @@ export class World {
         })),
       },
     ]
-    while (desk?.sync?.confirmed == null && this.checks.trouble === null) await this.#pass(1)
+    while (desk?.sync?.confirmed == null && this.checks.trouble === null) await this.pass(1)
     for (const act of opening) desk?.tap(act)
   }
 
