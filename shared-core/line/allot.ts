@@ -91,20 +91,21 @@ function allotOne(expected: ExpectedLoad, pool: readonly Pooled[], shop: Shop): 
     for (const want of wants) {
       let short = missing.get(want.varietyId) ?? want.pieces
       for (const pooled of pool) {
-        const { batch } = pooled
-        const fits = varietySaid
-          ? batch.varietyId === want.varietyId
-          : batch.varietyId === null && batch.doughId === want.doughId
-        const pieces = fits ? Math.min(short, pooled.left) : 0
-        if (pieces === 0) continue
+        const pieces = Math.min(short, pooled.left)
+        if (pieces === 0 || !fits(pooled.batch, want, varietySaid)) continue
         pooled.left -= pieces
         short -= pieces
-        parts.push({ batch, varietyId: want.varietyId, pieces })
+        parts.push({ batch: pooled.batch, varietyId: want.varietyId, pieces })
       }
       missing.set(want.varietyId, short)
     }
   }
   return { expected, parts, short: shortOf(missing, shop) }
+}
+
+function fits(batch: Batch, want: { varietyId: VarietyId; doughId: DoughId }, varietySaid: boolean): boolean {
+  if (varietySaid) return batch.varietyId === want.varietyId
+  return batch.varietyId === null && batch.doughId === want.doughId
 }
 
 function shortOf(missing: ReadonlyMap<VarietyId, number>, shop: Shop): readonly Short[] {

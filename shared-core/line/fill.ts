@@ -51,13 +51,18 @@ interface Shelves {
 interface Place {
   readonly shelf: Shelf
   readonly units: number
-  readonly stays: { readonly untilMs: number; readonly units: number }[]
-  readonly turn: number
+  /** The loads that are or will be on it; the first to leave stands first. */
+  readonly stays: Stay[]
   /** When it was last emptied or touched, ready for the next load. */
   readonly freeSinceMs: number
   filled: boolean
   /** Loads of the next round that are planned for this shelf by name. */
   asked: number
+}
+
+interface Stay {
+  readonly untilMs: number
+  readonly units: number
 }
 
 interface Filling {
@@ -72,7 +77,7 @@ function placesOf(state: State, shop: Shop, nowMs: EpochMs): readonly Place[] {
   const startMs = state.day?.openedAtMs ?? state.recordedAtMs
   const loads = [...state.loads.values()]
   const inUse = turnOrder(state, shop).filter((shelf) => !shelf.retired)
-  return inUse.map((shelf, turn) => ({
+  return inUse.map((shelf) => ({
     shelf,
     units: hearth ? floorBoardsOf(shop, shelf) : 1,
     stays: loads
@@ -80,8 +85,8 @@ function placesOf(state: State, shop: Shop, nowMs: EpochMs): readonly Place[] {
       .map((load) => ({
         untilMs: outDue(load, nowMs) + shop.oven.handlingMs,
         units: hearth ? boardsWorth(shop, contents.get(load.id) ?? []) : 1,
-      })),
-    turn,
+      }))
+      .sort(byLeaving),
     freeSinceMs: Math.max(startMs, (state.shelves.get(shelf.id)?.touchedAtMs ?? 0) + shop.oven.handlingMs),
     filled: false,
     asked: 0,
@@ -94,11 +99,13 @@ function outDue(load: Load, nowMs: EpochMs): number {
 
 function placeLoad(planned: PlannedLoad, filling: Filling): ExpectedLoad {
   const { shop, nowMs } = filling
-  const { place, roomAtMs } = choosePlace(planned, filling)
+  const units = shop.oven.kind === 'hearth' ? boardsWorth(shop, planned.lines) : 1
+  const { place, roomAtMs } = choosePlace(planned, units, filling)
   const inAtMs = Math.max(planned.inAtMs ?? 0, roomAtMs ?? place.freeSinceMs)
   const outAtMs = Math.max(inAtMs, nowMs) + bakeMs(shop, planned.lines)
   const open = roomAtMs === null && !place.filled
-  place.stays.push({ untilMs: outAtMs + shop.oven.handlingMs, units: unitsOf(shop, place, planned.lines) })
+  place.stays.push({ untilMs: outAtMs + shop.oven.handlingMs, units })
+  place.stays.sort(byLeaving)
   place.filled = true
   if (planned.shelfId === place.shelf.id && place.asked > 0) place.asked -= 1
   return { planned, shelf: place.shelf, inAtMs: epochMs(inAtMs), outAtMs: epochMs(outAtMs), open }
@@ -110,38 +117,34 @@ interface Choice {
   readonly roomAtMs: number | null
 }
 
-function choosePlace(planned: PlannedLoad, { places, shop }: Filling): Choice {
+function choosePlace(planned: PlannedLoad, units: number, { places }: Filling): Choice {
   const named = places.filter((place) => place.shelf.id === planned.shelfId)
-  const choices = (named.length > 0 ? named : places).map((place) => ({
-    place,
-    roomAtMs: roomAt(place, unitsOf(shop, place, planned.lines)),
-  }))
+  const choices = (named.length > 0 ? named : places).map((place) => ({ place, roomAtMs: roomAt(place, units) }))
+  // The places stand in the turn at the door: of equal ones the first is kept.
   return choices.reduce((best, choice) => (byRoom(choice, best) < 0 ? choice : best))
 }
 
 function byRoom(one: Choice, other: Choice): number {
-  return (
-    (one.roomAtMs ?? 0) - (other.roomAtMs ?? 0) ||
-    Math.sign(one.place.asked) - Math.sign(other.place.asked) ||
-    one.place.turn - other.place.turn
-  )
+  return (one.roomAtMs ?? 0) - (other.roomAtMs ?? 0) || Math.sign(one.place.asked) - Math.sign(other.place.asked)
 }
 
-/** When there is room for so many units; null when there is now. */
-function roomAt(place: Place, units: number): number | null {
-  let free = place.units - place.stays.reduce((sum, stay) => sum + stay.units, 0)
-  if (free >= units) return null
-  const leaving = place.stays.toSorted((one, other) => one.untilMs - other.untilMs)
-  for (const stay of leaving) {
-    free += stay.units
-    if (free >= units) return stay.untilMs
+/**
+ * When there is room for so many units: when the last of the loads leaves beside which they do not fit. Null when there
+ * is room now; a load larger than the floor waits for all of it.
+ */
+function roomAt({ units, stays }: Place, wanted: number): number | null {
+  let taken = 0
+  for (let n = stays.length - 1; n >= 0; n -= 1) {
+    const stay = stays[n]
+    if (stay === undefined) break
+    taken += stay.units
+    if (units - taken < wanted) return stay.untilMs
   }
-  return leaving.at(-1)?.untilMs ?? null
+  return null
 }
 
-/** A load that is larger than the whole floor waits for all of it, no longer. */
-function unitsOf(shop: Shop, place: Place, lines: readonly Line[]): number {
-  return shop.oven.kind === 'hearth' ? Math.min(place.units, boardsWorth(shop, lines)) : 1
+function byLeaving(one: Stay, other: Stay): number {
+  return one.untilMs - other.untilMs
 }
 
 /** Without a bake window in the set-up nobody knows: the next load is then expected at once, not never. */

@@ -3,8 +3,8 @@ import type { State } from '../../../shared-core/day/state.ts'
 import { shelfId } from '../../../shared-core/ids.ts'
 import { expectedLoads, plannedAhead, plannedForShelf } from '../../../shared-core/line/planned.ts'
 import { spanMs } from '../../../shared-core/units.ts'
-import { at, lines, load, loadOf, planned, stateWith } from '../support/make.ts'
-import { shelf, shopWith, table } from '../support/shop.ts'
+import { at, lines, load, loadOf, planned, stateWith, until } from '../support/make.ts'
+import { dwell, shelf, shopWith, table, variety } from '../support/shop.ts'
 
 const p = (id: string, order: number, more: Omit<Parameters<typeof planned>[0], 'id' | 'order'> = {}) =>
   planned({ id, order, ...more })
@@ -119,6 +119,27 @@ describe('planned loads', () => {
       ['a', true],
       ['b', false],
     ])
+  })
+
+  it('[L39] given a hearth whose loads come out in another order than they went in, then the first out makes room', () => {
+    const shop = shopWith({
+      oven: { kind: 'hearth', handlingMs: spanMs(1, 'min') },
+      shelves: table([shelf({ id: 'floor', floorBoards: 12, pieces: 72 })]),
+      varieties: table([
+        variety({ id: 'slow', windows: { bake: dwell(30, 40, 50, 'min') } }),
+        variety({ id: 'quick', order: 2 }),
+      ]),
+    })
+    const slow = loadOf({ id: 'a', shelf: 'floor', out: until('7:08', '7:10', '7:12') }, lines('slow', 36), shop)
+    const quick = loadOf({ id: 'b', shelf: 'floor' }, lines('quick', 36), shop) // out at 6:56
+    const one = planned({ lines: lines('quick', 36) })
+    expect(expected(stateWith({ shop, loaded: [slow, quick], planned: [one] }))[0]?.[2]).toBe(at('6:57'))
+    const all = [
+      p('a', 1, { lines: lines('slow', 36) }),
+      p('b', 2, { lines: lines('quick', 36) }),
+      p('c', 3, { lines: lines('quick', 36) }),
+    ]
+    expect(expected(stateWith({ shop, planned: all })).at(-1)?.[2]).toBe(at('7:04')) // 16 min of bake from now, handling
   })
 
   it('[L39] given a load larger than the whole floor, then it waits for all of the floor and what follows for it', () => {
