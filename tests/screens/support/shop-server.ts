@@ -1,0 +1,114 @@
+import type { ChildProcess } from 'node:child_process'
+import { spawn } from 'node:child_process'
+import { once } from 'node:events'
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { test as base } from '@playwright/test'
+import type { Answer } from '../../../shared-core/day/answers.ts'
+import type { Act } from '../../../shared-core/day/commands.ts'
+import type { State } from '../../../shared-core/day/state.ts'
+import { fromJson } from '../../../shared-core/day/state-json.ts'
+import type { Role } from '../../../shared-core/live/protocol.ts'
+import { toSetUpFile } from '../../../shared-core/shop/set-up-export.ts'
+import type { Shop } from '../../../shared-core/shop/shop.ts'
+
+/** The built server on loopback with a shop's folder of its own: what a screen test opens its pages on. */
+export class ShopServer {
+  readonly #folder = mkdtempSync(join(tmpdir(), 'boilboard-screens-'))
+  readonly #names: readonly string[]
+  #child: ChildProcess | null = null
+  #commands = 0
+  port = 0
+
+  constructor(names: readonly string[] = []) {
+    this.#names = names
+  }
+
+  get address(): string {
+    return `http://127.0.0.1:${this.port}`
+  }
+
+  /** Starts, or starts again on the same port and folder. */
+  async start(shop?: Shop): Promise<void> {
+    const args = [
+      'dist/server.mjs',
+      '--shop',
+      join(this.#folder, 'shop'),
+      ...this.#names.flatMap((name) => ['--host', name]),
+    ]
+    if (shop !== undefined) {
+      const file = join(this.#folder, 'set-up.json')
+      writeFileSync(file, JSON.stringify(toSetUpFile(shop)))
+      args.push('--setup', file)
+    }
+    const env = { ...process.env, PORT: String(this.port), BIND: '127.0.0.1' }
+    const child = spawn(process.execPath, args, { env, stdio: ['ignore', 'pipe', 'inherit'] })
+    this.#child = child
+    let printed = ''
+    this.port = await new Promise<number>((resolve, reject) => {
+      child.once('exit', (code) => reject(new Error(`the server ended with ${code}: ${printed}`)))
+      child.stdout.on('data', (chunk: Buffer) => {
+        printed += chunk
+        const port = /http:\/\/[^\s/]+:(\d+)/.exec(printed)?.[1]
+        if (port !== undefined) resolve(Number(port))
+      })
+    })
+  }
+
+  async stop(signal: NodeJS.Signals = 'SIGTERM'): Promise<void> {
+    const child = this.#child
+    this.#child = null
+    if (child === null || child.exitCode !== null) return
+    const closed = once(child, 'close')
+    child.kill(signal)
+    await closed
+  }
+
+  async remove(): Promise<void> {
+    await this.stop()
+    rmSync(this.#folder, { recursive: true, force: true })
+  }
+
+  /** One act over the API, as another device would do it. @throws when it is not taken */
+  async act(act: Act, role: Role = 'desk'): Promise<void> {
+    const answer = await this.ask(act, role)
+    if (answer.kind !== 'taken') throw new Error(`${act.type}: ${JSON.stringify(answer)}`)
+  }
+
+  async ask(act: Act, role: Role = 'desk'): Promise<Answer> {
+    this.#commands += 1
+    const id = `screens${Date.now().toString(36)}${this.#commands.toString(36).padStart(4, '0')}`
+    const response = await fetch(`${this.address}/api/v1/commands`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json', 'x-device-role': role, 'x-device-id': 'screen-test' },
+      body: JSON.stringify({ id, deviceSeq: this.#commands, tappedAtMs: null, ...act }),
+    })
+    const { answer } = await response.json()
+    return answer
+  }
+
+  async state(): Promise<State> {
+    return (await this.#read()).state
+  }
+
+  async hash(): Promise<string> {
+    return (await this.#read()).hash
+  }
+
+  async #read(): Promise<{ state: State; hash: string }> {
+    const body = await (await fetch(`${this.address}/api/v1/state`)).json()
+    return { state: fromJson(body.state), hash: body.hash }
+  }
+}
+
+/** Playwright's `test` with a shop's server, stopped and removed after each test. */
+export const test = base.extend<{ server: ShopServer }>({
+  // biome-ignore lint/correctness/noEmptyPattern: Playwright reads the fixtures that one uses from this pattern.
+  server: async ({}, use) => {
+    const server = new ShopServer()
+    await use(server)
+    await server.remove()
+  },
+})
+export { expect } from '@playwright/test'
