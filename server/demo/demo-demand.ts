@@ -16,14 +16,14 @@ const CUSTOMERS_AN_HOUR: ReadonlyMap<number, number> = new Map([
 ])
 
 /** Pieces that a customer buys, and how likely: a bagel for oneself, some for the family, a dozen for the office. */
-export const PURCHASES = [
+export const PURCHASES: readonly { readonly pieces: number; readonly weight: number }[] = [
   { pieces: 1, weight: 46 },
   { pieces: 2, weight: 18 },
   { pieces: 3, weight: 7 },
   { pieces: 6, weight: 18 },
   { pieces: 12, weight: 6 },
   { pieces: 13, weight: 5 },
-] as const
+]
 
 /** What people like, by the ids of the demo's set-up; a variety that is not here is liked as little as salt. */
 const LIKED: ReadonlyMap<string, number> = new Map([
@@ -40,7 +40,7 @@ const LIKED: ReadonlyMap<string, number> = new Map([
   ['rye', 3],
   ['raisin', 6],
   ['egg', 4],
-  ['mini-plain', 4],
+  ['mini-plain', 6],
   ['salt-stick', 3],
 ])
 const LIKED_ELSE = 4
@@ -66,13 +66,16 @@ export function expectedPieces(shop: Shop, variety: Variety, fromMinute: number,
 /** How long a variety bakes and cools, in minutes: what is loaded at 6:00 is for sale so much later. */
 export function bakeAndCoolMinutes(shop: Shop, { doughId, id }: Variety): number {
   const ms = (['bake', 'cool'] as const).map((stage) => windowOf(shop, stage, doughId, id)?.targetMs ?? 0)
-  return ms.reduce((sum, one) => sum + one, 0) / 60_000
+  return sumOf(ms) / 60_000
 }
 
 const PIECES_A_CUSTOMER =
-  PURCHASES.reduce((sum, { pieces, weight }) => sum + pieces * weight, 0) /
-  PURCHASES.reduce((sum, { weight }) => sum + weight, 0)
+  sumOf(PURCHASES.map(({ pieces, weight }) => pieces * weight)) / sumOf(PURCHASES.map(({ weight }) => weight))
 
 function likedOfAll(shop: Shop): number {
   return [...shop.varieties.values()].reduce((sum, one) => sum + (one.retired ? 0 : likedOf(one.id)), 0)
+}
+
+function sumOf(numbers: readonly number[]): number {
+  return numbers.reduce((sum, one) => sum + one, 0)
 }

@@ -1,18 +1,57 @@
 import { rmSync } from 'node:fs'
+import { epochMs } from '../../shared-core/units.ts'
 import { loadSqlite } from '../journal/sqlite.ts'
 import { SqliteJournal } from '../journal/sqlite-journal.ts'
 import type { Options } from '../options.ts'
-import { type Serving, serve } from '../serve.ts'
+import type { Serving } from '../serve.ts'
+import { serve } from '../serve.ts'
 import { takeFolder } from '../shop/folder.ts'
+import { livingMorning } from './living-morning.ts'
+import { startDemo } from './start-demo.ts'
 
 const FOLDER = '.shop-demo'
+/** Which of many possible mornings it is: the same at every start, so that two people talk about the same one. */
+const SEED = 1
+/** The server's clock is the true one; see `DemoSeam.speed`. */
+const SPEED = 1
 
-/** The demo shop, made afresh at each start in a folder of its own, so that demo and real data never mix. */
+/**
+ * The demo shop, made afresh at each start in a folder of its own, so that demo and real data never mix: a morning that
+ * is well under way, and people who carry it on unless hands are off.
+ */
 export async function openDemo(options: Options, say: (line: string) => void): Promise<Serving> {
+  const { handsOff } = options
   const sqlite = await loadSqlite()
-  rmSync(FOLDER, { recursive: true, force: true })
+  // Taken first: another demo that runs on this folder keeps its journal.
   const taken = takeFolder(sqlite, FOLDER)
+  for (const end of ['', '-wal', '-shm']) rmSync(`${taken.journalFile}${end}`, { force: true })
   const journal = new SqliteJournal(sqlite, taken.journalFile, 'demo')
-  const serving = await serve({ journal, options, demo: { handsOff: options.handsOff, speed: 1 }, say })
-  return { ...serving, stop: async () => { await serving.stop(); taken.release() } }
+  const { entries } = livingMorning({ nowMs: epochMs(Date.now()), seed: SEED })
+  await journal.append({ entries, refusals: [] })
+  const serving = await serve({ journal, options, demo: { handsOff, speed: SPEED }, say })
+  const people = startDemo({
+    submit: (device, commands) => serving.room.submit(device, commands),
+    read: (look) => serving.room.read(look),
+    nowMs: serving.now,
+    schedule: (delayMs, run) => {
+      const timer = setTimeout(run, delayMs)
+      return () => clearTimeout(timer)
+    },
+    seed: SEED,
+    handsOff,
+    speed: SPEED,
+    onTrouble: (error) => say(`The demo's people could not tap: ${error instanceof Error ? error.message : error}`),
+  })
+  const hands = handsOff
+    ? 'Nobody but you taps.'
+    : 'Its crew and customers carry on by themselves; --hands-off stops them.'
+  say(`A demo shop, invented, in the middle of its morning. ${hands}`)
+  return {
+    ...serving,
+    stop: async () => {
+      people.stop()
+      await serving.stop()
+      taken.release()
+    },
+  }
 }
