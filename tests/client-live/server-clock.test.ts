@@ -110,11 +110,17 @@ describe('the server’s time on a device', () => {
     expect(server.errorMs()).toBeLessThan(10)
   })
 
-  it('[C10] given seconds pass as they should, then there is no gap', () => {
+  it('[C10] given seconds pass as they should, then there is no gap; naps too short to tell go into the error', () => {
     const { device, server } = heardClock()
     device.pass(3_600_000)
-    device.sleep(900)
     expect(server.noticeGap()).toBe(false)
+    const before = server.errorMs() ?? Number.NaN
+    device.sleep(100)
+    expect([server.noticeGap(), server.errorMs()]).toEqual([false, before + 100])
+    device.sleep(100)
+    expect([server.noticeGap(), server.errorMs()]).toEqual([false, before + 200])
+    device.sleep(100)
+    expect([server.noticeGap(), server.errorMs()]).toEqual([true, before + 300])
   })
 
   it('[C10] given the server’s own clock is set, then the newer probe counts, however slow', () => {

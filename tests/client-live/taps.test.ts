@@ -223,6 +223,17 @@ describe('refusals and questions', () => {
     expect([kinds(again), waiting(again)]).toEqual([[], 0])
   })
 
+  it('[C5] given a question about what has been done meanwhile, then there is nothing left to ask', () => {
+    const { screen, shop } = linked()
+    screen.sync.send(count(90))
+    const [commands = []] = screen.link.takeCommands()
+    screen.link.say(shop.take(commands))
+    const { screen: otherPage } = linked(shop, screen)
+    otherPage.sync.confirm(otherPage.sync.view().notices[0]?.id ?? '')
+    for (const yes of otherPage.link.takeCommands()) screen.link.say({ ...shop.take(yes), answers: [] })
+    expect(kinds(screen)).toEqual([])
+  })
+
   it('[C5] given many refusals, then the oldest go and a question stays', () => {
     const { screen, shop } = linked()
     screen.sync.send(count(90))
