@@ -17,9 +17,11 @@ export const KettlePane = paintedByView(({ view }: KettlePaneProps) => {
         <Ring fraction={ring.fraction} state={ring.state} label={ring.label ?? undefined} size={ring.px} />
         <div class="wall-beside">
           {lead !== '' && <div class="wall-lead">{lead}</div>}
-          {calls.map((line, index) => (
-            <div key={index === 0 ? 'act' : line} class="wall-calls">
-              {line}
+          {calls.map(({ strong, rest }) => (
+            <div key={strong === '' ? 'time' : 'act'} class="wall-calls">
+              {strong !== '' && <strong>{strong}</strong>}
+              {strong !== '' && rest !== '' && ' '}
+              {rest}
             </div>
           ))}
           <Title {...title} />
@@ -33,7 +35,7 @@ export const KettlePane = paintedByView(({ view }: KettlePaneProps) => {
       </div>
       <div class="wall-below">
         {below.map((line) => (
-          <Below key={line.lead} {...line} />
+          <Below key={`${line.lead} ${line.rest}`} {...line} />
         ))}
       </div>
     </>
@@ -64,9 +66,9 @@ export function Title({ nameLines, count, isOneLine }: TitleView) {
 function Below({ lead, strong, rest, isTrouble }: BelowLine) {
   return (
     <div class={isTrouble ? 'wall-trouble' : undefined}>
-      <span class="wall-quiet">{lead}</span>
-      {strong !== '' && <strong> {strong}</strong>}
-      {rest !== '' && ` ${rest}`}
+      {lead !== '' && <span class={isTrouble ? undefined : 'wall-quiet'}>{`${lead} `}</span>}
+      {strong !== '' && <strong>{`${strong} `}</strong>}
+      {rest}
     </div>
   )
 }

@@ -10,9 +10,10 @@ import type { RingState } from '../parts/ring.tsx'
 import { stuffOf } from '../words/names.ts'
 import type { WallWords } from '../words/wall.ts'
 import type { Words } from '../words/words.ts'
+import type { BarText } from './bar-view.ts'
 import type { Box } from './layout.ts'
 import { headingHeight } from './layout.ts'
-import { fits, nameLines, widthOf, wrapText } from './text-lines.ts'
+import { fits, nameLines, shortened, widthOf, wrapText } from './text-lines.ts'
 import { whenText } from './when-text.ts'
 
 /** The kettle as the wall paints it: every text is set, every length is in CSS pixels. */
@@ -22,8 +23,8 @@ export interface KettleView {
   readonly state: 'plain' | 'act' | 'late'
   /** Small, above what goes in next; "" while something boils. */
   readonly lead: string
-  /** The act when it is due, in its lines; empty before. */
-  readonly calls: readonly string[]
+  /** The act when it is due, in one line or with its time below; empty before. */
+  readonly calls: readonly BarText[]
   readonly title: TitleView
   /** When it goes in; "" while something boils. */
   readonly when: string
@@ -72,29 +73,70 @@ const RING_SHARE = 0.44
 export function kettleView(input: KettleInput): KettleView {
   const { now, nowMs, words, wall, box, sizes } = input
   const below = belowLines(input)
-  const belowPx = (below.length * LINE + 0.4) * sizes.minPx
+  // Room is kept for what the pieces become, which moves below the ring when it does not fit beside it.
+  const belowPx = (Math.max(below.length, BELOW_MAX) * LINE + 0.4) * sizes.minPx
   const ringPx = Math.floor(Math.min(box.height - headingHeight(sizes.minPx) - belowPx, box.width * RING_SHARE))
   const room = { widthPx: box.width - ringPx - Math.round(sizes.minPx * 0.7), heightPx: ringPx }
   const [boiling] = now.in
   if (boiling !== undefined) {
     const lift = liftOf(boiling, input)
-    const calls =
-      lift.status === 'coming'
-        ? []
-        : wrapText(words.acts.timed(lift, nowMs), { roomPx: room.widthPx, fontPx: sizes.actPx, weight: 'strong' })
+    const state = { coming: 'plain', due: 'act', late: 'late' } as const
+    const calls = callLines(lift, input, room.widthPx)
     const ring = { ...boilingRing(boiling, input), px: ringPx }
-    const state = lift.status === 'coming' ? 'plain' : lift.status === 'late' ? 'late' : 'act'
-    return { ring, state, lead: '', calls, ...stuffText(boiling, input, room, calls.length * 1.5), when: '', below }
+    const stuff = stuffText(boiling, input, room, calls.length * CALL_LINES)
+    return {
+      ring,
+      state: state[lift.status],
+      lead: '',
+      calls,
+      ...stuff,
+      when: '',
+      below: withBecomes(below, boiling, stuff, input),
+    }
   }
-  const ring: RingView = { fraction: 0, state: 'idle', label: null, px: ringPx }
-  const idle = { ring, state: 'plain', calls: [] } as const
+  const idle = { ring: { fraction: 0, state: 'idle', label: null, px: ringPx }, state: 'plain', calls: [] } as const
   if (now.next === null) {
     const lines = wrapText(wall.noDips, { roomPx: room.widthPx, fontPx: sizes.labelPx })
     return { ...idle, lead: '', title: { nameLines: lines, count: '', isOneLine: false }, when: '', becomes: [], below }
   }
+  const stuff = stuffText(now.next, input, room, 1 + CALL_LINES)
   const when = whenText(now.next.atMs, nowMs, words)
-  return { ...idle, lead: wall.next, ...stuffText(now.next, input, room, 2.5), when, below }
+  return { ...idle, lead: wall.next, ...stuff, when, below: withBecomes(below, now.next, stuff, input) }
 }
+
+/** A line at the size of acts takes the room of so many small ones. */
+const CALL_LINES = 1.4
+/** Right of a late kettle stands a stripe, as right of a late shelf. In parts of the size of acts. */
+const STRIPE = 0.85
+
+type Lift = ReturnType<typeof liftOf>
+
+/** The act when it is due: in one line, else its time below, else alone; the ring says the time too. */
+function callLines(lift: Lift, { nowMs, words, sizes }: KettleInput, widthPx: number): readonly BarText[] {
+  if (lift.status === 'coming') return []
+  const roomPx = widthPx - (lift.status === 'late' ? STRIPE * sizes.actPx : 0)
+  const strong = lift.status === 'late' ? `${words.acts.name(lift)},` : words.acts.name(lift)
+  const rest = words.times.when(lift, nowMs)
+  const restPx = widthOf(rest, sizes.actPx)
+  if (widthOf(`${strong} `, sizes.actPx, 'strong') + restPx <= roomPx) return [{ strong, rest }]
+  const alone = { strong: words.acts.name(lift), rest: '' }
+  return restPx <= roomPx ? [alone, { strong: '', rest }] : [alone]
+}
+
+/** What the pieces become, in place of the lines below where there was no room for it beside the ring. */
+function withBecomes(
+  below: readonly BelowLine[],
+  { becomes }: Stuff,
+  beside: { readonly becomes: readonly string[] },
+  input: KettleInput,
+): readonly BelowLine[] {
+  if (beside.becomes.length > 0) return below
+  const lines = becomesLines(becomes, input, { widthPx: input.box.width, lines: BELOW_MAX })
+  const told = lines.map((text) => ({ lead: '', strong: '', rest: text, isTrouble: false }))
+  return [...told, ...below].slice(0, BELOW_MAX)
+}
+
+const BELOW_MAX = 2
 
 function liftOf(boiling: InKettle, { nowMs, cycleMs }: KettleInput) {
   const atMs = boiling.until?.targetAtMs ?? later(boiling.sinceMs, cycleMs)
@@ -160,10 +202,13 @@ function belowLines(input: KettleInput): readonly BelowLine[] {
   const { now, rack, nowMs, words, wall, box, sizes } = input
   const lines: BelowLine[] = []
   if (now.in.length > 0 && now.next !== null) {
-    const strong = `${stuffOf(now.next, words.names)} ${now.next.pieces}`
+    const count = String(now.next.pieces)
+    const leadPx = widthOf(`${wall.next}  `, sizes.minPx)
+    const roomPx = box.width - leadPx - widthOf(` ${count}`, sizes.minPx, 'strong')
+    const name = shortened(stuffOf(now.next, words.names), { roomPx, fontPx: sizes.minPx, weight: 'strong' })
     const rest = whenText(now.next.atMs, nowMs, words)
-    const wide = widthOf(`${wall.next}  ${strong}  ${rest}`, sizes.minPx, 'strong') > box.width
-    lines.push({ lead: wall.next, strong, rest: wide ? '' : rest, isTrouble: false })
+    const isWide = widthOf(name, sizes.minPx, 'strong') + widthOf(`  ${rest}`, sizes.minPx) > roomPx
+    lines.push({ lead: wall.next, strong: `${name} ${count}`, rest: isWide ? '' : rest, isTrouble: false })
   }
   const onRack = rackText(rack, wall)
   if (onRack !== null && fits(onRack.text, { roomPx: box.width, fontPx: sizes.minPx })) {

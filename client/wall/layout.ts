@@ -1,4 +1,5 @@
 import type { TextSizes } from '../parts/legibility.ts'
+import { rulerSize } from '../parts/ruler-size.ts'
 
 /** A place on the wall in CSS pixels from its top left corner. */
 export interface Box {
@@ -28,6 +29,8 @@ export interface WallLayout {
   readonly rods: Box | null
   /** `drawn`: rods with their rings; `line`: one line of words. */
   readonly rodsForm: 'drawn' | 'line'
+  /** Lines of words beside a rod, besides its count. */
+  readonly rodLines: number
   readonly bar: Box
 }
 
@@ -43,17 +46,19 @@ export interface WallRoom {
 /** Line heights and such, in parts of a font size. */
 const LINE = 1.2
 const HEADING = 1.3
-const RULER_EMS = { 1: 3.75, 2: 4.95 } as const
+const TOP = 0.25
+const STATUS = 1.4
+const BAR = 1.55
 
 export function wallLayout({ widthPx, heightPx, sizes, hasStatus, noteWidthPx }: WallRoom): WallLayout {
   const { minPx, headlinePx } = sizes
   const padPx = Math.round(minPx * 0.6)
-  const barHeight = Math.round(headlinePx * 1.55)
-  const statusHeight = hasStatus ? Math.round(minPx * 1.5) : 0
-  const parts = partsThatFit(heightPx - barHeight - statusHeight - padPx, sizes)
+  const barHeight = Math.round(headlinePx * BAR)
+  const statusHeight = hasStatus ? Math.round(minPx * STATUS) : 0
+  const top = Math.round(minPx * TOP)
+  const parts = partsThatFit(heightPx - barHeight - statusHeight - top, sizes)
   const clockWidth = Math.round(Math.max(headlinePx * 3.1, noteWidthPx + minPx))
   const width = widthPx - 2 * padPx
-  const top = Math.round(padPx * 0.4)
   const statusTop = top + parts.topHeight
   const middleTop = statusTop + statusHeight
   const rodsTop = heightPx - barHeight - parts.rodsHeight
@@ -74,6 +79,7 @@ export function wallLayout({ widthPx, heightPx, sizes, hasStatus, noteWidthPx }:
     middle,
     rods: parts.rodsHeight === 0 ? null : { left: padPx, top: rodsTop, width, height: parts.rodsHeight },
     rodsForm: parts.rodsForm,
+    rodLines: parts.rodLines,
     bar: { left: 0, top: heightPx - barHeight, width: widthPx, height: barHeight },
   }
 }
@@ -83,25 +89,30 @@ interface Parts {
   readonly rulerLines: 1 | 2 | null
   readonly rodsHeight: number
   readonly rodsForm: 'drawn' | 'line'
+  readonly rodLines: number
 }
 
-/** The richest way to divide a height that leaves the line in the middle what it must have. */
+/** The richest way to divide a height that leaves the line in the middle the rows that it must have. */
 function partsThatFit(heightPx: number, { minPx, actPx, countPx, headlinePx }: TextSizes): Parts {
   const row = rowHeight({ minPx, actPx })
-  const middleOf = (rows: number) => Math.round(minPx * HEADING + rows * row + (rows - 1) * rowGap(minPx))
-  const ruler = (lines: 1 | 2) => Math.round(minPx * RULER_EMS[lines])
-  const clockOnly = Math.round(Math.max(headlinePx * 1.1 + minPx * LINE, headlinePx * LINE))
-  // A name in two lines, the count, when it is gone and what comes; and a name in one line.
-  const rods = (nameLines: number) => Math.round(countPx * 1.1 + (nameLines + 2) * minPx * LINE + minPx * 0.9)
+  const middleOf = (rows: number) => headingHeight(minPx) + rows * row + (rows - 1) * rowGap(minPx)
+  const day = (lines: 1 | 2) => ({ topHeight: rulerSize(minPx, lines).height, rulerLines: lines })
+  const clockOnly = { topHeight: Math.round(headlinePx * 1.1 + minPx * LINE), rulerLines: null }
+  const drawn = (lines: number) => {
+    const rodsHeight = Math.round(countPx * 1.1 + (lines * LINE + 0.6) * minPx)
+    return { rodsHeight, rodsForm: 'drawn', rodLines: lines } as const
+  }
+  const inWords = { rodsHeight: Math.round(minPx * 1.5), rodsForm: 'line', rodLines: 0 } as const
   const ways: readonly (Parts & { readonly rows: number })[] = [
-    { topHeight: ruler(2), rulerLines: 2, rodsHeight: rods(2), rodsForm: 'drawn', rows: 5 },
-    { topHeight: ruler(1), rulerLines: 1, rodsHeight: rods(2), rodsForm: 'drawn', rows: 4 },
-    { topHeight: ruler(1), rulerLines: 1, rodsHeight: rods(1), rodsForm: 'drawn', rows: 3 },
-    { topHeight: ruler(1), rulerLines: 1, rodsHeight: rods(1), rodsForm: 'drawn', rows: 2.4 },
-    { topHeight: clockOnly, rulerLines: null, rodsHeight: rods(1), rodsForm: 'drawn', rows: 2 },
-    { topHeight: clockOnly, rulerLines: null, rodsHeight: Math.round(minPx * 1.5), rodsForm: 'line', rows: 2 },
+    { ...day(2), ...drawn(4), rows: 5 },
+    { ...day(1), ...drawn(4), rows: 4 },
+    { ...day(1), ...drawn(3), rows: 3 },
+    { ...day(1), ...drawn(2), rows: 3 },
+    { ...day(1), ...drawn(2), rows: 2 },
+    { ...clockOnly, ...drawn(2), rows: 2 },
+    { ...clockOnly, ...inWords, rows: 2 },
   ]
-  const least: Parts = { topHeight: clockOnly, rulerLines: null, rodsHeight: 0, rodsForm: 'line' }
+  const least: Parts = { ...clockOnly, rodsHeight: 0, rodsForm: 'line', rodLines: 0 }
   return ways.find((way) => way.topHeight + way.rodsHeight + middleOf(way.rows) <= heightPx) ?? least
 }
 
@@ -117,3 +128,35 @@ export function rowGap(minPx: number): number {
 export function headingHeight(minPx: number): number {
   return Math.round(minPx * HEADING)
 }
+
+/**
+ * Text sizes for a distance, larger where the screen has room to spare: as long as the day, the rods and so many shelves
+ * with what is in them still fit, text for a greater distance is easier to read for everybody.
+ */
+export function roomySizes(
+  { widthPx, heightPx }: { readonly widthPx: number; readonly heightPx: number },
+  shelves: number,
+  sizesAt: (scale: number) => TextSizes,
+): TextSizes {
+  for (const scale of SCALES) {
+    const sizes = sizesAt(scale)
+    const { minPx, countPx, headlinePx } = sizes
+    const rows = Math.max(ROWS_ROOMY, shelves)
+    const neededPx =
+      minPx * TOP +
+      rulerSize(minPx, 1).height +
+      headingHeight(minPx) +
+      rows * rowHeight(sizes) +
+      (rows - 1) * rowGap(minPx) +
+      countPx * 1.1 +
+      (3 * LINE + 0.6) * minPx +
+      headlinePx * BAR
+    if (neededPx <= heightPx && widthPx >= minPx * WIDTH_EMS_ROOMY) return sizes
+  }
+  return sizesAt(1)
+}
+
+const SCALES = [2, 1.8, 1.6, 1.5, 1.4, 1.3, 1.2, 1.1] as const
+/** What the wall shows of a small shop at the distance that it is drawn for, 43 inches at 3 m. */
+const ROWS_ROOMY = 3
+const WIDTH_EMS_ROOMY = 44

@@ -14,20 +14,25 @@ import type { KettleView } from './kettle-view.ts'
 import { kettleView } from './kettle-view.ts'
 import type { OvenView } from './oven-view.ts'
 import { ovenView } from './oven-view.ts'
-import { fits } from './text-lines.ts'
+import { widthOf } from './text-lines.ts'
 import type { Setting } from './view.ts'
+
+export interface HeadingNote {
+  readonly text: string
+  readonly isTrouble: boolean
+}
 
 /** The line at work: kettle on the left, oven on the right. */
 export interface LineView {
   readonly kettleHeading: string
+  readonly kettleNote: string
   /** `ring`: somebody taps the kettle, or something boils; `dips`: the plan is all that is known. */
   readonly kettle:
     | { readonly form: 'ring'; readonly view: KettleView }
     | { readonly form: 'dips'; readonly view: DipsView }
   readonly ovenHeading: string
-  /** Beside the oven's heading: wet boards, what stands at a rotating oven's door, shelves that have no room. */
-  readonly ovenNote: string
-  readonly boardsShort: boolean
+  /** Beside the oven's heading: wet boards, shelves that have no room, what stands at a rotating oven's door. */
+  readonly ovenNotes: readonly HeadingNote[]
   readonly oven: OvenView
   readonly onShow: readonly string[]
 }
@@ -40,15 +45,17 @@ export function lineView(state: State, shop: Shop, set: Setting): LineView {
   const boards = boardsNow(state, nowMs)
   const boardsText = boards.over > 0 ? wall.boardsShort(boards.over) : wall.boardsFree(boards.free)
   const kettle = kettleOf(state, shop, ahead, set)
-  const door = doorText(keys, set)
-  const room = { roomPx: layout.oven.width, fontPx: sizes.minPx }
-  const notes = [boardsText, door, oven.others].filter((text) => text !== '')
+  const notes = [
+    { text: boardsText, isTrouble: boards.over > 0 },
+    { text: oven.others, isTrouble: false },
+    { text: doorText(keys, set), isTrouble: false },
+  ]
   return {
     kettleHeading: wall.kettle,
+    kettleNote: kettle.view.form === 'dips' && kettle.view.view.dips.length > 0 ? wall.next : '',
     kettle: kettle.view,
     ovenHeading: wall.oven,
-    ovenNote: notesThatFit(notes, oven.others, (text) => fits(`${wall.oven}   ${text}`, room)),
-    boardsShort: boards.over > 0,
+    ovenNotes: notesThatFit(notes, layout.oven.width - widthOf(wall.oven, sizes.minPx, 'strong'), sizes.minPx),
     oven,
     onShow: [...oven.onShow, ...kettle.onShow],
   }
@@ -73,12 +80,16 @@ function doorText(keys: readonly ShelfKey[], { wall }: Setting): string {
   return door === undefined ? '' : wall.atDoor(door.shelfName)
 }
 
-/** As many of the notes as fit beside the heading; that shelves are left out is said before all else. */
-function notesThatFit(notes: readonly string[], others: string, isFitting: (text: string) => boolean): string {
-  const join = (some: readonly string[]) => some.join(' · ')
-  for (let count = notes.length; count > 0; count--) {
-    const some = others === '' ? notes.slice(0, count) : [...notes.slice(0, count - 1), others]
-    if (isFitting(join(some))) return join(some)
-  }
-  return ''
+/** Space before each note, in parts of its size. */
+export const NOTE_GAP = 0.8
+
+/** As many of the notes as fit beside the heading, in their order. */
+function notesThatFit(notes: readonly HeadingNote[], roomPx: number, fontPx: number): readonly HeadingNote[] {
+  let leftPx = roomPx
+  return notes.filter(({ text }) => {
+    const neededPx = widthOf(text, fontPx) + NOTE_GAP * fontPx
+    if (text === '' || neededPx > leftPx) return false
+    leftPx -= neededPx
+    return true
+  })
 }

@@ -53,7 +53,7 @@ export function ovenView(input: OvenInput): OvenView {
   const needContents = new Set(keys.map((key) => key.shelfId)).size < keys.length
   const ways = waysToSet(rows, input, needContents)
   const way = ways.find(({ room }) => room >= rows.length) ?? mostRoom(ways)
-  const shown = way.room >= rows.length ? rows.map((_, index) => index) : soonest(keys, Math.max(1, way.room - 1))
+  const shown = soonest(keys, Math.max(1, way.room))
   const contentsPx = way.columnPx - way.ringPx - sizes.actPx * 1.1
   const rowsShown = shown.map((index) => rows[index]).filter((row) => row !== undefined)
   return {
@@ -125,22 +125,24 @@ function waysToSet(rows: readonly RowWithLines[], { box, sizes }: OvenInput, nee
   const heightPx = box.height - headingHeight(minPx)
   const way = (form: Way['form'], columns: number, rowPx: number, hasContents: boolean): Way => {
     const columnPx = Math.floor((box.width - (columns - 1) * gap) / columns)
-    const ringPx = Math.round(Math.min(rowPx - actPx * 0.24, actPx * 1.9))
+    const ringPx = Math.round(Math.min(rowPx - actPx * 0.24, actPx * 1.9, columnPx * 0.24))
     const textPx = columnPx - ringPx - actPx * 0.9
     const isWideEnough = rows.every((row) => rowWidth(row, form, actPx) <= textPx)
     const room = isWideEnough ? columns * Math.floor((heightPx + gap) / (rowPx + gap)) : 0
     return { form, columns, columnPx, rowPx, ringPx, hasContents, room }
   }
   const single = Math.round(actPx * 1.5)
-  const double = Math.round(actPx * 2.45)
+  const double = Math.round(actPx * 2.3)
   const rich = way('wide', 1, rowHeight(sizes), true)
-  if (needContents) return [rich, way('wide', 2, rowHeight(sizes), true)]
+  const bare = way('tall', 1, double, false)
+  if (needContents) return [rich, way('tall', 1, double + Math.round(minPx * 1.2), true), bare]
   return [
     rich,
     way('wide', 1, single, false),
     way('wide', 2, single, false),
     way('tall', 2, double, false),
     way('tall', 3, double, false),
+    bare,
   ]
 }
 

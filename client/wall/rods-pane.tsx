@@ -49,7 +49,7 @@ function RodWords({ rod }: { readonly rod: RodView }) {
         </div>
       ))}
       <div class="wall-rod-count">{rod.pieces}</div>
-      <div class="wall-quiet">{rod.detail}</div>
+      {rod.detail !== '' && <div class="wall-quiet">{rod.detail}</div>}
       {rod.more !== '' && <div class={rod.onTheWay > 0 ? 'wall-coming' : 'wall-trouble'}>{rod.more}</div>}
     </div>
   )

@@ -41,6 +41,8 @@ export interface RodsInput {
   readonly box: Box
   readonly sizes: TextSizes
   readonly form: 'drawn' | 'line'
+  /** Lines of words beside a rod, besides its count. */
+  readonly lines: number
 }
 
 /** A rod that is gone sooner than this, with nothing coming before, is trouble. */
@@ -73,7 +75,8 @@ export function rodsView(input: RodsInput): RodsView {
   return { ...shape, rods: [], others: [], text: nothingText(input) }
 }
 
-function rodView(rod: Rod, { nowMs, wall, box, sizes }: RodsInput): RodView {
+function rodView(rod: Rod, input: RodsInput): RodView {
+  const { nowMs, wall, sizes } = input
   const { name, forSale, kept, onTheWay, goneAtMs, goneSinceMs } = rod
   const [next] = onTheWay
   const coming = onTheWay.reduce((sum, { pieces }) => sum + pieces, 0)
@@ -81,24 +84,39 @@ function rodView(rod: Rod, { nowMs, wall, box, sizes }: RodsInput): RodView {
   const isTrouble = (forSale === 0 && goneSinceMs !== null) || (isShort && goneAtMs - nowMs < TROUBLE_MS)
   const detail = detailOf(rod, wall)
   const more = next === undefined ? (isTrouble ? wall.rods.noMore : '') : wall.rods.more(next.pieces, next.readyAtMs)
+  const words = wordsThatFit({ name, detail, more, isGone: forSale === 0 }, input)
   const { minPx, countPx } = sizes
-  const leastPx = Math.max(widthOf(detail, minPx), widthOf(more, minPx), widthOf(String(forSale), countPx, 'strong'))
-  const linesMax = box.height >= countPx * 1.1 + 4 * minPx * 1.2 + minPx * 0.3 ? 2 : 1
-  const roomPx = Math.max(leastPx, widthOf(name, minPx, 'strong') / (linesMax === 2 ? 1.7 : 1))
-  const lines = nameLines(name, { roomPx, fontPx: minPx, weight: 'strong' }, linesMax)
-  const textPx = Math.max(leastPx, ...lines.map((line) => widthOf(line, minPx, 'strong')))
-  return {
-    key: rod.varietyId,
-    nameLines: lines,
-    pieces: forSale,
-    onTheWay: coming,
-    kept,
-    isTrouble,
-    detail,
-    more,
-    textPx,
-    spoken: wall.rods.spoken(name, forSale, coming),
-  }
+  const textPx = Math.max(
+    widthOf(String(forSale), countPx, 'strong'),
+    widthOf(words.detail, minPx),
+    widthOf(words.more, minPx),
+    ...words.nameLines.map((line) => widthOf(line, minPx, 'strong')),
+  )
+  const spoken = wall.rods.spoken(name, forSale, coming)
+  return { key: rod.varietyId, ...words, pieces: forSale, onTheWay: coming, kept, isTrouble, textPx, spoken }
+}
+
+/** A name wider than this stands in two lines where there are three, so that three rods do not become two. */
+const NAME_EMS = 6.5
+
+/** Name, when it is gone, what comes: in the lines that there are, the one that says more stays. */
+function wordsThatFit(
+  { name, detail, more, isGone }: { name: string; detail: string; more: string; isGone: boolean },
+  { sizes: { minPx }, lines }: RodsInput,
+): Pick<RodView, 'nameLines' | 'detail' | 'more'> {
+  const roomPx = Math.max(NAME_EMS * minPx, widthOf(detail, minPx), widthOf(more, minPx))
+  const isLong = widthOf(name, minPx, 'strong') > roomPx
+  const broken = nameLines(
+    name,
+    { roomPx: roomPx * 1.25, fontPx: minPx, weight: 'strong' },
+    isLong && lines > 2 ? 2 : 1,
+  )
+  // One line only: a name that is cut could be another's, so it keeps its width.
+  const names = broken.length === 1 && isLong ? [name] : broken
+  const left = lines - names.length
+  if (left >= 2) return { nameLines: names, detail, more }
+  const isMoreTold = detail === '' || (isGone && more !== '')
+  return isMoreTold ? { nameLines: names, detail: '', more } : { nameLines: names, detail, more: '' }
 }
 
 function detailOf({ forSale, goneAtMs, goneSinceMs }: Rod, { rods }: WallWords): string {

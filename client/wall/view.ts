@@ -16,7 +16,7 @@ import { languageOf, wordsFor } from '../words/words.ts'
 import type { BarView } from './bar-view.ts'
 import { barView } from './bar-view.ts'
 import type { WallLayout } from './layout.ts'
-import { wallLayout } from './layout.ts'
+import { roomySizes, wallLayout } from './layout.ts'
 import type { LineView } from './line-view.ts'
 import { lineView } from './line-view.ts'
 import type { RodsView } from './rods-view.ts'
@@ -66,8 +66,8 @@ export function wallView(input: WallInput): WallView {
   const shop = shown?.shop ?? null
   const words = wordsFor(languageOf(settings.language, shop), shop, input.localTime)
   const wall = wallWords(words)
-  const sizes = wallSizes({ ...panel, distanceM: distanceOf(settings) })
   const screen = { widthPx: panel.widthPx / (panel.dpr ?? 1), heightPx: panel.heightPx / (panel.dpr ?? 1) }
+  const sizes = sizesOf(input, screen)
   const status = statusView({ ...live, words, wall, widthPx: screen.widthPx, sizes })
   const note = noteText(input, wall)
   const layout = wallLayout({ ...screen, sizes, hasStatus: status !== null, noteWidthPx: widthOf(note, sizes.minPx) })
@@ -92,16 +92,25 @@ export function wallView(input: WallInput): WallView {
     rods:
       shown === null || shop === null || layout.rods === null
         ? null
-        : rodsView({ ...set, rods: rods(shown, nowMs), box: layout.rods, form: layout.rodsForm }),
+        : rodsView({
+            ...set,
+            rods: rods(shown, nowMs),
+            box: layout.rods,
+            form: layout.rodsForm,
+            lines: layout.rodLines,
+          }),
     bar,
     acts,
     onShow: [...new Set([...bar.onShow, ...(body.kind === 'line' ? body.line.onShow : [])])],
   }
 }
 
-/** Larger text is text for a greater distance; smaller than the distance asks for it never gets. */
-export function distanceOf({ viewingMetres, textPercent }: LiveState['settings']): number {
-  return viewingMetres * Math.max(1, textPercent / 100)
+/** Never smaller than the distance asks for; larger where the device says so, or where there is room to spare. */
+function sizesOf({ live, panel }: WallInput, screen: { widthPx: number; heightPx: number }): TextSizes {
+  const { viewingMetres, textPercent } = live.settings
+  const shelves = [...(live.shown?.shop?.shelves.values() ?? [])].filter((shelf) => !shelf.retired).length
+  const distanceM = viewingMetres * Math.max(1, textPercent / 100)
+  return roomySizes(screen, shelves, (scale) => wallSizes({ ...panel, distanceM: distanceM * scale }))
 }
 
 export interface Setting {

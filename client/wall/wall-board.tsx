@@ -2,6 +2,8 @@ import type { ComponentChildren } from 'preact'
 import type { ShopClock } from '../../shared-core/live/protocol.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
+import type { TextSizes } from '../parts/legibility.ts'
+import { Ring } from '../parts/ring.tsx'
 import { Ruler } from '../parts/ruler.tsx'
 import type { RulerDay } from '../parts/ruler-view.ts'
 import { BarPane } from './bar-pane.tsx'
@@ -29,7 +31,7 @@ export interface WallBoardProps {
 export function WallBoard({ view, localTime, shopClock, rulerName, settingsName, onClock }: WallBoardProps) {
   const { layout, clock, note, status, ruler, rods, bar, sizes } = view
   return (
-    <>
+    <main class="wall" style={sizeStyle(sizes)}>
       <Placed box={layout.clock}>
         <button type="button" class="wall-clock" onClick={onClock} aria-label={`${clock} ${settingsName}`}>
           <span class="wall-time">{clock}</span>
@@ -65,26 +67,40 @@ export function WallBoard({ view, localTime, shopClock, rulerName, settingsName,
       <Placed box={layout.bar}>
         <BarPane view={withoutShow(bar)} />
       </Placed>
-    </>
+    </main>
   )
 }
 
-function Body({ view: { body, layout, sizes } }: { readonly view: WallView }) {
+/** The view's own text sizes: they may be larger than the distance asks for. */
+function sizeStyle({ headlinePx, countPx, actPx, labelPx, minPx }: TextSizes) {
+  return {
+    '--size-headline': `${headlinePx}px`,
+    '--size-count': `${countPx}px`,
+    '--size-act': `${actPx}px`,
+    '--size-label': `${labelPx}px`,
+    '--size-min': `${minPx}px`,
+  }
+}
+
+function Body({ view: { body, layout } }: { readonly view: WallView }) {
   if (body.kind === 'line') return <Line line={body.line} kettle={layout.kettle} oven={layout.oven} />
   return (
     <Placed box={layout.middle}>
       {body.kind === 'standing' ? (
-        <StandingPane view={body.standing} minPx={sizes.minPx} />
+        <StandingPane view={body.standing} />
       ) : (
         <div class="wall-empty">
-          {body.title.map((text) => (
-            <div key={text} class="wall-empty-title">
-              {text}
-            </div>
-          ))}
-          {body.text.map((text) => (
-            <div key={text}>{text}</div>
-          ))}
+          <Ring fraction={0} state="idle" size={Math.round(layout.middle.height * 0.6)} />
+          <div>
+            {body.title.map((text) => (
+              <div key={text} class="wall-empty-title">
+                {text}
+              </div>
+            ))}
+            {body.text.map((text) => (
+              <div key={text}>{text}</div>
+            ))}
+          </div>
         </div>
       )}
     </Placed>
@@ -95,13 +111,20 @@ function Line({ line, kettle, oven }: { readonly line: LineView; readonly kettle
   return (
     <>
       <Placed box={kettle}>
-        <h2 class="wall-heading">{line.kettleHeading}</h2>
+        <h2 class="wall-heading">
+          {line.kettleHeading}
+          {line.kettleNote !== '' && <span class="wall-heading-note">{line.kettleNote}</span>}
+        </h2>
         {line.kettle.form === 'ring' ? <KettlePane view={line.kettle.view} /> : <DipsPane view={line.kettle.view} />}
       </Placed>
       <Placed box={oven}>
         <h2 class="wall-heading">
           {line.ovenHeading}
-          <span class={line.boardsShort ? 'wall-heading-note wall-trouble' : 'wall-heading-note'}>{line.ovenNote}</span>
+          {line.ovenNotes.map(({ text, isTrouble }) => (
+            <span key={text} class={isTrouble ? 'wall-heading-note wall-trouble' : 'wall-heading-note'}>
+              {text}
+            </span>
+          ))}
         </h2>
         <OvenPane view={withoutShow(line.oven)} />
       </Placed>

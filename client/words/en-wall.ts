@@ -20,7 +20,8 @@ export function enWall(words: Words): WallWords {
     nextOn: (contents) => `next ${contents}`,
     topAfter: (topped) => `then top ${topped}`,
     atDoor: (shelf) => `${shelf} at the door`,
-    otherShelves: (count, first) => joinComma(`${count} ${count === 1 ? 'other' : 'others'}`, first),
+    otherShelves: (count, first) =>
+      joinComma(`${count} ${count === 1 ? 'other' : 'others'}`, first === '' ? '' : `first ${first}`),
     late: 'late',
     rods: rodWords(words),
     ruler: rulerWords(words),

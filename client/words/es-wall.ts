@@ -20,7 +20,8 @@ export function esWall(words: Words): WallWords {
     nextOn: (contents) => `sigue ${contents}`,
     topAfter: (topped) => `luego cubrir ${topped}`,
     atDoor: (shelf) => `${shelf} en la puerta`,
-    otherShelves: (count, first) => joinComma(`${count} ${count === 1 ? 'otro' : 'otros'}`, first),
+    otherShelves: (count, first) =>
+      joinComma(`${count} ${count === 1 ? 'otro' : 'otros'}`, first === '' ? '' : `el primero ${first}`),
     late: 'tarde',
     rods: rodWords(words),
     ruler: rulerWords(words),

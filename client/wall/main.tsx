@@ -1,0 +1,9 @@
+import { render } from 'preact'
+import '../theme/theme.css'
+import { startScreen } from '../live/start-screen.ts'
+import './wall.css'
+import './settings.css'
+import { WallScreen } from './wall-screen.tsx'
+
+const place = document.getElementById('wall')
+if (place !== null) render(<WallScreen store={startScreen('wall')} />, place)

@@ -1,0 +1,72 @@
+import { useEffect, useState } from 'preact/hooks'
+import type { StationId } from '../../shared-core/ids.ts'
+import { Key } from '../parts/key.tsx'
+import { COMING_KEY } from './pedals.ts'
+import type { SheetProps } from './settings-sheet.tsx'
+import { Field } from './settings-sheet.tsx'
+
+/** Keys that a keyboard needs for itself: no pedal may be set to one of them. */
+const TAKEN = new Set([
+  'Escape',
+  'Tab',
+  'ShiftLeft',
+  'ShiftRight',
+  'ControlLeft',
+  'ControlRight',
+  'AltLeft',
+  'AltRight',
+])
+
+/** Ties pedals and one-key pads: each key of theirs to one station, or to "coming". */
+export function PedalSettings({ store, live, shop, settingsWords: say }: SheetProps) {
+  const { keys } = live.settings
+  const [learning, setLearning] = useState<StationId | null>(null)
+  const stations = [...(shop?.stations.values() ?? [])].filter((station) => !station.retired && station.acts.length > 0)
+  useLearning(learning, (code, station) => {
+    store.changeSettings({ keys: { ...keys, [code]: station } })
+    setLearning(null)
+  })
+  const forget = (code: string) =>
+    store.changeSettings({ keys: Object.fromEntries(Object.entries(keys).filter(([one]) => one !== code)) })
+  const row = (id: StationId, name: string, detail: string) => (
+    <div key={id} class="wall-pedal">
+      <div class="wall-pedal-name">
+        <strong>{name}</strong>
+        <span>{detail}</span>
+      </div>
+      <div class="key-group">
+        {Object.entries(keys)
+          .filter(([, station]) => station === id)
+          .map(([code]) => (
+            <Key key={code} label={say.key(code)} detail={say.forget} onPress={() => forget(code)} />
+          ))}
+        {learning === id ? (
+          <Key label={say.pressNow} detail={say.cancel} tone="act" onPress={() => setLearning(null)} />
+        ) : (
+          <Key label={say.learn} name={`${name}: ${say.learn}`} onPress={() => setLearning(id)} />
+        )}
+      </div>
+    </div>
+  )
+  return (
+    <Field title={say.pedals} hint={say.pedalsHint}>
+      {stations.map(({ id, name, acts }) => row(id, name, say.acts(acts)))}
+      {row(COMING_KEY, say.coming, say.comingHint)}
+    </Field>
+  )
+}
+
+/** The next key that is pressed is the pedal's; Escape lets it be. */
+function useLearning(station: StationId | null, onLearnt: (code: string, station: StationId) => void): void {
+  useEffect(() => {
+    if (station === null) return
+    const learn = (event: KeyboardEvent) => {
+      if (event.code === '' || TAKEN.has(event.code)) return
+      event.preventDefault()
+      event.stopPropagation()
+      onLearnt(event.code, station)
+    }
+    window.addEventListener('keydown', learn, { capture: true })
+    return () => window.removeEventListener('keydown', learn, { capture: true })
+  })
+}

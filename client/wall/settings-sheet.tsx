@@ -1,0 +1,152 @@
+import type { ComponentChildren } from 'preact'
+import { useEffect } from 'preact/hooks'
+import type { Shop } from '../../shared-core/shop/shop.ts'
+import type { LiveState, ShopStore } from '../live/shop-store.ts'
+import { Choice } from '../parts/choice.tsx'
+import { Key } from '../parts/key.tsx'
+import type { Panel } from '../parts/legibility.ts'
+import { ScreenSize } from '../parts/screen-size.tsx'
+import type { SettingsWords } from '../words/settings.ts'
+import type { Words } from '../words/words.ts'
+import { NoticeKeys } from './notice-keys.tsx'
+import { PedalSettings } from './pedal-settings.tsx'
+import { QuietSettings } from './quiet-settings.tsx'
+import { SizeSettings } from './size-settings.tsx'
+
+export interface SheetProps {
+  readonly store: ShopStore
+  readonly live: LiveState
+  readonly shop: Shop | null
+  readonly words: Words
+  readonly settingsWords: SettingsWords
+  readonly panel: Panel
+  readonly onTrySound: () => void
+  readonly onClose: () => void
+}
+
+/** Whoever sets a wall up stands before it. */
+const ARM_M = 0.7
+const VOLUMES = [0, 20, 40, 60, 80, 100]
+
+/** The settings of this screen, over the wall: touch the clock, or press `s`. */
+export function SettingsSheet(props: SheetProps) {
+  const { words, settingsWords: say, panel, live, onClose } = props
+  useEscape(onClose)
+  return (
+    <div class="wall-sheet">
+      <ScreenSize panel={panel} distanceM={ARM_M} theme="light">
+        <div class="wall-sheet-page" role="dialog" aria-label={say.title}>
+          <header>
+            <h1>{say.title}</h1>
+            <Key label={say.close} tone="strong" onPress={onClose} />
+          </header>
+          <NoticeKeys {...props} />
+          <Identity {...props} />
+          <SizeSettings {...props} />
+          <Volume {...props} />
+          <QuietSettings {...props} />
+          <PedalSettings {...props} />
+          <footer>
+            <p>{words.cautions.aid}</p>
+            <p>
+              {say.version} {live.version}
+              {live.clockErrorMs !== null && ` · ${words.live.clockError(live.clockErrorMs)}`}
+            </p>
+          </footer>
+        </div>
+      </ScreenSize>
+    </div>
+  )
+}
+
+export function Field({
+  title,
+  hint,
+  children,
+}: {
+  title: string
+  hint?: string | undefined
+  children: ComponentChildren
+}) {
+  return (
+    <section class="wall-field">
+      <h2>{title}</h2>
+      {children}
+      {hint !== undefined && <p>{hint}</p>}
+    </section>
+  )
+}
+
+function Identity({ store, live, shop, settingsWords: say }: SheetProps) {
+  const { settings } = live
+  const stations = [...(shop?.stations.values() ?? [])]
+    .filter((station) => !station.retired)
+    .sort((a, b) => a.order - b.order)
+  return (
+    <>
+      <Field title={say.name} hint={say.nameHint}>
+        <input
+          class="wall-input"
+          value={settings.name}
+          maxLength={40}
+          aria-label={say.name}
+          onChange={(event) => store.changeSettings({ name: event.currentTarget.value })}
+        />
+      </Field>
+      <Field title={say.station}>
+        <Choice
+          name={say.station}
+          options={[
+            { value: ALL, label: say.allStations },
+            ...stations.map(({ id, name, acts }) => ({ value: String(id), label: name, detail: say.acts(acts) })),
+          ]}
+          chosen={settings.stationId ?? ALL}
+          onChoose={(value) =>
+            store.changeSettings({ stationId: stations.find((station) => station.id === value)?.id ?? null })
+          }
+        />
+      </Field>
+      <Field title={say.language}>
+        <Choice
+          name={say.language}
+          options={[
+            { value: 'shop', label: say.asShop },
+            { value: 'en', label: 'English' },
+            { value: 'es', label: 'Español' },
+          ]}
+          chosen={settings.language ?? 'shop'}
+          onChoose={(value) => store.changeSettings({ language: value === 'shop' ? null : value })}
+        />
+      </Field>
+    </>
+  )
+}
+
+/** No station has an empty id. */
+const ALL = ''
+
+function Volume({ store, live, settingsWords: say, onTrySound }: SheetProps) {
+  return (
+    <Field title={say.volume}>
+      <div class="key-group">
+        <Choice
+          name={say.volume}
+          options={VOLUMES.map((percent) => ({ value: String(percent), label: say.percent(percent) }))}
+          chosen={String(live.settings.volumePercent)}
+          onChoose={(value) => store.changeSettings({ volumePercent: Number(value) })}
+        />
+        <Key label={say.tryOut} onPress={onTrySound} />
+      </div>
+    </Field>
+  )
+}
+
+function useEscape(onClose: () => void) {
+  useEffect(() => {
+    const close = (event: KeyboardEvent) => {
+      if (event.key === 'Escape') onClose()
+    }
+    window.addEventListener('keydown', close)
+    return () => window.removeEventListener('keydown', close)
+  }, [onClose])
+}

@@ -1,0 +1,16 @@
+import { useCallback, useEffect, useState } from 'preact/hooks'
+
+/** Long enough to be read from the boiler, short enough not to hide the next act. */
+const FLASH_MS = 1_800
+
+/** What was just done, for a moment. @returns the words, or null, and how to say something */
+export function useFlash(): readonly [string | null, (text: string) => void] {
+  const [flash, setFlash] = useState<{ readonly text: string } | null>(null)
+  const say = useCallback((text: string) => setFlash({ text }), [])
+  useEffect(() => {
+    if (flash === null) return
+    const timer = setTimeout(() => setFlash(null), FLASH_MS)
+    return () => clearTimeout(timer)
+  }, [flash])
+  return [flash?.text ?? null, say]
+}

@@ -1,0 +1,45 @@
+import { useEffect, useRef } from 'preact/hooks'
+import type { StationId } from '../../shared-core/ids.ts'
+import type { LineActDue } from '../../shared-core/line/act-due.ts'
+import type { PedalListener } from '../parts/pedal-listener.ts'
+import { listenToPedals } from '../parts/pedal-listener.ts'
+
+export interface PedalHands {
+  /** What each tied station shows; see `pedalAct`. */
+  readonly actOf: (station: StationId) => LineActDue | null
+  readonly onAct: (act: LineActDue, station: StationId) => void
+  readonly onWhyNot: (station: StationId, why: 'just-changed' | 'nothing-to-do') => void
+}
+
+/**
+ * Ties the pedals of this screen to their stations for as long as it is on the page.
+ * @param keys station by key code; a new object only when the settings change
+ * @param isAway while somebody is in the settings, pedals do nothing
+ */
+export function usePedals(keys: Readonly<Record<string, StationId>>, isAway: boolean, hands: PedalHands): void {
+  const latest = useRef(hands)
+  latest.current = hands
+  const listener = useRef<PedalListener | null>(null)
+  useEffect(() => {
+    if (isAway) return
+    const ties = new Map(Object.entries(keys))
+    const made = listenToPedals(window, ties, (outcome) => {
+      const station = [...ties.values()].find((id) => id === outcome.stationId)
+      if (station === undefined) return
+      if (outcome.type === 'say') return latest.current.onWhyNot(station, outcome.why)
+      const act = latest.current.actOf(station)
+      // Between the press and this moment nothing is painted, so what was shown still is.
+      if (act !== null && act.key === outcome.actKey) latest.current.onAct(act, station)
+    })
+    listener.current = made
+    return () => {
+      listener.current = null
+      made.close()
+    }
+  }, [keys, isAway])
+  useEffect(() => {
+    for (const station of new Set(Object.values(keys))) {
+      listener.current?.show(station, hands.actOf(station)?.key ?? null, performance.now())
+    }
+  })
+}

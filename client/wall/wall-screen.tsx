@@ -1,0 +1,132 @@
+import { useCallback, useEffect, useMemo, useState } from 'preact/hooks'
+import { useStore } from 'zustand'
+import type { StationId } from '../../shared-core/ids.ts'
+import type { LineActDue } from '../../shared-core/line/act-due.ts'
+import type { EpochMs } from '../../shared-core/units.ts'
+import type { LiveState, ShopStore } from '../live/shop-store.ts'
+import { ScreenSize } from '../parts/screen-size.tsx'
+import { settingsWords } from '../words/settings.ts'
+import { wallWords } from '../words/wall.ts'
+import { languageOf, wordsFor } from '../words/words.ts'
+import { actCommand } from './act-command.ts'
+import { COMING_KEY, comingAct, pedalAct } from './pedals.ts'
+import { SettingsSheet } from './settings-sheet.tsx'
+import { NOTICE_SHOWN_MS } from './status-view.ts'
+import { useFlash } from './use-flash.ts'
+import { usePanel } from './use-panel.ts'
+import { usePedals } from './use-pedals.ts'
+import { useSound } from './use-sound.ts'
+import type { WallInput, WallView } from './view.ts'
+import { wallView } from './view.ts'
+import { WallBoard } from './wall-board.tsx'
+
+/** The screen over the boiler. */
+export function WallScreen({ store }: { readonly store: ShopStore }) {
+  const live = useStore(store)
+  const panel = usePanel(live.settings.diagonalInches)
+  const [flash, say] = useFlash()
+  const [isSettingUp, setSettingUp] = useState(false)
+  const [soundState, setSoundState] = useState<WallInput['sound']>('on')
+  const localTime = useCallback((atMs: EpochMs) => store.localTime(atMs), [store])
+  const shop = live.shown?.shop ?? null
+  const language = languageOf(live.settings.language, shop)
+  const words = useMemo(() => {
+    const shared = wordsFor(language, shop, localTime)
+    return { shared, wall: wallWords(shared), settings: settingsWords(shared) }
+  }, [language, shop, localTime])
+  const view = wallView({ live, localTime, panel, flash, sound: soundState })
+  const sound = useSound(live, view.acts)
+  useEffect(() => setSoundState(sound.state), [sound.state])
+  const hands = handsOf({ store, live, view, say, words })
+  usePedals(live.settings.keys, isSettingUp, hands)
+  useWallKeys(live, isSettingUp, () => setSettingUp(true))
+  useTidyNotices(store, live)
+  const close = useCallback(() => setSettingUp(false), [])
+  return (
+    <ScreenSize panel={panel} distanceM={live.settings.viewingMetres} theme="dark">
+      <div lang={language} onPointerDown={isSettingUp ? undefined : hands.onTouch}>
+        <WallBoard
+          view={view}
+          localTime={localTime}
+          shopClock={live.shopClock}
+          rulerName={words.wall.ruler.spoken}
+          settingsName={words.settings.title}
+          onClock={() => setSettingUp(true)}
+        />
+      </div>
+      {isSettingUp && (
+        <SettingsSheet
+          store={store}
+          live={live}
+          shop={shop}
+          words={words.shared}
+          settingsWords={words.settings}
+          panel={panel}
+          onTrySound={sound.tryOut}
+          onClose={close}
+        />
+      )}
+    </ScreenSize>
+  )
+}
+
+interface HandsParts {
+  readonly store: ShopStore
+  readonly live: LiveState
+  readonly view: WallView
+  readonly say: (text: string) => void
+  readonly words: { readonly shared: ReturnType<typeof wordsFor>; readonly wall: ReturnType<typeof wallWords> }
+}
+
+/** What pedals and touches do here. */
+function handsOf({ store, live, view, say, words: { shared, wall } }: HandsParts) {
+  const { shown, coming, nowMs } = live
+  const sayComing = (act: LineActDue) => {
+    store.sayComing(act.key)
+    say(wall.bar.coming(shared.acts.name(act)))
+  }
+  return {
+    actOf: (station: StationId) => {
+      if (station === COMING_KEY) return comingAct(view.acts, coming, nowMs)
+      return shown === null ? null : pedalAct(station, shown, view.acts, view.onShow)
+    },
+    onAct: (act: LineActDue, station?: StationId) => {
+      if (station === COMING_KEY) return sayComing(act)
+      const command = shown === null ? null : actCommand(act, shown)
+      if (command !== null && store.send(command) !== null) say(wall.bar.done(shared.acts.inSentence(act)))
+    },
+    onWhyNot: (station: StationId, why: 'just-changed' | 'nothing-to-do') => {
+      if (station === COMING_KEY) return
+      say(why === 'just-changed' ? wall.bar.justChanged : wall.bar.nothingFor(shared.names.station(station)))
+    },
+    /** A touch anywhere but on a key says "coming". */
+    onTouch: ({ target }: { readonly target: EventTarget | null }) => {
+      if (target instanceof Element && target.closest('button') !== null) return
+      const act = comingAct(view.acts, coming, nowMs)
+      if (act !== null) sayComing(act)
+    },
+  }
+}
+
+/** `s` opens the settings, unless a pedal is tied to it. */
+function useWallKeys(live: LiveState, isSettingUp: boolean, open: () => void): void {
+  const { keys } = live.settings
+  useEffect(() => {
+    if (isSettingUp) return
+    const onKey = (event: KeyboardEvent) => {
+      if (event.code === 'KeyS' && !event.repeat && keys[event.code] === undefined) open()
+    }
+    window.addEventListener('keydown', onKey)
+    return () => window.removeEventListener('keydown', onKey)
+  })
+}
+
+/** Nobody comes to a wall to put a refusal away: it goes by itself once it has been read. */
+function useTidyNotices(store: ShopStore, { notices, nowMs }: LiveState): void {
+  useEffect(() => {
+    for (const { id, kind, atMs } of notices) {
+      const isPassing = kind === 'refused' || kind === 'fetched-anew'
+      if (isPassing && nowMs - atMs >= NOTICE_SHOWN_MS) store.dismiss(id)
+    }
+  }, [store, notices, nowMs])
+}

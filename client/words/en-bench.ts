@@ -1,0 +1,211 @@
+import type { BatchStage } from '../../shared-core/shop/shop.ts'
+import type {
+  BenchSentences,
+  ContentsWords,
+  DoneWords,
+  MoreWords,
+  PiecesWords,
+  SheetWords,
+  ShelfWords,
+  StationWords,
+  TopWords,
+} from './bench.ts'
+import type { Words } from './words.ts'
+
+export function enBench({ times, line }: Words): BenchSentences {
+  return {
+    top: top(times),
+    station: station(times),
+    shelf: shelf(),
+    sheet: sheet(),
+    contents: contents(line),
+    pieces: pieces(),
+    more: more(),
+    done: done(),
+  }
+}
+
+const INTO: { readonly [stage in BatchStage]: string } = {
+  proof: 'to proof',
+  chill: 'into the cooler',
+  rack: 'onto the rack',
+  kettle: 'into the kettle',
+  boards: 'onto boards',
+  oven: 'into the oven',
+}
+
+function top(times: Words['times']): TopWords {
+  return {
+    lastLoad: (atMs) => `last load in ${times.by(atMs)}`,
+    ruler: {
+      lastLoad: () => 'last load',
+      lastLoadGone: 'no more loads',
+      changeover: 'changeover',
+      tooLate: (atMs) => `load ${times.clock(atMs)} too late`,
+    },
+    loadsToGo: (loads) => (loads === 0 ? 'no loads to go' : `${loads} ${loads === 1 ? 'load' : 'loads'} to go`),
+    demo: 'Demo',
+    linked: 'linked',
+    device: 'bench tablet',
+    day: 'The day',
+    coming: 'Coming',
+    waiting: 'Looking for the shop …',
+    noShop: 'The shop has no set-up yet. Load one at the desk, or start with a set-up file.',
+    touchForSound: 'touch for sound',
+    others: (count) => `+${count}`,
+  }
+}
+
+function station(times: Words['times']): StationWords {
+  return {
+    rack: 'Rack and cooler',
+    kettle: 'Kettle',
+    boards: 'Boards',
+    oven: 'Oven: one key a shelf',
+    ovenInTurn: 'Oven: in turn from the door',
+    hearth: 'Hearth: one key a load',
+    empty: 'empty',
+    next: (dough, count) => `next ${dough} ${count}`,
+    amount: (dough, count) => `${dough} ${count}`,
+    nothingPlanned: 'nothing planned',
+    notReady: (atMs) => `not ready, look ${times.at(atMs)}`,
+    boilBy: (atMs) => `ready, boil ${times.by(atMs)}`,
+    ready: 'ready',
+    past: (atMs) => `past its time ${times.since(atMs)}`,
+    boardsNow: (free, out) => `${free} wet, ${out} out`,
+    boardsWetting: (boards) => `${boards} getting wet`,
+    boardsOver: (boards) => `${boards} more out than there are`,
+    andMore: (count) => `and ${count} more`,
+    line: 'The line',
+  }
+}
+
+function shelf(): ShelfWords {
+  return {
+    differs: 'differs',
+    differsOf: (name) => `${name} differs`,
+    chooseWhat: 'choose what',
+    unconfirmed: 'not confirmed yet',
+    atDoor: 'at the door',
+    toTop: (varieties) => `then top: ${varieties.join(', ')}`,
+    kinds: (count, kinds) => `${count}, ${kinds} kinds`,
+    more: (count) => `+${count}`,
+    touchWhatDiffers: 'Touch what differs',
+  }
+}
+
+function sheet(): SheetWords {
+  return {
+    back: 'Back to the line',
+    earlier: 'earlier',
+    further: 'further',
+    page: (page, pages) => `${page} of ${pages}`,
+    least: 'least',
+    most: 'most',
+    less: (name, step) => `${step} ${name} fewer`,
+    plus: (name, step) => `${step} ${name} more`,
+  }
+}
+
+function contents(line: Words['line']): ContentsWords {
+  return {
+    before: (name) => `Load ${name}: what goes in`,
+    inside: (name) => `Shelf ${name}`,
+    varieties: 'Varieties',
+    loadList: 'Load list',
+    whatIsIn: 'What is in it',
+    someOut: 'Some out',
+    move: 'Move it',
+    dropped: 'Dropped',
+    touchToAdd: 'Touch a variety: a board more. Touch a line, then a variety: it becomes that.',
+    becomes: (variety) => `${variety} becomes …`,
+    nothingYet: 'Nothing chosen yet',
+    sum: (count, most, boards) =>
+      `${most === null ? '' : `${count} of `}${line.pieces(most ?? count)}, ${line.boards(boards)}`,
+    thatIsIn: 'That is in it',
+    unchanged: 'nothing changed',
+    nothingPlanned: 'No other load is on the list.',
+    outOf: 'Out now',
+    ofAll: (count, all) => `${count} of ${all}`,
+    toShelf: (name) => `To shelf ${name}`,
+    taken: 'taken',
+    backToFirstSide: 'Back to the first side',
+    onToSecondSide: 'Second side, no flip',
+    backOntoBoards: 'Back onto boards',
+    loadGone: 'This load is out already.',
+  }
+}
+
+function pieces(): PiecesWords {
+  return {
+    pull: 'Pull trays',
+    dip: 'Dip',
+    board: 'Board',
+    carryIn: 'Trays already here',
+    shape: 'Shaped now',
+    put: (count, dough, stage) => `${count} ${dough} ${INTO[stage]}`,
+    numberName: 'pieces',
+    hoursName: 'hours there',
+  }
+}
+
+function more(): MoreWords {
+  return {
+    title: 'More',
+    unplanned: 'Unplanned load',
+    unplannedDetail: 'choose shelf and varieties',
+    carryInDetail: 'found in the cooler or on the rack',
+    shapeDetail: 'to proof or chill',
+    line: 'On the line',
+    lineDetail: 'split, move on or back, dropped',
+    skip: 'Leave out a load',
+    skipDetail: 'from the load list',
+    settings: 'Settings',
+    otherDough: 'another dough or number',
+    whichShelf: 'Which shelf',
+    whichLoad: 'Which load is left out',
+    nothingOnLine: 'Nothing is on the line.',
+    nothingToSkip: 'No load is to come.',
+    leaveOut: 'leave out',
+    batch: (count, name, stage) => `${count} ${name} ${STANDS[stage]}`,
+    onTo: (stage) => `On to ${TO[stage]}`,
+    backTo: (stage) => `Back to ${TO[stage]}`,
+    wasted: (count) => `Dropped or spoiled: ${count}`,
+    batchGone: 'These pieces have moved on.',
+    howMany: 'How many',
+  }
+}
+
+const TO: { readonly [stage in BatchStage]: string } = {
+  proof: 'proof',
+  chill: 'the cooler',
+  rack: 'the rack',
+  kettle: 'the kettle',
+  boards: 'the boards',
+  oven: 'the oven',
+}
+
+const STANDS: { readonly [stage in BatchStage]: string } = {
+  proof: 'proofing',
+  chill: 'in the cooler',
+  rack: 'on the rack',
+  kettle: 'in the kettle',
+  boards: 'on boards',
+  oven: 'in the oven',
+}
+
+function done(): DoneWords {
+  return {
+    title: 'What was done',
+    nothingHere: 'nothing done here yet',
+    nothing: 'Nothing has been done yet.',
+    here: 'this screen',
+    dryHands: 'Dry hands',
+    toConfirm: (count) => `${count} to confirm`,
+    nothingToConfirm: 'nothing to confirm',
+    allRight: 'All are right',
+    right: 'That is right',
+    putAway: 'Put away',
+    lookAt: 'differs',
+  }
+}

@@ -1,0 +1,48 @@
+import type { SettingsWords } from './settings.ts'
+import type { Words } from './words.ts'
+
+export function enSettings({ acts }: Words): SettingsWords {
+  return {
+    title: 'This screen',
+    close: 'Done',
+    name: 'Name of this screen',
+    nameHint: 'So that others know which one it is, e.g. Boiler wall.',
+    station: 'Station',
+    allStations: 'All stations',
+    language: 'Language',
+    asShop: 'As the shop',
+    diagonal: 'Screen, corner to corner',
+    inches: (inches) => `${inches} inches`,
+    distance: 'Read from',
+    metres: (metres) => `${metres} m`,
+    readableTo: (metres) => `This screen can be read from up to ${metres} m.`,
+    tooFar: (metres) => `From ${metres} m there is no room for all that the line needs: a larger screen, or nearer.`,
+    volume: 'Sound',
+    percent: (percent) => (percent === 0 ? 'off' : `${percent} %`),
+    tryOut: 'Try it',
+    quiet: 'Quiet hours',
+    quietHint: 'Nothing sounds on this screen in these hours, whatever is late.',
+    quietOff: 'None',
+    from: 'from',
+    to: 'to',
+    earlier: '− 30 min',
+    later: '+ 30 min',
+    pedals: 'Pedals and one-key pads',
+    pedalsHint:
+      'Each does the next act of its station, once that act has been on show for half a second. Tie the kettle’s pedal to the kettle only, and stand clear of the hot water when you step on it.',
+    acts: (some) => some.map(acts.verb).join(', '),
+    coming: 'Coming',
+    comingHint: 'quiets the sound for a moment',
+    learn: 'Learn a key',
+    pressNow: 'Press the pedal now',
+    cancel: 'Cancel',
+    forget: 'Forget',
+    key: (code) => `key ${code}`,
+    waiting: 'Waiting for an answer',
+    version: 'Version',
+    less: 'less',
+    more: 'more',
+    least: 'least',
+    most: 'most',
+  }
+}

@@ -1,0 +1,59 @@
+import type { LineAct } from '../../shared-core/shop/shop.ts'
+import { enSettings } from './en-settings.ts'
+import { esSettings } from './es-settings.ts'
+import type { Words } from './words.ts'
+
+/** What a screen says where it is set up: its name, its size, its sounds, its pedals. */
+export interface SettingsWords {
+  readonly title: string
+  readonly close: string
+  readonly name: string
+  readonly nameHint: string
+  readonly station: string
+  readonly allStations: string
+  readonly language: string
+  readonly asShop: string
+  readonly diagonal: string
+  /** @example "43 inches" */
+  inches(inches: number): string
+  readonly distance: string
+  /** @example "3 m" */
+  metres(metres: number): string
+  /** How far the wall's least can be read. @example "This screen can be read from up to 4.9 m." */
+  readableTo(metres: number): string
+  /** @example "From 6 m there is room for less than the line needs: hang a larger screen or come nearer." */
+  tooFar(metres: number): string
+  readonly volume: string
+  /** @example "80 %" */
+  percent(percent: number): string
+  readonly tryOut: string
+  readonly quiet: string
+  readonly quietHint: string
+  readonly quietOff: string
+  readonly from: string
+  readonly to: string
+  readonly earlier: string
+  readonly later: string
+  readonly pedals: string
+  readonly pedalsHint: string
+  /** The acts of a station. @example "dip, lift" */
+  acts(acts: readonly LineAct[]): string
+  readonly coming: string
+  readonly comingHint: string
+  readonly learn: string
+  readonly pressNow: string
+  readonly cancel: string
+  readonly forget: string
+  /** @example "key F13" */
+  key(code: string): string
+  readonly waiting: string
+  readonly version: string
+  readonly less: string
+  readonly more: string
+  readonly least: string
+  readonly most: string
+}
+
+export function settingsWords(words: Words): SettingsWords {
+  return words.language === 'en' ? enSettings(words) : esSettings(words)
+}
