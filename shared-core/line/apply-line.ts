@@ -6,6 +6,7 @@ import type { Account, Batch, Load } from '../day/state.ts'
 import { addLot } from '../stock/apply-stock.ts'
 import { assert, must } from '../support.ts'
 import type { EpochMs } from '../units.ts'
+import { epochMs } from '../units.ts'
 
 /** Pieces that join the account: shaped, carried in, or found. */
 export function applyPieces(folding: Folding, batch: Batch, column: keyof Account, pieces: number): void {
@@ -32,7 +33,8 @@ export function applyLoaded(folding: Folding, event: EventOf<'loaded'>): void {
 export function applyLoadChanged(folding: Folding, event: EventOf<'loadChanged'>): void {
   takeFromBatches(folding, event.takes)
   putBatches(folding, event.puts)
-  putLoad(folding, event.load, event.atMs)
+  // Nobody was at the door for this: what baked there was only put right.
+  put(folding.state, folding.undo, 'loads', event.load.id, event.load)
 }
 
 export function applyFlipped(folding: Folding, event: EventOf<'flipped'>): void {
@@ -48,10 +50,14 @@ export function applyOut(folding: Folding, event: EventOf<'out'>): void {
   for (const lot of event.lots) addLot(folding, lot, 0)
   if (!event.last) return
   put(state, undo, 'loads', load.id, null)
+  const use = state.shelves.get(load.shelfId)
+  // On a hearth an earlier load's boards may still be drying.
+  const drying =
+    use !== undefined && use.boardsWetAtMs > event.atMs ? use : { boardsFreed: 0, boardsWetAtMs: event.boardsWetAtMs }
   put(state, undo, 'shelves', load.shelfId, {
     touchedAtMs: event.atMs,
-    boardsFreed: load.boards,
-    boardsWetAtMs: event.boardsWetAtMs,
+    boardsFreed: drying.boardsFreed + load.boards,
+    boardsWetAtMs: epochMs(Math.max(drying.boardsWetAtMs, event.boardsWetAtMs)),
   })
 }
 

@@ -11,6 +11,7 @@ import { assert } from '../support.ts'
 import type { DurationMs, EpochMs } from '../units.ts'
 import { durationMs } from '../units.ts'
 import { boardsNeeded, boardsNow } from './boards.ts'
+import { overShelf } from './floor.ts'
 import type { Want } from './gather.ts'
 import { piecesOf } from './lines.ts'
 import { standing } from './standing.ts'
@@ -47,12 +48,10 @@ export function timesOf({ shop }: Case, lines: readonly Line[], atMs: EpochMs): 
 
 export function overLimits(oneCase: Case, shelf: Shelf, lines: readonly Line[]): readonly OverLimit[] {
   const { shop, state, context } = oneCase
-  const onShelf = [...state.loads.values()].filter((load) => load.shelfId === shelf.id)
-  const boardsOn = onShelf.reduce((sum, load) => sum + load.boards, 0)
-  const needed = boardsNeeded(shop, lines)
-  const shelfFull = shelf.floorBoards === null ? piecesOf(lines) > shelf.pieces : boardsOn + needed > shelf.floorBoards
+  const shelfFull = overShelf(state, shop, shelf, lines)
   const boarded = lines.reduce((sum, line) => sum + boardedPieces(state, line), 0)
-  const short = needed - Math.ceil(boarded / shop.boards.pieces) > boardsNow(state, context.nowMs).free
+  const short =
+    boardsNeeded(shop, lines) - Math.ceil(boarded / shop.boards.pieces) > boardsNow(state, context.nowMs).free
   return [...(shelfFull ? (['shelf'] as const) : []), ...(short ? (['boards'] as const) : [])]
 }
 

@@ -28,7 +28,15 @@ export interface DeviceHello {
 }
 
 export type FromScreen =
-  | { readonly type: 'hello'; readonly protocol: number; readonly foldVersion: number; readonly buildId: string; readonly device: DeviceHello; /** null: knows nothing yet */ readonly afterSeq: number | null; /** which journal it knows: another shop's screen starts afresh */ readonly journalId: string | null }
+  | {
+      readonly type: 'hello'
+      readonly protocol: number
+      readonly foldVersion: number
+      readonly buildId: string
+      readonly device: DeviceHello /** null: knows nothing yet */
+      readonly afterSeq: number | null /** which journal it knows: another shop's screen starts afresh */
+      readonly journalId: string | null
+    }
   | { readonly type: 'commands'; readonly commands: readonly Command[] }
   | { readonly type: 'probe'; readonly t0: number }
   | { readonly type: 'coming'; readonly actKey: string }

@@ -307,6 +307,25 @@ describe('a load put right', () => {
     expect(outcome(tooMany)).toBe('too-few')
   })
 
+  it('[L15] given two outs within the time that boards take to wet, then the floor remembers the boards of both', () => {
+    const shop = shopWith({
+      oven: { ...shopWith().oven, kind: 'hearth' },
+      shelves: table([shelf({ id: 's1', pieces: 120, floorBoards: 20 })]),
+    })
+    const state = stateWith({ shop, batches: [batch({ pieces: 96 })] })
+    const [first, second] = [loadOn(state, 'sesame', 36), loadOn(state, 'poppy', 24)]
+    play(state, { type: 'out', loadId: first, from: 'first-side', lines: null }, { nowMs: at('7:03') })
+    play(state, { type: 'out', loadId: second, from: 'first-side', lines: null }, { nowMs: at('7:05') })
+    expect(state.shelves.get(S1)).toMatchObject({ boardsFreed: 10, boardsWetAtMs: at('7:10') })
+  })
+
+  it('[L10] given a load put right, then the door of the oven stays where it was', () => {
+    const state = stateWith({ batches: [batch({ pieces: 36 })] })
+    const id = loadOn(state, 'sesame', 36)
+    play(state, { type: 'changeLoad', loadId: id, lines: lines('poppy', 36) }, { nowMs: at('6:50') })
+    expect(state.shelves.get(S1)?.touchedAtMs).toBe(at('6:47'))
+  })
+
   it('[L15] given a floor of 20 boards with 12 on it, when 9 boards more go on, then the shelf is over', () => {
     const shop = shopWith({
       oven: { ...shopWith().oven, kind: 'hearth' },
