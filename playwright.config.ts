@@ -1,6 +1,7 @@
 import type { ReporterDescription } from '@playwright/test'
 import { defineConfig } from '@playwright/test'
 import { chromiumPath } from './tests/run/chromium.mjs'
+import { CHROMIUM_ARGS } from './tests/screens/support/browser-args.ts'
 
 const report = process.env.BOILBOARD_SCREENS_REPORT
 const reporters: ReporterDescription[] = [['list']]
@@ -26,15 +27,7 @@ export default defineConfig({
     screenshot: 'only-on-failure',
     launchOptions: {
       ...(executablePath === undefined ? {} : { executablePath }),
-      args: [
-        '--no-sandbox',
-        '--disable-gpu',
-        '--disable-quic',
-        '--no-first-run',
-        '--disable-background-networking',
-        '--disable-component-update',
-        '--disable-sync',
-      ],
+      args: CHROMIUM_ARGS,
     },
   },
 })
