@@ -119,7 +119,13 @@ export class ScreenSync {
     if (this.#contact.phase === 'live') this.#then(() => this.#greet())
   }
 
-  /** To be called about once a second, also while the page is hidden, and when it becomes visible. */
+  /** The page became visible: it may have slept in a way that its clocks do not show. */
+  woke(): void {
+    this.#probing.begin()
+    this.tick()
+  }
+
+  /** To be called about once a second, also while the page is hidden. */
   tick(): void {
     const nowMs = this.#parts.clock.monotonicMs()
     if (this.serverClock.noticeGap()) this.#probing.begin()

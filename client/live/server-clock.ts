@@ -28,8 +28,8 @@ export interface Probe {
 const DRIFT_PPM = 50
 /** Both ends read their clocks in whole milliseconds at worst. */
 const READING_MS = 2
-/** The clocks of one device parting by more than this between two looks: it slept, or its clock was set. */
-const GAP_MS = 1_000
+/** The clocks of one device parting by more than this: it slept, or its clock was set. Less goes into the error only. */
+const GAP_MS = 250
 /** Differences up to this are made up slowly, larger ones at once: a second nobody waits ten seconds for. */
 const SLEW_MS_MAX = 1_000
 /** A slewing clock runs this much faster or slower: a half-second is made up in five, and seconds still look even. */
@@ -69,6 +69,7 @@ export class ServerClock {
   #best: Estimate | null = null
   /** What is shown less what the estimate says, when the estimate last changed; it melts at the slew rate. */
   #slew = { fromMs: 0, atMs: 0 }
+  /** How far the device's wall clock was ahead of its monotonic one when that was last taken into account. */
   #wallAheadMs: number
 
   constructor(device: DeviceClock) {
@@ -95,7 +96,7 @@ export class ServerClock {
   errorMs(): number | null {
     if (this.#best === null) return null
     const nowMs = this.#device.monotonicMs()
-    return errorAt(this.#best, nowMs) + Math.abs(this.#slewLeftMs(nowMs))
+    return errorAt(this.#best, nowMs) + Math.abs(this.#slewLeftMs(nowMs)) + this.#gapErrorMs()
   }
 
   /** Takes a probe's times in. @returns whether they were of use; false when a clock was stepped meanwhile */
@@ -105,9 +106,13 @@ export class ServerClock {
     const nowMs = this.#device.monotonicMs()
     const next = { offsetMs: measured.offsetMs, errorMs: measured.errorMs + READING_MS, atMs: probe.t3 }
     const best = this.#best
-    if (best === null) this.#best = next
-    else if (contradicts(best, next, nowMs)) this.#adopt(next, nowMs)
-    else if (errorAt(next, nowMs) <= errorAt(best, nowMs)) this.#adopt(next, nowMs)
+    if (best === null) this.#adopt(next, nowMs)
+    else {
+      const [bestErrorMs, nextErrorMs] = [errorAt(best, nowMs) + this.#gapErrorMs(), errorAt(next, nowMs)]
+      // Two estimates that cannot both be right: the server's clock was set, and the newer one holds.
+      const isContradicted = Math.abs(best.offsetMs - next.offsetMs) > bestErrorMs + nextErrorMs
+      if (isContradicted || nextErrorMs <= bestErrorMs) this.#adopt(next, nowMs)
+    }
     return true
   }
 
@@ -118,10 +123,10 @@ export class ServerClock {
    * @returns true when the server should be asked anew at once
    */
   noticeGap(): boolean {
-    const aheadMs = this.#device.wallMs() - this.#device.monotonicMs()
-    const gapMs = aheadMs - this.#wallAheadMs
-    this.#wallAheadMs = aheadMs
-    if (Math.abs(gapMs) <= GAP_MS) return false
+    const gapMs = this.#gapMs()
+    if (gapMs >= 0 && gapMs <= GAP_MS) return false
+    this.#wallAheadMs += gapMs
+    if (gapMs >= -GAP_MS && gapMs < 0) return false
     if (gapMs > 0 && this.#best !== null) {
       const { offsetMs, errorMs, atMs } = this.#best
       this.#best = { offsetMs: offsetMs + gapMs, errorMs: errorMs + gapMs, atMs }
@@ -133,7 +138,17 @@ export class ServerClock {
     const shownMs = this.#best === null ? next.offsetMs : this.#best.offsetMs + this.#slewLeftMs(nowMs)
     const fromMs = shownMs - next.offsetMs
     this.#best = next
+    this.#wallAheadMs += this.#gapMs()
     this.#slew = { fromMs: Math.abs(fromMs) > SLEW_MS_MAX ? 0 : fromMs, atMs: nowMs }
+  }
+
+  #gapMs(): number {
+    return this.#device.wallMs() - this.#device.monotonicMs() - this.#wallAheadMs
+  }
+
+  /** A wall clock that is ahead may mean sleep that has not been taken into account. */
+  #gapErrorMs(): number {
+    return Math.max(0, this.#gapMs())
   }
 
   #slewLeftMs(nowMs: number): number {
@@ -145,9 +160,4 @@ export class ServerClock {
 
 function errorAt({ errorMs, atMs }: Estimate, nowMs: number): number {
   return errorMs + ((nowMs - atMs) * DRIFT_PPM) / 1_000_000
-}
-
-/** Two estimates that cannot both be right: the server's clock was set, and the newer one holds. */
-function contradicts(one: Estimate, other: Estimate, nowMs: number): boolean {
-  return Math.abs(one.offsetMs - other.offsetMs) > errorAt(one, nowMs) + errorAt(other, nowMs)
 }

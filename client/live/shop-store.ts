@@ -43,7 +43,7 @@ export interface ShopStore extends Pick<StoreApi<LiveState>, 'getState' | 'getIn
   changeSettings(change: Partial<DeviceSettings>): void
   /** Any touch or key on this screen: a reload for a new version waits until it has been left alone. */
   touched(): void
-  /** The page was shown or hidden: a hidden page does not tick, a shown one asks whether it slept. */
+  /** The page was shown or hidden: a hidden page does not tick, a shown one asks for the time anew. */
   visibilityChanged(): void
   /** Ends the connection and the timers. */
   stop(): void
@@ -156,7 +156,7 @@ export function createShopStore(parts: StoreParts): ShopStore {
       if (settings.name !== before.name || settings.stationId !== before.stationId) sync.deviceChanged()
     },
     visibilityChanged: () => {
-      sync.tick()
+      if (!parts.isHidden()) sync.woke()
       ticker.reset()
     },
     stop: () => {

@@ -79,11 +79,11 @@ export class Taps {
     this.#board.remove(noticeId)
   }
 
-  /** Taps that are in the state are answered, whether or not their answer was heard. */
+  /** Taps that are in the state are answered, whether or not their answer was heard; nothing is left to ask about them. */
   happened(entries: readonly Entry[], state: State): void {
-    if (this.pending.length === 0) return
-    for (const entry of entries) if (entry.seq <= state.seq) this.#settle(entry.commandId)
-    for (const trace of state.traces) this.#settle(trace.commandId)
+    if (this.pending.length === 0 && this.#board.notices.length === 0) return
+    for (const { seq, commandId: id } of entries) if (seq <= state.seq) this.#isDone(id)
+    for (const { commandId: id } of state.traces) this.#isDone(id)
   }
 
   answered({ commandId: id, answer }: CommandAnswer): void {
@@ -100,6 +100,11 @@ export class Taps {
   #queue(command: Command): void {
     if (this.#journalId === null) return
     if (!this.outbox.add(this.#journalId, command)) this.notice({ id: 'not-saved', kind: 'not-saved' })
+  }
+
+  #isDone(id: CommandId): void {
+    this.#settle(id)
+    if (this.#board.find(id)?.kind === 'ask') this.#board.remove(id)
   }
 
   #settle(id: CommandId): Command | null {

@@ -153,6 +153,7 @@ describe('the store', () => {
     bench.hidden = false
     bench.store.visibilityChanged()
     expect(bench.store.getState().nowMs - nowMs).toBe(61_000)
+    expect(bench.link.take()).toMatchObject([{ type: 'probe' }])
   })
 
   it('given stop, then no timer is left and the link is closed', () => {
