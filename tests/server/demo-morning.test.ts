@@ -90,6 +90,9 @@ describe('the living morning', () => {
     const acts = new Set(entries.map(({ told }) => told.type))
     const wanted = ['pull', 'dip', 'lift', 'board', 'load', 'flip', 'out', 'sell', 'count', 'keep', 'remove', 'shape']
     expect(wanted.filter((act) => !acts.has(act))).toEqual([])
+    const mixesAt = entries.filter(({ told }) => told.type === 'shape').map(({ recordedAtMs }) => recordedAtMs)
+    const tooSoon = mixesAt.filter((at, index) => at - (mixesAt[index - 1] ?? 0) < 20 * 60_000)
+    expect(tooSoon, 'a mix takes its time').toEqual([])
     const events = entries.flatMap((entry) => entry.events)
     expect(events.some((event) => event.type === 'unsureRaised')).toBe(true)
     expect(events.some((event) => event.type === 'unsureSettled')).toBe(true)
