@@ -1,6 +1,6 @@
 import { setTimeout as wait } from 'node:timers/promises'
 import { fileURLToPath } from 'node:url'
-import { pino } from 'pino'
+import { pino, stdSerializers } from 'pino'
 import type { State } from '../shared-core/day/state.ts'
 import type { Welcome } from '../shared-core/live/protocol.ts'
 import type { EpochMs } from '../shared-core/units.ts'
@@ -47,7 +47,7 @@ export async function serve({ journal, options, demo, say }: ServeParts): Promis
   const port = await front.listen(options.port, options.bind)
   const state = await wakeAloud(journal, front, say)
   const now = () => epochMs(Date.now())
-  const log = pino({ level: process.env.LOG_LEVEL ?? 'error' })
+  const log = pino({ level: process.env.LOG_LEVEL ?? 'error', serializers: { error: stdSerializers.err } })
   const clock = new ClockDesk(state, now)
   const sockets = new SocketServer(front.http, { names: options.names })
   const room = new Room({

@@ -1,4 +1,4 @@
-import type { ErrorRequestHandler, Express } from 'express'
+import type { ErrorRequestHandler, Express, Request, Response } from 'express'
 import express from 'express'
 import { rateLimit } from 'express-rate-limit'
 import helmet from 'helmet'
@@ -42,13 +42,7 @@ export function makeApp(admission: Admission, routes: (app: Express) => void): E
   app.use(express.json({ limit: BODY_BYTES_MAX, strict: false }))
   app.use(express.text({ limit: BODY_BYTES_MAX, type: 'text/csv' }))
   routes(app)
-  app.use('/api', (request, response) => {
-    sendProblem(response, {
-      status: 404,
-      title: 'No such address',
-      detail: `There is no ${request.method} ${request.baseUrl}${request.path}.`,
-    })
-  })
+  app.use((request, response) => sendNotFound(request, response))
   app.use(answerError)
   return app
 }
@@ -73,8 +67,21 @@ const FOR_PLAIN_HTTP: Parameters<typeof helmet>[0] = {
   },
 }
 
-const answerError: ErrorRequestHandler = (error, _request, response, next) => {
+function sendNotFound(request: Request, response: Response): void {
+  if (request.path.startsWith('/api')) {
+    const detail = `There is no ${request.method} ${request.path}.`
+    sendProblem(response, { status: 404, title: 'No such address', detail })
+    return
+  }
+  response.status(404).type('html').send(NO_PAGE)
+}
+
+const NO_PAGE = `<!doctype html><html lang="en"><title>Boilboard</title><h1>There is no page here</h1>
+<p>The screens: <a href="/wall">wall</a>, <a href="/bench">bench</a>, <a href="/counter">counter</a>, <a href="/desk">desk</a>.`
+
+const answerError: ErrorRequestHandler = (error, request, response, next) => {
   if (response.headersSent) return next(error)
+  if (error?.status === 404) return sendNotFound(request, response)
   if (error instanceof RoomFailure)
     return sendProblem(response, { status: 503, title: 'Not taken', detail: error.message })
   const status = typeof error?.status === 'number' && error.status >= 400 && error.status < 500 ? error.status : 500

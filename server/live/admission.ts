@@ -28,6 +28,8 @@ export function isOriginOurs(origin: string | undefined, host: string | undefine
 }
 
 function nameOf(host: string): string | null {
+  // What no browser sends, such as a user before an @, must not be read as a part of something else.
+  if (!/^[\w.:[\]-]+$/.test(host)) return null
   try {
     return new URL(`http://${host}`).hostname.replace(/^\[|\]$/g, '').toLowerCase()
   } catch {

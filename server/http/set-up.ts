@@ -1,0 +1,42 @@
+import type { Express, Request, Response } from 'express'
+import { setUpChanges } from '../../shared-core/shop/set-up-diff.ts'
+import { toSetUpFile } from '../../shared-core/shop/set-up-export.ts'
+import { parseSetUpFile, setUpJsonSchema } from '../../shared-core/shop/set-up-file.ts'
+import type { Room } from '../live/room.ts'
+import { isZone } from '../live/shop-clock.ts'
+import { submitOne } from './commands.ts'
+import { deviceOf } from './device-headers.ts'
+import { sendAnswer, sendProblem } from './problem.ts'
+
+/** The set-up as the file that people write: its schema, what it is now, and a new one. */
+export function setUpRoutes(app: Express, room: Room): void {
+  app.get('/api/v1/set-up.schema.json', (_request, response) => {
+    response.type('application/schema+json').send(JSON.stringify(setUpJsonSchema()))
+  })
+  app.get('/api/v1/set-up', async (_request, response) => {
+    const file = await room.read(({ shop }) => (shop === null ? null : toSetUpFile(shop)))
+    if (file === null) sendProblem(response, NO_SET_UP)
+    else response.attachment('set-up.json').json(file)
+  })
+  app.post('/api/v1/set-up', (request, response) => postSetUp(request, response, room))
+}
+
+export const NO_SET_UP = {
+  status: 404,
+  title: 'No set-up yet',
+  detail: 'Send a set-up file first: POST /api/v1/set-up; its form is at /api/v1/set-up.schema.json.',
+} as const
+
+async function postSetUp(request: Request, response: Response, room: Room): Promise<void> {
+  const device = deviceOf(request, response)
+  if (device === null) return
+  const parsed = parseSetUpFile(request.body, { isZone })
+  if (!parsed.ok) {
+    const detail = 'The set-up file has mistakes; nothing of it was taken.'
+    sendProblem(response, { status: 422, title: 'Mistakes in the set-up', detail, errors: parsed.problems })
+    return
+  }
+  const { changes, seq } = await room.read(({ shop, seq }) => ({ changes: setUpChanges(shop, parsed.shop), seq }))
+  if (changes.length === 0) response.json({ commandId: null, answer: { kind: 'taken', seq } })
+  else sendAnswer(response, await submitOne(request, { room, device, act: { type: 'changeSetUp', changes } }))
+}
