@@ -25,7 +25,7 @@ export function beginUndo(state: State): Undo {
 /** Puts everything back as it was before the entry. */
 export function undoAll(state: State, undo: Undo): void {
   for (const { table, id, before } of undo.touched) setRow(state, table, id, before)
-  for (const { doughId, before } of undo.accounts.toReversed()) {
+  for (const { doughId, before } of [...undo.accounts].reverse()) {
     if (before === null) state.account.delete(doughId)
     else state.account.set(doughId, before)
   }

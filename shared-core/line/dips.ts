@@ -40,11 +40,11 @@ export function needsAhead(state: State, shop: Shop, allotments: readonly Allotm
     .slice(0, LOADS_LOOKED_AHEAD)
     // "When a shelf is free" means nothing at night.
     .filter(({ expected }) => expected.planned.inAtMs !== null || state.day !== null)
-    .toSorted((one, other) => one.expected.inAtMs - other.expected.inAtMs)
+    .sort((one, other) => one.expected.inAtMs - other.expected.inAtMs)
   const cycleMs = shop.kettle.cycleMs
   const needs: Need[] = []
   let kettleTakenMs = Number.MAX_SAFE_INTEGER
-  for (const { expected, short } of loads.toReversed()) {
+  for (const { expected, short } of loads.slice().reverse()) {
     const raw = short.filter((one) => !isBoiled(shop, one.doughId))
     const dips = short
       .filter((one) => isBoiled(shop, one.doughId))

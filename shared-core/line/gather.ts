@@ -40,7 +40,7 @@ export function gather(oneCase: Case, wants: readonly Want[], to: BatchStage, at
   const takes = wants.map((): Take[] => [])
   const short = wants.map((want) => want.pieces)
   for (const rule of [isSame, isPlain, isSameDough]) {
-    for (const stage of STAGES.toReversed()) {
+    for (const stage of NEAREST_FIRST) {
       wants.forEach((want, index) => {
         const got = bench.take(stage, (batch) => rule(batch, want, bench), short[index] ?? 0)
         takes[index]?.push(...got)
@@ -50,6 +50,8 @@ export function gather(oneCase: Case, wants: readonly Want[], to: BatchStage, at
   }
   return { takes: takes.map(merged), found: short, ...bench.told(takes.flat(), wants, atMs) }
 }
+
+const NEAREST_FIRST = [...STAGES].reverse()
 
 type Rule = (batch: Batch, want: Want, bench: Bench) => boolean
 const isSame: Rule = (batch, want) => batch.doughId === want.doughId && batch.varietyId === want.varietyId

@@ -49,7 +49,7 @@ export function doughMisfits(dough: Dough): Misfit[] {
   const [first] = route
   const twice = route.find((stage, index) => route.indexOf(stage) !== index)
   const starts = first !== undefined && RESTING.includes(first)
-  const ends = route.at(-1) === 'oven'
+  const ends = route[route.length - 1] === 'oven'
   const ordered = route.every((stage, index) => index === 0 || rank(route[index - 1]) <= rank(stage))
   const order =
     'Proof, chill and rack first, then kettle, boards and oven in this order; any may be left out but the oven.'

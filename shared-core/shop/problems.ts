@@ -36,7 +36,7 @@ function problemsOfIssue(issue: z.core.$ZodIssue, raw: unknown): Problem[] {
 
 function wrongOf(issue: z.core.$ZodIssue, raw: unknown): string {
   const value = valueAt(raw, issue.path)
-  const last = issue.path.at(-1)
+  const last = issue.path[issue.path.length - 1]
   const subject =
     typeof last === 'string' ? `"${shortened(last)}"` : typeof last === 'number' ? `Entry ${last + 1}` : 'This'
   if (issue.code === 'custom' && typeof issue.params?.wrong === 'string') return issue.params.wrong
@@ -63,7 +63,8 @@ const SHOWN_MAX = 40
 function valueAt(raw: unknown, path: readonly PropertyKey[]): unknown {
   let value = raw
   for (const key of path) {
-    if (typeof value !== 'object' || value === null || !Object.hasOwn(value, key)) return undefined
+    if (typeof value !== 'object' || value === null || !Object.prototype.propertyIsEnumerable.call(value, key))
+      return undefined
     value = Reflect.get(value, key)
   }
   return value

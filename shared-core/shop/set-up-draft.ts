@@ -130,5 +130,5 @@ function entriesAt(path: string, raw: unknown): Place[] {
 }
 
 function at(raw: unknown, key: string): unknown {
-  return typeof raw === 'object' && raw !== null && Object.hasOwn(raw, key) ? Reflect.get(raw, key) : undefined
+  return typeof raw === 'object' && raw !== null && key in raw ? Reflect.get(raw, key) : undefined
 }

@@ -53,7 +53,7 @@ export function flag() {
 
 export function oneOf<const Words extends readonly [string | number, ...(string | number)[]]>(words: Words) {
   const all = words.map((word) => JSON.stringify(word))
-  const right = all.length === 1 ? `${all[0]}.` : `${all.slice(0, -1).join(', ')} or ${all.at(-1)}.`
+  const right = all.length === 1 ? `${all[0]}.` : `${all.slice(0, -1).join(', ')} or ${all[all.length - 1]}.`
   return z.literal(words, right)
 }
 

@@ -105,7 +105,7 @@ function lotsWithout(lots: readonly Lot[], takes: readonly Take[]): readonly Lot
 function soldOn(stock: Stock, pieces: number, atMs: EpochMs): Stock {
   if (pieces === 0) return stock
   const fromMs = epochMs(atMs - (atMs % PACE_BUCKET_MS))
-  const last = stock.pace.at(-1)
+  const last = stock.pace[stock.pace.length - 1]
   // A tap from before the newest quarter counts in the newest: the pace is a rate, not a record.
   const pace =
     last !== undefined && last.fromMs >= fromMs

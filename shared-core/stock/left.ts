@@ -81,7 +81,7 @@ function knownFrom({ counted, lots, pace }: Stock): Known {
     (newest, lot) => (newest !== null && newest.outAtMs >= lot.outAtMs ? newest : lot),
     null,
   )
-  const sale = pace.findLast((quarter) => quarter.pieces > 0)
+  const sale = [...pace].reverse().find((quarter) => quarter.pieces > 0)
   const all: Known[] = []
   if (counted !== null) all.push({ how: 'counted', atMs: counted.atMs })
   if (out !== null) all.push({ how: 'baked', atMs: out.outAtMs })
