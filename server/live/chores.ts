@@ -11,6 +11,8 @@ const SNAPSHOT_ENTRIES = 1_000
 const LULL_MS = 2_000
 /** In a spell without a lull a snapshot is taken all the same, before the tail grows long. */
 const SNAPSHOT_ENTRIES_MAX = 20_000
+/** Hashing costs a weak tablet some tens of milliseconds: now and then is enough to prove that all agree. */
+const CHECK_EVERY_MS = 60_000
 const REFUSALS_PRUNED_EVERY_MS = 3_600_000
 
 /** What the server does when nobody taps: snapshots, fingerprints to the screens, forgetting old refusals. */
@@ -23,6 +25,7 @@ export class Chores {
   #seenSeq: number
   #changedAtMs = 0
   #prunedAtMs = 0
+  #checkedAtMs = 0
 
   constructor({
     room,
@@ -47,8 +50,9 @@ export class Chores {
     const isLull = nowMs - this.#changedAtMs >= LULL_MS
     const since = seq - this.#snapshotSeq
     if (since >= (isLull ? SNAPSHOT_ENTRIES : SNAPSHOT_ENTRIES_MAX)) await this.snapshot()
-    if (isLull && seq !== this.#checkedSeq) {
+    if (isLull && seq !== this.#checkedSeq && nowMs - this.#checkedAtMs >= CHECK_EVERY_MS) {
       this.#checkedSeq = seq
+      this.#checkedAtMs = nowMs
       this.#room.check(hashState)
     }
     if (nowMs - this.#prunedAtMs >= REFUSALS_PRUNED_EVERY_MS) {
