@@ -2,6 +2,7 @@ import { setTimeout as wait } from 'node:timers/promises'
 import { fileURLToPath } from 'node:url'
 import { pino, stdSerializers } from 'pino'
 import type { State } from '../shared-core/day/state.ts'
+import { FOLD_VERSION } from '../shared-core/day/state.ts'
 import type { Welcome } from '../shared-core/live/protocol.ts'
 import type { EpochMs } from '../shared-core/units.ts'
 import { epochMs } from '../shared-core/units.ts'
@@ -70,7 +71,9 @@ export async function serve({ journal, options, demo, say }: ServeParts): Promis
     }),
   )
   sockets.open(room)
-  const chores = new Chores({ room, journal, now, snapshotSeq: state.seq })
+  // After a fold of everything there is none that is good: the first lull writes one.
+  const snapshotSeq = journal.newestSnapshot(FOLD_VERSION)?.seq ?? 0
+  const chores = new Chores({ room, journal, now, snapshotSeq })
   const timer = setInterval(() => {
     if (clock.isNew()) room.sendAll({ type: 'clockTable', clock: clock.table() })
     chores.tick().catch((error: unknown) => log.error({ error }, 'a chore failed'))
