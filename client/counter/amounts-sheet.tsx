@@ -1,0 +1,181 @@
+import type { ComponentChildren } from 'preact'
+import { useState } from 'preact/hooks'
+import type { Act } from '../../shared-core/day/commands.ts'
+import type { Line } from '../../shared-core/day/state.ts'
+import { Key } from '../parts/key.tsx'
+import { FAST_TAP_MS } from '../parts/press-guard.ts'
+import { PIECES_PER_RING } from '../parts/rod-stack.ts'
+import type { AmountsPurpose, CounterWords } from '../words/counter.ts'
+import { actKeys, withRings, withSingles } from './amounts-view.ts'
+import type { BoardState } from './counter-board.tsx'
+import type { CounterParts } from './counter-screen.tsx'
+import type { Hand } from './hand.ts'
+import { linesOf, piecesInHand, withPieces } from './hand.ts'
+import { RingPile } from './ring-pile.tsx'
+import { rodFacts } from './rod-text.ts'
+
+export interface AmountsProps extends CounterParts {
+  readonly board: BoardState
+  readonly purpose: AmountsPurpose
+}
+
+/** Half-dozens to touch at once; further ones are added by sixes. */
+const RINGS_MOST = 7
+
+/**
+ * How many, as rings: half-dozens in one row, singles in the other, so that any number is two touches. The same for a
+ * sale of another number, for keeping, for what was not sold, and for a count.
+ */
+export function AmountsSheet({ store, words, sizes, board, purpose }: AmountsProps) {
+  const [lines, setLines] = useState<Hand>(() => startOf(board, purpose))
+  const [active, setActive] = useState(lines[0]?.varietyId)
+  const line = lines.find((one) => one.varietyId === active)
+  const rod = board.rods.find((one) => one.varietyId === active)
+  const { amounts } = words.counter
+  const finish = (acts: readonly Act[]) => {
+    for (const act of acts) store.send(act)
+    board.setHand([])
+    board.openSheet(null)
+  }
+  return (
+    <section class="counter-sheet" role="dialog" aria-label={amounts.title[purpose]}>
+      <div class="counter-sheet-head">
+        <h1>{amounts.title[purpose]}</h1>
+        {rod !== undefined && <p>{rodFacts(rod, board.time, words).join(', ')}</p>}
+      </div>
+      <div class="counter-lines">
+        {lines.map(({ varietyId, pieces }) => (
+          <Key
+            key={varietyId}
+            chosen={varietyId === active}
+            name={words.line.contents([{ varietyId, pieces }])}
+            onPress={() => setActive(varietyId)}
+          >
+            <span class="counter-line">
+              <span>{words.names.variety(varietyId)}</span>
+              <strong>{pieces}</strong>
+            </span>
+          </Key>
+        ))}
+      </div>
+      {line !== undefined && (
+        <RingKeys
+          pieces={line.pieces}
+          words={words}
+          pilePx={Math.round(sizes.namePx * 1.5)}
+          onChange={(pieces) => setLines(withPieces(lines, line.varietyId, pieces))}
+        />
+      )}
+      <div class="counter-keys">
+        <ActKeys lines={lines} purpose={purpose} words={words} onAct={finish} />
+        <Back words={words} onPress={() => board.openSheet(null)} />
+      </div>
+    </section>
+  )
+}
+
+/** A count begins with what is known, everything else with what is in hand. */
+function startOf({ hand, rods }: BoardState, purpose: AmountsPurpose): Hand {
+  if (purpose !== 'count') return hand
+  return hand.map(({ varietyId }) => ({
+    varietyId,
+    pieces: rods.find((rod) => rod.varietyId === varietyId)?.forSale ?? 0,
+  }))
+}
+
+interface RingKeysProps {
+  readonly pieces: number
+  readonly words: CounterWords
+  readonly pilePx: number
+  readonly onChange: (pieces: number) => void
+}
+
+function RingKeys({ pieces, words, pilePx, onChange }: RingKeysProps) {
+  const { amounts } = words.counter
+  const rings = Math.floor(pieces / PIECES_PER_RING)
+  const singles = pieces % PIECES_PER_RING
+  return (
+    <div class="counter-rings">
+      <KeyRow title={amounts.wholeHalfDozens}>
+        {Array.from({ length: RINGS_MOST + 1 }, (_, count) => (
+          <Key
+            key={`rings ${count * PIECES_PER_RING}`}
+            name={amounts.ringsKey(count)}
+            chosen={count === rings}
+            onPress={() => onChange(withRings(pieces, count))}
+          >
+            <span class="counter-ring-face">
+              <RingPile pieces={count * PIECES_PER_RING} widthPx={pilePx} rings={RINGS_MOST} />
+              <span>{count * PIECES_PER_RING}</span>
+            </span>
+          </Key>
+        ))}
+        <Key name={amounts.sixMore} sameTouchMs={FAST_TAP_MS} onPress={() => onChange(withRings(pieces, rings + 1))}>
+          <span class="counter-ring-face">+6</span>
+        </Key>
+      </KeyRow>
+      <KeyRow title={amounts.singles}>
+        {Array.from({ length: PIECES_PER_RING }, (_, count) => (
+          <Key
+            key={`singles ${count}`}
+            name={amounts.singlesKey(count)}
+            chosen={count === singles}
+            onPress={() => onChange(withSingles(pieces, count))}
+          >
+            <span class="counter-ring-face">
+              <RingPile pieces={count} widthPx={pilePx} rings={1} />
+              <span>+{count}</span>
+            </span>
+          </Key>
+        ))}
+        <output class="counter-total">{pieces}</output>
+      </KeyRow>
+    </div>
+  )
+}
+
+function KeyRow({ title, children }: { title: string; children: ComponentChildren }) {
+  return (
+    <div class="counter-ring-row" role="group" aria-label={title}>
+      {children}
+    </div>
+  )
+}
+
+interface ActKeysProps {
+  readonly lines: Hand
+  readonly purpose: AmountsPurpose
+  readonly words: CounterWords
+  readonly onAct: (acts: readonly Act[]) => void
+}
+
+function ActKeys({ lines, purpose, words, onAct }: ActKeysProps) {
+  const named: readonly Line[] = linesOf(lines)
+  const total = piecesInHand(lines)
+  const refusal = purpose !== 'count' && total === 0 ? words.counter.amounts.nothingChosen : undefined
+  return (
+    <>
+      {actKeys(purpose, lines, words).map(({ label, acts }, index) => (
+        <div key={label.replace(/\d+/, '')} class="counter-wide" style={{ flexGrow: 1 }}>
+          <Key
+            label={label}
+            detail={refusal === undefined && named.length > 1 ? words.line.contents(named) : undefined}
+            tone={index === 0 && purpose !== 'not-sold' ? 'act' : 'strong'}
+            refusal={refusal}
+            onPress={() => onAct(acts)}
+          />
+        </div>
+      ))}
+    </>
+  )
+}
+
+export function Back({ words, onPress }: { words: CounterWords; onPress: () => void }) {
+  return (
+    <div class="counter-small-key counter-back">
+      <Key onPress={onPress}>
+        <span class="counter-word">{words.counter.back}</span>
+      </Key>
+    </div>
+  )
+}

@@ -1,0 +1,45 @@
+import type { Act } from '../../shared-core/day/commands.ts'
+import { PIECES_PER_RING } from '../parts/rod-stack.ts'
+import type { AmountsPurpose, CounterWords } from '../words/counter.ts'
+import type { Hand } from './hand.ts'
+import { linesOf, piecesInHand } from './hand.ts'
+
+/** The number with other half-dozens, its singles kept. @example withRings(27, 2) // 15 */
+export function withRings(pieces: number, rings: number): number {
+  return rings * PIECES_PER_RING + (pieces % PIECES_PER_RING)
+}
+
+/** The number with other singles, its half-dozens kept. @example withSingles(27, 0) // 24 */
+export function withSingles(pieces: number, singles: number): number {
+  return pieces - (pieces % PIECES_PER_RING) + singles
+}
+
+export interface AmountsKey {
+  readonly label: string
+  /** What its touch does, in this order. */
+  readonly acts: readonly Act[]
+}
+
+/** The keys that take what was chosen. A count takes lines of nothing too: none there is a count. */
+export function actKeys(purpose: AmountsPurpose, hand: Hand, { counter }: CounterWords): readonly AmountsKey[] {
+  const { amounts } = counter
+  const pieces = piecesInHand(hand)
+  const lines = linesOf(hand)
+  switch (purpose) {
+    case 'sell':
+      return [{ label: amounts.sold(pieces), acts: [{ type: 'sell', lines }] }]
+    case 'keep':
+      return [{ label: amounts.keep(pieces), acts: [{ type: 'keep', lines }] }]
+    case 'count':
+      return [{ label: amounts.counted(pieces), acts: hand.map((line) => ({ type: 'count', ...line })) }]
+    case 'not-sold': {
+      const removed = (fate: 'wasted' | 'kitchen' | 'given') =>
+        lines.map((line) => ({ type: 'remove', ...line, fate }) as const)
+      return [
+        { label: amounts.wasted(pieces), acts: removed('wasted') },
+        { label: amounts.kitchen(pieces), acts: removed('kitchen') },
+        { label: amounts.given(pieces), acts: removed('given') },
+      ]
+    }
+  }
+}

@@ -1,0 +1,61 @@
+import { useMemo } from 'preact/hooks'
+import { useStore } from 'zustand'
+import type { State } from '../../shared-core/day/state.ts'
+import type { LiveState, ShopStore } from '../live/shop-store.ts'
+import type { GlassSize } from '../parts/glass-size.ts'
+import { useGlassSize } from '../parts/glass-size.ts'
+import { ScreenSize } from '../parts/screen-size.tsx'
+import type { CounterWords } from '../words/counter.ts'
+import { counterWords } from '../words/counter.ts'
+import { languageOf, wordsFor } from '../words/words.ts'
+import { CounterBoard } from './counter-board.tsx'
+import type { CounterSizes } from './counter-sizes.ts'
+import { counterSizes } from './counter-sizes.ts'
+
+/** The tablet at the counter. */
+export function CounterScreen({ store }: { readonly store: ShopStore }) {
+  const live = useStore(store)
+  const glass = useGlassSize()
+  const shop = live.shown?.shop ?? null
+  const language = languageOf(live.settings.language, shop)
+  const words = useMemo(
+    () => counterWords(wordsFor(language, shop, (atMs) => store.localTime(atMs))),
+    [language, shop, store],
+  )
+  const sizes = useMemo(() => counterSizes(live.settings, glass), [live.settings, glass])
+  const { shown } = live
+  return (
+    <ScreenSize panel={sizes.panel} distanceM={sizes.distanceM} theme="light">
+      <div class="counter" lang={language} style={sizeVariables(sizes)}>
+        {shown === null || shop === null ? (
+          <main class="counter-waiting">
+            <h1>{shown === null ? words.counter.day.looking : words.counter.day.noSetUp}</h1>
+            <p role="status">{words.live.connection(live.connection)}</p>
+          </main>
+        ) : (
+          <CounterBoard store={store} live={live} state={shown} words={words} sizes={sizes} glass={glass} />
+        )}
+      </div>
+    </ScreenSize>
+  )
+}
+
+export interface CounterParts {
+  readonly store: ShopStore
+  readonly live: LiveState
+  readonly state: State
+  readonly words: CounterWords
+  readonly sizes: CounterSizes
+  readonly glass: GlassSize
+}
+
+function sizeVariables({ keyPx, gapPx, marginPx, numberPx, namePx, quietPx }: CounterSizes) {
+  return {
+    '--key': `${keyPx}px`,
+    '--gap': `${gapPx}px`,
+    '--margin': `${marginPx}px`,
+    '--number': `${numberPx}px`,
+    '--name': `${namePx}px`,
+    '--small': `${quietPx}px`,
+  }
+}

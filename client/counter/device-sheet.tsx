@@ -1,0 +1,83 @@
+import type { ComponentChildren } from 'preact'
+import { Choice } from '../parts/choice.tsx'
+import { settingsWords } from '../words/settings.ts'
+import { Back } from './amounts-sheet.tsx'
+import type { CounterParts } from './counter-screen.tsx'
+
+export interface DeviceProps extends CounterParts {
+  readonly onClose: () => void
+}
+
+/** What this screen is called, its language and its size. */
+export function DeviceSheet({ store, live, words, onClose }: DeviceProps) {
+  const say = settingsWords(words)
+  const { settings } = live
+  return (
+    <section class="counter-sheet" role="dialog" aria-label={say.title}>
+      <div class="counter-sheet-head">
+        <h1>{say.title}</h1>
+      </div>
+      <div class="counter-fields">
+        <Field title={say.name}>
+          <input
+            value={settings.name}
+            maxLength={40}
+            onChange={(event) => store.changeSettings({ name: event.currentTarget.value })}
+          />
+        </Field>
+        <Field title={say.diagonal}>
+          <NumberInput
+            value={settings.diagonalInches}
+            onValue={(diagonalInches) => store.changeSettings({ diagonalInches })}
+          />
+        </Field>
+        <Field title={say.distance}>
+          <NumberInput
+            value={settings.viewingMetres}
+            onValue={(viewingMetres) => store.changeSettings({ viewingMetres })}
+          />
+        </Field>
+      </div>
+      <div class="counter-languages">
+        <Choice
+          name={say.language}
+          options={[
+            { value: 'shop', label: say.asShop },
+            { value: 'en', label: 'English' },
+            { value: 'es', label: 'Español' },
+          ]}
+          chosen={settings.language ?? 'shop'}
+          onChoose={(value) => store.changeSettings({ language: value === 'shop' ? null : value })}
+        />
+      </div>
+      <p class="counter-quiet">
+        {words.cautions.aidShort} {say.version} {live.version}
+      </p>
+      <div class="counter-keys">
+        <Back words={words} onPress={onClose} />
+      </div>
+    </section>
+  )
+}
+
+function Field({ title, children }: { title: string; children: ComponentChildren }) {
+  return (
+    <label class="counter-field">
+      <span class="counter-quiet">{title}</span>
+      {children}
+    </label>
+  )
+}
+
+/** A value out of range is left as it was. */
+function NumberInput({ value, onValue }: { value: number; onValue: (value: number) => void }) {
+  return (
+    <input
+      type="number"
+      inputMode="decimal"
+      step="0.1"
+      value={value}
+      onChange={(event) => onValue(event.currentTarget.valueAsNumber)}
+    />
+  )
+}

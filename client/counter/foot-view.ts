@@ -1,0 +1,116 @@
+import type { State, Trace } from '../../shared-core/day/state.ts'
+import { changedSince, NEVER_TAKEN_BACK } from '../../shared-core/day/take-back.ts'
+import type { CommandId, DeviceId } from '../../shared-core/ids.ts'
+import type { Rod } from '../../shared-core/stock/left.ts'
+import type { Notice } from '../live/shop-store.ts'
+import { textWidthPx } from '../parts/text-width.ts'
+import type { CounterWords } from '../words/counter.ts'
+import type { Hand } from './hand.ts'
+import { piecesInHand, spreadTo } from './hand.ts'
+import type { RodTime } from './rod-text.ts'
+import { rodFacts } from './rod-text.ts'
+
+/** A key that sells with one touch. */
+export interface SellKey {
+  readonly pieces: number
+  /** What it sells; null when more than that is in hand. */
+  readonly lines: Hand | null
+  /** Of a mixed sale, how many of each. @example "7 + 6" */
+  readonly detail: string
+  readonly spoken: string
+  /** Why it cannot be touched; "" when it can. */
+  readonly refusal: string
+}
+
+/** Half a dozen, a dozen, and a dozen with the baker's one. */
+const SOLD_TOGETHER = [6, 12, 13] as const
+
+/** What is in hand as it is, and the numbers in which bagels are sold. */
+export function sellKeys(hand: Hand, words: CounterWords): readonly SellKey[] {
+  return [piecesInHand(hand), ...SOLD_TOGETHER].map((pieces) => {
+    const lines = spreadTo(hand, pieces)
+    const isMixed = lines !== null && lines.length > 1
+    return {
+      pieces,
+      lines,
+      detail: isMixed ? lines.map((line) => line.pieces).join(' + ') : '',
+      spoken: words.counter.hand.sold(lines ?? []),
+      refusal: lines === null ? words.counter.hand.tooSmall(piecesInHand(hand)) : '',
+    }
+  })
+}
+
+/** One line about what is in hand: of one rod all that is known and has room; of several, how many of each. */
+export function handText(
+  hand: Hand,
+  parts: { readonly rods: readonly Rod[]; readonly time: RodTime; readonly words: CounterWords },
+  room: { readonly roomPx: number; readonly fontPx: number },
+): string {
+  const { rods, time, words } = parts
+  const [first] = hand
+  if (first === undefined) return words.counter.hand.touchARod
+  const rod = rods.find((one) => one.varietyId === first.varietyId)
+  if (hand.length > 1 || rod === undefined) return firstThatFit([words.line.contents(hand)], room)
+  const [left = '', ...others] = rodFacts(rod, time, words)
+  return firstThatFit([`${rod.name}: ${left}`, ...others], room)
+}
+
+/** As many facts as fit, most important first. A first one that is too long is left to the line to shorten. */
+function firstThatFit(facts: readonly string[], room: { readonly roomPx: number; readonly fontPx: number }): string {
+  let text = facts[0] ?? ''
+  for (const fact of facts.slice(1)) {
+    const longer = `${text}, ${fact}`
+    if (textWidthPx(longer, room.fontPx) > room.roomPx) break
+    text = longer
+  }
+  return text
+}
+
+export interface LastDone {
+  readonly commandId: CommandId
+  /** "8:51 sold Sesame 6" */
+  readonly text: string
+  /** Why it cannot be taken back; "" when it can. */
+  readonly refusal: string
+}
+
+/** The last act of this screen that is not itself a taking back; null when there is none. */
+export function lastDoneHere(state: State, deviceId: DeviceId, words: CounterWords): LastDone | null {
+  const trace = state.traces.findLast((one) => one.deviceId === deviceId && one.told.type !== 'takeBack')
+  if (trace === undefined) return null
+  return {
+    commandId: trace.commandId,
+    text: words.told.at(trace.told, trace.atMs),
+    refusal: refusal(state, trace, words),
+  }
+}
+
+function refusal(state: State, trace: Trace, { answers }: CounterWords): string {
+  if (NEVER_TAKEN_BACK.has(trace.told.type)) {
+    return answers.refusal({ code: 'take-back-never', params: { type: trace.told.type } })
+  }
+  const after = changedSince(state, trace)
+  if (after === null) return ''
+  const params = { type: after.told.type, atMs: after.atMs, commandId: after.commandId }
+  return answers.refusal({ code: 'take-back-changed-since', params })
+}
+
+/** Something to answer or to know, in place of the keys. */
+export interface NoticeView {
+  readonly id: string
+  readonly title: string
+  readonly text: string
+  /** Null: it is only to be known. */
+  readonly answer: { readonly yes: string; readonly no: string } | null
+}
+
+/** The oldest notice first: it was asked first. */
+export function noticeView(notices: readonly Notice[], words: CounterWords): NoticeView | null {
+  const notice = notices.find((one) => one.kind === 'ask') ?? notices[0]
+  if (notice === undefined) return null
+  const { title, text } = words.live.notice(notice)
+  const [ask] = notice.kind === 'ask' ? notice.asks : []
+  if (ask === undefined) return { id: notice.id, title, text, answer: null }
+  const { question, yes, no } = words.answers.ask(ask)
+  return { id: notice.id, title: question, text: '', answer: { yes, no } }
+}

@@ -1,0 +1,9 @@
+import { render } from 'preact'
+import '../theme/theme.css'
+import { startScreen } from '../live/start-screen.ts'
+import './counter.css'
+import './sheets.css'
+import { CounterScreen } from './counter-screen.tsx'
+
+const place = document.getElementById('counter')
+if (place !== null) render(<CounterScreen store={startScreen('counter')} />, place)

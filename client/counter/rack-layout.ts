@@ -1,0 +1,150 @@
+import { epochMs } from '../../shared-core/units.ts'
+import type { Weight } from '../parts/text-width.ts'
+import { textWidthPx } from '../parts/text-width.ts'
+import type { CounterWords } from '../words/counter.ts'
+import type { CounterSizes } from './counter-sizes.ts'
+
+/** Where rods stand, from the glass and the names alone: a count that changes must not move a rod. */
+export interface RackLayout {
+  /** `glass`: pages with arrow keys. `long`: one page that is longer than the glass. */
+  readonly form: 'glass' | 'long'
+  readonly columns: number
+  readonly rows: number
+  readonly perPage: number
+  readonly pages: number
+  readonly cellPx: number
+  readonly rowPx: number
+  readonly rowGapPx: number
+  readonly padPx: number
+  readonly rodPx: { readonly width: number; readonly height: number }
+  readonly maxRings: number
+  readonly plankPx: number
+  readonly nameLines: 1 | 2
+}
+
+export interface RackRoom {
+  readonly widthPx: number
+  readonly heightPx: number
+  readonly form: 'glass' | 'long'
+}
+
+const COLUMNS_MAX = 8
+/** Lower rods are no picture any more. In sizes of a name. */
+const ROD_LEAST = 4
+/** Higher ones say no more. */
+const ROD_MOST = 11
+const LINE = 1.2
+
+/**
+ * Lays the rack out: as many columns as the widest texts allow, as many rows as still leave rods to see; what does not
+ * fit goes to another page. Fewer rods are spread evenly.
+ * @param names of all rods, on every page
+ */
+export function rackLayout(
+  names: readonly string[],
+  room: RackRoom,
+  sizes: CounterSizes,
+  words: CounterWords,
+): RackLayout {
+  const onePage = layoutIn(names, room, { sizes, words })
+  if (room.form === 'long' || onePage.pages === 1) return onePage
+  return layoutIn(names, { ...room, widthPx: room.widthPx - sizes.keyPx - sizes.gapPx }, { sizes, words })
+}
+
+interface Parts {
+  readonly sizes: CounterSizes
+  readonly words: CounterWords
+}
+
+function layoutIn(names: readonly string[], room: RackRoom, parts: Parts): RackLayout {
+  const { sizes } = parts
+  const padPx = Math.round(sizes.namePx * 0.25)
+  const columnsMax = columnsThatFit(names, room, { ...parts, padPx })
+  const rowGapPx = Math.round(sizes.namePx * 0.5)
+  const leastPx = heightOf(Math.round(sizes.namePx * ROD_LEAST), 2, sizes)
+  const rowsMax = Math.max(1, Math.floor((room.heightPx + rowGapPx) / (leastPx + rowGapPx)))
+  const count = Math.max(1, names.length)
+  const rowsAll = Math.ceil(count / columnsMax)
+  const rows = room.form === 'long' ? rowsAll : Math.min(rowsMax, rowsAll)
+  const columns = rowsAll <= rows ? Math.ceil(count / rows) : columnsMax
+  const cellPx = Math.floor(room.widthPx / columns)
+  const nameLines = names.every((name) => wide(name, sizes.namePx, 'strong') <= cellPx - 2 * padPx) ? 1 : 2
+  const evenPx = Math.floor((room.heightPx - (rows - 1) * rowGapPx) / rows)
+  const mostPx = heightOf(Math.round(sizes.namePx * ROD_MOST), nameLines, sizes)
+  const rowPx = room.form === 'long' ? leastPx : Math.min(evenPx, mostPx)
+  const rodHeight = rowPx - heightOf(0, nameLines, sizes)
+  return {
+    form: room.form,
+    columns,
+    rows,
+    perPage: columns * rows,
+    pages: Math.ceil(count / (columns * rows)),
+    cellPx,
+    rowPx,
+    rowGapPx,
+    padPx,
+    rodPx: { width: rodWidth(sizes), height: rodHeight },
+    maxRings: Math.min(12, Math.max(6, Math.floor(rodHeight / (sizes.namePx * 0.5)))),
+    plankPx: plankOf(sizes),
+    nameLines,
+  }
+}
+
+function rodWidth({ namePx }: CounterSizes): number {
+  return Math.round(namePx * 2.3)
+}
+
+function plankOf({ namePx }: CounterSizes): number {
+  return Math.round(namePx * 0.36)
+}
+
+/** A rod, the plank, the name, and two lines of text. */
+function heightOf(rodPx: number, nameLines: 1 | 2, sizes: CounterSizes): number {
+  const texts = nameLines * sizes.namePx * LINE + 2 * sizes.quietPx * LINE
+  return rodPx + plankOf(sizes) + Math.ceil(texts + sizes.namePx * 0.4)
+}
+
+function columnsThatFit(
+  names: readonly string[],
+  room: RackRoom,
+  { sizes, words, padPx }: Parts & { readonly padPx: number },
+): number {
+  const { namePx, quietPx, numberPx } = sizes
+  const below = widestBelow(words).map((text) => wide(text, quietPx, 'strong') + Math.ceil(LONGER_HOUR * quietPx))
+  const named = names.map((name) => Math.max(...nameLinesOf(name, namePx).map((line) => wide(line, namePx, 'strong'))))
+  const known = words.counter.rod.known({ how: 'baked', atMs: SOME_TIME })
+  const besideTexts = [known, words.counter.rod.kept(88)].flatMap((text) => text.split(' '))
+  const beside = [wide('888', numberPx, 'strong'), ...besideTexts.map((word) => wide(word, quietPx))]
+  const leastPx = Math.max(...below, ...named, rodWidth(sizes) + padPx + Math.max(...beside)) + 2 * padPx
+  return Math.min(COLUMNS_MAX, Math.max(1, Math.floor(room.widthPx / leastPx)))
+}
+
+/** Some instant, to measure what is said of one: its clock time has at least one digit of the hour. */
+const SOME_TIME = epochMs(0)
+/** "12:59" has a digit more than "6:00". In ems; digits are all as wide. */
+const LONGER_HOUR = 0.632
+
+function widestBelow({ counter: { rod } }: CounterWords): readonly string[] {
+  return [
+    rod.goneAbout(SOME_TIME),
+    rod.goneSince(SOME_TIME),
+    rod.lastsToClose,
+    rod.noMore,
+    rod.none,
+    rod.coming(144, SOME_TIME),
+  ]
+}
+
+/** A name in one line or two, parted where the longer line is shortest. @example "Multigrain 1" / "with more" */
+export function nameLinesOf(name: string, fontPx: number): readonly string[] {
+  const words = name.split(' ')
+  const splits = words
+    .slice(1)
+    .map((_, index) => [words.slice(0, index + 1).join(' '), words.slice(index + 1).join(' ')])
+  const widest = (lines: readonly string[]) => Math.max(...lines.map((line) => wide(line, fontPx, 'strong')))
+  return splits.reduce<readonly string[]>((best, lines) => (widest(lines) < widest(best) ? lines : best), [name])
+}
+
+function wide(text: string, fontPx: number, weight: Weight = 'regular'): number {
+  return Math.ceil(textWidthPx(text, fontPx, weight))
+}

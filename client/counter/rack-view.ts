@@ -1,0 +1,66 @@
+import type { VarietyId } from '../../shared-core/ids.ts'
+import type { Rod } from '../../shared-core/stock/left.ts'
+import { textWidthPx } from '../parts/text-width.ts'
+import type { CounterWords } from '../words/counter.ts'
+import type { CounterSizes } from './counter-sizes.ts'
+import type { Hand } from './hand.ts'
+import type { RackLayout } from './rack-layout.ts'
+import { nameLinesOf } from './rack-layout.ts'
+import type { RodText, RodTime } from './rod-text.ts'
+import { rodText } from './rod-text.ts'
+
+/** One rod as it is painted. */
+export interface RodCell extends RodText {
+  readonly varietyId: VarietyId
+  readonly nameLines: readonly string[]
+  readonly pieces: number
+  readonly keptPieces: number
+  readonly onTheWay: number
+  readonly inHand: number
+  /** Written on it while it is in hand; "" otherwise. */
+  readonly inHandText: string
+  readonly spoken: string
+}
+
+export interface RackView {
+  readonly cells: readonly RodCell[]
+  readonly page: number
+  readonly pages: number
+}
+
+export interface RackInput {
+  readonly rods: readonly Rod[]
+  readonly time: RodTime
+  readonly hand: Hand
+  readonly layout: RackLayout
+  readonly sizes: CounterSizes
+  readonly words: CounterWords
+  /** A page that no longer exists counts as the last one. */
+  readonly page: number
+}
+
+/** The rods of one page, in the order of the set-up: each has its place. */
+export function rackView(input: RackInput): RackView {
+  const { rods, layout } = input
+  const page = Math.min(layout.pages - 1, Math.max(0, input.page))
+  const shown = rods.slice(page * layout.perPage, (page + 1) * layout.perPage)
+  return { cells: shown.map((rod) => rodCell(rod, input)), page, pages: layout.pages }
+}
+
+function rodCell(rod: Rod, { time, hand, layout, sizes, words }: RackInput): RodCell {
+  const { varietyId, name, forSale, kept } = rod
+  const onTheWay = rod.onTheWay.reduce((sum, { pieces }) => sum + pieces, 0)
+  const inHand = hand.find((line) => line.varietyId === varietyId)?.pieces ?? 0
+  const isOneLine = textWidthPx(name, sizes.namePx, 'strong') <= layout.cellPx - 2 * layout.padPx
+  return {
+    ...rodText(rod, time, words),
+    varietyId,
+    nameLines: isOneLine ? [name] : nameLinesOf(name, sizes.namePx),
+    pieces: forSale,
+    keptPieces: kept,
+    onTheWay,
+    inHand,
+    inHandText: inHand === 0 ? '' : words.counter.hand.inHand(inHand),
+    spoken: words.counter.rod.spoken(name, forSale, kept, onTheWay),
+  }
+}

@@ -1,0 +1,124 @@
+import type { Line } from '../../shared-core/day/state.ts'
+import type { Language } from '../../shared-core/shop/shop.ts'
+import type { Known } from '../../shared-core/stock/left.ts'
+import type { EpochMs } from '../../shared-core/units.ts'
+import { enCounter } from './en-counter.ts'
+import { esCounter } from './es-counter.ts'
+import type { Words } from './words.ts'
+
+/** The words of the counter: those that all screens share, and its own. */
+export interface CounterWords extends Words {
+  readonly counter: CounterSentences
+}
+
+export interface CounterSentences {
+  readonly rod: CounterRodWords
+  readonly hand: HandWords
+  readonly amounts: AmountsWords
+  readonly kept: KeptWords
+  readonly day: CounterDayWords
+  readonly takeBack: string
+  readonly nothingDone: string
+  readonly putAway: string
+  readonly earlier: string
+  readonly further: string
+  /** @example "2 of 3" */
+  page(page: number, pages: number): string
+  readonly back: string
+}
+
+export interface CounterRodWords {
+  /** @example "gone about 9:40" */
+  goneAbout(atMs: EpochMs): string
+  /** The same in full. @example "gone about 9:40 at this pace (24 an hour)" */
+  goneAtPace(atMs: EpochMs, perHour: number): string
+  /** @example "gone since 8:47" */
+  goneSince(atMs: EpochMs): string
+  readonly lastsToClose: string
+  readonly noMore: string
+  /** Never any, and none to come. */
+  readonly none: string
+  /** @example "36 at 9:04" */
+  coming(pieces: number, atMs: EpochMs): string
+  /** @example "kept 6" */
+  kept(pieces: number): string
+  /** How the number is known. @example "counted 8:40" */
+  known(known: Known): string
+  /** @example "24 for sale" */
+  forSale(pieces: number): string
+  /** For those who listen. @example "Sesame: 24 for sale, 6 kept, 36 on the way" */
+  spoken(name: string, forSale: number, kept: number, onTheWay: number): string
+  readonly rack: string
+}
+
+export interface HandWords {
+  readonly touchARod: string
+  readonly touchMore: string
+  /** On the rod itself. @example "in hand 2" */
+  inHand(pieces: number): string
+  /** For those who listen, on a key that sells. @example "sold Sesame 6" */
+  sold(lines: readonly Line[]): string
+  /** Why a number is too small. @example "14 in hand" */
+  tooSmall(inHand: number): string
+  readonly soldWord: string
+  readonly number: string
+  readonly count: string
+  readonly keep: string
+  readonly notSold: string
+  readonly putBack: string
+  /** Group of the keys that sell, for those who listen. */
+  readonly sell: string
+}
+
+export interface AmountsWords {
+  readonly title: { readonly [purpose in AmountsPurpose]: string }
+  readonly wholeHalfDozens: string
+  readonly singles: string
+  /** @example "4 rings" */
+  rings(rings: number): string
+  /** For those who listen, on a key. @example "24: 4 rings" */
+  ringsKey(rings: number): string
+  singlesKey(pieces: number): string
+  readonly sixMore: string
+  /** Keys that do it. @example "Sold 17" */
+  sold(pieces: number): string
+  keep(pieces: number): string
+  counted(pieces: number): string
+  wasted(pieces: number): string
+  kitchen(pieces: number): string
+  given(pieces: number): string
+  readonly nothingChosen: string
+}
+export type AmountsPurpose = 'sell' | 'keep' | 'count' | 'not-sold'
+
+export interface KeptWords {
+  readonly title: string
+  /** @example "2 kept, 18 pieces" */
+  summary(keeps: number, pieces: number): string
+  readonly nothing: string
+  readonly handOver: string
+  readonly release: string
+  readonly keptAt: (atMs: EpochMs) => string
+}
+
+export interface CounterDayWords {
+  /** @example "last load in by 10:34" */
+  lastLoad(atMs: EpochMs): string
+  readonly lastLoadGone: string
+  readonly changeover: string
+  /** After the changeover no more is baked. */
+  tooLate(atMs: EpochMs): string
+  others(count: number): string
+  readonly spoken: string
+  readonly noSetUp: string
+  readonly looking: string
+}
+
+export function counterWords(words: Words): CounterWords {
+  return { ...words, counter: OF_LANGUAGE[words.language](words) }
+}
+
+const OF_LANGUAGE: { readonly [language in Language]: (words: Words) => CounterSentences } = {
+  en: enCounter,
+  es: esCounter,
+}

@@ -1,0 +1,111 @@
+import type {
+  AmountsWords,
+  CounterDayWords,
+  CounterRodWords,
+  CounterSentences,
+  HandWords,
+  KeptWords,
+} from './counter.ts'
+import { joined } from './joined.ts'
+import type { Words } from './words.ts'
+
+export function esCounter(words: Words): CounterSentences {
+  return {
+    rod: rod(words),
+    hand: hand(words),
+    amounts: AMOUNTS,
+    kept: kept(words),
+    day: day(words),
+    takeBack: 'Deshacer',
+    nothingDone: 'aquí no se hizo nada aún',
+    putAway: 'Quitar aviso',
+    earlier: 'antes',
+    further: 'después',
+    page: (page, pages) => `${page} de ${pages}`,
+    back: 'Volver al estante',
+  }
+}
+
+function rod({ times }: Words): CounterRodWords {
+  return {
+    goneAbout: (atMs) => `hasta cerca de ${times.clock(atMs)}`,
+    goneAtPace: (atMs, perHour) => `a este ritmo (${perHour} por hora) hasta cerca de ${times.clock(atMs)}`,
+    goneSince: (atMs) => `agotado ${times.clock(atMs)}`,
+    lastsToClose: 'alcanza al cierre',
+    noMore: 'hoy no hay más',
+    none: 'hoy no hay',
+    coming: (pieces, atMs) => `${pieces} ${times.at(atMs)}`,
+    kept: (pieces) => `apart. ${pieces}`,
+    known: ({ how, atMs }) => (atMs === null ? '' : joined(KNOWN[how], times.clock(atMs))),
+    forSale: (pieces) => `${pieces} a la venta`,
+    spoken: (name, forSale, keptPieces, onTheWay) =>
+      `${name}: ${forSale} a la venta, ${keptPieces} apartados, ${onTheWay} en camino`,
+    rack: 'El estante',
+  }
+}
+
+const KNOWN = { counted: 'contado', baked: 'horneado', sold: 'por venta', nothing: '' } as const
+
+function hand({ line }: Words): HandWords {
+  return {
+    touchARod: 'Toque una varilla y luego cuántos se venden',
+    touchMore: 'toque más varillas para una venta mixta',
+    inHand: (pieces) => `en mano ${pieces}`,
+    sold: (lines) => `vendido ${line.contents(lines)}`,
+    tooSmall: (inHand) => `${inHand} en mano`,
+    soldWord: 'vendido',
+    number: 'Otro número',
+    count: 'Contar',
+    keep: 'Apartar',
+    notSold: 'Sin venta',
+    putBack: 'Soltar',
+    sell: 'Vendido',
+  }
+}
+
+const AMOUNTS: AmountsWords = {
+  title: {
+    sell: 'Cuántos se venden',
+    keep: 'Cuántos se apartan',
+    count: 'Cuántos hay',
+    'not-sold': 'Cuántos sin venta',
+  },
+  wholeHalfDozens: 'Medias docenas',
+  singles: 'y sueltos',
+  rings: (rings) => `${rings} ${rings === 1 ? 'aro' : 'aros'}`,
+  ringsKey: (rings) => `${rings * 6}: ${rings} ${rings === 1 ? 'media docena' : 'medias docenas'}`,
+  singlesKey: (pieces) => `y ${pieces} ${pieces === 1 ? 'suelto' : 'sueltos'}`,
+  sixMore: 'media docena más',
+  sold: (pieces) => `Vendidos ${pieces}`,
+  keep: (pieces) => `Apartar ${pieces}`,
+  counted: (pieces) => `Contados ${pieces}`,
+  wasted: (pieces) => `A la basura ${pieces}`,
+  kitchen: (pieces) => `A la cocina ${pieces}`,
+  given: (pieces) => `Regalados ${pieces}`,
+  nothingChosen: 'elija cuántos',
+}
+
+function kept({ times, line }: Words): KeptWords {
+  return {
+    title: 'Apartados',
+    summary: (keeps, pieces) =>
+      keeps === 0 ? 'nada apartado' : `${keeps} ${keeps === 1 ? 'apartado' : 'apartados'}, ${line.pieces(pieces)}`,
+    nothing: 'No hay nada apartado. Toque varillas y luego Apartar.',
+    handOver: 'Entregar',
+    release: 'Liberar',
+    keptAt: (atMs) => `apartado ${times.since(atMs)}`,
+  }
+}
+
+function day({ times }: Words): CounterDayWords {
+  return {
+    lastLoad: (atMs) => `última carga ${times.by(atMs)}`,
+    lastLoadGone: 'no hay más cargas',
+    changeover: 'cambio',
+    tooLate: (atMs) => `carga de ${times.clock(atMs)}, muy tarde`,
+    others: (count) => `+${count}`,
+    spoken: 'El día',
+    noSetUp: 'Aquí todavía no hay un local. Cargue un archivo de configuración en el escritorio.',
+    looking: 'Buscando el local…',
+  }
+}
