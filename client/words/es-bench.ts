@@ -85,8 +85,8 @@ function station(times: Words['times']): StationWords {
 
 function shelf(): ShelfWords {
   return {
-    differs: 'es otra',
-    differsOf: (name) => `${name}: es otra`,
+    differs: 'otra cosa',
+    differsOf: (name) => `${name}: otra cosa`,
     chooseWhat: 'elegir qué',
     unconfirmed: 'sin confirmar',
     atDoor: 'en la puerta',
@@ -200,6 +200,6 @@ function done(): DoneWords {
     allRight: 'Todo está bien',
     right: 'Está bien',
     putAway: 'Guardar',
-    lookAt: 'es otra',
+    lookAt: 'otra cosa',
   }
 }

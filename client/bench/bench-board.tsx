@@ -1,0 +1,156 @@
+import { useState } from 'preact/hooks'
+import type { Act } from '../../shared-core/day/commands.ts'
+import { epochMs } from '../../shared-core/units.ts'
+import { offsetMsAt } from '../parts/ruler-of-day.ts'
+import { textWidthPx } from '../parts/text-width.ts'
+import { actOfShelf } from './act-of.ts'
+import type { BoardProps } from './bench-screen.tsx'
+import type { BottomBarProps } from './bottom-bar.tsx'
+import { BottomBar } from './bottom-bar.tsx'
+import { Joint } from './joint.tsx'
+import type { BenchLayout } from './layout.ts'
+import { benchLayout } from './layout.ts'
+import { Line } from './line.tsx'
+import { HEADING_EM, kettleMiddlePx, linePlan, TEXT_EM } from './line-plan.ts'
+import type { StationKey } from './line-view.ts'
+import { Oven } from './oven.tsx'
+import { sheetRoom } from './sheet.tsx'
+import type { OpenSheet } from './sheets/open-sheet.ts'
+import { SheetOver } from './sheets/sheet-over.tsx'
+import type { ShelfView } from './shelf-view.ts'
+import { TopBand } from './top-band.tsx'
+import type { BenchView } from './view.ts'
+import { benchView } from './view.ts'
+
+/** Lines of text in the top band. */
+const TOP_LINES = 3
+
+/** The line, drawn, with the sheets that lie over it. */
+export function BenchBoard(props: BoardProps) {
+  const { store, live, state, shop, words, sizes, glass } = props
+  const [sheet, setSheet] = useState<OpenSheet | null>(null)
+  const view = benchView({ live, state, shop, words, deviceId: store.deviceId })
+  const layout = benchLayout({
+    widthPx: glass.widthPx,
+    heightPx: glass.heightPx,
+    mmPx: sizes.mmPx,
+    shelves: view.shelfPlaces,
+    topHeightPx: Math.ceil(TOP_LINES * sizes.minPx * TEXT_EM),
+    headingPx: Math.ceil(sizes.minPx * HEADING_EM),
+    actWidthPx: Math.max(0, ...view.shelfActs.map((act) => textWidthPx(act, sizes.labelPx, 'strong'))),
+  })
+  const send = (act: Act) => void store.send(act)
+  return (
+    <>
+      <LineBoard {...props} view={view} layout={layout} send={send} open={setSheet} />
+      {sheet !== null && (
+        <SheetOver
+          {...props}
+          view={view}
+          room={sheetRoom(glass, layout)}
+          sheet={sheet}
+          open={setSheet}
+          onClose={() => setSheet(null)}
+          send={send}
+        />
+      )}
+    </>
+  )
+}
+
+function boardStyle({ marginPx, gapPx, keyPx, topHeightPx }: BenchLayout) {
+  return {
+    '--margin': `${marginPx}px`,
+    '--gap': `${gapPx}px`,
+    '--key': `${keyPx}px`,
+    '--top-height': `${topHeightPx}px`,
+  }
+}
+
+interface LineBoardProps extends BoardProps {
+  readonly view: BenchView
+  readonly layout: BenchLayout
+  readonly send: (act: Act) => void
+  readonly open: (sheet: OpenSheet) => void
+}
+
+function LineBoard(props: LineBoardProps) {
+  const { store, live, state, words, sizes, view, layout, send, open } = props
+  const [isDiffering, setIsDiffering] = useState(false)
+  const differs = (sheet: OpenSheet) => {
+    setIsDiffering(false)
+    open(sheet)
+  }
+  const onPress = (act: Act | null, sheet: OpenSheet) => {
+    if (isDiffering || act === null) differs(sheet)
+    else send(act)
+  }
+  const parts = { layout, sizes, words }
+  const plan = linePlan(view.line, layout, sizes)
+  return (
+    <main class={`bench-board bench-board-${layout.form}`} style={boardStyle(layout)} data-differing={isDiffering}>
+      <TopBand
+        {...parts}
+        day={view.day}
+        clockText={(ms) => store.localTime(epochMs(ms))}
+        offsetAtMs={(ms) => (live.shopClock === null ? 0 : offsetMsAt(live.shopClock, ms))}
+      />
+      <div class="bench-middle">
+        <Line
+          {...parts}
+          line={view.line}
+          plan={plan}
+          onPress={(station) => onPress(station.act, sheetOf(station))}
+          onDiffers={(station) => differs(sheetOf(station))}
+        />
+        <Joint
+          layout={layout}
+          fromPx={kettleMiddlePx(plan, layout, sizes)}
+          headingPx={layout.hasOvenHeading ? Math.ceil(sizes.minPx * HEADING_EM) : 0}
+          shelves={view.shelves.length}
+        />
+        <Oven
+          {...parts}
+          shelves={view.shelves}
+          heading={view.ovenHeading}
+          onPress={(shelf) => onPress(actOfShelf(state, shelf.key), contentsOf(shelf))}
+          onDiffers={(shelf) => differs(contentsOf(shelf))}
+        />
+      </div>
+      <Bottom
+        {...props}
+        differs={layout.differsBeside ? null : { isOn: isDiffering, onPress: () => setIsDiffering(!isDiffering) }}
+      />
+    </main>
+  )
+}
+
+function Bottom(props: LineBoardProps & Pick<BottomBarProps, 'differs'>) {
+  const { live, words, sizes, view, open, differs } = props
+  const notice = live.notices[live.notices.length - 1]
+  return (
+    <BottomBar
+      words={words}
+      sizes={sizes}
+      lastDone={view.lastDone}
+      notice={notice === undefined ? null : words.live.notice(notice)}
+      dry={view.dry.length}
+      sounding={null}
+      differs={differs}
+      onTakeBack={() => open({ kind: 'done' })}
+      onDry={() => open({ kind: 'dry-hands' })}
+      onMore={() => open({ kind: 'more' })}
+      onComing={() => undefined}
+    />
+  )
+}
+
+function contentsOf({ key }: ShelfView): OpenSheet {
+  const { shelfId, loadId, plannedId, lines } = key
+  return { kind: 'contents', start: { shelfId, loadId, plannedId, lines } }
+}
+
+function sheetOf({ which, act }: StationKey): OpenSheet {
+  if (which === 'board') return { kind: 'board', lines: act?.type === 'board' ? act.lines : [] }
+  return { kind: 'dough', job: which === 'pull' ? 'pull' : 'dip' }
+}

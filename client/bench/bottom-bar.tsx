@@ -1,0 +1,85 @@
+import { Key } from '../parts/key.tsx'
+import { KEY_MM_MIN } from '../parts/legibility.ts'
+import { useMeasuredWidth } from '../parts/measured-width.ts'
+import type { BenchWords } from '../words/bench.ts'
+import type { NoticeText } from '../words/words.ts'
+import type { DoneView } from './done-view.ts'
+import type { BenchSizes } from './glass.ts'
+import { firstFitting } from './key-text.ts'
+
+export interface BottomBarProps {
+  readonly words: BenchWords
+  readonly sizes: BenchSizes
+  readonly lastDone: DoneView | null
+  /** The newest answer to a tap of this screen, until it is put away; null when there is none. */
+  readonly notice: NoticeText | null
+  /** Things that wait for dry hands. */
+  readonly dry: number
+  /** What is sounding, in words: a touch says that somebody is coming. Null: nothing is. */
+  readonly sounding: string | null
+  /** Null where each shelf has its own "differs". */
+  readonly differs: { readonly isOn: boolean; readonly onPress: () => void } | null
+  readonly onTakeBack: () => void
+  readonly onDry: () => void
+  readonly onMore: () => void
+  readonly onComing: () => void
+}
+
+/** What hands need that is not an act of the line: taking back, confirming, all the rest. */
+export function BottomBar(props: BottomBarProps) {
+  const { words, sizes, lastDone, notice, dry, sounding, differs } = props
+  const { done, shelf, more, top } = words.bench
+  const last = lastDone === null ? [done.nothingHere] : [lastDone.text, lastDone.short]
+  const texts = differs?.isOn === true ? [shelf.touchWhatDiffers] : notice === null ? last : [notice.text, notice.title]
+  return (
+    <footer class="bench-bottom">
+      <div class="bench-bottom-key">
+        <Key tone="strong" onPress={props.onTakeBack}>
+          <span class="bench-label">{words.told.takeBack}</span>
+        </Key>
+      </div>
+      <Told texts={texts} isTrouble={notice !== null && differs?.isOn !== true} sizes={sizes} />
+      {sounding !== null && (
+        <div class="bench-bottom-key">
+          <Key onPress={props.onComing}>
+            <span class="bench-label">{top.coming}</span>
+            <span class="bench-small">{sounding}</span>
+          </Key>
+        </div>
+      )}
+      {differs !== null && (
+        <div class="bench-bottom-key">
+          <Key chosen={differs.isOn} onPress={differs.onPress}>
+            <span class="bench-label">{shelf.differs}</span>
+          </Key>
+        </div>
+      )}
+      <div class="bench-bottom-key">
+        <Key tone={dry > 0 ? 'strong' : 'plain'} onPress={props.onDry}>
+          <span class="bench-label">{done.dryHands}</span>
+          <span class="bench-small">{dry === 0 ? done.nothingToConfirm : done.toConfirm(dry)}</span>
+        </Key>
+      </div>
+      <div class="bench-bottom-key">
+        <Key onPress={props.onMore}>
+          <span class="bench-label">{more.title}</span>
+        </Key>
+      </div>
+    </footer>
+  )
+}
+
+/** What was done last, or what a person should know, as far as it fits beside the keys. */
+function Told({ texts, isTrouble, sizes }: { texts: readonly string[]; isTrouble: boolean; sizes: BenchSizes }) {
+  const [ref, widthPx] = useMeasuredWidth<HTMLDivElement>()
+  const rows = firstFitting(texts, { widthPx, heightPx: KEY_MM_MIN * sizes.mmPx, minPx: sizes.minPx })
+  return (
+    <div ref={ref} class={isTrouble ? 'bench-told bench-trouble' : 'bench-told'} role="status" aria-label={texts[0]}>
+      {rows.map((row) => (
+        <span key={row} class="bench-row">
+          {row}
+        </span>
+      ))}
+    </div>
+  )
+}

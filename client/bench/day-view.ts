@@ -1,0 +1,69 @@
+import type { State } from '../../shared-core/day/state.ts'
+import { plannedAhead } from '../../shared-core/line/planned.ts'
+import { epochMs } from '../../shared-core/units.ts'
+import type { Connection, LiveState } from '../live/shop-store.ts'
+import { rulerOfDay } from '../parts/ruler-of-day.ts'
+import type { RulerDay } from '../parts/ruler-view.ts'
+import type { BenchWords } from '../words/bench.ts'
+
+/** The band at the top: the time, the day as a ruler, what is to come and how the link is. */
+export interface DayView {
+  readonly clock: string
+  /** "last load in by 10:34", "6 loads to go" */
+  readonly toGo: readonly string[]
+  /** Null before the shop's clock is known. */
+  readonly ruler: RulerDay | null
+  readonly link: LinkView
+  /** Shown under the time; "" in a real shop. */
+  readonly demo: string
+}
+
+export interface LinkView {
+  readonly text: string
+  /** What is shown may be old, or taps wait here. */
+  readonly isTrouble: boolean
+}
+
+export interface DayParts extends Pick<LiveState, 'demo' | 'connection' | 'nowMs' | 'shopClock'> {
+  readonly state: State
+  readonly words: BenchWords
+  readonly deviceName: string
+  readonly pending: number
+}
+
+export function dayView(parts: DayParts): DayView {
+  const { state, nowMs, words, demo, shopClock } = parts
+  const { top } = words.bench
+  const ruler = shopClock === null ? null : rulerOfDay(state, nowMs, shopClock, top.ruler)
+  const lastLoadMs = ruler?.lastLoad?.atMs ?? null
+  const lastLoad = lastLoadMs === null || lastLoadMs < nowMs ? [] : [top.lastLoad(epochMs(lastLoadMs))]
+  return {
+    clock: words.times.clock(nowMs),
+    toGo: [...lastLoad, top.loadsToGo(plannedAhead(state).length)],
+    ruler,
+    link: linkView(parts),
+    demo: demo === null ? '' : top.demo,
+  }
+}
+
+/** "linked · bench tablet", or what is wrong and since when; taps that wait are told once they wait for something. */
+export function linkView({
+  demo,
+  connection,
+  words,
+  deviceName,
+  pending,
+}: Pick<DayParts, 'demo' | 'connection' | 'words' | 'deviceName' | 'pending'>): LinkView {
+  const { top } = words.bench
+  const name = deviceName === '' ? top.device : deviceName
+  if (connection.phase === 'live') {
+    return { text: demo === null ? `${top.linked} · ${name}` : words.live.demo(demo), isTrouble: false }
+  }
+  const waiting = words.live.pending(pending)
+  const text = [words.live.connection(connection), waiting].filter((part) => part !== '').join(' · ')
+  return { text, isTrouble: isTrouble(connection) }
+}
+
+function isTrouble({ phase }: Connection): boolean {
+  return phase === 'away' || phase === 'stale'
+}

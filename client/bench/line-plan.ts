@@ -1,0 +1,155 @@
+import { textWidthPx } from '../parts/text-width.ts'
+import type { BenchSizes } from './glass.ts'
+import type { BenchLayout } from './layout.ts'
+import type { BoardsView, LineView, StandingView } from './line-view.ts'
+
+/**
+ * How the line's stations share their room left of the oven. Beside one column of shelves rack and kettle stand side by
+ * side, as in the room; beside more they stand below each other. Keys come first; what stands on the rack is shown as
+ * far as there is room, the nearest to the kettle first.
+ */
+export interface LinePlan {
+  /** Of each station: room for its words and keys. */
+  readonly columnPx: number
+  /** A station's key beside its "differs". */
+  readonly stationKeyPx: number
+  readonly stationHeightPx: number
+  /** The kettle's own key, which has none beside it. */
+  readonly kettleKeyPx: number
+  readonly kettleHeightPx: number
+  readonly kettleRingPx: number
+  /** Doughs that the rack has room for. */
+  readonly standingShown: number
+  readonly boards: BoardsPlan
+}
+
+export interface BoardsPlan {
+  readonly perRow: number
+  readonly boardPx: number
+  /** Of the words for them, those that fit in a row; too many out is said before all else. */
+  readonly hasTitle: boolean
+  readonly hasDetail: boolean
+  /** Null where there are more boards than can be drawn; their number is always said. */
+  readonly stripPx: number | null
+}
+
+/** The middle of the kettle from the top of the line, where the way to the oven begins; of a narrow line, its middle. */
+export function kettleMiddlePx(plan: LinePlan, layout: BenchLayout, { minPx }: Pick<BenchSizes, 'minPx'>): number {
+  return layout.form === 'wide' ? minPx * HEADING_EM + plan.kettleHeightPx / 2 : layout.lineHeightPx / 2
+}
+
+type PlanSizes = Pick<BenchSizes, 'minPx' | 'labelPx'>
+
+/** Line height of text and headings, and space around them, in font sizes: `bench.css` has the same. */
+export const TEXT_EM = 1.2
+export const HEADING_EM = 1.35
+
+export function linePlan(line: LineView, layout: BenchLayout, sizes: PlanSizes): LinePlan {
+  return layout.form === 'wide' ? widePlan(line, layout, sizes) : narrowPlan(line, layout, sizes)
+}
+
+const KETTLE_RING_KEYS = 1.35
+const WIDE_KEY_HEIGHT_KEYS = 1.28
+
+/** Rack and cooler left, kettle and boards right. */
+function widePlan(line: LineView, layout: BenchLayout, sizes: PlanSizes): LinePlan {
+  const { gapPx, keyPx, lineHeightPx } = layout
+  const columnPx = Math.floor((layout.lineWidthPx - gapPx) / 2)
+  const headingPx = sizes.minPx * HEADING_EM
+  const textPx = sizes.minPx * TEXT_EM
+  const stationHeightPx = Math.round(keyPx * WIDE_KEY_HEIGHT_KEYS)
+  const boards = boardsPlan(line.boards, columnPx, sizes)
+  const boardsPx = headingPx + textPx + (boards.stripPx ?? 0) + (line.boardKey === null ? 0 : stationHeightPx + gapPx)
+  const kettleHeightPx = Math.min(lineHeightPx - boardsPx - gapPx, keyPx * KETTLE_RING_KEYS + 3.6 * textPx + headingPx)
+  const pullPx = line.pull === null ? 0 : stationHeightPx + gapPx
+  return {
+    columnPx,
+    stationKeyPx: columnPx - gapPx - keyPx,
+    stationHeightPx,
+    kettleKeyPx: columnPx,
+    kettleHeightPx: Math.floor(kettleHeightPx),
+    kettleRingPx: Math.floor(Math.max(keyPx * 0.8, Math.min(keyPx * KETTLE_RING_KEYS, kettleHeightPx - 3.6 * textPx))),
+    standingShown: countShown(line.standing, {
+      widthPx: columnPx,
+      heightPx: lineHeightPx - headingPx - pullPx,
+      ...sizes,
+    }),
+    boards,
+  }
+}
+
+/** All below each other: rack, pull, kettle, boards. A page that scrolls has room for all of it. */
+function narrowPlan(line: LineView, layout: BenchLayout, sizes: PlanSizes): LinePlan {
+  const { gapPx, keyPx, lineWidthPx, lineHeightPx, form } = layout
+  const textPx = sizes.minPx * TEXT_EM
+  const boards = boardsPlan(line.boards, lineWidthPx, sizes)
+  const keys = [line.pull, line.kettleKey, line.boardKey].filter((key) => key !== null).length
+  const kettlePx = line.kettleKey === null ? keyPx * 0.8 + gapPx : 0
+  const leftPx = lineHeightPx - keys * (keyPx + gapPx) - kettlePx - textPx - gapPx
+  // Boards are drawn once the nearest dough has its room.
+  const strip = boards.stripPx !== null && leftPx - boards.stripPx > 3 * textPx
+  const standingPx = leftPx - (strip ? (boards.stripPx ?? 0) + gapPx / 2 : 0)
+  const room = { widthPx: lineWidthPx, heightPx: standingPx, ...sizes }
+  return {
+    columnPx: lineWidthPx,
+    stationKeyPx: lineWidthPx - gapPx - keyPx,
+    stationHeightPx: keyPx,
+    kettleKeyPx: lineWidthPx,
+    kettleHeightPx: keyPx,
+    kettleRingPx: Math.round(keyPx * 0.8),
+    standingShown: form === 'stacked' ? line.standing.length : countShown(line.standing, room),
+    boards: strip || form === 'stacked' ? boards : { ...boards, stripPx: null },
+  }
+}
+
+interface TextRoom extends PlanSizes {
+  readonly widthPx: number
+  readonly heightPx: number
+}
+
+/** How many fit, with a line kept for how many more there are. */
+function countShown(standing: readonly StandingView[], room: TextRoom): number {
+  const linePx = room.minPx * TEXT_EM
+  const heights = standing.map((one) => standingLines(one, room) * linePx)
+  const fits = (count: number) => {
+    const more = count < standing.length ? linePx : 0
+    return heights.slice(0, count).reduce((sum, px) => sum + px, more) <= room.heightPx
+  }
+  let shown = standing.length
+  while (shown > 0 && !fits(shown)) shown -= 1
+  return shown
+}
+
+/** Lines of an entry: name and window in one where they fit, else broken at words. */
+export function standingLines(
+  { title, detail }: StandingView,
+  { widthPx, minPx }: Pick<TextRoom, 'widthPx' | 'minPx'>,
+): number {
+  const titlePx = textWidthPx(title, minPx, 'strong')
+  const detailPx = textWidthPx(detail, minPx)
+  if (titlePx + textWidthPx(' ', minPx) + detailPx <= widthPx) return 1
+  return Math.ceil(titlePx / (widthPx * WRAP_FILL)) + Math.ceil(detailPx / (widthPx * WRAP_FILL))
+}
+
+/** Lines broken at words are seldom full: on the safe side. */
+const WRAP_FILL = 0.85
+
+/** A drawn board's width and height with the space around it, in board heights. */
+const BOARD_STEP = { x: 1.67, y: 1.32 } as const
+const BOARD_PX = { least: 8, most: 16 } as const
+const BOARD_ROWS_MAX = 3
+
+function boardsPlan(boards: BoardsView, widthPx: number, { minPx }: PlanSizes): BoardsPlan {
+  const { count, title, detail, over } = boards
+  const detailPx = textWidthPx(`  ${detail}`, minPx, 'strong')
+  const isBoth = textWidthPx(title, minPx, 'strong') + detailPx <= widthPx
+  const said = { hasTitle: isBoth || over === 0, hasDetail: detail !== '' && (isBoth || over > 0) }
+  for (let rows = 1; rows <= BOARD_ROWS_MAX; rows++) {
+    const perRow = Math.max(1, Math.ceil(count / rows))
+    const boardPx = Math.min(BOARD_PX.most, Math.floor(widthPx / perRow / BOARD_STEP.x))
+    const isRoomy = boardPx >= BOARD_PX.most || rows === BOARD_ROWS_MAX || perRow <= 12
+    if (isRoomy && boardPx >= BOARD_PX.least)
+      return { ...said, perRow, boardPx, stripPx: rows * boardPx * BOARD_STEP.y }
+  }
+  return { ...said, perRow: 1, boardPx: BOARD_PX.least, stripPx: null }
+}

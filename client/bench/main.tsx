@@ -1,0 +1,8 @@
+import { render } from 'preact'
+import '../theme/theme.css'
+import { startScreen } from '../live/start-screen.ts'
+import './bench.css'
+import { BenchScreen } from './bench-screen.tsx'
+
+const place = document.getElementById('bench')
+if (place !== null) render(<BenchScreen store={startScreen('bench')} />, place)

@@ -1,0 +1,50 @@
+import type { ComponentChildren } from 'preact'
+import { useState } from 'preact/hooks'
+import { useMeasuredWidth } from '../../parts/measured-width.ts'
+import { FittedWords } from '../act-key.tsx'
+import { pageOf } from '../pages.ts'
+import type { SheetParts } from '../sheet.tsx'
+import { PageRow } from './page-row.tsx'
+
+export interface ListRowsProps<Item extends ListItem> extends SheetParts {
+  readonly items: readonly Item[]
+  readonly nothing: string
+  /** What can be done with one, at its right. */
+  readonly keysOf: (item: Item) => ComponentChildren
+}
+
+export interface ListItem {
+  readonly id: string
+  readonly title: string
+  readonly texts: readonly string[]
+}
+
+/** Rows of words, each with its keys; arrow keys turn the page. */
+export function ListRows<Item extends ListItem>(props: ListRowsProps<Item>) {
+  const { items, nothing, keysOf, words, room } = props
+  const [wanted, setWanted] = useState(0)
+  const { items: shown, page, pages } = pageOf(items, { places: room.rows, arrows: 1 }, wanted)
+  return (
+    <div class="bench-list">
+      {items.length === 0 && <p class="bench-nothing">{nothing}</p>}
+      {shown.map((item) => (
+        <div key={item.id} class="bench-list-row" style={{ height: `${room.rowPx}px` }} data-row={item.id}>
+          <Said {...props} item={item} />
+          {keysOf(item)}
+        </div>
+      ))}
+      <PageRow words={words} room={room} page={page} pages={pages} onTurn={setWanted} />
+    </div>
+  )
+}
+
+function Said({ item, room, sizes }: SheetParts & { readonly item: ListItem }) {
+  const [ref, widthPx] = useMeasuredWidth<HTMLDivElement>()
+  const view = { what: item.title, when: '', contents: item.texts, notes: [] }
+  const fit = { widthPx, heightPx: room.rowPx, actPx: sizes.minPx, minPx: sizes.minPx }
+  return (
+    <div ref={ref} class="bench-list-words">
+      {widthPx > 0 && <FittedWords view={view} room={{ ...fit, moreText: (count) => `+${count}`, allText: '' }} />}
+    </div>
+  )
+}

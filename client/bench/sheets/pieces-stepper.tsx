@@ -1,0 +1,34 @@
+import { Stepper } from '../../parts/stepper.tsx'
+import type { BenchWords } from '../../words/bench.ts'
+
+export interface PiecesStepperProps {
+  readonly words: BenchWords
+  readonly value: number
+  readonly min: number
+  readonly max: number
+  readonly steps: readonly number[]
+  /** What is counted; pieces when left out. */
+  readonly name?: string | undefined
+  readonly detail?: string | undefined
+  readonly onChange: (value: number) => void
+}
+
+/** Counts pieces, trays or hours, in steps of one and of a board or tray. */
+export function PiecesStepper({ words, value, min, max, steps, name, detail, onChange }: PiecesStepperProps) {
+  const { sheet, pieces } = words.bench
+  const counted = name ?? pieces.numberName
+  return (
+    <Stepper
+      name={counted}
+      value={value}
+      min={min}
+      max={max}
+      steps={steps}
+      detail={detail ?? counted}
+      lessName={(step) => sheet.less(counted, step)}
+      moreName={(step) => sheet.plus(counted, step)}
+      limitWords={{ least: sheet.least, most: sheet.most }}
+      onChange={onChange}
+    />
+  )
+}

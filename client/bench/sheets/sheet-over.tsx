@@ -1,0 +1,55 @@
+import type { Act } from '../../../shared-core/day/commands.ts'
+import type { BoardProps } from '../bench-screen.tsx'
+import type { SheetRoom } from '../sheet.tsx'
+import type { BenchView } from '../view.ts'
+import { doneList } from '../view.ts'
+import { BatchSheet, OnLineSheet } from './batch-sheets.tsx'
+import { BoardSheet } from './board-sheet.tsx'
+import { ContentsSheet } from './contents-sheet.tsx'
+import { DoneSheet } from './done-sheet.tsx'
+import { DoughSheet } from './dough-sheet.tsx'
+import { DrySheet } from './dry-sheet.tsx'
+import { MoreSheet, UnplannedSheet } from './more-sheet.tsx'
+import type { OpenSheet } from './open-sheet.ts'
+import { SkipSheet } from './skip-sheet.tsx'
+
+export interface SheetOverProps extends BoardProps {
+  readonly view: BenchView
+  readonly room: SheetRoom
+  readonly sheet: OpenSheet
+  readonly open: (sheet: OpenSheet) => void
+  readonly onClose: () => void
+  readonly send: (act: Act) => void
+}
+
+/** The sheet that lies over the line. */
+export function SheetOver(props: SheetOverProps) {
+  const { sheet, live, store, view } = props
+  const parts = { ...props, nowMs: live.nowMs }
+  switch (sheet.kind) {
+    case 'contents':
+      return <ContentsSheet {...parts} start={sheet.start} />
+    case 'dough':
+      return <DoughSheet {...parts} job={sheet.job} />
+    case 'board':
+      return <BoardSheet {...parts} lines={sheet.lines} />
+    case 'batch':
+      return <BatchSheet {...parts} batchId={sheet.batchId} />
+    case 'more':
+      return <MoreSheet {...parts} />
+    case 'unplanned':
+      return <UnplannedSheet {...parts} />
+    case 'skip':
+      return <SkipSheet {...parts} />
+    case 'on-line':
+      return <OnLineSheet {...parts} />
+    case 'done':
+      return <DoneSheet {...parts} done={doneList({ ...props, deviceId: store.deviceId })} />
+    case 'dry-hands':
+      return (
+        <DrySheet {...parts} dry={view.dry} confirm={(id) => store.confirm(id)} dismiss={(id) => store.dismiss(id)} />
+      )
+    case 'settings':
+      return null
+  }
+}

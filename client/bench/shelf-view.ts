@@ -1,0 +1,116 @@
+import type { State } from '../../shared-core/day/state.ts'
+import type { ShelfId } from '../../shared-core/ids.ts'
+import type { ShelfKey } from '../../shared-core/line/shelf-keys.ts'
+import { shelfKeys } from '../../shared-core/line/shelf-keys.ts'
+import { turnOrder } from '../../shared-core/line/turn.ts'
+import type { EpochMs } from '../../shared-core/units.ts'
+import type { PendingCommand } from '../live/shop-store.ts'
+import type { RingState } from '../parts/ring.tsx'
+import type { BenchWords } from '../words/bench.ts'
+
+/** One shelf's key, ready to be painted: load, then flip, then out. */
+export interface ShelfView {
+  /** The same as long as it is the same place on the glass. */
+  readonly id: string
+  readonly key: ShelfKey
+  readonly tone: 'plain' | 'act' | 'late'
+  readonly ring: { readonly fraction: number; readonly state: RingState }
+  /** "Flip 2" */
+  readonly what: string
+  /** "in 40 s", "now", "3 min late"; "" when nothing says when. */
+  readonly when: string
+  /** "Sesame 36", each variety by itself: the key shows as many as fit. */
+  readonly contents: readonly string[]
+  /** What else one must know of it, most important first: unconfirmed, too full, at the door, topping to come. */
+  readonly notes: readonly string[]
+  /** All of it in one sentence, for those who listen. */
+  readonly name: string
+  /** Tapped here, not yet confirmed by the shop. */
+  readonly unconfirmed: boolean
+}
+
+export interface ShelfParts {
+  readonly state: State
+  readonly nowMs: EpochMs
+  readonly words: BenchWords
+  /** Shelves on which a tap of this device waits for the shop's answer. */
+  readonly unconfirmed: ReadonlySet<ShelfId>
+}
+
+/** The keys of the oven as the hands meet them: in the set-up's order; of a rotating oven in turn from the door. */
+export function shelfViews({ state, nowMs, words, unconfirmed }: ShelfParts): readonly ShelfView[] {
+  return inHand(state, shelfKeys(state, nowMs)).map((key) =>
+    shelfView(key, { nowMs, words, unconfirmed: unconfirmed.has(key.shelfId) }),
+  )
+}
+
+/** The shelves that own unanswered taps act on; a tap a moment ago is not worth a word while there is contact. */
+export function unconfirmedShelves(
+  state: State,
+  pending: readonly PendingCommand[],
+  now: { readonly nowMs: EpochMs; readonly isLinked: boolean },
+): ReadonlySet<ShelfId> {
+  const waiting = pending.filter(
+    ({ command }) => !now.isLinked || now.nowMs - (command.tappedAtMs ?? 0) > UNANSWERED_MS,
+  )
+  const ids = new Set(waiting.map(({ command }) => command.id))
+  const shelves = new Set<ShelfId>()
+  for (const { commandId, told } of state.traces)
+    if (ids.has(commandId) && told.shelfId !== undefined) shelves.add(told.shelfId)
+  return shelves
+}
+
+/** Answers come within a fraction of this; a mark that flashes at every tap would be noise. */
+const UNANSWERED_MS = 2_000
+
+function inHand(state: State, keys: readonly ShelfKey[]): readonly ShelfKey[] {
+  if (state.shop === null || state.shop.oven.kind !== 'rotating') return keys
+  const place = new Map(turnOrder(state, state.shop).map((shelf, index) => [shelf.id, index]))
+  return [...keys].sort((one, other) => (place.get(one.shelfId) ?? 0) - (place.get(other.shelfId) ?? 0))
+}
+
+interface Said {
+  readonly nowMs: EpochMs
+  readonly words: BenchWords
+  readonly unconfirmed: boolean
+}
+
+function shelfView(key: ShelfKey, said: Said): ShelfView {
+  const { words, nowMs, unconfirmed } = said
+  const what = words.acts.name({ act: key.act, shelfId: key.shelfId })
+  const when = key.atMs === null ? '' : words.times.when({ atMs: key.atMs, status: key.status }, nowMs)
+  const contents = key.lines.map((line) => words.line.contents([line]))
+  const notes = notesOf(key, said)
+  const nothing = contents.length === 0 ? [words.bench.shelf.chooseWhat] : []
+  return {
+    id: key.loadId ?? `load ${key.shelfId}`,
+    key,
+    tone: key.status === 'coming' ? 'plain' : key.status === 'due' ? 'act' : 'late',
+    ring: ringOf(key, nowMs),
+    what,
+    when,
+    contents: contents.length === 0 ? nothing : contents,
+    notes,
+    name: [[what, when].filter((text) => text !== '').join(' '), ...contents, ...nothing, ...notes].join(', '),
+    unconfirmed,
+  }
+}
+
+function notesOf(key: ShelfKey, { words, unconfirmed }: Said): readonly string[] {
+  const notes: string[] = []
+  if (unconfirmed) notes.push(words.bench.shelf.unconfirmed)
+  if (key.over) notes.push(words.answers.over('shelf'))
+  if (key.atDoor) notes.push(words.bench.shelf.atDoor)
+  // Needed from the flip on: before the load it is no news, and after the out too late.
+  if (key.loadId !== null && key.toppingAfterFlip.length > 0)
+    notes.push(words.bench.shelf.toTop(key.toppingAfterFlip.map((id) => words.names.variety(id))))
+  return notes
+}
+
+function ringOf(key: ShelfKey, nowMs: EpochMs): ShelfView['ring'] {
+  if (key.status === 'late') return { fraction: 0, state: 'late' }
+  if (key.status === 'due') return { fraction: 0, state: 'act' }
+  if (key.atMs === null || key.startedAtMs === null) return { fraction: 0, state: 'idle' }
+  const wholeMs = key.atMs - key.startedAtMs
+  return { fraction: wholeMs > 0 ? (key.atMs - nowMs) / wholeMs : 0, state: 'running' }
+}

@@ -1,0 +1,73 @@
+import type { State } from '../../shared-core/day/state.ts'
+import type { DeviceId } from '../../shared-core/ids.ts'
+import type { LineActDue } from '../../shared-core/line/act-due.ts'
+import { nextActs } from '../../shared-core/line/acts.ts'
+import type { Shop } from '../../shared-core/shop/shop.ts'
+import type { LiveState } from '../live/shop-store.ts'
+import type { BenchWords } from '../words/bench.ts'
+import type { DayView } from './day-view.ts'
+import { dayView } from './day-view.ts'
+import type { DoneView, DryView } from './done-view.ts'
+import { doneViews, dryViews, lastDoneHere } from './done-view.ts'
+import type { LineView } from './line-view.ts'
+import { lineView } from './line-view.ts'
+import type { ShelfView } from './shelf-view.ts'
+import { shelfViews, unconfirmedShelves } from './shelf-view.ts'
+
+/** All that the bench shows at an instant, from the state and the time alone. */
+export interface BenchView {
+  readonly day: DayView
+  readonly line: LineView
+  readonly ovenHeading: string
+  readonly shelves: readonly ShelfView[]
+  /** Places for shelf keys: a hearth keeps some, so that keys do not change size as loads come and go. */
+  readonly shelfPlaces: number
+  /** All that a shelf's key may ever call for, so that its size does not follow what it says. */
+  readonly shelfActs: readonly string[]
+  readonly lastDone: DoneView | null
+  readonly dry: readonly DryView[]
+  /** Soonest first: what sounds, and what pedals do. */
+  readonly acts: readonly LineActDue[]
+}
+
+export interface BenchViewParts {
+  readonly live: LiveState
+  readonly state: State
+  readonly shop: Shop
+  readonly words: BenchWords
+  readonly deviceId: DeviceId
+}
+
+/** Loads that a hearth usually holds at a time, and the one to come. */
+const HEARTH_PLACES = 4
+
+const SHELF_ACTS = ['load', 'flip', 'out'] as const
+
+export function benchView({ live, state, shop, words, deviceId }: BenchViewParts): BenchView {
+  const { nowMs, pending, connection, settings, notices, screens } = live
+  const unconfirmed = unconfirmedShelves(state, pending, { nowMs, isLinked: connection.phase === 'live' })
+  const shelves = shelfViews({ state, nowMs, words, unconfirmed })
+  const { station } = words.bench
+  const { kind } = shop.oven
+  return {
+    day: dayView({
+      ...live,
+      state,
+      words,
+      deviceName: settings.name,
+      pending: pending.length,
+    }),
+    line: lineView({ state, shop, nowMs, words, stationId: settings.stationId }),
+    ovenHeading: kind === 'hearth' ? station.hearth : kind === 'rotating' ? station.ovenInTurn : station.oven,
+    shelves,
+    shelfPlaces: kind === 'hearth' ? Math.max(HEARTH_PLACES, shelves.length) : shelves.length,
+    shelfActs: shelves.flatMap(({ key }) => SHELF_ACTS.map((act) => words.acts.name({ act, shelfId: key.shelfId }))),
+    lastDone: lastDoneHere({ state, deviceId, screens, words }),
+    dry: dryViews(state, notices, words),
+    acts: connection.phase === 'stale' ? [] : nextActs(state, nowMs),
+  }
+}
+
+export function doneList({ live, state, words, deviceId }: Omit<BenchViewParts, 'shop'>): readonly DoneView[] {
+  return doneViews({ state, deviceId, screens: live.screens, words })
+}
