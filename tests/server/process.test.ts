@@ -166,6 +166,19 @@ describe('a server that is stopped', () => {
       await screen.until(() => screen.isClosed)
     },
   )
+
+  it('[W4] given a server that was killed, when the next is stopped without a tap, then it left a snapshot of what it folded', async () => {
+    const { args, file } = shopFolder()
+    const first = new ServerProcess(args)
+    await ask({ port: await first.port() }, '/api/v1/commands', { body: sell(1) })
+    await first.kill('SIGKILL')
+    const second = new ServerProcess(args)
+    await second.port()
+    expect(await second.kill('SIGTERM')).toBe(0)
+    const journal = openJournal(file)
+    expect(journal.newestSnapshot(FOLD_VERSION)?.seq).toBe(2)
+    journal.close()
+  })
 })
 
 describe('the command line', () => {

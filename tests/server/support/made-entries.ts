@@ -1,4 +1,5 @@
 import type { Refused } from '../../../server/journal/journal.ts'
+import { ASK_CODES } from '../../../shared-core/day/answers.ts'
 import { applyEntry, emptyState } from '../../../shared-core/day/apply.ts'
 import type { Act } from '../../../shared-core/day/commands.ts'
 import type { Entry } from '../../../shared-core/day/events.ts'
@@ -36,13 +37,17 @@ export function drawnMorning(count: number, seed: number): Entry[] {
   const entries = [takenInto(state, { type: 'changeSetUp', changes }, { id: 'setup00001', nowMs: at('4:00') })]
   for (let drawn = 0; entries.length < count; drawn += 1) {
     const act = drawn < 3 ? STOCK_UP[drawn] : anyAct(state, seed + drawn)
-    const when = { id: `drawn${String(drawn).padStart(7, '0')}`, nowMs: epochMs(at('5:00') + drawn * 7_000) }
+    const when = {
+      id: `drawn${String(drawn).padStart(7, '0')}`,
+      nowMs: epochMs(at('5:00') + drawn * 7_000),
+      confirmed: ASK_CODES,
+    }
     if (act !== undefined && decided(state, act, when).kind === 'taken') entries.push(takenInto(state, act, when))
   }
   return entries
 }
 
-const carryIn = { type: 'carryIn', varietyId: null, pieces: 240, stage: 'chill', sinceMs: null } as const
+const carryIn = { type: 'carryIn', varietyId: null, pieces: 60, stage: 'chill', sinceMs: null } as const
 const STOCK_UP: readonly Act[] = [
   { ...carryIn, doughId: doughId('plain') },
   { ...carryIn, doughId: doughId('rye') },
