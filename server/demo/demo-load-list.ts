@@ -30,6 +30,8 @@ const AFTER_OVEN_READY_MINUTES = 5
 const COVERS_MINUTES = WAVE_MINUTES + 15
 /** The last waves bake for the afternoon: each a third of the way from the usual reach to close. */
 const WAVES_FOR_AFTERNOON = 3
+/** After the changeover there is no second chance: a twelfth more of the day than is reckoned. */
+const AFTERNOON_MORE = 1 / 12
 /** A rod looks empty with less; what is over goes into the kitchen or day-old. */
 const SHOWN_PIECES = 4
 const VARIETIES_A_LOAD = 4
@@ -118,7 +120,8 @@ function shortOf(shop: Shop, variety: Variety, minute: number, wavesLeft: number
   const usual = minute + bakeAndCoolMinutes(shop, variety) + COVERS_MINUTES
   const afternoon = Math.max(0, WAVES_FOR_AFTERNOON - wavesLeft) / WAVES_FOR_AFTERNOON
   const untilMinute = usual + Math.max(0, closeMinute - usual) * afternoon
-  return expectedPieces(shop, variety, openMinute, untilMinute) + SHOWN_PIECES * (1 - afternoon)
+  const expected = expectedPieces(shop, variety, openMinute, untilMinute)
+  return expected * (1 + AFTERNOON_MORE * afternoon) + SHOWN_PIECES * (1 - afternoon)
 }
 
 /** What is done in 16 minutes would burn in a load of 18: such varieties bake apart. */

@@ -10,10 +10,10 @@ import { atMinute, comesUp, minuteOfDay } from './scene.ts'
 
 /**
  * The one in the dough room: shapes tomorrow's dough all morning, a mix at a time, always of what is shortest; chills
- * what has proofed; after the last load brings back to the cooler what is left on the rack.
+ * what has proofed; brings back to the cooler what has stood on the rack for long, and after the last load all of it.
  */
 export function doughRoomMoves(scene: Scene): readonly Move[] {
-  return [...shaping(scene), ...chilling(scene), ...tidyingUp(scene)]
+  return [...shaping(scene), ...chilling(scene), ...bringingBack(scene), ...tidyingUp(scene)]
 }
 
 /** What one mixer-full makes. */
@@ -108,6 +108,19 @@ function chilling({ state, seed }: Scene): readonly Move[] {
       return { key, who: 'crew', atMs, act: moved(batch, 'chill') }
     })
 }
+
+/** Half a tray that was pulled and not wanted goes back before it is over; now and then nobody sees it. */
+function bringingBack({ state, seed }: Scene): readonly Move[] {
+  return [...state.batches.values()].flatMap((batch): readonly Move[] => {
+    if (batch.stage !== 'rack' || batch.until === null) return []
+    const key = `back:${batch.id}`
+    const draw = drawFor(seed, key)
+    if (draw.oneIn(OVERLOOKED_ONCE_IN)) return []
+    const atMs = batch.until.latestAtMs - draw.between(1, 9) * 60_000
+    return [{ key, who: 'crew', atMs, act: moved(batch, 'chill') }]
+  })
+}
+const OVERLOOKED_ONCE_IN = 9
 
 /** After the changeover: trays go back to the cooler, loose pieces on wet boards are no good any more. */
 function tidyingUp(scene: Scene): readonly Move[] {

@@ -38,7 +38,7 @@ const KETTLE_SEEN_MS = 12_000
 const LOW_PIECES = 6
 const PLENTY_PIECES = 24
 /** Somebody may have forgotten the very tap that would have shown something; then it is another crew's morning. */
-const CREWS_TRIED = 4
+const CREWS_TRIED = 8
 
 /**
  * The journal of a demo that opens at `nowMs`. The same seed and instant make the same journal. It is played twice: once
