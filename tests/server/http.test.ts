@@ -52,15 +52,15 @@ describe('commands over HTTP', () => {
   it('[H1] given a list, when posted, then the answers in its order, bad ones by name', async () => {
     const server = await startServer()
     const bad = { ...sell('sell0000002'), lines: [] }
-    const body = [bad, flip('flip0000001'), sell('sell0000001')]
+    const body = [{ ...flip('flip0000001'), deviceSeq: 9 }, bad, sell('sell0000001')]
     const asked = await ask(server, '/api/v1/commands', { body })
     expect(asked.status).toBe(200)
     expect(asked.json).toMatchObject([
+      { commandId: 'flip0000001', answer: { kind: 'refused', refusal: { code: 'unknown-load' } } },
       {
         commandId: 'sell0000002',
         answer: { kind: 'refused', refusal: { code: 'bad-command', params: { path: '/lines' } } },
       },
-      { commandId: 'flip0000001', answer: { kind: 'refused', refusal: { code: 'unknown-load' } } },
       { commandId: 'sell0000001', answer: { kind: 'taken' } },
     ])
   })

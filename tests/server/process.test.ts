@@ -123,6 +123,15 @@ describe('one shop, one folder, one server', () => {
     expect(server.output).toContain(`The folder ${file} cannot be used`)
   })
 
+  it('[W6] given a lock that is no lock, when a server is started, then the folder is not called busy', async () => {
+    const { args, shop } = shopFolder()
+    mkdirSync(shop)
+    writeFileSync(join(shop, 'in-use.sqlite'), 'a note somebody left here, longer than any header '.repeat(40))
+    const server = new ServerProcess(args)
+    expect(await server.ended()).toBe(1)
+    expect(server.output).toContain(`The folder ${shop} cannot be used`)
+  })
+
   it("[J10] given a demo's folder, when opened as a shop, then it is refused", async () => {
     const { shop, file, args } = shopFolder()
     mkdirSync(shop)

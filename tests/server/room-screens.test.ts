@@ -119,6 +119,20 @@ describe('catching up', () => {
     ])
   })
 
+  it('[V10] given a device that is back before its old link is found lost, when that goes, then it counts as there', async () => {
+    const world = await RoomWorld.started()
+    const [watching, old] = [await world.joined('wall-1', 'wall'), await world.joined('bench-1')]
+    await world.joined('bench-1')
+    watching.take()
+    world.room.leave(old)
+    await world.turn()
+    const [told] = watching.takeOnly('screens')
+    expect(told?.screens.map(({ device, connected }) => [device.name, connected])).toEqual([
+      ['wall-1', true],
+      ['bench-1', true],
+    ])
+  })
+
   it("[V10] given a probe, when answered, then at once, with the server's time", async () => {
     const world = await RoomWorld.started()
     const screen = await world.joined('bench-1')

@@ -124,9 +124,9 @@ describe('answers', () => {
     world.tap(screen, command(LOAD_1, { id: 'load0000001' }), close)
     await world.turn()
     expect(screen.takeAnswers().map(({ answer }) => answer.kind)).toEqual(['taken', 'ask'])
-    world.tap(screen, { ...close, confirmed: ['line-not-empty'] })
+    world.tap(screen, close, { ...close, confirmed: ['line-not-empty'] })
     await world.turn()
-    expect(screen.takeAnswers().map(({ answer }) => answer.kind)).toEqual(['taken'])
+    expect(screen.takeAnswers().map(({ answer }) => answer.kind)).toEqual(['ask', 'taken'])
   })
 
   it('[V5] given two devices on one load, when both tap in one turn, then it is one move and one kind word', async () => {

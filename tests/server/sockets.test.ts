@@ -116,7 +116,7 @@ describe('screens over sockets', () => {
   it('[V12] given a message larger than any tap, when sent, then the link is closed', async () => {
     const server = await startServer()
     const screen = await connect(server, 'bench-1')
-    screen.sendRaw({ type: 'coming', actKey: 'x'.repeat(300_000) })
+    screen.sendRaw({ type: 'probe', t0: 1, padding: 'x'.repeat(300_000) })
     await screen.until(() => screen.isClosed)
   })
 })
