@@ -5,6 +5,7 @@ import type { WallWords } from '../words/wall.ts'
 import type { Words } from '../words/words.ts'
 import type { Box } from './layout.ts'
 import { widthOf } from './text-lines.ts'
+import { FAR_MS } from './when-text.ts'
 
 /** The bar across the room: the next act, and what follows as far as it fits. */
 export interface BarView {
@@ -35,8 +36,6 @@ export interface BarInput {
 
 /** Acts named after the first one. */
 const FOLLOWING_MAX = 3
-/** Two lines of an act must fit into a bar made for one headline. */
-const TWO_LINES = 1.14
 
 export function barView(input: BarInput): BarView {
   const { acts, flash, wall, box, sizes, nowMs, words } = input
@@ -73,8 +72,6 @@ export function barView(input: BarInput): BarView {
   }
 }
 
-const FAR_MS = 60 * 60_000
-
 export function barMarkPx({ headlinePx }: TextSizes): number {
   return Math.round(headlinePx * 1.5)
 }
@@ -85,7 +82,7 @@ function setNext({ strong, rest }: BarText, roomPx: number, { headlinePx, actPx 
   for (const fontPx of [headlinePx, actPx]) {
     if (width(fontPx) <= roomPx) return { lines: [{ strong, rest }], fontPx, widthPx: width(fontPx) }
   }
-  const fontPx = Math.min(actPx, Math.floor((headlinePx * 1.55) / (2 * TWO_LINES)))
+  const fontPx = actPx
   const lines = [
     { strong, rest: '' },
     { strong: '', rest },

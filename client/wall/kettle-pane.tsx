@@ -1,6 +1,7 @@
 import { Ring } from '../parts/ring.tsx'
+import type { BelowLine } from './below-lines.ts'
 import type { DipsView } from './dips-view.ts'
-import type { BelowLine, KettleView, TitleView } from './kettle-view.ts'
+import type { KettleView, TitleView } from './kettle-view.ts'
 import { paintedByView } from './same-view.tsx'
 
 export interface KettlePaneProps {

@@ -11,9 +11,11 @@ import { stuffOf } from '../words/names.ts'
 import type { WallWords } from '../words/wall.ts'
 import type { Words } from '../words/words.ts'
 import type { BarText } from './bar-view.ts'
+import type { BelowLine } from './below-lines.ts'
+import { belowLines } from './below-lines.ts'
 import type { Box } from './layout.ts'
 import { headingHeight } from './layout.ts'
-import { fits, nameLines, shortened, widthOf, wrapText } from './text-lines.ts'
+import { nameLines, widthOf, wrapText } from './text-lines.ts'
 import { whenText } from './when-text.ts'
 
 /** The kettle as the wall paints it: every text is set, every length is in CSS pixels. */
@@ -48,13 +50,6 @@ export interface TitleView {
   readonly isOneLine: boolean
 }
 
-export interface BelowLine {
-  readonly lead: string
-  readonly strong: string
-  readonly rest: string
-  readonly isTrouble: boolean
-}
-
 export interface KettleInput {
   readonly now: KettleNow
   readonly rack: readonly Standing[]
@@ -76,7 +71,8 @@ export function kettleView(input: KettleInput): KettleView {
   // Room is kept for what the pieces become, which moves below the ring when it does not fit beside it.
   const belowPx = (Math.max(below.length, BELOW_MAX) * LINE + 0.4) * sizes.minPx
   const ringPx = Math.floor(Math.min(box.height - headingHeight(sizes.minPx) - belowPx, box.width * RING_SHARE))
-  const room = { widthPx: box.width - ringPx - Math.round(sizes.minPx * 0.7), heightPx: ringPx }
+  const sparePx = Math.floor((BELOW_MAX - below.length) * LINE * sizes.minPx)
+  const room = { widthPx: box.width - ringPx - Math.round(sizes.minPx * 0.7), heightPx: ringPx + sparePx }
   const [boiling] = now.in
   if (boiling !== undefined) {
     const lift = liftOf(boiling, input)
@@ -196,36 +192,4 @@ function becomesLines(
     if (set.length <= lines) return set
   }
   return []
-}
-
-function belowLines(input: KettleInput): readonly BelowLine[] {
-  const { now, rack, nowMs, words, wall, box, sizes } = input
-  const lines: BelowLine[] = []
-  if (now.in.length > 0 && now.next !== null) {
-    const count = String(now.next.pieces)
-    const leadPx = widthOf(`${wall.next}  `, sizes.minPx)
-    const roomPx = box.width - leadPx - widthOf(` ${count}`, sizes.minPx, 'strong')
-    const name = shortened(stuffOf(now.next, words.names), { roomPx, fontPx: sizes.minPx, weight: 'strong' })
-    const rest = whenText(now.next.atMs, nowMs, words)
-    const isWide = widthOf(name, sizes.minPx, 'strong') + widthOf(`  ${rest}`, sizes.minPx) > roomPx
-    lines.push({ lead: wall.next, strong: `${name} ${count}`, rest: isWide ? '' : rest, isTrouble: false })
-  }
-  const onRack = rackText(rack, wall)
-  if (onRack !== null && fits(onRack.text, { roomPx: box.width, fontPx: sizes.minPx })) {
-    lines.push({ lead: onRack.text, strong: '', rest: '', isTrouble: onRack.isTrouble })
-  }
-  return lines
-}
-
-/** What of the rack changes the next dip: dough that has stood too long, else dough that is not ready. */
-function rackText(rack: readonly Standing[], wall: WallWords): { text: string; isTrouble: boolean } | null {
-  for (const { doughName, status, closesAtMs } of rack) {
-    if (status === 'over' && closesAtMs !== null)
-      return { text: wall.standsTooLong(doughName, closesAtMs), isTrouble: true }
-  }
-  for (const { doughName, status, opensAtMs } of rack) {
-    if (status === 'waiting' && opensAtMs !== null)
-      return { text: wall.notReady(doughName, opensAtMs), isTrouble: false }
-  }
-  return null
 }

@@ -48,12 +48,11 @@ const LINE = 1.2
 const HEADING = 1.3
 const TOP = 0.25
 const STATUS = 1.4
-const BAR = 1.55
 
 export function wallLayout({ widthPx, heightPx, sizes, hasStatus, noteWidthPx }: WallRoom): WallLayout {
   const { minPx, headlinePx } = sizes
   const padPx = Math.round(minPx * 0.6)
-  const barHeight = Math.round(headlinePx * BAR)
+  const barHeight = barHeightOf(sizes)
   const statusHeight = hasStatus ? Math.round(minPx * STATUS) : 0
   const top = Math.round(minPx * TOP)
   const parts = partsThatFit(heightPx - barHeight - statusHeight - top, sizes)
@@ -116,6 +115,11 @@ function partsThatFit(heightPx: number, { minPx, actPx, countPx, headlinePx }: T
   return ways.find((way) => way.topHeight + way.rodsHeight + middleOf(way.rows) <= heightPx) ?? least
 }
 
+/** A headline with air around it, or two lines at the size of acts. */
+function barHeightOf({ headlinePx, actPx }: TextSizes): number {
+  return Math.ceil(Math.max(headlinePx * 1.55, actPx * 2.32))
+}
+
 /** A shelf's row: the act, and what is in it. */
 export function rowHeight({ minPx, actPx }: Pick<TextSizes, 'minPx' | 'actPx'>): number {
   return Math.round(1.36 * actPx + 1.2 * minPx)
@@ -140,7 +144,7 @@ export function roomySizes(
 ): TextSizes {
   for (const scale of SCALES) {
     const sizes = sizesAt(scale)
-    const { minPx, countPx, headlinePx } = sizes
+    const { minPx, countPx } = sizes
     const rows = Math.max(ROWS_ROOMY, shelves)
     const neededPx =
       minPx * TOP +
@@ -150,7 +154,7 @@ export function roomySizes(
       (rows - 1) * rowGap(minPx) +
       countPx * 1.1 +
       (3 * LINE + 0.6) * minPx +
-      headlinePx * BAR
+      barHeightOf(sizes)
     if (neededPx <= heightPx && widthPx >= minPx * WIDTH_EMS_ROOMY) return sizes
   }
   return sizesAt(1)

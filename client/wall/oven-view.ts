@@ -80,7 +80,8 @@ function shelfRow(key: ShelfKey, { nowMs, words, wall }: OvenInput): RowWithLine
   const id = loadId ?? `${shelfId} ${plannedId ?? 'free'}`
   const contents = key.lines.map(({ varietyId, pieces }) => `${words.names.variety(varietyId)} ${pieces}`)
   if (act === 'load' && (atMs === null || status === 'coming')) {
-    const lines = contents.length === 0 ? [] : [wall.nextOn(contents[0] ?? ''), ...contents.slice(1)]
+    const isFree = atMs === null && contents.length > 0
+    const lines = isFree ? [wall.nextOn(contents[0] ?? ''), ...contents.slice(1)] : contents
     const when = atMs === null ? '' : words.times.when({ atMs, status }, nowMs)
     const what = atMs === null ? wall.shelfFree(shelfName) : words.acts.name({ act, shelfId })
     return {

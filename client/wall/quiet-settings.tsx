@@ -5,20 +5,21 @@ import { Field } from './settings-sheet.tsx'
 
 const STEP_MINUTES = 30
 const DAY_MINUTES = 1_440
+/** Morning and evening must be told apart here, whatever the shop's clock. */
+const HOURS = 24
 /** What is offered first: from the evening to before the oven is hot. */
 const FIRST_OFFER = { fromMinute: 20 * 60, toMinute: 4 * 60 }
 
 /** The hours in which this screen makes no sound; they may run over midnight. */
-export function QuietSettings({ store, live, shop, settingsWords: say }: SheetProps) {
+export function QuietSettings({ store, live, settingsWords: say }: SheetProps) {
   const { quiet } = live.settings
-  const hours = shop?.profile.clock ?? 24
   if (quiet === null) {
     return (
       <Field title={say.quiet} hint={say.quietHint}>
         <div class="key-group">
           <Key label={say.quietOff} chosen={true} onPress={() => undefined} />
           <Key
-            label={`${minuteText(FIRST_OFFER.fromMinute, hours)} – ${minuteText(FIRST_OFFER.toMinute, hours)}`}
+            label={`${minuteText(FIRST_OFFER.fromMinute, HOURS)} – ${minuteText(FIRST_OFFER.toMinute, HOURS)}`}
             chosen={false}
             onPress={() => store.changeSettings({ quiet: FIRST_OFFER })}
           />
@@ -33,7 +34,7 @@ export function QuietSettings({ store, live, shop, settingsWords: say }: SheetPr
       <div class="key-group wall-time-end">
         <span>{label}</span>
         <Key label={say.earlier} name={`${label} ${say.earlier}`} onPress={() => move(-STEP_MINUTES)} />
-        <output>{minuteText(quiet[which], hours)}</output>
+        <output>{minuteText(quiet[which], HOURS)}</output>
         <Key label={say.later} name={`${label} ${say.later}`} onPress={() => move(STEP_MINUTES)} />
       </div>
     )

@@ -11,7 +11,7 @@ const RINGS = 10
 
 /** The rods that change a decision, standing on their board. */
 export const RodsPane = paintedByView(({ view }: RodsPaneProps) => {
-  const { rods, rodPx, gapPx, others, text } = view
+  const { rods, rodPx, gapPx, others, text, lines } = view
   return (
     <div class={rods.length > 0 ? 'wall-rods wall-rods-drawn' : 'wall-rods'}>
       {text !== '' && <div class="wall-rods-text">{text}</div>}
@@ -26,7 +26,7 @@ export const RodsPane = paintedByView(({ view }: RodsPaneProps) => {
             width={rodPx.width}
             name={rod.spoken}
           />
-          <RodWords rod={rod} />
+          <RodWords rod={rod} lines={lines} />
         </div>
       ))}
       {others.length > 0 && (
@@ -40,17 +40,29 @@ export const RodsPane = paintedByView(({ view }: RodsPaneProps) => {
   )
 })
 
-function RodWords({ rod }: { readonly rod: RodView }) {
+/** Lines that say nothing keep their height, so that the counts of all rods stand in one line. */
+function RodWords({ rod, lines }: { readonly rod: RodView; readonly lines: number }) {
+  const { nameLines, detail, more, onTheWay, isTrouble, pieces } = rod
+  const moreKind = onTheWay > 0 ? 'wall-coming' : 'wall-trouble'
+  const said = [
+    { kind: 'wall-quiet', text: detail },
+    { kind: moreKind, text: more },
+  ].filter(({ text }) => text !== '')
+  const blank = Math.max(0, lines - nameLines.length - said.length)
   return (
-    <div class={rod.isTrouble ? 'wall-rod-words wall-rod-trouble' : 'wall-rod-words'}>
-      {rod.nameLines.map((line) => (
+    <div class={isTrouble ? 'wall-rod-words wall-rod-trouble' : 'wall-rod-words'}>
+      {nameLines.map((line) => (
         <div key={line} class="wall-rod-name">
           {line}
         </div>
       ))}
-      <div class="wall-rod-count">{rod.pieces}</div>
-      {rod.detail !== '' && <div class="wall-quiet">{rod.detail}</div>}
-      {rod.more !== '' && <div class={rod.onTheWay > 0 ? 'wall-coming' : 'wall-trouble'}>{rod.more}</div>}
+      <div class="wall-rod-count">{pieces}</div>
+      {said.map(({ kind, text }) => (
+        <div key={kind} class={kind}>
+          {text}
+        </div>
+      ))}
+      <div class="wall-rod-blank" style={{ height: `${blank * 1.2}em` }} />
     </div>
   )
 }

@@ -13,6 +13,8 @@ export interface RodsView {
   readonly rods: readonly RodView[]
   readonly rodPx: { readonly width: number; readonly height: number }
   readonly gapPx: number
+  /** Lines of words beside each rod, besides its count; a name may take two of them. */
+  readonly lines: number
   /** Two lines at the right end; empty when there are no others. */
   readonly others: readonly string[]
   /** In place of drawn rods: what matters in one line of words, or that there is nothing; "" otherwise. */
@@ -57,7 +59,7 @@ export function rodsView(input: RodsInput): RodsView {
   const height = Math.round(box.height - sizes.minPx * 0.35)
   const rodPx = { width: Math.round(Math.min(height * 0.38, sizes.minPx * 2.1)), height }
   const gapPx = Math.round(sizes.minPx * 0.6)
-  const shape = { rodPx, gapPx }
+  const shape = { rodPx, gapPx, lines: input.lines }
   if (input.form === 'line') return { ...shape, rods: [], others: [], text: lineText(input) }
   for (let most = RODS_MAX; most > 0; most--) {
     const chosen = rodsThatMatter(rods, nowMs, most)

@@ -24,8 +24,8 @@ export interface SheetProps {
   readonly onClose: () => void
 }
 
-/** Whoever sets a wall up stands before it. */
-const ARM_M = 0.7
+/** Whoever sets a wall up stands before it, a step away from a large screen. */
+const ARM_M = 1
 const VOLUMES = [0, 20, 40, 60, 80, 100]
 
 /** The settings of this screen, over the wall: touch the clock, or press `s`. */

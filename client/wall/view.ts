@@ -3,11 +3,14 @@ import type { LineActDue } from '../../shared-core/line/act-due.ts'
 import { nextActs } from '../../shared-core/line/acts.ts'
 import { standingNow } from '../../shared-core/line/quiet.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
+import type { Rod } from '../../shared-core/stock/left.ts'
 import { rods } from '../../shared-core/stock/left.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
+import { epochMs } from '../../shared-core/units.ts'
+import { clockText } from '../live/clock-text.ts'
 import type { LiveState } from '../live/shop-store.ts'
 import type { Panel, TextSizes } from '../parts/legibility.ts'
-import { wallSizes } from '../parts/legibility.ts'
+import { farthestDistanceM, wallSizes } from '../parts/legibility.ts'
 import type { RulerDay } from '../parts/ruler-view.ts'
 import type { EmptyKind, WallWords } from '../words/wall.ts'
 import { wallWords } from '../words/wall.ts'
@@ -53,6 +56,8 @@ export type BodyView =
 
 export interface WallInput {
   readonly live: Pick<LiveState, 'shown' | 'connection' | 'notices' | 'nowMs' | 'shopClock' | 'demo' | 'settings'>
+  /** What changes slowly, see `slowView`. */
+  readonly slow: SlowView
   readonly localTime: (atMs: EpochMs) => string
   readonly panel: Panel
   /** What a pedal has just done. */
@@ -60,9 +65,30 @@ export interface WallInput {
   readonly sound: 'on' | 'needs-touch' | 'off' | 'quiet-hours'
 }
 
+/** Stock and the day: they cost half of all the reckoning and change by the minute, so they need not follow every tick. */
+export interface SlowView {
+  readonly rods: readonly Rod[]
+  readonly day: RulerDay | null
+}
+
+/** How often stock and day are reckoned while nothing happens. */
+export const SLOW_MS = 5_000
+
+export type SlowInput = Pick<LiveState, 'shown' | 'shopClock' | 'nowMs' | 'settings'>
+
+export function slowView({ shown, shopClock, nowMs, settings }: SlowInput): SlowView {
+  if (shown === null) return { rods: [], day: null }
+  const atMs = epochMs(nowMs - (nowMs % SLOW_MS))
+  const language = languageOf(settings.language, shown.shop)
+  const clockTime = (ms: EpochMs) =>
+    shopClock === null ? '' : clockText(shopClock, ms, shown.shop?.profile.clock ?? 12)
+  const wall = wallWords(wordsFor(language, shown.shop, clockTime))
+  return { rods: rods(shown, atMs), day: shopClock === null ? null : rulerDay(shown, atMs, shopClock, wall.ruler) }
+}
+
 export function wallView(input: WallInput): WallView {
-  const { live, panel, flash } = input
-  const { shown, nowMs, settings, shopClock } = live
+  const { live, panel, flash, slow } = input
+  const { shown, nowMs, settings } = live
   const shop = shown?.shop ?? null
   const words = wordsFor(languageOf(settings.language, shop), shop, input.localTime)
   const wall = wallWords(words)
@@ -84,17 +110,14 @@ export function wallView(input: WallInput): WallView {
     clock: words.times.clock(nowMs),
     note,
     status,
-    ruler:
-      shown === null || shopClock === null || layout.ruler === null
-        ? null
-        : rulerDay(shown, nowMs, shopClock, wall.ruler),
+    ruler: layout.ruler === null ? null : slow.day,
     body,
     rods:
       shown === null || shop === null || layout.rods === null
         ? null
         : rodsView({
             ...set,
-            rods: rods(shown, nowMs),
+            rods: slow.rods,
             box: layout.rods,
             form: layout.rodsForm,
             lines: layout.rodLines,
@@ -105,11 +128,15 @@ export function wallView(input: WallInput): WallView {
   }
 }
 
-/** Never smaller than the distance asks for; larger where the device says so, or where there is room to spare. */
+/**
+ * Never smaller than the distance asks for; larger where the device says so, or where there is room to spare. From
+ * farther away than a screen supports nothing could be shown at all: then it is as from its farthest, and the settings
+ * say that it hangs too far.
+ */
 function sizesOf({ live, panel }: WallInput, screen: { widthPx: number; heightPx: number }): TextSizes {
   const { viewingMetres, textPercent } = live.settings
   const shelves = [...(live.shown?.shop?.shelves.values() ?? [])].filter((shelf) => !shelf.retired).length
-  const distanceM = viewingMetres * Math.max(1, textPercent / 100)
+  const distanceM = Math.min(viewingMetres * Math.max(1, textPercent / 100), farthestDistanceM(panel))
   return roomySizes(screen, shelves, (scale) => wallSizes({ ...panel, distanceM: distanceM * scale }))
 }
 

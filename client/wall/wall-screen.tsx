@@ -3,6 +3,7 @@ import { useStore } from 'zustand'
 import type { StationId } from '../../shared-core/ids.ts'
 import type { LineActDue } from '../../shared-core/line/act-due.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
+import { epochMs } from '../../shared-core/units.ts'
 import type { LiveState, ShopStore } from '../live/shop-store.ts'
 import { ScreenSize } from '../parts/screen-size.tsx'
 import { settingsWords } from '../words/settings.ts'
@@ -16,8 +17,8 @@ import { useFlash } from './use-flash.ts'
 import { usePanel } from './use-panel.ts'
 import { usePedals } from './use-pedals.ts'
 import { useSound } from './use-sound.ts'
-import type { WallInput, WallView } from './view.ts'
-import { wallView } from './view.ts'
+import type { SlowView, WallInput, WallView } from './view.ts'
+import { SLOW_MS, slowView, wallView } from './view.ts'
 import { WallBoard } from './wall-board.tsx'
 
 /** The screen over the boiler. */
@@ -34,7 +35,8 @@ export function WallScreen({ store }: { readonly store: ShopStore }) {
     const shared = wordsFor(language, shop, localTime)
     return { shared, wall: wallWords(shared), settings: settingsWords(shared) }
   }, [language, shop, localTime])
-  const view = wallView({ live, localTime, panel, flash, sound: soundState })
+  const slow = useSlowView(live)
+  const view = wallView({ live, slow, localTime, panel, flash, sound: soundState })
   const sound = useSound(live, view.acts)
   useEffect(() => setSoundState(sound.state), [sound.state])
   const hands = handsOf({ store, live, view, say, words })
@@ -68,6 +70,12 @@ export function WallScreen({ store }: { readonly store: ShopStore }) {
       )}
     </ScreenSize>
   )
+}
+
+/** Reckoned when something happens, and every few seconds else. */
+function useSlowView({ shown, shopClock, nowMs, settings }: LiveState): SlowView {
+  const atMs = epochMs(nowMs - (nowMs % SLOW_MS))
+  return useMemo(() => slowView({ shown, shopClock, nowMs: atMs, settings }), [shown, shopClock, atMs, settings])
 }
 
 interface HandsParts {
