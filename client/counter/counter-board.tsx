@@ -46,14 +46,13 @@ export function CounterBoard(parts: CounterParts) {
   const [page, setPage] = useState(0)
   const ruler = useDay(parts)
   const slowMs = epochMs(live.nowMs - (live.nowMs % SLOW_MS))
-  const all = useMemo(() => rods(state, slowMs), [state, slowMs])
+  // What was counted a moment ago is for sale from that moment on.
+  const rodsMs = epochMs(Math.max(slowMs, state.recordedAtMs))
+  const all = useMemo(() => rods(state, rodsMs), [state, rodsMs])
   const names = all.map((rod) => rod.name).join('\n')
-  const room = rackRoom(glass, sizes)
-  const layout = useMemo(
-    () => rackLayout(names.split('\n'), { ...room }, sizes, words),
-    [names, room.widthPx, room.heightPx, room.form, sizes, words],
-  )
-  const time = { nowMs: slowMs, closeMs: ruler === null ? null : epochMs(ruler.toMs) }
+  const room = useMemo(() => rackRoom(glass, sizes), [glass, sizes])
+  const layout = useMemo(() => rackLayout(names.split('\n'), room, sizes, words), [names, room, sizes, words])
+  const time = { nowMs: rodsMs, closeMs: ruler === null ? null : epochMs(ruler.toMs) }
   const board: BoardState = { rods: all, time, hand, setHand, openSheet }
   useForgottenHand(hand, sheet, setHand)
   return (

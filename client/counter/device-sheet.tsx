@@ -20,6 +20,7 @@ export function DeviceSheet({ store, live, words, onClose }: DeviceProps) {
       <div class="counter-fields">
         <Field title={say.name}>
           <input
+            aria-label={say.name}
             value={settings.name}
             maxLength={40}
             onChange={(event) => store.changeSettings({ name: event.currentTarget.value })}
@@ -27,12 +28,14 @@ export function DeviceSheet({ store, live, words, onClose }: DeviceProps) {
         </Field>
         <Field title={say.diagonal}>
           <NumberInput
+            name={say.diagonal}
             value={settings.diagonalInches}
             onValue={(diagonalInches) => store.changeSettings({ diagonalInches })}
           />
         </Field>
         <Field title={say.distance}>
           <NumberInput
+            name={say.distance}
             value={settings.viewingMetres}
             onValue={(viewingMetres) => store.changeSettings({ viewingMetres })}
           />
@@ -62,18 +65,27 @@ export function DeviceSheet({ store, live, words, onClose }: DeviceProps) {
 
 function Field({ title, children }: { title: string; children: ComponentChildren }) {
   return (
-    <label class="counter-field">
-      <span class="counter-quiet">{title}</span>
+    <div class="counter-field">
+      <span class="counter-quiet" aria-hidden="true">
+        {title}
+      </span>
       {children}
-    </label>
+    </div>
   )
 }
 
+interface NumberInputProps {
+  readonly name: string
+  readonly value: number
+  readonly onValue: (value: number) => void
+}
+
 /** A value out of range is left as it was. */
-function NumberInput({ value, onValue }: { value: number; onValue: (value: number) => void }) {
+function NumberInput({ name, value, onValue }: NumberInputProps) {
   return (
     <input
       type="number"
+      aria-label={name}
       inputMode="decimal"
       step="0.1"
       value={value}

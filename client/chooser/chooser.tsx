@@ -1,0 +1,108 @@
+import type { ComponentChildren } from 'preact'
+import { useEffect, useState } from 'preact/hooks'
+import type { Language } from '../../shared-core/shop/shop.ts'
+import type { SavedText } from '../live/saved-text.ts'
+import { Rod } from '../parts/rod.tsx'
+import { CHOOSER_WORDS } from '../words/chooser.ts'
+import { wordsFor } from '../words/words.ts'
+import { chooseLanguage, firstLanguage } from './chosen-language.ts'
+import { BenchMark, DeskMark, WallMark } from './marks.tsx'
+
+const MARK_PX = 96
+
+/** The first page of a new device: which of the four screens it is. */
+export function Chooser({ saved, preferred }: { readonly saved: SavedText; readonly preferred: readonly string[] }) {
+  const [language, setLanguage] = useState<Language>(() => firstLanguage(saved, preferred))
+  const demo = useDemo()
+  const say = CHOOSER_WORDS[language]
+  const choose = (chosen: Language) => {
+    chooseLanguage(saved, chosen)
+    setLanguage(chosen)
+  }
+  return (
+    <div class="chooser" data-theme="light" lang={language}>
+      <header>
+        <p class="chooser-name">
+          Boilboard
+          {demo !== null && <span class="chooser-demo">{wordsFor(language).live.demo(demo)}</span>}
+        </p>
+        <div class="chooser-languages" role="group" aria-label={say.language}>
+          <LanguageKey language="en" text="English" chosen={language} onChoose={choose} />
+          <LanguageKey language="es" text="Español" chosen={language} onChoose={choose} />
+        </div>
+      </header>
+      <main>
+        <h1>{say.title}</h1>
+        <p>{say.lead}</p>
+        <nav>
+          <Screen address="/wall" {...say.screens.wall}>
+            <WallMark size={MARK_PX} />
+          </Screen>
+          <Screen address="/bench" {...say.screens.bench}>
+            <BenchMark size={MARK_PX} />
+          </Screen>
+          <Screen address="/counter" {...say.screens.counter}>
+            <Rod pieces={22} onTheWay={12} maxRings={7} height={MARK_PX} width={MARK_PX * 0.62} />
+          </Screen>
+          <Screen address="/desk" {...say.screens.desk}>
+            <DeskMark size={MARK_PX} />
+          </Screen>
+        </nav>
+      </main>
+    </div>
+  )
+}
+
+interface ScreenProps {
+  readonly address: string
+  readonly name: string
+  readonly use: string
+  readonly children: ComponentChildren
+}
+
+function Screen({ address, name, use, children }: ScreenProps) {
+  return (
+    <a href={address}>
+      <span class="chooser-mark">{children}</span>
+      <span>
+        <strong>{name}</strong>
+        <span>{use}</span>
+      </span>
+    </a>
+  )
+}
+
+interface LanguageKeyProps {
+  readonly language: Language
+  readonly text: string
+  readonly chosen: Language
+  readonly onChoose: (language: Language) => void
+}
+
+function LanguageKey({ language, text, chosen, onChoose }: LanguageKeyProps) {
+  return (
+    <button type="button" lang={language} aria-pressed={language === chosen} onClick={() => onChoose(language)}>
+      {text}
+    </button>
+  )
+}
+
+/** Whether the shop here is a demo; null while that is not known, and in a real one. */
+function useDemo(): { readonly handsOff: boolean } | null {
+  const [demo, setDemo] = useState<{ readonly handsOff: boolean } | null>(null)
+  useEffect(() => {
+    fetch('/api/health')
+      .then((response) => response.json())
+      .then((health: unknown) => setDemo(demoIn(health)))
+      // The page works without it, and the screens say so themselves.
+      .catch(() => setDemo(null))
+  }, [])
+  return demo
+}
+
+function demoIn(health: unknown): { readonly handsOff: boolean } | null {
+  if (typeof health !== 'object' || health === null || !('demo' in health)) return null
+  const { demo } = health
+  if (typeof demo !== 'object' || demo === null) return null
+  return { handsOff: 'handsOff' in demo && demo.handsOff === true }
+}
