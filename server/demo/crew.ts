@@ -1,6 +1,5 @@
 import type { Act } from '../../shared-core/day/commands.ts'
 import type { Line, State } from '../../shared-core/day/state.ts'
-import type { VarietyId } from '../../shared-core/ids.ts'
 import type { LineActDue } from '../../shared-core/line/act-due.ts'
 import { nextActs } from '../../shared-core/line/acts.ts'
 import { plannedAhead } from '../../shared-core/line/planned.ts'
@@ -91,7 +90,8 @@ function outWithoutFlip({ act, loadId }: LineActDue, { state, seed }: Scene): re
   return [{ key, who: 'crew', atMs, act: { type: 'out', loadId, from: 'first-side', lines: null } }]
 }
 
-function tapFor(due: LineActDue, { seed, state }: Scene): Act | null {
+function tapFor(due: LineActDue, scene: Scene): Act | null {
+  const { state } = scene
   const { act, doughId, varietyId, batchId, shelfId, loadId, lines, pieces } = due
   switch (act) {
     case 'pull':
@@ -104,7 +104,7 @@ function tapFor(due: LineActDue, { seed, state }: Scene): Act | null {
       return lines.length === 0 ? null : { type: 'board', lines }
     case 'load':
       if (shelfId === null || lines.length === 0) return null
-      return { type: 'load', shelfId, plannedId: due.plannedId, lines: asLoaded(due, seed) }
+      return { type: 'load', shelfId, plannedId: due.plannedId, lines: asLoaded(due, scene) }
     case 'flip':
       return loadId === null ? null : { type: 'flip', loadId }
     case 'out':
@@ -112,16 +112,16 @@ function tapFor(due: LineActDue, { seed, state }: Scene): Act | null {
   }
 }
 
-/** "Differs": a board of the first variety became one of the last. */
-function asLoaded({ key, lines }: LineActDue, seed: number): readonly Line[] {
-  const [from, to] = [lines[0], lines.at(-1)]
-  if (!drawFor(seed, `differs:${key}`).oneIn(DIFFERS_ONCE_IN) || from === undefined || to === undefined) return lines
-  const more = new Map<VarietyId, number>([
-    [from.varietyId, -BOARD_PIECES],
-    [to.varietyId, BOARD_PIECES],
-  ])
-  if (from.varietyId === to.varietyId || from.pieces <= BOARD_PIECES) return lines
-  return lines.map((line) => ({ ...line, pieces: line.pieces + (more.get(line.varietyId) ?? 0) }))
+/** "Differs": a board of one variety became one of another of the same dough. */
+function asLoaded({ key, lines }: LineActDue, { seed, shop }: Scene): readonly Line[] {
+  if (!drawFor(seed, `differs:${key}`).oneIn(DIFFERS_ONCE_IN)) return lines
+  const board = shop.boards.pieces
+  const doughOf = ({ varietyId }: Line) => must(shop.varieties, varietyId).doughId
+  const from = lines.find((line) => line.pieces > board)
+  const to = lines.findLast((line) => from !== undefined && line !== from && doughOf(line) === doughOf(from))
+  if (from === undefined || to === undefined) return lines
+  return lines.map((line) => {
+    if (line === from) return { ...line, pieces: line.pieces - board }
+    return line === to ? { ...line, pieces: line.pieces + board } : line
+  })
 }
-
-const BOARD_PIECES = 6
