@@ -94,7 +94,7 @@ describe('the journal on SQLite', () => {
 
   it.each([
     ['is no JSON', 'UPDATE entries SET entry = \'{"seq":3\' WHERE seq = 3', 'Entry 3 of the journal'],
-    ['is missing', 'DELETE FROM entries WHERE seq = 3', 'entry 3 is missing'],
+    ['is missing', 'DELETE FROM entries WHERE seq = 3', 'entry 4 stands in its place'],
     ['is no entry', "UPDATE entries SET entry = 'null' WHERE seq = 3", 'Entry 3 of the journal'],
     [
       'was written by a newer release',
