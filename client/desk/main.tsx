@@ -1,0 +1,8 @@
+import { render } from 'preact'
+import '../theme/theme.css'
+import { startScreen } from '../live/start-screen.ts'
+import './desk.css'
+import { DeskScreen } from './desk-screen.tsx'
+
+const place = document.getElementById('desk')
+if (place !== null) render(<DeskScreen store={startScreen('desk')} />, place)

@@ -1,0 +1,215 @@
+import type { BatchStage } from '../../shared-core/shop/shop.ts'
+import type {
+  AccountWords,
+  DayWords,
+  DeskDoneWords,
+  DeskSentences,
+  DistanceWords,
+  DryWords,
+  LoadsWords,
+  MistakeWords,
+  ScreensWords,
+  SetUpWords,
+  TraysWords,
+} from './desk.ts'
+import type { Words } from './words.ts'
+
+export function enDesk({ times, line }: Words): DeskSentences {
+  return {
+    titles: {
+      day: 'The day',
+      loads: 'Load list',
+      trays: 'Trays',
+      done: 'What was done',
+      dry: 'Dry hands',
+      setUp: 'Set-up',
+      screens: 'Screens',
+      distance: 'Wall distance',
+      cautions: 'Cautions',
+    },
+    day: day(times, line),
+    account: ACCOUNT,
+    loads: LOADS,
+    mistakes: mistakes(line),
+    trays: TRAYS,
+    setUp: SET_UP,
+    screens: screens(times),
+    done: DONE,
+    dry: DRY,
+    distance: DISTANCE,
+    looking: 'Looking for the shop…',
+    noSetUp: 'No shop is set up here yet. Upload a set-up file below.',
+    language: 'Language',
+    putAway: 'Put away',
+  }
+}
+
+function day(times: Words['times'], line: Words['line']): DayWords {
+  return {
+    open: (label, atMs) => `Open ${times.since(atMs)}: ${times.date(label)}`,
+    notOpen: 'No day is open. The first act of a morning opens it.',
+    openIt: 'Open the day',
+    closeIt: 'Close the day',
+    closeHint:
+      'What is left for sale becomes day-old and stays in tomorrow’s account as carried in; what is chilled goes on.',
+    accounted: 'Every piece is accounted for.',
+    gap: (dough, pieces) => `${dough}: ${line.pieces(pieces)} cannot be placed. This is a fault of the board.`,
+    last: (label, atMs) => `Last closed: ${times.date(label)}, ${times.at(atMs)}`,
+    neverClosed: 'No day has been closed yet.',
+    leftAtClose: 'Left for sale at close',
+    nothingLeft: 'nothing',
+  }
+}
+
+const ACCOUNT: AccountWords = {
+  columns: {
+    dough: 'Dough',
+    shaped: 'shaped',
+    carriedIn: 'carried in',
+    onTheLine: 'on the line',
+    forSale: 'out',
+    kept: 'kept',
+    sold: 'sold',
+    kitchen: 'kitchen',
+    wasted: 'wasted',
+    given: 'given away',
+    dayOld: 'day-old',
+    unexplained: 'unexplained',
+    carriedOn: 'carried on',
+  },
+  rule: 'Shaped and carried in = on the line + out (for sale or cooling) + kept + sold + kitchen + wasted + given away + day-old + unexplained.',
+  total: 'All',
+  unexplainedHint: 'Unexplained: + when a count found fewer than known, − when more turned up.',
+}
+
+const LOADS: LoadsWords = {
+  typed: 'Type it',
+  typedHint: 'One load a line: time, shelf, then varieties with pieces. Time and shelf may be left out.',
+  example: '5:10 1 Sesame 36, Poppy 24',
+  take: 'Take this list',
+  file: 'Upload a file',
+  fileHint: 'CSV with the columns in, shelf, variety, pieces; or JSON.',
+  taken: (loads) => `Taken: ${loads} ${loads === 1 ? 'load' : 'loads'}.`,
+  replaces: 'A new list replaces the loads that are still to come.',
+  planned: 'Planned loads',
+  none: 'No loads are planned.',
+  columns: { in: 'in', shelf: 'shelf', contents: 'what', state: '' },
+  anyShelf: 'any',
+  whenFree: 'when a shelf is free',
+  done: 'done or left out',
+  toCome: 'to come',
+  leaveOut: 'Leave out',
+}
+
+function mistakes(line: Words['line']): MistakeWords {
+  return {
+    title: (count) => `${count} ${count === 1 ? 'mistake' : 'mistakes'}; nothing of it was taken.`,
+    line: (number) => `Line ${number}`,
+    wholeFile: 'The file',
+    right: 'Right would be',
+    notJson: 'This is no valid JSON.',
+    notJsonRight: 'A set-up file as it is downloaded here.',
+    noContact: 'The server could not be reached. Try again when there is contact.',
+    empty: 'The list is empty.',
+    unreadable: (text) => `“${text}” is no variety with a number of pieces.`,
+    unreadableRight: 'A variety and its pieces, separated by commas: Sesame 36, Poppy 24.',
+    unknownVariety: (name) => `The shop has no variety “${name}”.`,
+    unknownShelf: (name) => `The oven has no shelf “${name}”.`,
+    oneOf: (names) => `One of: ${names.join(', ')}.`,
+    notATime: (text) => `“${text}” is no time.`,
+    timeRight: 'Hours and minutes, 0:00 to 23:59: 5:10.',
+    tooMany: (pieces) => `${line.pieces(pieces)} of one variety in one load are too many.`,
+    tooManyRight: 'A whole number from 1 to 5000.',
+  }
+}
+
+const STAGES: { readonly [stage in BatchStage]: string } = {
+  proof: 'proofing',
+  chill: 'in the cooler',
+  rack: 'out on the rack',
+  kettle: 'in the kettle',
+  boards: 'on boards',
+  oven: 'in the oven',
+}
+
+const TRAYS: TraysWords = {
+  how: 'What',
+  carriedIn: 'Found here',
+  carriedInHint: 'Trays that were there before the board was.',
+  shaped: 'Shaped now',
+  shapedHint: 'Pieces divided and shaped just now.',
+  dough: 'Dough',
+  where: 'Where',
+  stage: (stage) => STAGES[stage],
+  number: 'How many',
+  unit: 'counted in',
+  pieces: 'pieces',
+  traysOf: (pieces) => `trays of ${pieces}`,
+  since: 'There since',
+  today: 'today',
+  yesterday: 'yesterday',
+  dayBefore: 'the day before',
+  notKnown: 'not known',
+  now: 'now',
+  clock: 'at',
+  carryIn: (pieces, name) => `Carry in ${pieces} ${name}`,
+  shape: (pieces, name) => `Shaped ${pieces} ${name}`,
+  chooseNumber: 'Say how many: a whole number from 1 to 5000 pieces.',
+  notLater: 'That time is still to come.',
+  standing: 'What stands before the kettle',
+  nothing: 'Nothing is proofing, chilled or on the rack.',
+  columns: { where: 'where', what: 'what', pieces: 'pieces', since: 'since', until: 'good to' },
+}
+
+const SET_UP: SetUpWords = {
+  hint: 'The set-up says what the shop is: oven, kettle, boards, doughs, varieties, times. Change it in the file and upload it; what is running keeps the targets it began with.',
+  download: 'Download the set-up',
+  upload: 'Upload a set-up',
+  schema: 'Form of the file (JSON Schema)',
+  taken: 'The set-up was taken.',
+  fileName: 'boilboard-set-up.json',
+}
+
+function screens(times: Words['times']): ScreensWords {
+  return {
+    role: { wall: 'Wall', bench: 'Bench', counter: 'Counter', desk: 'Desk' },
+    connected: 'connected',
+    lastSeen: (atMs) => `last seen ${times.at(atMs)}`,
+    thisOne: 'this one',
+    none: 'No screen has been seen yet.',
+    columns: { name: 'name', role: 'what', station: 'station', state: '' },
+    allStations: 'all',
+    addresses: 'Addresses to open',
+    addressHint: 'On a device in the shop’s network, open:',
+    localHint:
+      '“localhost” works on this computer only. For other devices take the address that Boilboard prints when it starts.',
+    name: 'Name of this screen',
+    nameHint: 'e.g. Desk in the office',
+  }
+}
+
+const DONE: DeskDoneWords = {
+  nothing: 'Nothing has been done yet.',
+  here: 'this screen',
+  takeBack: 'Take back',
+  older: 'Only the last acts are listed.',
+}
+
+const DRY: DryWords = {
+  nothing: 'Nothing waits to be confirmed.',
+  right: 'That is right',
+  allRight: 'All are right',
+}
+
+const DISTANCE: DistanceWords = {
+  hint: 'How far a wall screen can be read follows from its size: acts and counts need 22 minutes of arc.',
+  diagonal: 'Diagonal, inches',
+  widthPx: 'Pixels across',
+  heightPx: 'Pixels down',
+  metres: 'Distance, metres',
+  supported: (farthestM) => `Yes: such a wall can be read from up to ${farthestM} m.`,
+  notSupported: (farthestM) => `No: such a wall can be read from up to ${farthestM} m. Hang a larger one, or nearer.`,
+  impossible: 'All four are numbers above 0.',
+  tableDiagonal: 'Diagonal',
+  tableFarthest: 'readable to',
+}
