@@ -94,12 +94,17 @@ function putStock({ state, undo }: Folding, stock: Stock): void {
 
 function lotsWithout(lots: readonly Lot[], takes: readonly Take[]): readonly Lot[] {
   if (takes.length === 0) return lots
-  const taken = new Map(takes.map((take) => [take.batchId, take.pieces]))
-  assert(
-    takes.every((take) => lots.some((lot) => lot.id === take.batchId && lot.pieces >= take.pieces)),
-    'taking more than a lot holds',
-  )
-  return lots.map((lot) => ({ ...lot, pieces: lot.pieces - (taken.get(lot.id) ?? 0) })).filter((lot) => lot.pieces > 0)
+  const left: Lot[] = []
+  let found = 0
+  for (const lot of lots) {
+    const pieces = takes.find((take) => take.batchId === lot.id)?.pieces ?? 0
+    assert(pieces <= lot.pieces, `taking ${pieces} of ${lot.pieces} in ${lot.id}`)
+    if (pieces > 0) found += 1
+    if (pieces === 0) left.push(lot)
+    else if (pieces < lot.pieces) left.push({ ...lot, pieces: lot.pieces - pieces })
+  }
+  assert(found === takes.length, 'taking from a lot that is not there')
+  return left
 }
 
 function soldOn(stock: Stock, pieces: number, atMs: EpochMs): Stock {
