@@ -1,6 +1,8 @@
 import type { State } from '../../shared-core/day/state.ts'
+import type { LineActDue } from '../../shared-core/line/act-due.ts'
 import { boardsNow } from '../../shared-core/line/boards.ts'
 import { needsAhead } from '../../shared-core/line/dips.ts'
+import type { NextDip } from '../../shared-core/line/kettle.ts'
 import { kettleNow } from '../../shared-core/line/kettle.ts'
 import type { LookAhead } from '../../shared-core/line/look-ahead.ts'
 import { lookAhead } from '../../shared-core/line/look-ahead.ts'
@@ -37,7 +39,7 @@ export interface LineView {
   readonly onShow: readonly string[]
 }
 
-export function lineView(state: State, shop: Shop, set: Setting): LineView {
+export function lineView(state: State, shop: Shop, set: Setting & { readonly acts: readonly LineActDue[] }): LineView {
   const { nowMs, wall, layout, sizes } = set
   const ahead = lookAhead(state, nowMs)
   const keys = shelfKeys(state, nowMs)
@@ -61,8 +63,8 @@ export function lineView(state: State, shop: Shop, set: Setting): LineView {
   }
 }
 
-function kettleOf(state: State, shop: Shop, ahead: LookAhead | null, set: Setting) {
-  const { nowMs, layout } = set
+function kettleOf(state: State, shop: Shop, ahead: LookAhead | null, set: Parameters<typeof lineView>[2]) {
+  const { nowMs, layout, acts } = set
   const now = kettleNow(state, nowMs)
   const isTapped = ahead !== null && (ahead.tapped.has('dip') || ahead.tapped.has('lift'))
   if (!isTapped && now.in.length === 0) {
@@ -72,7 +74,21 @@ function kettleOf(state: State, shop: Shop, ahead: LookAhead | null, set: Settin
   const rack = standingNow(state, nowMs).filter((one) => one.stage === 'rack')
   const view = kettleView({ ...set, now, rack, cycleMs: shop.kettle.cycleMs, box: layout.kettle })
   const [boiling] = now.in
-  return { view: { form: 'ring', view } as const, onShow: boiling === undefined ? [] : [`lift:${boiling.batchId}`] }
+  const isShown = (act: LineActDue) =>
+    boiling === undefined
+      ? act.act === 'dip' && isDip(act, now.next)
+      : act.act === 'lift' && act.batchId === boiling.batchId
+  return {
+    view: { form: 'ring', view } as const,
+    onShow: acts
+      .filter(isShown)
+      .slice(0, 1)
+      .map(({ key }) => key),
+  }
+}
+
+function isDip({ doughId, varietyId, pieces }: LineActDue, next: NextDip | null): boolean {
+  return next !== null && doughId === next.doughId && varietyId === next.varietyId && pieces === next.pieces
 }
 
 function doorText(keys: readonly ShelfKey[], { wall }: Setting): string {

@@ -11,6 +11,7 @@ import { clockText } from '../live/clock-text.ts'
 import type { LiveState } from '../live/shop-store.ts'
 import type { Panel, TextSizes } from '../parts/legibility.ts'
 import { farthestDistanceM, wallSizes } from '../parts/legibility.ts'
+import { rulerOfDay } from '../parts/ruler-of-day.ts'
 import type { RulerDay } from '../parts/ruler-view.ts'
 import type { EmptyKind, WallWords } from '../words/wall.ts'
 import { wallWords } from '../words/wall.ts'
@@ -24,7 +25,6 @@ import type { LineView } from './line-view.ts'
 import { lineView } from './line-view.ts'
 import type { RodsView } from './rods-view.ts'
 import { rodsView } from './rods-view.ts'
-import { rulerDay } from './ruler-day.ts'
 import type { StandingView } from './standing-view.ts'
 import { standingView } from './standing-view.ts'
 import type { StatusView } from './status-view.ts'
@@ -52,7 +52,12 @@ export interface WallView {
 export type BodyView =
   | { readonly kind: 'line'; readonly line: LineView }
   | { readonly kind: 'standing'; readonly standing: StandingView }
-  | { readonly kind: 'empty'; readonly title: readonly string[]; readonly text: readonly string[] }
+  | {
+      readonly kind: 'empty'
+      readonly ringPx: number
+      readonly title: readonly string[]
+      readonly text: readonly string[]
+    }
 
 export interface WallInput {
   readonly live: Pick<LiveState, 'shown' | 'connection' | 'notices' | 'nowMs' | 'shopClock' | 'demo' | 'settings'>
@@ -60,6 +65,8 @@ export interface WallInput {
   readonly slow: SlowView
   readonly localTime: (atMs: EpochMs) => string
   readonly panel: Panel
+  /** The page's own size in CSS pixels: in full screen the panel's. */
+  readonly page: { readonly widthPx: number; readonly heightPx: number }
   /** What a pedal has just done. */
   readonly flash: string | null
   readonly sound: 'on' | 'needs-touch' | 'off' | 'quiet-hours'
@@ -83,27 +90,26 @@ export function slowView({ shown, shopClock, nowMs, settings }: SlowInput): Slow
   const clockTime = (ms: EpochMs) =>
     shopClock === null ? '' : clockText(shopClock, ms, shown.shop?.profile.clock ?? 12)
   const wall = wallWords(wordsFor(language, shown.shop, clockTime))
-  return { rods: rods(shown, atMs), day: shopClock === null ? null : rulerDay(shown, atMs, shopClock, wall.ruler) }
+  return { rods: rods(shown, atMs), day: shopClock === null ? null : rulerOfDay(shown, atMs, shopClock, wall.ruler) }
 }
 
 export function wallView(input: WallInput): WallView {
-  const { live, panel, flash, slow } = input
+  const { live, page, flash, slow } = input
   const { shown, nowMs, settings } = live
   const shop = shown?.shop ?? null
   const words = wordsFor(languageOf(settings.language, shop), shop, input.localTime)
   const wall = wallWords(words)
-  const screen = { widthPx: panel.widthPx / (panel.dpr ?? 1), heightPx: panel.heightPx / (panel.dpr ?? 1) }
-  const sizes = sizesOf(input, screen)
-  const status = statusView({ ...live, words, wall, widthPx: screen.widthPx, sizes })
+  const sizes = sizesOf(input)
+  const status = statusView({ ...live, words, wall, widthPx: page.widthPx, sizes })
   const note = noteText(input, wall)
-  const layout = wallLayout({ ...screen, sizes, hasStatus: status !== null, noteWidthPx: widthOf(note, sizes.minPx) })
+  const layout = wallLayout({ ...page, sizes, hasStatus: status !== null, noteWidthPx: widthOf(note, sizes.minPx) })
   const acts = shown === null || live.connection.phase === 'stale' ? [] : nextActs(shown, nowMs)
-  const set = { nowMs, words, wall, layout, sizes }
+  const set = { nowMs, words, wall, layout, sizes, acts }
   const body =
     shown === null || shop === null
       ? emptyBody(shown === null ? 'connecting' : 'no-set-up', set)
       : bodyView(shown, shop, set)
-  const bar = barView({ ...set, acts, flash, box: layout.bar })
+  const bar = barView({ ...set, flash, box: layout.bar })
   return {
     sizes,
     layout,
@@ -133,11 +139,11 @@ export function wallView(input: WallInput): WallView {
  * farther away than a screen supports nothing could be shown at all: then it is as from its farthest, and the settings
  * say that it hangs too far.
  */
-function sizesOf({ live, panel }: WallInput, screen: { widthPx: number; heightPx: number }): TextSizes {
+function sizesOf({ live, panel, page }: WallInput): TextSizes {
   const { viewingMetres, textPercent } = live.settings
   const shelves = [...(live.shown?.shop?.shelves.values() ?? [])].filter((shelf) => !shelf.retired).length
   const distanceM = Math.min(viewingMetres * Math.max(1, textPercent / 100), farthestDistanceM(panel))
-  return roomySizes(screen, shelves, (scale) => wallSizes({ ...panel, distanceM: distanceM * scale }))
+  return roomySizes(page, shelves, (scale) => wallSizes({ ...panel, distanceM: distanceM * scale }))
 }
 
 export interface Setting {
@@ -149,7 +155,7 @@ export interface Setting {
 }
 
 /** The line as soon as anything is in the kettle, on boards or in the oven; else what stands; else what to do first. */
-function bodyView(state: State, shop: Shop, set: Setting): BodyView {
+function bodyView(state: State, shop: Shop, set: Setting & { readonly acts: readonly LineActDue[] }): BodyView {
   const isBusy =
     state.loads.size > 0 || [...state.batches.values()].some(({ stage }) => stage === 'kettle' || stage === 'boards')
   if (isBusy) return { kind: 'line', line: lineView(state, shop, set) }
@@ -162,13 +168,19 @@ function bodyView(state: State, shop: Shop, set: Setting): BodyView {
 
 function emptyBody(kind: EmptyKind, { wall, layout, sizes }: Setting): BodyView {
   const { title, text } = wall.empty[kind]
-  const roomPx = layout.middle.width
+  const ringPx = Math.round(layout.middle.height * EMPTY_RING)
+  const roomPx = layout.middle.width - ringPx - sizes.labelPx * EMPTY_GAP_EMS
   return {
     kind: 'empty',
+    ringPx,
     title: wrapText(title, { roomPx, fontPx: sizes.headlinePx, weight: 'strong' }),
-    text: wrapText(text, { roomPx: roomPx * 0.85, fontPx: sizes.labelPx }),
+    text: wrapText(text, { roomPx, fontPx: sizes.labelPx }),
   }
 }
+
+/** The empty wall's ring in parts of its place, and the space right of it. */
+const EMPTY_RING = 0.6
+const EMPTY_GAP_EMS = 1.2
 
 function noteText({ live, sound }: WallInput, wall: WallWords): string {
   const ofSound = { on: '', 'needs-touch': wall.touchForSound, off: wall.soundOff, 'quiet-hours': wall.quietHours }[

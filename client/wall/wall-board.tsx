@@ -5,6 +5,7 @@ import { epochMs } from '../../shared-core/units.ts'
 import type { TextSizes } from '../parts/legibility.ts'
 import { Ring } from '../parts/ring.tsx'
 import { Ruler } from '../parts/ruler.tsx'
+import { offsetMsAt } from '../parts/ruler-of-day.ts'
 import type { RulerDay } from '../parts/ruler-view.ts'
 import { BarPane } from './bar-pane.tsx'
 import { DipsPane, KettlePane } from './kettle-pane.tsx'
@@ -12,7 +13,6 @@ import type { Box } from './layout.ts'
 import type { LineView } from './line-view.ts'
 import { OvenPane } from './oven-pane.tsx'
 import { RodsPane } from './rods-pane.tsx'
-import { offsetMsAt } from './ruler-day.ts'
 import { paintedByView } from './same-view.tsx'
 import { StandingPane } from './standing-pane.tsx'
 import type { WallView } from './view.ts'
@@ -90,7 +90,7 @@ function Body({ view: { body, layout } }: { readonly view: WallView }) {
         <StandingPane view={body.standing} />
       ) : (
         <div class="wall-empty">
-          <Ring fraction={0} state="idle" size={Math.round(layout.middle.height * 0.6)} />
+          <Ring fraction={0} state="idle" size={body.ringPx} />
           <div>
             {body.title.map((text) => (
               <div key={text} class="wall-empty-title">

@@ -5,6 +5,7 @@ import type { LineActDue } from '../../shared-core/line/act-due.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import type { LiveState, ShopStore } from '../live/shop-store.ts'
+import { useGlassSize } from '../parts/glass-size.ts'
 import { ScreenSize } from '../parts/screen-size.tsx'
 import { settingsWords } from '../words/settings.ts'
 import { wallWords } from '../words/wall.ts'
@@ -14,7 +15,6 @@ import { COMING_KEY, comingAct, pedalAct } from './pedals.ts'
 import { SettingsSheet } from './settings-sheet.tsx'
 import { NOTICE_SHOWN_MS } from './status-view.ts'
 import { useFlash } from './use-flash.ts'
-import { usePanel } from './use-panel.ts'
 import { usePedals } from './use-pedals.ts'
 import { useSound } from './use-sound.ts'
 import type { SlowView, WallInput, WallView } from './view.ts'
@@ -24,7 +24,12 @@ import { WallBoard } from './wall-board.tsx'
 /** The screen over the boiler. */
 export function WallScreen({ store }: { readonly store: ShopStore }) {
   const live = useStore(store)
-  const panel = usePanel(live.settings.diagonalInches)
+  const glass = useGlassSize()
+  const panel = {
+    diagonalInch: live.settings.diagonalInches,
+    widthPx: glass.screenWidthPx,
+    heightPx: glass.screenHeightPx,
+  }
   const [flash, say] = useFlash()
   const [isSettingUp, setSettingUp] = useState(false)
   const [soundState, setSoundState] = useState<WallInput['sound']>('on')
@@ -36,7 +41,7 @@ export function WallScreen({ store }: { readonly store: ShopStore }) {
     return { shared, wall: wallWords(shared), settings: settingsWords(shared) }
   }, [language, shop, localTime])
   const slow = useSlowView(live)
-  const view = wallView({ live, slow, localTime, panel, flash, sound: soundState })
+  const view = wallView({ live, slow, localTime, panel, page: glass, flash, sound: soundState })
   const sound = useSound(live, view.acts)
   useEffect(() => setSoundState(sound.state), [sound.state])
   const hands = handsOf({ store, live, view, say, words })

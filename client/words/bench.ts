@@ -39,6 +39,10 @@ export interface TopWords {
   readonly coming: string
   readonly waiting: string
   readonly noShop: string
+  /** A pedal was pressed just as the board moved on. */
+  readonly pedalTooSoon: string
+  /** @example "Kettle: nothing to do here" */
+  pedalNothing(station: string): string
   readonly touchForSound: string
   /** How many orders have no label on the ruler. @example "+3" */
   others(count: number): string

@@ -51,6 +51,8 @@ function top(times: Words['times']): TopWords {
     coming: 'Coming',
     waiting: 'Looking for the shop …',
     noShop: 'The shop has no set-up yet. Load one at the desk, or start with a set-up file.',
+    pedalTooSoon: 'Not done: the board had just changed. Press again.',
+    pedalNothing: (name) => `${name}: nothing to do here`,
     touchForSound: 'touch for sound',
     others: (count) => `+${count}`,
   }

@@ -54,7 +54,7 @@ function rodWords({ times, names }: Words): RodWords {
 
 function rulerWords({ times }: Words): RulerWords {
   return {
-    lastLoadBy: (atMs) => `last load in ${times.by(atMs)}`,
+    lastLoad: (atMs) => `last load in ${times.by(atMs)}`,
     lastLoadGone: 'no more loads',
     changeover: 'changeover',
     tooLate: (atMs) => `load ${times.clock(atMs)} too late`,

@@ -54,6 +54,8 @@ function top(times: Words['times']): TopWords {
     coming: 'Ya voy',
     waiting: 'Buscando la tienda …',
     noShop: 'La tienda aún no tiene configuración. Cárguela en el escritorio o al iniciar.',
+    pedalTooSoon: 'No se hizo: la pizarra acababa de cambiar. Pise otra vez.',
+    pedalNothing: (name) => `${name}: nada que hacer aquí`,
     touchForSound: 'toque para el sonido',
     others: (count) => `+${count}`,
   }

@@ -54,7 +54,7 @@ function rodWords({ times, names }: Words): RodWords {
 
 function rulerWords({ times }: Words): RulerWords {
   return {
-    lastLoadBy: (atMs) => `última carga ${times.by(atMs)}`,
+    lastLoad: (atMs) => `última carga ${times.by(atMs)}`,
     lastLoadGone: 'no hay más cargas',
     changeover: 'cambio',
     tooLate: (atMs) => `carga de ${times.clock(atMs)}, muy tarde`,

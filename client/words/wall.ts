@@ -72,7 +72,7 @@ export interface RodWords {
 
 export interface RulerWords {
   /** @example "last load in by 10:34" */
-  lastLoadBy(atMs: EpochMs): string
+  lastLoad(atMs: EpochMs): string
   readonly lastLoadGone: string
   readonly changeover: string
   /** A planned load that would not be out in time. @example "load 10:50 too late" */

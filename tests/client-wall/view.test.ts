@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { defaultSettings } from '../../client/live/device-settings.ts'
 import type { Notice } from '../../client/live/shop-store.ts'
 import { isSame } from '../../client/wall/same-view.tsx'
+import { widthOf } from '../../client/wall/text-lines.ts'
 import { commandId, loadId } from '../../shared-core/ids.ts'
 import { at, batch, lines, loadOf, planned, stateWith, until } from '../core/support/make.ts'
 import { ALL_STATIONS, shopWith, station, table } from '../core/support/shop.ts'
@@ -135,4 +136,23 @@ describe('how the wall reads', () => {
     expect(isSame(one, other)).toBe(true)
     expect(isSame(panes('6:47:05'), panes('6:47:06'))).toBe(false)
   })
+})
+
+describe('words in place of the line', () => {
+  it.each(['en', 'es'] as const)(
+    '[G2] given any reason for an empty wall in %s, then its words fit beside the ring',
+    (language) => {
+      const settings = { ...defaultSettings('wall'), language }
+      const states = [null, stateWith({ shop: null, day: null }), stateWith({ day: null }), stateWith()]
+      for (const state of states) {
+        const { body, layout, sizes } = viewOf(state, NOW, { settings })
+        if (body.kind !== 'empty') throw new Error(`not empty: ${body.kind}`)
+        const roomPx = layout.middle.width - body.ringPx - sizes.labelPx
+        for (const line of body.title) expect(widthOf(line, sizes.headlinePx, 'strong')).toBeLessThanOrEqual(roomPx)
+        for (const line of body.text) expect(widthOf(line, sizes.labelPx)).toBeLessThanOrEqual(roomPx)
+        const heightPx = 1.2 * (body.title.length * sizes.headlinePx + body.text.length * sizes.labelPx)
+        expect(heightPx).toBeLessThanOrEqual(layout.middle.height)
+      }
+    },
+  )
 })

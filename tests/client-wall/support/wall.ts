@@ -43,5 +43,5 @@ export function viewOf(
     settings: defaultSettings('wall'),
     ...live,
   }
-  return wallView({ live: whole, slow: slowView(whole), localTime, panel, flash, sound })
+  return wallView({ live: whole, slow: slowView(whole), localTime, panel, page: panel, flash, sound })
 }
