@@ -13,6 +13,9 @@ import { NO_SET_UP, setUpRoutes } from './set-up.ts'
 
 export const EVENTS_PER_PAGE_MAX = 1_000
 
+/** A clock that is kept by the network steps back by less than this. */
+const CLOCK_BEHIND_MS_MAX = 5_000
+
 export interface ApiParts {
   readonly room: Room
   readonly journal: Journal
@@ -24,11 +27,9 @@ export interface ApiParts {
 export function api(app: Express, parts: ApiParts): void {
   const { room, journal, version } = parts
   app.get('/api/health', (_request, response) => {
-    const { trouble } = room
-    const reasons = trouble === null ? [] : [trouble]
-    const status = trouble === null ? 'ok' : 'failing'
+    const { status, reasons } = health(room)
     response
-      .status(trouble === null ? 200 : 503)
+      .status(status === 'failing' ? 503 : 200)
       .json({ status, version, journalId: journal.journalId, seq: room.state.seq, reasons })
   })
   app.get('/api/v1/state', async (_request, response) => {
@@ -44,6 +45,15 @@ export function api(app: Express, parts: ApiParts): void {
   app.post('/api/v1/commands', (request, response) => postCommands(request, response, room))
   setUpRoutes(app, room)
   app.post('/api/v1/load-list', (request, response) => postLoadList(request, response, parts))
+}
+
+/** `warning`: the shop goes on, but somebody should look at it. */
+function health({ trouble, clockBehindMs }: Room): { status: 'ok' | 'warning' | 'failing'; reasons: string[] } {
+  if (trouble !== null) return { status: 'failing', reasons: [trouble] }
+  if (clockBehindMs < CLOCK_BEHIND_MS_MAX) return { status: 'ok', reasons: [] }
+  const minutes = Math.ceil(clockBehindMs / 60_000)
+  const reason = `The server's clock is ${minutes} min behind what was recorded already: it was set back. Set it right.`
+  return { status: 'warning', reasons: [reason] }
 }
 
 /** Entries after a seq, oldest first. Asked again with the last one's seq it goes on; an empty list is the end. */

@@ -69,6 +69,11 @@ export class Room {
     return this.#failure ?? (this.#isDiskFailing ? DISK_FAILING : null)
   }
 
+  /** When the server's clock says less than what was recorded already: by how much, in ms; else 0. */
+  get clockBehindMs(): number {
+    return Math.max(0, this.#parts.state.recordedAtMs - this.#parts.now())
+  }
+
   /** The state between turns. It is changed in place: look, do not keep. */
   get state(): State {
     return this.#parts.state

@@ -13,6 +13,9 @@ const MESSAGE = 'm'
 /** Fifty commands of a few hundred bytes, with room to spare. */
 const MESSAGE_BYTES_MAX = 256 * 1024
 
+/** Links at once: ten times the screens of a large shop. */
+export const LINKS_MAX = 500
+
 class SocketLink implements ScreenLink {
   readonly socket: Socket
 
@@ -33,7 +36,7 @@ class SocketLink implements ScreenLink {
 export class SocketServer {
   readonly #io: Server
 
-  constructor(http: HttpServer, admission: Admission) {
+  constructor(http: HttpServer, admission: Admission, linksMax = LINKS_MAX) {
     this.#io = new Server(http, {
       transports: ['websocket'],
       perMessageDeflate: false,
@@ -44,7 +47,8 @@ export class SocketServer {
       pingTimeout: 15_000,
       allowRequest: ({ headers }, decide) => {
         // A browser always names its page's origin on a websocket; what names none is a script of the shop's own.
-        decide(null, isHostOurs(headers.host, admission) && isOriginOurs(headers.origin, headers.host))
+        const isOurs = isHostOurs(headers.host, admission) && isOriginOurs(headers.origin, headers.host)
+        decide(null, isOurs && this.#io.engine.clientsCount < linksMax)
       },
     })
   }

@@ -1,4 +1,4 @@
-import { mkdirSync, writeFileSync } from 'node:fs'
+import { mkdirSync, rmSync, writeFileSync } from 'node:fs'
 import { createServer } from 'node:http'
 import type { AddressInfo } from 'node:net'
 import { join } from 'node:path'
@@ -154,6 +154,29 @@ describe('commands over HTTP', () => {
     expect((await ask(server, '/api/health')).json).toMatchObject({ status: 'ok', seq: 2, reasons: [] })
   })
 
+  it("[V3] given a server's clock that was set back, when health is asked, then it warns in words and the shop goes on", async () => {
+    const server = await startServer()
+    const ahead = Date.now() + 3_600_000
+    await server.room.read((state) => Object.assign(state, { recordedAtMs: ahead }))
+    const asked = await ask(server, '/api/health')
+    expect([asked.status, asked.json]).toMatchObject([
+      200,
+      { status: 'warning', reasons: [expect.stringContaining('60 min behind')] },
+    ])
+    expect((await ask(server, '/api/v1/commands', { body: sell('sell0000001') })).status).toBe(200)
+    expect([...server.journal.entriesAfter(1)].map(({ recordedAtMs }) => recordedAtMs)).toEqual([ahead])
+  })
+
+  it('[H2] given more requests than a minute may have, when asked, then problem details, and pages still load', async () => {
+    const server = await startServer()
+    const many = Array.from({ length: 601 }, () => ask(server, '/api/v1/events?limit=1'))
+    const asked = await Promise.all(many)
+    const refused = asked.filter(({ status }) => status !== 200)
+    expect(refused).toHaveLength(1)
+    for (const one of refused) expectProblem(one, 429)
+    expect((await ask(server, '/wall')).status).not.toBe(429)
+  })
+
   it('[H2] given anything at all, when posted anywhere, then the answer is JSON below 500 and the shop goes on', async () => {
     const server = await startServer()
     const paths = ['/api/v1/commands', '/api/v1/set-up', '/api/v1/load-list', '/api/v1/events', '/api/v1/nowhere']
@@ -274,7 +297,7 @@ describe('the set-up over HTTP', () => {
 })
 
 describe('pages', () => {
-  it('[H5] given built files, when a screen loads, then pages are asked for anew and files with a hash are kept', async () => {
+  it('[H5] given built files, when screens load, then pages are asked for anew, files with a hash are kept, and a new build changes neither', async () => {
     const folder = tempFolder()
     mkdirSync(join(folder, 'assets'))
     for (const page of ['index', 'wall', 'bench', 'counter', 'desk'])
@@ -303,6 +326,8 @@ describe('pages', () => {
     const known = { 'if-none-match': String(file.headers.etag) }
     expect((await ask(server, '/assets/wall-a1b2c3.js', { headers: known })).status).toBe(304)
     expect((await ask(server, '/assets/gone-000000.js')).status).toBe(404)
+    rmSync(folder, { recursive: true })
+    expect((await ask(server, '/wall')).text).toBe('<!doctype html>wall')
     expect((await ask(server, '/%2e%2e/%2e%2e/package.json')).status).toBe(404)
     await new Promise((resolve) => http.close(resolve))
   })

@@ -1,13 +1,16 @@
+import { createServer } from 'node:http'
+import type { AddressInfo } from 'node:net'
 import fc from 'fast-check'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, vi } from 'vitest'
 import '../fixed-seed.ts'
 import { isHostOurs, isOriginOurs } from '../../server/live/admission.ts'
 import { parseFromScreen } from '../../server/live/parse-message.ts'
+import { SocketServer } from '../../server/live/socket-server.ts'
 import { applyEntry } from '../../shared-core/day/apply.ts'
 import { hashState } from '../../shared-core/day/hash.ts'
 import { lines } from '../core/support/make.ts'
 import { command } from './support/room-world.ts'
-import { connect, refusedBy } from './support/screen-socket.ts'
+import { connect, refusedBy, ScreenSocket } from './support/screen-socket.ts'
 import { ask, startServer, stopServer } from './support/start-server.ts'
 
 const SELL = { type: 'sell', lines: lines('sesame', 1) } as const
@@ -111,6 +114,23 @@ describe('screens over sockets', () => {
     await good.until(() => good.answers.length === 1)
     expect(server.journal.lastSeq()).toBe(2)
     await good.close()
+  })
+
+  it('[V12] given as many links as there may be, when one more knocks, then it is turned away until one has gone', async () => {
+    const http = createServer()
+    const sockets = new SocketServer(http, { names: [] }, 2)
+    await new Promise<void>((resolve) => http.listen(0, '127.0.0.1', resolve))
+    const { port } = http.address() as AddressInfo
+    const link = async () => {
+      const screen = new ScreenSocket(`http://127.0.0.1:${port}`)
+      return (await screen.linked()) ? screen : null
+    }
+    const first = await link()
+    const second = await link()
+    expect([first, second, await link()].map((one) => one !== null)).toEqual([true, true, false])
+    await first?.close()
+    await vi.waitFor(async () => expect(await link()).not.toBeNull())
+    await sockets.close()
   })
 
   it('[V12] given a message larger than any tap, when sent, then the link is closed', async () => {
