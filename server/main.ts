@@ -21,7 +21,6 @@ async function main(): Promise<void> {
   if (!read.ok) throw new Refused(read.why)
   const { options } = read
   const running = options.shop === null ? await openDemo(options, say) : await openShop(options, options.shop)
-  printAddresses(options, running.port)
   for (const signal of ['SIGINT', 'SIGTERM'] as const) {
     process.once(signal, () => {
       running.stop().then(
@@ -30,6 +29,8 @@ async function main(): Promise<void> {
       )
     })
   }
+  // Last: who reads this may stop it at once.
+  printAddresses(options, running.port)
 }
 
 /** A real shop's folder: opened, or made with a starting point that the shop's own set-up then replaces. */

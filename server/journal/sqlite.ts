@@ -11,8 +11,13 @@ export interface Sqlite {
  * is compiled or downloaded at install. Rejected: better-sqlite3, which compiles for over a minute at every install.
  */
 export async function loadSqlite(): Promise<Sqlite> {
-  const builtIn = process.getBuiltinModule?.('node:sqlite') as Partial<Sqlite> | undefined
-  // Node 22 has the module before it has the backup.
-  if (builtIn?.DatabaseSync !== undefined && builtIn.backup !== undefined) return builtIn as Sqlite
+  const builtIn = process.getBuiltinModule?.('node:sqlite') as (Partial<Sqlite> & Statements) | undefined
+  // Node 22 has the module before it has all that we use of it.
+  const hasAll = builtIn?.backup !== undefined && builtIn.StatementSync?.prototype.setReturnArrays !== undefined
+  if (hasAll && builtIn.DatabaseSync !== undefined) return builtIn as Sqlite
   return (await import('@photostructure/sqlite')) as unknown as Sqlite
+}
+
+interface Statements {
+  readonly StatementSync?: { readonly prototype: { readonly setReturnArrays?: unknown } }
 }
