@@ -1,12 +1,14 @@
 import { useState } from 'preact/hooks'
 import type { Act } from '../../shared-core/day/commands.ts'
+import type { StationId } from '../../shared-core/ids.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import { offsetMsAt } from '../parts/ruler-of-day.ts'
 import { textWidthPx } from '../parts/text-width.ts'
-import { actOfShelf } from './act-of.ts'
+import { actOfDue, actOfShelf } from './act-of.ts'
 import type { BoardProps } from './bench-screen.tsx'
 import type { BottomBarProps } from './bottom-bar.tsx'
 import { BottomBar } from './bottom-bar.tsx'
+import { actsOnShow, COMING_KEY, pedalAct, soundingAct } from './calls.ts'
 import { Joint } from './joint.tsx'
 import type { BenchLayout } from './layout.ts'
 import { benchLayout } from './layout.ts'
@@ -19,6 +21,10 @@ import type { OpenSheet } from './sheets/open-sheet.ts'
 import { SheetOver } from './sheets/sheet-over.tsx'
 import type { ShelfView } from './shelf-view.ts'
 import { TopBand } from './top-band.tsx'
+import { useFlash } from './use-flash.ts'
+import { useIdleClose } from './use-idle-close.ts'
+import { usePedals } from './use-pedals.ts'
+import { useSound } from './use-sound.ts'
 import type { BenchView } from './view.ts'
 import { benchView } from './view.ts'
 
@@ -40,9 +46,19 @@ export function BenchBoard(props: BoardProps) {
     actWidthPx: Math.max(0, ...view.shelfActs.map((act) => textWidthPx(act, sizes.labelPx, 'strong'))),
   })
   const send = (act: Act) => void store.send(act)
+  const sound = useSound(live, view.acts)
+  useIdleClose(sheet !== null, () => setSheet(null))
+  const flash = useLinePedals(props, view, sheet !== null)
   return (
     <>
-      <LineBoard {...props} view={view} layout={layout} send={send} open={setSheet} />
+      <LineBoard
+        {...props}
+        view={view}
+        layout={layout}
+        flash={flash ?? (sound.needsTouch ? words.bench.top.touchForSound : null)}
+        send={send}
+        open={setSheet}
+      />
       {sheet !== null && (
         <SheetOver
           {...props}
@@ -52,6 +68,7 @@ export function BenchBoard(props: BoardProps) {
           open={setSheet}
           onClose={() => setSheet(null)}
           send={send}
+          onTrySound={sound.tryOut}
         />
       )}
     </>
@@ -67,9 +84,35 @@ function boardStyle({ marginPx, gapPx, keyPx, topHeightPx }: BenchLayout) {
   }
 }
 
+/** Pedals do what can be read here and say why when they do not. @returns what to say for a moment */
+function useLinePedals({ store, live, state, words }: BoardProps, view: BenchView, isAway: boolean): string | null {
+  const [flash, say] = useFlash()
+  const shown = { acts: view.acts, onShow: actsOnShow(view.shelves, view.line) }
+  const sounding = soundingAct(view.acts, live.coming, live.nowMs)
+  const dueAt = (station: StationId) => (station === COMING_KEY ? sounding : pedalAct(station, state, shown))
+  usePedals(live.settings.keys, isAway, {
+    shows: (station) => dueAt(station)?.key ?? null,
+    onPress: (station) => {
+      const due = dueAt(station)
+      if (due === null) return
+      if (station === COMING_KEY) return store.sayComing(due.key)
+      const act = actOfDue(state, due)
+      if (act !== null) store.send(act)
+    },
+    onWhyNot: (station, why) => {
+      const { top } = words.bench
+      const name = station === COMING_KEY ? top.coming : words.names.station(station)
+      say(why === 'just-changed' ? top.pedalTooSoon : top.pedalNothing(name))
+    },
+  })
+  return flash
+}
+
 interface LineBoardProps extends BoardProps {
   readonly view: BenchView
   readonly layout: BenchLayout
+  /** Words that stand for a moment in place of what was done last. */
+  readonly flash: string | null
   readonly send: (act: Act) => void
   readonly open: (sheet: OpenSheet) => void
 }
@@ -87,6 +130,7 @@ function LineBoard(props: LineBoardProps) {
   }
   const parts = { layout, sizes, words }
   const plan = linePlan(view.line, layout, sizes)
+  const kettleIsKey = view.line.kettleKey !== null
   return (
     <main class={`bench-board bench-board-${layout.form}`} style={boardStyle(layout)} data-differing={isDiffering}>
       <TopBand
@@ -105,7 +149,8 @@ function LineBoard(props: LineBoardProps) {
         />
         <Joint
           layout={layout}
-          fromPx={kettleMiddlePx(plan, layout, sizes)}
+          fromPx={kettleMiddlePx(plan, layout, { ...sizes, kettleIsKey })}
+          leadPx={plan.isSideBySide && !kettleIsKey ? (plan.columnPx - plan.kettleRingPx) / 2 : 0}
           headingPx={layout.hasOvenHeading ? Math.ceil(sizes.minPx * HEADING_EM) : 0}
           shelves={view.shelves.length}
         />
@@ -119,28 +164,34 @@ function LineBoard(props: LineBoardProps) {
       </div>
       <Bottom
         {...props}
-        differs={layout.differsBeside ? null : { isOn: isDiffering, onPress: () => setIsDiffering(!isDiffering) }}
+        differs={
+          layout.differsBeside && !plan.isPaired
+            ? null
+            : { isOn: isDiffering, onPress: () => setIsDiffering(!isDiffering) }
+        }
       />
     </main>
   )
 }
 
 function Bottom(props: LineBoardProps & Pick<BottomBarProps, 'differs'>) {
-  const { live, words, sizes, view, open, differs } = props
+  const { store, live, words, sizes, view, flash, open, differs } = props
   const notice = live.notices[live.notices.length - 1]
+  const sounding = soundingAct(view.acts, live.coming, live.nowMs)
   return (
     <BottomBar
       words={words}
       sizes={sizes}
       lastDone={view.lastDone}
+      flash={flash}
       notice={notice === undefined ? null : words.live.notice(notice)}
       dry={view.dry.length}
-      sounding={null}
+      sounding={sounding === null ? null : words.acts.name(sounding)}
       differs={differs}
       onTakeBack={() => open({ kind: 'done' })}
       onDry={() => open({ kind: 'dry-hands' })}
       onMore={() => open({ kind: 'more' })}
-      onComing={() => undefined}
+      onComing={() => sounding !== null && store.sayComing(sounding.key)}
     />
   )
 }

@@ -72,7 +72,7 @@ function Waiting({
   return (
     <main class="bench-waiting">
       <h1 class="bench-waiting-title">{text}</h1>
-      <p class="bench-quiet">{words.live.connection(live.connection)}</p>
+      <div class="bench-quiet">{words.live.connection(live.connection)}</div>
     </main>
   )
 }

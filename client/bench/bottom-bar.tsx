@@ -11,6 +11,8 @@ export interface BottomBarProps {
   readonly words: BenchWords
   readonly sizes: BenchSizes
   readonly lastDone: DoneView | null
+  /** Said for a moment, in place of what was done last. */
+  readonly flash: string | null
   /** The newest answer to a tap of this screen, until it is put away; null when there is none. */
   readonly notice: NoticeText | null
   /** Things that wait for dry hands. */
@@ -27,10 +29,11 @@ export interface BottomBarProps {
 
 /** What hands need that is not an act of the line: taking back, confirming, all the rest. */
 export function BottomBar(props: BottomBarProps) {
-  const { words, sizes, lastDone, notice, dry, sounding, differs } = props
+  const { words, sizes, lastDone, flash, notice, dry, sounding, differs } = props
   const { done, shelf, more, top } = words.bench
   const last = lastDone === null ? [done.nothingHere] : [lastDone.text, lastDone.short]
-  const texts = differs?.isOn === true ? [shelf.touchWhatDiffers] : notice === null ? last : [notice.text, notice.title]
+  const said = notice === null ? last : [notice.text, notice.title]
+  const texts = differs?.isOn === true ? [shelf.touchWhatDiffers] : flash === null ? said : [flash]
   return (
     <footer class="bench-bottom">
       <div class="bench-bottom-key">
@@ -38,7 +41,7 @@ export function BottomBar(props: BottomBarProps) {
           <span class="bench-label">{words.told.takeBack}</span>
         </Key>
       </div>
-      <Told texts={texts} isTrouble={notice !== null && differs?.isOn !== true} sizes={sizes} />
+      <Told texts={texts} isTrouble={notice !== null && texts === said} sizes={sizes} />
       {sounding !== null && (
         <div class="bench-bottom-key">
           <Key onPress={props.onComing}>

@@ -5,17 +5,18 @@ export interface JointShape {
   readonly fromPx: number
   readonly headingPx: number
   readonly shelves: number
+  readonly leadPx: number
 }
 
 /**
  * One curve to each shelf of the first column, from where the pieces come: `d` of an SVG path in the joint's own
  * pixels, whose right edge touches the keys.
  */
-export function jointPaths({ layout, fromPx, headingPx, shelves }: JointShape): readonly string[] {
+export function jointPaths({ layout, fromPx, headingPx, shelves, leadPx }: JointShape): readonly string[] {
   const { jointWidthPx: width, gapPx, rows, shelfHeightPx } = layout
   const bend = Math.round(width / 2)
   return Array.from({ length: Math.min(rows, shelves) }, (_, row) => {
     const to = Math.round(headingPx + row * (shelfHeightPx + gapPx) + shelfHeightPx / 2)
-    return `M0 ${Math.round(fromPx)}C${bend} ${Math.round(fromPx)} ${width - bend} ${to} ${width} ${to}`
+    return `M${-Math.round(leadPx)} ${Math.round(fromPx)}H0C${bend} ${Math.round(fromPx)} ${width - bend} ${to} ${width} ${to}`
   })
 }

@@ -9,13 +9,15 @@ export interface JointProps {
   /** Height of the oven's heading, 0 where it has none. */
   readonly headingPx: number
   readonly shelves: number
+  /** How far left of the joint the way begins. */
+  readonly leadPx: number
 }
 
 /** The way of the pieces from the kettle and the boards to the shelves. */
-export function Joint({ layout, fromPx, headingPx, shelves }: JointProps) {
+export function Joint({ layout, fromPx, headingPx, shelves, leadPx }: JointProps) {
   if (layout.form === 'stacked') return null
   const { jointWidthPx: widthPx, lineHeightPx: heightPx } = layout
-  const paths = jointPaths({ layout, fromPx, headingPx, shelves })
+  const paths = jointPaths({ layout, fromPx, headingPx, shelves, leadPx })
   return (
     <div class="bench-joint" style={{ width: `${widthPx}px` }}>
       <Drawing

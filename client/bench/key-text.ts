@@ -155,7 +155,7 @@ function longRows(rows: readonly string[], rest: readonly string[], room: KeyRoo
   const [long = '', ...others] = rest
   const parts = [...rows, ...wrapped(long, room.minPx, room.widthPx, 'regular')]
   const left = rowsMax - parts.length
-  if (left > 0) return [...parts, ...contentRows(others, room, left)]
+  if (left > 0) return [...parts, ...contentRows(others, { ...room, allText: room.moreText(others.length) }, left)]
   if (left < 0) return lastRow(rows, rest, room)
   if (others.length === 0) return parts
   const last = `${parts[parts.length - 1] ?? ''}, ${room.moreText(others.length)}`

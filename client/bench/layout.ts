@@ -44,6 +44,8 @@ export interface BenchGlass {
 
 /** Narrower glass than this many keys is used upright: everything below each other. */
 const BESIDE_KEYS_MIN = 7
+/** Lower glass has no room for two rows of shelves between the top band and the bottom keys. */
+const BESIDE_HIGH_KEYS_MIN = 4.6
 /** Taller keys say no more than these. */
 const SHELF_HEIGHT_KEYS_MAX = 1.3
 /** A shelf's key beside its "differs" must still hold a ring and a few words. */
@@ -64,7 +66,8 @@ export function benchLayout(glass: BenchGlass): BenchLayout {
   const gapPx = Math.ceil(KEY_GAP_MM_MIN * glass.mmPx)
   const marginPx = Math.round(gapPx * 0.9)
   const sizes = { keyPx, gapPx, marginPx }
-  return glass.widthPx < BESIDE_KEYS_MIN * keyPx ? stacked(glass, sizes) : beside(glass, sizes)
+  const isLow = glass.heightPx < BESIDE_HIGH_KEYS_MIN * keyPx
+  return isLow || glass.widthPx < BESIDE_KEYS_MIN * keyPx ? stacked(glass, sizes) : beside(glass, sizes)
 }
 
 type Sizes = Pick<BenchLayout, 'keyPx' | 'gapPx' | 'marginPx'>

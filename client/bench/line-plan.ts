@@ -9,6 +9,10 @@ import type { BoardsView, LineView, StandingView } from './line-view.ts'
  * far as there is room, the nearest to the kettle first.
  */
 export interface LinePlan {
+  /** Rack and kettle stand side by side; else all is below each other. */
+  readonly isSideBySide: boolean
+  /** Pull and board share a row, without a "differs" of their own. */
+  readonly isPaired: boolean
   /** Of each station: room for its words and keys. */
   readonly columnPx: number
   /** A station's key beside its "differs". */
@@ -33,11 +37,6 @@ export interface BoardsPlan {
   readonly stripPx: number | null
 }
 
-/** The middle of the kettle from the top of the line, where the way to the oven begins; of a narrow line, its middle. */
-export function kettleMiddlePx(plan: LinePlan, layout: BenchLayout, { minPx }: Pick<BenchSizes, 'minPx'>): number {
-  return layout.form === 'wide' ? minPx * HEADING_EM + plan.kettleHeightPx / 2 : layout.lineHeightPx / 2
-}
-
 type PlanSizes = Pick<BenchSizes, 'minPx' | 'labelPx'>
 
 /** Line height of text and headings, and space around them, in font sizes: `bench.css` has the same. */
@@ -45,60 +44,94 @@ export const TEXT_EM = 1.2
 export const HEADING_EM = 1.35
 
 export function linePlan(line: LineView, layout: BenchLayout, sizes: PlanSizes): LinePlan {
-  return layout.form === 'wide' ? widePlan(line, layout, sizes) : narrowPlan(line, layout, sizes)
+  const side = layout.form === 'wide' ? sideBySide(line, layout, sizes) : null
+  return side ?? belowEachOther(line, layout, sizes)
 }
 
-const KETTLE_RING_KEYS = 1.35
-const WIDE_KEY_HEIGHT_KEYS = 1.28
+/** The middle of the kettle from the top of the line, where the way to the oven begins; of a narrow line, its middle. */
+export function kettleMiddlePx(
+  { isSideBySide, kettleHeightPx, kettleRingPx }: LinePlan,
+  { lineHeightPx }: BenchLayout,
+  { minPx, kettleIsKey }: Pick<BenchSizes, 'minPx'> & { readonly kettleIsKey: boolean },
+): number {
+  if (!isSideBySide) return lineHeightPx / 2
+  return minPx * HEADING_EM + (kettleIsKey ? kettleHeightPx : kettleRingPx) / 2
+}
 
-/** Rack and cooler left, kettle and boards right. */
-function widePlan(line: LineView, layout: BenchLayout, sizes: PlanSizes): LinePlan {
+const KETTLE_RING_KEYS = { most: 1.35, least: 0.75 } as const
+/** Under the kettle's ring: the act and what is in it. */
+const KETTLE_TEXT_ROWS = 3
+const STATION_HEIGHT_KEYS = [1.28, 1] as const
+/** The strip of boards has a little space above and below, in font sizes. */
+const STRIP_SPACE_EM = 0.3
+
+/** Rack and cooler left, kettle and boards right; null where the kettle would not have room to be seen. */
+function sideBySide(line: LineView, layout: BenchLayout, sizes: PlanSizes): LinePlan | null {
   const { gapPx, keyPx, lineHeightPx } = layout
   const columnPx = Math.floor((layout.lineWidthPx - gapPx) / 2)
   const headingPx = sizes.minPx * HEADING_EM
-  const textPx = sizes.minPx * TEXT_EM
-  const stationHeightPx = Math.round(keyPx * WIDE_KEY_HEIGHT_KEYS)
-  const boards = boardsPlan(line.boards, columnPx, sizes)
-  const boardsPx = headingPx + textPx + (boards.stripPx ?? 0) + (line.boardKey === null ? 0 : stationHeightPx + gapPx)
-  const kettleHeightPx = Math.min(lineHeightPx - boardsPx - gapPx, keyPx * KETTLE_RING_KEYS + 3.6 * textPx + headingPx)
-  const pullPx = line.pull === null ? 0 : stationHeightPx + gapPx
-  return {
-    columnPx,
-    stationKeyPx: columnPx - gapPx - keyPx,
-    stationHeightPx,
-    kettleKeyPx: columnPx,
-    kettleHeightPx: Math.floor(kettleHeightPx),
-    kettleRingPx: Math.floor(Math.max(keyPx * 0.8, Math.min(keyPx * KETTLE_RING_KEYS, kettleHeightPx - 3.6 * textPx))),
-    standingShown: countShown(line.standing, {
-      widthPx: columnPx,
-      heightPx: lineHeightPx - headingPx - pullPx,
-      ...sizes,
-    }),
-    boards,
+  const rowsPx = KETTLE_TEXT_ROWS * sizes.minPx * TEXT_EM
+  const drawn = boardsPlan(line.boards, columnPx, sizes)
+  for (const boards of [drawn, { ...drawn, stripPx: null }]) {
+    for (const keys of STATION_HEIGHT_KEYS) {
+      const stationHeightPx = Math.round(keyPx * keys)
+      const boardsPx =
+        boardsHeight(boards, sizes) + headingPx + (line.boardKey === null ? 0 : stationHeightPx + gapPx / 2)
+      const kettleHeightPx = Math.floor(lineHeightPx - headingPx - boardsPx - gapPx)
+      const ringPx = Math.floor(Math.min(keyPx * KETTLE_RING_KEYS.most, kettleHeightPx - rowsPx))
+      if (ringPx < keyPx * KETTLE_RING_KEYS.least || columnPx < 2 * keyPx + gapPx) continue
+      const pullPx = line.pull === null ? 0 : stationHeightPx + gapPx
+      const room = { widthPx: columnPx, heightPx: lineHeightPx - headingPx - pullPx, ...sizes }
+      return {
+        isSideBySide: true,
+        isPaired: false,
+        columnPx,
+        stationKeyPx: columnPx - gapPx - keyPx,
+        stationHeightPx,
+        kettleKeyPx: columnPx,
+        kettleHeightPx: Math.min(kettleHeightPx, Math.ceil(ringPx + rowsPx)),
+        kettleRingPx: ringPx,
+        standingShown: countShown(line.standing, room),
+        boards,
+      }
+    }
   }
+  return null
 }
 
-/** All below each other: rack, pull, kettle, boards. A page that scrolls has room for all of it. */
-function narrowPlan(line: LineView, layout: BenchLayout, sizes: PlanSizes): LinePlan {
+function boardsHeight({ stripPx }: BoardsPlan, { minPx }: PlanSizes): number {
+  return minPx * TEXT_EM + (stripPx === null ? 0 : stripPx + STRIP_SPACE_EM * minPx)
+}
+
+/**
+ * All below each other: rack, pull, kettle, boards. Where three keys do not fit, pull and board share a row, without a
+ * "differs" beside them. A page that scrolls has room for all of it.
+ */
+function belowEachOther(line: LineView, layout: BenchLayout, sizes: PlanSizes): LinePlan {
   const { gapPx, keyPx, lineWidthPx, lineHeightPx, form } = layout
   const textPx = sizes.minPx * TEXT_EM
-  const boards = boardsPlan(line.boards, lineWidthPx, sizes)
-  const keys = [line.pull, line.kettleKey, line.boardKey].filter((key) => key !== null).length
-  const kettlePx = line.kettleKey === null ? keyPx * 0.8 + gapPx : 0
-  const leftPx = lineHeightPx - keys * (keyPx + gapPx) - kettlePx - textPx - gapPx
+  const drawn = boardsPlan(line.boards, lineWidthPx, sizes)
+  const kettlePx = (line.kettleKey === null ? keyPx * 0.8 : keyPx) + gapPx
+  const leftAfter = (rows: number) => lineHeightPx - rows * (keyPx + gapPx) - kettlePx - textPx
+  const rows = (line.pull === null ? 0 : 1) + (line.boardKey === null ? 0 : 1)
+  const isPaired = form !== 'stacked' && rows === 2 && leftAfter(rows) < textPx
+  const leftPx = leftAfter(isPaired ? 1 : rows)
   // Boards are drawn once the nearest dough has its room.
-  const strip = boards.stripPx !== null && leftPx - boards.stripPx > 3 * textPx
-  const standingPx = leftPx - (strip ? (boards.stripPx ?? 0) + gapPx / 2 : 0)
+  const hasStrip = form === 'stacked' || leftPx - boardsHeight(drawn, sizes) > 3 * textPx
+  const boards = hasStrip ? drawn : { ...drawn, stripPx: null }
+  const standingPx = leftPx - (boards.stripPx === null ? 0 : boardsHeight(boards, sizes) - textPx)
   const room = { widthPx: lineWidthPx, heightPx: standingPx, ...sizes }
   return {
+    isSideBySide: false,
+    isPaired,
     columnPx: lineWidthPx,
-    stationKeyPx: lineWidthPx - gapPx - keyPx,
+    stationKeyPx: isPaired ? Math.floor((lineWidthPx - gapPx) / 2) : lineWidthPx - gapPx - keyPx,
     stationHeightPx: keyPx,
     kettleKeyPx: lineWidthPx,
     kettleHeightPx: keyPx,
     kettleRingPx: Math.round(keyPx * 0.8),
     standingShown: form === 'stacked' ? line.standing.length : countShown(line.standing, room),
-    boards: strip || form === 'stacked' ? boards : { ...boards, stripPx: null },
+    boards,
   }
 }
 

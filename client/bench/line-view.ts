@@ -61,6 +61,8 @@ export interface StationKey {
   readonly when: string
   /** Of what, each by itself: the key shows as many as fit. */
   readonly contents: readonly string[]
+  /** Of the act that is called for, see `LineActDue`; null when none is. */
+  readonly dueKey: string | null
   /** What a touch does; null: nothing is planned, so that a touch asks what. */
   readonly act: Act | null
 }
@@ -180,6 +182,7 @@ function pullKey(due: LineActDue | null, { words, nowMs }: LineParts): StationKe
     what: words.acts.name({ act: 'pull', doughId, varietyId, trays }),
     when: words.times.when(due, nowMs),
     contents: [],
+    dueKey: due.key,
     act: { type: 'pull', doughId, varietyId, pieces },
   }
 }
@@ -194,6 +197,7 @@ function kettleKey(acts: readonly LineActDue[], tapped: ReadonlySet<LineAct>, pa
       what: words.acts.name({ act: 'lift' }),
       when: words.times.when(lift, nowMs),
       contents: kettleContents(parts),
+      dueKey: lift.key,
       act: { type: 'lift', batchId: lift.batchId },
     }
   }
@@ -209,6 +213,7 @@ function kettleKey(acts: readonly LineActDue[], tapped: ReadonlySet<LineAct>, pa
     what: words.acts.name({ act: 'dip', doughId, varietyId, pieces }),
     when: next === null ? '' : words.times.when(next, nowMs),
     contents: kettleView(parts).details,
+    dueKey: next?.key ?? null,
     act: { type: 'dip', doughId, varietyId, pieces },
   }
 }
@@ -222,6 +227,7 @@ function boardKey(due: LineActDue | null, { words }: LineParts): StationKey {
     what: words.acts.name({ act: 'board' }),
     when: '',
     contents: lines.length === 0 ? [words.bench.shelf.chooseWhat] : lines.map((line) => words.line.contents([line])),
+    dueKey: due.key,
     act: lines.length === 0 ? null : { type: 'board', lines },
   }
 }
@@ -229,7 +235,7 @@ function boardKey(due: LineActDue | null, { words }: LineParts): StationKey {
 function nothingKey(which: StationKey['which'], { acts, bench }: BenchWords): StationKey {
   const act = which === 'kettle' ? 'dip' : which
   const contents = [bench.station.nothingPlanned]
-  return { which, tone: 'plain', what: acts.name({ act }), when: '', contents, act: null }
+  return { which, tone: 'plain', what: acts.name({ act }), when: '', contents, dueKey: null, act: null }
 }
 
 /** What is in the kettle, then what it becomes. */

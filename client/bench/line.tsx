@@ -24,14 +24,21 @@ export function Line(props: LineProps) {
   const { line, plan, layout, sizes, words } = props
   return (
     <section
-      class={`bench-line bench-line-${layout.form}`}
+      class={plan.isSideBySide ? 'bench-line bench-line-side' : 'bench-line bench-line-below'}
       aria-label={words.bench.station.line}
       style={{ width: `${layout.lineWidthPx}px` }}
     >
       <div class="bench-station bench-rack">
-        {layout.form === 'wide' && <h2 class="bench-heading">{words.bench.station.rack}</h2>}
+        {plan.isSideBySide && <h2 class="bench-heading">{words.bench.station.rack}</h2>}
         <Rack standing={line.standing} plan={plan} sizes={sizes} words={words} />
-        {line.pull !== null && <StationRow {...props} station={line.pull} />}
+        {line.pull !== null && !plan.isPaired && <StationRow {...props} station={line.pull} />}
+        {plan.isPaired && (
+          <div class="bench-shelf">
+            {[line.pull, line.boardKey].map(
+              (key) => key !== null && <StationRow key={key.which} {...props} station={key} />,
+            )}
+          </div>
+        )}
       </div>
       <div class="bench-station bench-after">
         <Kettle {...props} />
@@ -77,26 +84,18 @@ function Rack({ standing, plan, sizes, words }: RackProps) {
 
 /** The kettle's ring and what is in it; a key where somebody taps dip or lift. */
 function Kettle(props: LineProps) {
-  const { line, layout, words } = props
+  const { line, plan, words } = props
   const station = line.kettleKey
   return (
     <div class="bench-kettle">
-      {layout.form === 'wide' && <h2 class="bench-heading">{words.bench.station.kettle}</h2>}
+      {plan.isSideBySide && <h2 class="bench-heading">{words.bench.station.kettle}</h2>}
       {station === null ? <KettleFace {...props} /> : <KettleKey {...props} station={station} />}
     </div>
   )
 }
 
-function KettleKey({
-  line,
-  plan,
-  layout,
-  sizes,
-  words,
-  station,
-  onPress,
-}: LineProps & { readonly station: StationKey }) {
-  const isWide = layout.form === 'wide'
+function KettleKey({ line, plan, sizes, words, station, onPress }: LineProps & { readonly station: StationKey }) {
+  const isWide = plan.isSideBySide
   return (
     <div data-station="kettle">
       <ActKey
@@ -118,7 +117,7 @@ function KettleKey({
 
 function KettleFace({ line, plan, layout, sizes, words }: LineProps) {
   const { kettle } = line
-  const isWide = layout.form === 'wide'
+  const isWide = plan.isSideBySide
   const room = {
     widthPx: isWide ? plan.columnPx : plan.columnPx - plan.kettleRingPx - layout.gapPx,
     heightPx: isWide ? plan.kettleHeightPx - plan.kettleRingPx : plan.kettleHeightPx,
@@ -135,21 +134,21 @@ function KettleFace({ line, plan, layout, sizes, words }: LineProps) {
 }
 
 function Boards(props: LineProps) {
-  const { line, plan, layout, words } = props
+  const { line, plan, words } = props
   const { boards, boardKey } = line
   return (
     <div class="bench-boards">
-      {layout.form === 'wide' && <h2 class="bench-heading">{words.bench.station.boards}</h2>}
-      <p class="bench-boards-now">
+      {plan.isSideBySide && <h2 class="bench-heading">{words.bench.station.boards}</h2>}
+      <div class="bench-boards-now">
         {plan.boards.hasTitle && <strong>{boards.title}</strong>}
         {plan.boards.hasDetail && (
           <span class={boards.over > 0 ? 'bench-trouble' : 'bench-quiet'}>{boards.detail}</span>
         )}
-      </p>
+      </div>
       {plan.boards.stripPx !== null && (
         <BoardsStrip {...boards} perRow={plan.boards.perRow} boardPx={plan.boards.boardPx} />
       )}
-      {boardKey !== null && <StationRow {...props} station={boardKey} />}
+      {boardKey !== null && !plan.isPaired && <StationRow {...props} station={boardKey} />}
     </div>
   )
 }
@@ -171,11 +170,13 @@ function StationRow(props: LineProps & { readonly station: StationKey }) {
         allText=""
         onPress={() => onPress(station)}
       />
-      <div class="bench-differs" style={{ width: `${layout.keyPx}px` }}>
-        <Key name={shelf.differsOf(station.what)} onPress={() => onDiffers(station)}>
-          <span class="bench-small">{shelf.differs}</span>
-        </Key>
-      </div>
+      {!plan.isPaired && (
+        <div class="bench-differs" style={{ width: `${layout.keyPx}px` }}>
+          <Key name={shelf.differsOf(station.what)} onPress={() => onDiffers(station)}>
+            <span class="bench-small">{shelf.differs}</span>
+          </Key>
+        </div>
+      )}
     </div>
   )
 }

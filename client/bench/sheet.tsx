@@ -64,7 +64,7 @@ export function Sheet({ title, detail, keys, children, words, room, onClose }: S
       <header class="bench-sheet-head">
         <div class="bench-sheet-title">
           <h1 class="bench-sheet-name">{title}</h1>
-          {detail !== undefined && <p>{detail}</p>}
+          {detail !== undefined && <div class="bench-quiet">{detail}</div>}
         </div>
         {keys}
         <div class="bench-sheet-back">
@@ -114,7 +114,7 @@ export function KeyGrid(props: KeyGridProps) {
   const turn = (by: 1 | -1) => setWanted(Math.min(pages - 1, Math.max(0, page + by)))
   return (
     <div class="bench-grid" style={style}>
-      {items.length === 0 && nothing !== undefined && <p class="bench-quiet bench-nothing">{nothing}</p>}
+      {items.length === 0 && nothing !== undefined && <div class="bench-quiet bench-nothing">{nothing}</div>}
       {shown.map((item) => (
         <GridKey key={item.id} item={item} {...cell} />
       ))}

@@ -1,5 +1,6 @@
 import type { State } from '../../shared-core/day/state.ts'
-import type { ShelfId } from '../../shared-core/ids.ts'
+import type { LoadId, ShelfId } from '../../shared-core/ids.ts'
+import { loadId } from '../../shared-core/ids.ts'
 import type { ShelfKey } from '../../shared-core/line/shelf-keys.ts'
 import { shelfKeys } from '../../shared-core/line/shelf-keys.ts'
 import { turnOrder } from '../../shared-core/line/turn.ts'
@@ -33,31 +34,39 @@ export interface ShelfParts {
   readonly state: State
   readonly nowMs: EpochMs
   readonly words: BenchWords
-  /** Shelves on which a tap of this device waits for the shop's answer. */
-  readonly unconfirmed: ReadonlySet<ShelfId>
+  /** Loads, and shelves without one, on which a tap of this device waits for the shop's answer. */
+  readonly unconfirmed: ReadonlySet<LoadId | ShelfId>
 }
 
 /** The keys of the oven as the hands meet them: in the set-up's order; of a rotating oven in turn from the door. */
 export function shelfViews({ state, nowMs, words, unconfirmed }: ShelfParts): readonly ShelfView[] {
   return inHand(state, shelfKeys(state, nowMs)).map((key) =>
-    shelfView(key, { nowMs, words, unconfirmed: unconfirmed.has(key.shelfId) }),
+    shelfView(key, { nowMs, words, unconfirmed: unconfirmed.has(key.loadId ?? key.shelfId) }),
   )
 }
 
-/** The shelves that own unanswered taps act on; a tap a moment ago is not worth a word while there is contact. */
-export function unconfirmedShelves(
+/**
+ * What own unanswered taps act on: loads, and shelves whose load has gone. A tap a moment ago is not worth a word while
+ * there is contact.
+ */
+export function unconfirmedPlaces(
   state: State,
   pending: readonly PendingCommand[],
   now: { readonly nowMs: EpochMs; readonly isLinked: boolean },
-): ReadonlySet<ShelfId> {
+): ReadonlySet<LoadId | ShelfId> {
   const waiting = pending.filter(
     ({ command }) => !now.isLinked || now.nowMs - (command.tappedAtMs ?? 0) > UNANSWERED_MS,
   )
   const ids = new Set(waiting.map(({ command }) => command.id))
-  const shelves = new Set<ShelfId>()
-  for (const { commandId, told } of state.traces)
-    if (ids.has(commandId) && told.shelfId !== undefined) shelves.add(told.shelfId)
-  return shelves
+  const places = new Set<LoadId | ShelfId>()
+  for (const { commandId, told, touched } of state.traces) {
+    if (!ids.has(commandId)) continue
+    const loads = touched.flatMap(({ table, id }) => (table === 'loads' ? [loadId(id)] : []))
+    const gone = loads.filter((id) => !state.loads.has(id))
+    for (const id of loads) places.add(id)
+    if (gone.length > 0 && told.shelfId !== undefined) places.add(told.shelfId)
+  }
+  return places
 }
 
 /** Answers come within a fraction of this; a mark that flashes at every tap would be noise. */

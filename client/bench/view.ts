@@ -12,7 +12,7 @@ import { doneViews, dryViews, lastDoneHere } from './done-view.ts'
 import type { LineView } from './line-view.ts'
 import { lineView } from './line-view.ts'
 import type { ShelfView } from './shelf-view.ts'
-import { shelfViews, unconfirmedShelves } from './shelf-view.ts'
+import { shelfViews, unconfirmedPlaces } from './shelf-view.ts'
 
 /** All that the bench shows at an instant, from the state and the time alone. */
 export interface BenchView {
@@ -45,7 +45,7 @@ const SHELF_ACTS = ['load', 'flip', 'out'] as const
 
 export function benchView({ live, state, shop, words, deviceId }: BenchViewParts): BenchView {
   const { nowMs, pending, connection, settings, notices, screens } = live
-  const unconfirmed = unconfirmedShelves(state, pending, { nowMs, isLinked: connection.phase === 'live' })
+  const unconfirmed = unconfirmedPlaces(state, pending, { nowMs, isLinked: connection.phase === 'live' })
   const shelves = shelfViews({ state, nowMs, words, unconfirmed })
   const { station } = words.bench
   const { kind } = shop.oven

@@ -170,7 +170,6 @@ export interface MoreWords {
   readonly whichLoad: string
   readonly nothingOnLine: string
   readonly nothingToSkip: string
-  readonly leaveOut: string
   /** A batch's heading. @example "96 Plain on the rack" */
   batch(pieces: number, name: string, stage: BatchStage): string
   /** @example "On to the kettle", "Back to the cooler" */

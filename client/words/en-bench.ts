@@ -168,7 +168,6 @@ function more(): MoreWords {
     whichLoad: 'Which load is left out',
     nothingOnLine: 'Nothing is on the line.',
     nothingToSkip: 'No load is to come.',
-    leaveOut: 'leave out',
     batch: (count, name, stage) => `${count} ${name} ${STANDS[stage]}`,
     onTo: (stage) => `On to ${TO[stage]}`,
     backTo: (stage) => `Back to ${TO[stage]}`,

@@ -171,7 +171,6 @@ function more(): MoreWords {
     whichLoad: 'Qué carga se omite',
     nothingOnLine: 'No hay nada en la línea.',
     nothingToSkip: 'No falta ninguna carga.',
-    leaveOut: 'omitir',
     batch: (count, name, stage) => `${count} ${name} ${STANDS[stage]}`,
     onTo: (stage) => `Pasar ${INTO[stage]}`,
     backTo: (stage) => `Volver ${INTO[stage]}`,

@@ -81,7 +81,7 @@ export function BatchSheet(props: BatchSheetProps) {
   if (batch === undefined || batch.stage === 'oven') {
     return (
       <Sheet {...props} title={more.line}>
-        <p class="bench-nothing">{more.batchGone}</p>
+        <div class="bench-nothing">{more.batchGone}</div>
       </Sheet>
     )
   }
@@ -98,8 +98,9 @@ export function BatchSheet(props: BatchSheetProps) {
       detail={words.times.since(batch.sinceMs)}
     >
       <div class="bench-column">
-        <p class="bench-quiet">{more.howMany}</p>
+        <div class="bench-quiet">{more.howMany}</div>
         <PiecesStepper
+          isNarrow={splitRoom(room).isNarrow}
           words={words}
           value={pieces}
           min={1}

@@ -70,7 +70,7 @@ type BodyProps = ContentsSheetProps & { readonly shelf: Shelf; readonly mode: Mo
 function ModeBody(props: BodyProps) {
   const { start, state, words, mode } = props
   if (start.loadId !== null && !state.loads.has(start.loadId)) {
-    return <p class="bench-nothing">{words.bench.contents.loadGone}</p>
+    return <div class="bench-nothing">{words.bench.contents.loadGone}</div>
   }
   const load = start.loadId === null ? undefined : state.loads.get(start.loadId)
   if (load === undefined || mode === 'contents' || mode === 'list') return <Edit {...props} />

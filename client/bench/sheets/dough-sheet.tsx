@@ -75,6 +75,7 @@ function Amount(props: AmountProps) {
   return (
     <div class="bench-column" style={{ width: `${rightPx}px` }}>
       <PiecesStepper
+        isNarrow={splitRoom(room).isNarrow}
         words={words}
         value={pieces}
         min={1}
@@ -86,6 +87,7 @@ function Amount(props: AmountProps) {
       {(job === 'carryIn' || job === 'shape') && <Stages {...props} stage={stage} onChoose={setStage} />}
       {job === 'carryIn' && (
         <PiecesStepper
+          isNarrow={splitRoom(room).isNarrow}
           words={words}
           value={hours}
           min={0}

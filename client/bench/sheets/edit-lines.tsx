@@ -55,9 +55,9 @@ export function EditLines(props: EditLinesProps) {
           onMore={(id) => setDraft(addBoard(draft, id, rules))}
         />
         {draft.lines.length < room.rows - 1 && (
-          <p class="bench-hint">
+          <div class="bench-hint">
             {draft.chosen === null ? contents.touchToAdd : contents.becomes(words.names.variety(draft.chosen))}
-          </p>
+          </div>
         )}
         <TakeKey {...props} lines={draft.lines} widthPx={split.leftPx} />
       </div>

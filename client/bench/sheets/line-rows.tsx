@@ -7,6 +7,7 @@ import { pageOf } from '../pages.ts'
 import type { SheetParts } from '../sheet.tsx'
 import { GridKey } from '../sheet.tsx'
 import { PageRow } from './page-row.tsx'
+import { splitRoom } from './split.ts'
 
 export interface LineRowsProps extends SheetParts {
   readonly lines: readonly Line[]
@@ -29,7 +30,7 @@ export function LineRows(props: LineRowsProps) {
   const { contents } = words.bench
   return (
     <>
-      {lines.length === 0 && <p class="bench-quiet bench-nothing">{contents.nothingYet}</p>}
+      {lines.length === 0 && <div class="bench-quiet bench-nothing">{contents.nothingYet}</div>}
       {items.map((line) => (
         <Row key={line.varietyId} {...props} line={line} />
       ))}
@@ -53,7 +54,8 @@ function Row({
   const { varietyId, pieces } = line
   const name = words.names.variety(varietyId)
   const { sheet } = words.bench
-  const namePx = widthPx - 2 * (room.keyPx + room.gapPx)
+  const { isNarrow } = splitRoom(room)
+  const namePx = isNarrow ? widthPx : widthPx - 2 * (room.keyPx + room.gapPx)
   const item = {
     id: varietyId,
     label: name,
@@ -62,7 +64,7 @@ function Row({
     onPress: () => onChoose(varietyId),
   }
   return (
-    <div class="bench-shelf" data-line={varietyId}>
+    <div class={isNarrow ? 'bench-shelf bench-line-row-narrow' : 'bench-shelf'} data-line={varietyId}>
       <GridKey item={item} widthPx={namePx} heightPx={room.rowPx} sizes={sizes} />
       <div class="bench-step" style={{ width: `${room.keyPx}px` }}>
         <Key label="−" name={sheet.less(name, 1)} sameTouchMs={FAST_TAP_MS} onPress={() => onLess(varietyId)} />

@@ -26,7 +26,7 @@ export function ListRows<Item extends ListItem>(props: ListRowsProps<Item>) {
   const { items: shown, page, pages } = pageOf(items, { places: room.rows, arrows: 1 }, wanted)
   return (
     <div class="bench-list">
-      {items.length === 0 && <p class="bench-nothing">{nothing}</p>}
+      {items.length === 0 && <div class="bench-nothing">{nothing}</div>}
       {shown.map((item) => (
         <div key={item.id} class="bench-list-row" style={{ height: `${room.rowPx}px` }} data-row={item.id}>
           <Said {...props} item={item} />

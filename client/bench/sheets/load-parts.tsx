@@ -134,6 +134,7 @@ export function DroppedPart(props: LoadPartProps) {
       <KeyGrid words={words} sizes={sizes} room={room} columns={1} rows={room.rows} widthPx={leftPx} items={items} />
       <div class="bench-column">
         <PiecesStepper
+          isNarrow={splitRoom(room).isNarrow}
           words={words}
           value={pieces}
           min={1}

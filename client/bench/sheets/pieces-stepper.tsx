@@ -6,7 +6,9 @@ export interface PiecesStepperProps {
   readonly value: number
   readonly min: number
   readonly max: number
+  /** Smallest first; narrow glass has room for the first alone. */
   readonly steps: readonly number[]
+  readonly isNarrow?: boolean | undefined
   /** What is counted; pieces when left out. */
   readonly name?: string | undefined
   readonly detail?: string | undefined
@@ -14,7 +16,17 @@ export interface PiecesStepperProps {
 }
 
 /** Counts pieces, trays or hours, in steps of one and of a board or tray. */
-export function PiecesStepper({ words, value, min, max, steps, name, detail, onChange }: PiecesStepperProps) {
+export function PiecesStepper({
+  words,
+  value,
+  min,
+  max,
+  steps,
+  isNarrow = false,
+  name,
+  detail,
+  onChange,
+}: PiecesStepperProps) {
   const { sheet, pieces } = words.bench
   const counted = name ?? pieces.numberName
   return (
@@ -23,7 +35,7 @@ export function PiecesStepper({ words, value, min, max, steps, name, detail, onC
       value={value}
       min={min}
       max={max}
-      steps={steps}
+      steps={isNarrow ? steps.slice(0, 1) : steps}
       detail={detail ?? counted}
       lessName={(step) => sheet.less(counted, step)}
       moreName={(step) => sheet.plus(counted, step)}

@@ -1,5 +1,6 @@
 import type { Act } from '../../../shared-core/day/commands.ts'
 import type { BoardProps } from '../bench-screen.tsx'
+import { SettingsSheet } from '../settings/settings-sheet.tsx'
 import type { SheetRoom } from '../sheet.tsx'
 import type { BenchView } from '../view.ts'
 import { doneList } from '../view.ts'
@@ -20,6 +21,7 @@ export interface SheetOverProps extends BoardProps {
   readonly open: (sheet: OpenSheet) => void
   readonly onClose: () => void
   readonly send: (act: Act) => void
+  readonly onTrySound: () => void
 }
 
 /** The sheet that lies over the line. */
@@ -50,6 +52,6 @@ export function SheetOver(props: SheetOverProps) {
         <DrySheet {...parts} dry={view.dry} confirm={(id) => store.confirm(id)} dismiss={(id) => store.dismiss(id)} />
       )
     case 'settings':
-      return null
+      return <SettingsSheet {...parts} />
   }
 }

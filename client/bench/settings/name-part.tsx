@@ -1,0 +1,34 @@
+import { Choice } from '../../parts/choice.tsx'
+import type { SettingsPart } from './settings-sheet.tsx'
+
+/** What this tablet is called, and its language. */
+export function NamePart({ store, live, say }: SettingsPart) {
+  const { settings } = live
+  return (
+    <>
+      <label class="bench-field">
+        <strong>{say.name}</strong>
+        <input
+          class="bench-input"
+          value={settings.name}
+          maxLength={40}
+          onChange={(event) => store.changeSettings({ name: event.currentTarget.value })}
+        />
+        <span class="bench-quiet">{say.nameHint}</span>
+      </label>
+      <div class="bench-field">
+        <strong>{say.language}</strong>
+        <Choice
+          name={say.language}
+          options={[
+            { value: 'shop', label: say.asShop },
+            { value: 'en', label: 'English' },
+            { value: 'es', label: 'Español' },
+          ]}
+          chosen={settings.language ?? 'shop'}
+          onChoose={(value) => store.changeSettings({ language: value === 'shop' ? null : value })}
+        />
+      </div>
+    </>
+  )
+}

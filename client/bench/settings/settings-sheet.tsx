@@ -1,0 +1,94 @@
+import { useState } from 'preact/hooks'
+import type { Shop } from '../../../shared-core/shop/shop.ts'
+import type { LiveState, ShopStore } from '../../live/shop-store.ts'
+import { Key } from '../../parts/key.tsx'
+import type { SettingsWords } from '../../words/settings.ts'
+import { settingsWords } from '../../words/settings.ts'
+import type { SheetParts } from '../sheet.tsx'
+import { KeyGrid, Sheet } from '../sheet.tsx'
+import { columnsOf } from '../sheets/more-sheet.tsx'
+import { NamePart } from './name-part.tsx'
+import { PedalPart } from './pedal-part.tsx'
+import { SizePart } from './size-part.tsx'
+import { SoundPart } from './sound-part.tsx'
+
+export interface SettingsProps extends SheetParts {
+  readonly store: ShopStore
+  readonly live: LiveState
+  readonly shop: Shop
+  readonly onTrySound: () => void
+}
+
+/** What each part of the settings is made with. */
+export type SettingsPart = SettingsProps & { readonly say: SettingsWords }
+
+type Mode = 'name' | 'station' | 'size' | 'sound' | 'pedals'
+
+/** What this tablet is, one part at a time: nothing here needs to be dragged. */
+export function SettingsSheet(props: SettingsProps) {
+  const { words, live } = props
+  const say = settingsWords(words)
+  const [mode, setMode] = useState<Mode>('name')
+  const modes: readonly (readonly [Mode, string])[] = [
+    ['name', say.name],
+    ['station', say.station],
+    ['size', say.diagonal],
+    ['sound', say.volume],
+    ['pedals', say.pedals],
+  ]
+  const keys = modes.map(([one, label]) => (
+    <div key={one} class="bench-mode bench-mode-narrow">
+      <Key chosen={one === mode} onPress={() => setMode(one)}>
+        <span class="bench-small">{label}</span>
+      </Key>
+    </div>
+  ))
+  const version = live.version === '' ? undefined : `${say.version} ${live.version}`
+  return (
+    <Sheet {...props} title={say.title} detail={version} keys={keys}>
+      <div class="bench-settings">
+        <Part {...props} say={say} mode={mode} />
+      </div>
+    </Sheet>
+  )
+}
+
+function Part(props: SettingsPart & { readonly mode: Mode }) {
+  switch (props.mode) {
+    case 'name':
+      return <NamePart {...props} />
+    case 'station':
+      return <StationPart {...props} />
+    case 'size':
+      return <SizePart {...props} />
+    case 'sound':
+      return <SoundPart {...props} />
+    case 'pedals':
+      return <PedalPart {...props} />
+  }
+}
+
+/** The station whose acts stand large here. */
+function StationPart(props: SettingsPart) {
+  const { store, live, shop, say, room } = props
+  const { stationId } = live.settings
+  const stations = [...shop.stations.values()]
+    .filter((station) => !station.retired)
+    .sort((one, other) => one.order - other.order)
+    .map(({ id, name, acts }) => ({
+      id,
+      label: name,
+      details: [say.acts(acts)],
+      chosen: stationId === id,
+      onPress: () => store.changeSettings({ stationId: id }),
+    }))
+  const all = {
+    id: 'all',
+    label: say.allStations,
+    chosen: stationId === null,
+    onPress: () => store.changeSettings({ stationId: null }),
+  }
+  return (
+    <KeyGrid {...props} columns={columnsOf(props)} rows={room.rows} widthPx={room.widthPx} items={[all, ...stations]} />
+  )
+}

@@ -1,0 +1,64 @@
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
+import type { LineActDue } from '../../shared-core/line/act-due.ts'
+import { minuteOfDay } from '../live/clock-text.ts'
+import type { LiveState } from '../live/shop-store.ts'
+import type { SoundDesk } from '../parts/sound-desk.ts'
+import { isQuietHour, SILENT_DESK, soundNow } from '../parts/sound-desk.ts'
+import { figureOf } from '../parts/sound-figures.ts'
+import type { SoundPlayer } from '../parts/sound-player.ts'
+import { soundPlayer } from '../parts/sound-player.ts'
+import { isWorthASound } from './calls.ts'
+
+export interface BenchSound {
+  /** Sound is wanted, and the browser gives none before somebody has touched the page. */
+  readonly needsTouch: boolean
+  /** Plays the figure of a flip, so that somebody can set the volume. */
+  readonly tryOut: () => void
+}
+
+/** Sounds what is due at the line, one at a time, by the device's volume and quiet hours. */
+export function useSound(live: LiveState, acts: readonly LineActDue[]): BenchSound {
+  const player = usePlayer()
+  const desk = useRef<SoundDesk>(SILENT_DESK)
+  const { nowMs, coming, settings, shopClock } = live
+  const volume = settings.volumePercent / 100
+  const isQuiet = shopClock !== null && isQuietHour(minuteOfDay(shopClock, nowMs), settings.quiet)
+  useEffect(() => {
+    const sounding = acts
+      .filter(isWorthASound)
+      .map(({ key, act, atMs, status }) => ({ key, act, atMs, isLate: status === 'late' }))
+    const answer = soundNow(desk.current, { acts: sounding, nowMs, quietedUntilMs: coming, isQuiet, volume })
+    desk.current = answer.desk
+    if (answer.stop) player?.stop()
+    if (answer.play !== null) player?.play(answer.play.figure, answer.play.volume)
+  }, [acts, nowMs, coming, isQuiet, volume, player])
+  return {
+    needsTouch: volume > 0 && !isQuiet && player?.needsTouch() === true,
+    tryOut: () => player?.play(figureOf('flip', false), volume),
+  }
+}
+
+/** The page's one player; any touch or key wakes it, as browsers ask for. Null where there is no sound at all. */
+function usePlayer(): SoundPlayer | null {
+  const [, setWoken] = useState(0)
+  const parts = useMemo(() => {
+    if (typeof AudioContext === 'undefined') return null
+    const context = new AudioContext()
+    return { context, player: soundPlayer(context) }
+  }, [])
+  useEffect(() => {
+    if (parts === null) return
+    const { context, player } = parts
+    const onState = () => setWoken((count) => count + 1)
+    context.addEventListener('statechange', onState)
+    window.addEventListener('pointerdown', player.wake)
+    window.addEventListener('keydown', player.wake)
+    return () => {
+      context.removeEventListener('statechange', onState)
+      window.removeEventListener('pointerdown', player.wake)
+      window.removeEventListener('keydown', player.wake)
+      player.stop()
+    }
+  }, [parts])
+  return parts?.player ?? null
+}
