@@ -48,7 +48,7 @@ export function livingMorning({ nowMs, seed }: { nowMs: EpochMs; seed: number })
   const shop = demoShop(nowMs)
   let best = { seed, shiftMs: 0, lacks: Number.MAX_SAFE_INTEGER }
   for (let crew = 0; crew < CREWS_TRIED && best.lacks > 0; crew += 1) {
-    const of = { shop, seed: seed + crew, nowMs, shiftMs: 0 }
+    const of = { shop, seed: seed * CREWS_TRIED + crew, nowMs, shiftMs: 0 }
     play(of, (atMs, state) => {
       const lacks = lacksAt(state, atMs)
       if (lacks < best.lacks) best = { seed: of.seed, shiftMs: nowMs - atMs, lacks }

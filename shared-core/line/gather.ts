@@ -48,7 +48,7 @@ export function gather(oneCase: Case, wants: readonly Want[], to: BatchStage, at
       })
     }
   }
-  return { takes: takes.map(merged), found: short, ...bench.told(takes.flat(), wants, atMs) }
+  return { takes: takes.map(merged), found: short, ...bench.told(takes, wants, atMs) }
 }
 
 const NEAREST_FIRST = [...STAGES].reverse()
@@ -97,21 +97,28 @@ class Bench {
     return takes
   }
 
-  told(takes: readonly Take[], wants: readonly Want[], atMs: EpochMs): Pick<Gathered, 'presumed' | 'sinceMs' | 'over'> {
-    const batches = takes.map((take) => ({ take, batch: must(this.#case.state.batches, take.batchId) }))
-    const presumed = batches.flatMap(({ take, batch }) => this.#presumed(batch, take.pieces, wants))
+  /** @param takes for each want, in order */
+  told(
+    takes: readonly (readonly Take[])[],
+    wants: readonly Want[],
+    atMs: EpochMs,
+  ): Pick<Gathered, 'presumed' | 'sinceMs' | 'over'> {
+    const taken = takes.flatMap((its, index) =>
+      its.map(({ batchId: id, pieces }) => ({ batch: must(this.#case.state.batches, id), pieces, want: wants[index] })),
+    )
     const over = new Set<'too-early' | 'too-late'>()
-    for (const { batch } of batches) {
+    for (const { batch } of taken) {
       if (batch.until !== null && atMs < batch.until.earliestAtMs) over.add('too-early')
       if (batch.until !== null && atMs > batch.until.latestAtMs) over.add('too-late')
     }
-    return { presumed: summed(presumed), sinceMs: batches.map(({ batch }) => batch.sinceMs), over: [...over].sort() }
+    const presumed = taken.flatMap(({ batch, pieces, want }) => this.#presumed(batch, pieces, want))
+    return { presumed: summed(presumed), sinceMs: taken.map(({ batch }) => batch.sinceMs), over: [...over].sort() }
   }
 
-  #presumed(batch: Batch, pieces: number, wants: readonly Want[]): readonly Presumed[] {
+  #presumed(batch: Batch, pieces: number, want: Want | undefined): readonly Presumed[] {
     const dough = must(this.#case.shop.doughs, batch.doughId)
     const acts: Presumed['act'][] = [...actsBetween(dough, batch.stage, this.#to)]
-    const becomesVariety = wants.some((want) => want.doughId === batch.doughId && want.varietyId !== batch.varietyId)
+    const becomesVariety = want !== undefined && want.varietyId !== batch.varietyId
     if (this.#to === 'oven' && becomesVariety) acts.push('board')
     return acts.map((act) => ({ act, doughId: batch.doughId, pieces }))
   }

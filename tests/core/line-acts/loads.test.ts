@@ -34,6 +34,13 @@ describe('a load tap', () => {
     expect(places(state)).toEqual(['oven sesame 36'])
   })
 
+  it('[L1] given two varieties boarded by their own taps, when both load together, then nothing is presumed', () => {
+    const boarded = (variety: string) => batch({ id: variety, stage: 'boards', variety, pieces: 12 })
+    const state = stateWith({ batches: [boarded('sesame'), boarded('poppy')] })
+    const load = { type: 'load', shelfId: S1, plannedId: null, lines: lines('sesame', 12, 'poppy', 12) } as const
+    expect(eventsOf(play(state, load), 'loaded')[0]?.presumed).toEqual([])
+  })
+
   it('[L1] given a dough whose route has no rack, when loaded from the cooler, then no pull is presumed', () => {
     const state = stateWith({ batches: [batch({ dough: 'rye', variety: 'rye', stage: 'chill', pieces: 24 })] })
     const events = play(state, { type: 'load', shelfId: S1, plannedId: null, lines: lines('rye', 24) })
