@@ -4,6 +4,7 @@ import type { Act } from '../../shared-core/day/commands.ts'
 import type { Line } from '../../shared-core/day/state.ts'
 import { Key } from '../parts/key.tsx'
 import { FAST_TAP_MS } from '../parts/press-guard.ts'
+import { Rod } from '../parts/rod.tsx'
 import { PIECES_PER_RING } from '../parts/rod-stack.ts'
 import type { AmountsPurpose, CounterWords } from '../words/counter.ts'
 import { actKeys, withRings, withSingles } from './amounts-view.ts'
@@ -11,7 +12,7 @@ import type { BoardState } from './counter-board.tsx'
 import type { CounterParts } from './counter-screen.tsx'
 import type { Hand } from './hand.ts'
 import { linesOf, piecesInHand, withPieces } from './hand.ts'
-import { RingPile } from './ring-pile.tsx'
+import { RingPile, Singles } from './ring-pile.tsx'
 import { rodFacts } from './rod-text.ts'
 
 export interface AmountsProps extends CounterParts {
@@ -41,22 +42,37 @@ export function AmountsSheet({ store, words, sizes, board, purpose }: AmountsPro
     <section class="counter-sheet" role="dialog" aria-label={amounts.title[purpose]}>
       <div class="counter-sheet-head">
         <h1>{amounts.title[purpose]}</h1>
-        {rod !== undefined && <p>{rodFacts(rod, board.time, words).join(', ')}</p>}
       </div>
       <div class="counter-lines">
-        {lines.map(({ varietyId, pieces }) => (
-          <Key
-            key={varietyId}
-            chosen={varietyId === active}
-            name={words.line.contents([{ varietyId, pieces }])}
-            onPress={() => setActive(varietyId)}
-          >
-            <span class="counter-line">
-              <span>{words.names.variety(varietyId)}</span>
-              <strong>{pieces}</strong>
-            </span>
-          </Key>
-        ))}
+        {rod !== undefined && line !== undefined && (
+          <div class="counter-active">
+            <Rod
+              pieces={line.pieces}
+              onTheWay={0}
+              maxRings={12}
+              height={Math.round(sizes.keyPx * 1.25)}
+              width={Math.round(sizes.keyPx * 0.6)}
+            />
+            <div>
+              <h2>{rod.name}</h2>
+              <p class="counter-quiet">{rodFacts(rod, board.time, words).join(', ')}</p>
+            </div>
+          </div>
+        )}
+        {lines.length > 1 &&
+          lines.map(({ varietyId, pieces }) => (
+            <Key
+              key={varietyId}
+              chosen={varietyId === active}
+              name={words.line.contents([{ varietyId, pieces }])}
+              onPress={() => setActive(varietyId)}
+            >
+              <span class="counter-line">
+                <span>{words.names.variety(varietyId)}</span>
+                <strong>{pieces}</strong>
+              </span>
+            </Key>
+          ))}
       </div>
       {line !== undefined && (
         <RingKeys
@@ -123,7 +139,7 @@ function RingKeys({ pieces, words, pilePx, onChange }: RingKeysProps) {
             onPress={() => onChange(withSingles(pieces, count))}
           >
             <span class="counter-ring-face">
-              <RingPile pieces={count} widthPx={pilePx} rings={1} />
+              <Singles pieces={count} sizePx={pilePx * 0.5} />
               <span>+{count}</span>
             </span>
           </Key>

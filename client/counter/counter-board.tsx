@@ -98,7 +98,7 @@ function useForgottenHand(hand: Hand, sheet: Sheet | null, setHand: (hand: Hand)
 export function rackRoom({ widthPx, heightPx }: { widthPx: number; heightPx: number }, sizes: CounterSizes): RackRoom {
   const { keyPx, marginPx } = sizes
   const heightLeft = heightPx - 4 * marginPx - topHeight(sizes) - stripHeight(sizes) - keyPx
-  const form = widthPx < 7 * keyPx || heightLeft < 2 * keyPx ? 'long' : 'glass'
+  const form = sizes.isPhone || heightLeft < 2 * keyPx ? 'long' : 'glass'
   return { widthPx: widthPx - 2 * marginPx, heightPx: heightLeft, form }
 }
 

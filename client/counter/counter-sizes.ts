@@ -11,6 +11,8 @@ export interface CounterSizes {
   /** Least edge of a key and space between two. */
   readonly keyPx: number
   readonly gapPx: number
+  /** The page is longer than the glass, and its keys are smaller. */
+  readonly isPhone: boolean
   readonly marginPx: number
   readonly numberPx: number
   readonly namePx: number
@@ -18,23 +20,32 @@ export interface CounterSizes {
   readonly quietPx: number
 }
 
+/** Narrower glass than so many keys holds no rack with its foot. */
+const GLASS_KEYS_MIN = 6
+
 /** The seller leans over the counter to read what explains a number; the number itself is read from where they stand. */
 const QUIET_SHARE = 0.84
 
+/** A narrow page is a phone in somebody's dry hand: four keys side by side. */
+const PHONE_KEYS = 4.7
+
 export function counterSizes(
   { diagonalInches, viewingMetres, textPercent }: DeviceSettings,
-  { screenWidthPx, screenHeightPx }: Pick<GlassSize, 'screenWidthPx' | 'screenHeightPx'>,
+  { widthPx, screenWidthPx, screenHeightPx }: GlassSize,
 ): CounterSizes {
   const panel = { diagonalInch: diagonalInches, widthPx: screenWidthPx, heightPx: screenHeightPx }
   const distanceM = (viewingMetres * textPercent) / 100
   const { countPx, minPx } = wallSizes({ ...panel, distanceM })
   const mmPx = 1 / mmPerCssPx(panel)
-  const gapPx = Math.ceil(KEY_GAP_MM_MIN * mmPx)
+  const keyPx = Math.ceil(KEY_MM_MIN * mmPx)
+  const isPhone = widthPx < GLASS_KEYS_MIN * keyPx
+  const gapPx = Math.ceil(KEY_GAP_MM_MIN * mmPx * (isPhone ? 0.5 : 1))
   return {
     panel,
     distanceM,
     mmPx,
-    keyPx: Math.ceil(KEY_MM_MIN * mmPx),
+    keyPx: isPhone ? Math.min(keyPx, Math.floor(widthPx / PHONE_KEYS)) : keyPx,
+    isPhone,
     gapPx,
     marginPx: Math.round(gapPx * 0.8),
     numberPx: Math.round(countPx * 1.15),

@@ -1,13 +1,14 @@
 import type { ComponentChildren } from 'preact'
 import { Key } from '../parts/key.tsx'
 import { useMeasuredWidth } from '../parts/measured-width.ts'
+import { PIECES_PER_RING } from '../parts/rod-stack.ts'
 import { settingsWords } from '../words/settings.ts'
 import type { BoardState } from './counter-board.tsx'
 import type { CounterParts } from './counter-screen.tsx'
 import type { SellKey } from './foot-view.ts'
 import { handText, lastDoneHere, noticeView, sellKeys } from './foot-view.ts'
 import { linesOf } from './hand.ts'
-import { RingPile } from './ring-pile.tsx'
+import { RingPile, Singles } from './ring-pile.tsx'
 
 export interface FootProps extends CounterParts {
   readonly board: BoardState
@@ -75,9 +76,7 @@ function HandKeys({ store, words, sizes, board }: FootProps) {
           >
             <span class="counter-sell-face">
               <span class="counter-sell-number">{key.pieces}</span>
-              {key.refusal === '' && key.detail === '' && (
-                <RingPile pieces={key.pieces} widthPx={Math.round(sizes.namePx * 1.5)} rings={3} />
-              )}
+              {key.refusal === '' && key.detail === '' && <Pieces pieces={key.pieces} namePx={sizes.namePx} />}
             </span>
           </Key>
         ))}
@@ -89,6 +88,12 @@ function HandKeys({ store, words, sizes, board }: FootProps) {
       <SmallKey label={say.putBack} onPress={() => setHand([])} />
     </div>
   )
+}
+
+/** Fewer than a half-dozen as what they are, more as they lie on a rod. */
+function Pieces({ pieces, namePx }: { pieces: number; namePx: number }) {
+  if (pieces < PIECES_PER_RING) return <Singles pieces={pieces} sizePx={namePx * 0.75} />
+  return <RingPile pieces={pieces} widthPx={Math.round(namePx * 1.5)} rings={3} />
 }
 
 function SmallKey({ label, onPress }: { label: string; onPress: () => void }) {

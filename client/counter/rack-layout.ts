@@ -110,7 +110,9 @@ function columnsThatFit(
   { sizes, words, padPx }: Parts & { readonly padPx: number },
 ): number {
   const { namePx, quietPx, numberPx } = sizes
-  const below = widestBelow(words).map((text) => wide(text, quietPx, 'strong') + Math.ceil(LONGER_HOUR * quietPx))
+  const below = widestBelow(words).map(
+    ({ text, weight }) => wide(text, quietPx, weight) + Math.ceil(LONGER_HOUR * quietPx),
+  )
   const named = names.map((name) => Math.max(...nameLinesOf(name, namePx).map((line) => wide(line, namePx, 'strong'))))
   const known = words.counter.rod.known({ how: 'baked', atMs: SOME_TIME })
   const besideTexts = [known, words.counter.rod.kept(88)].flatMap((text) => text.split(' '))
@@ -124,14 +126,12 @@ const SOME_TIME = epochMs(0)
 /** "12:59" has a digit more than "6:00". In ems; digits are all as wide. */
 const LONGER_HOUR = 0.632
 
-function widestBelow({ counter: { rod } }: CounterWords): readonly string[] {
+function widestBelow({ counter: { rod } }: CounterWords): readonly { text: string; weight: Weight }[] {
+  const quiet = [rod.goneAbout(SOME_TIME), rod.goneSince(SOME_TIME), rod.lastsToClose, rod.none]
+  const strong = [rod.noMore, rod.coming(144, SOME_TIME)]
   return [
-    rod.goneAbout(SOME_TIME),
-    rod.goneSince(SOME_TIME),
-    rod.lastsToClose,
-    rod.noMore,
-    rod.none,
-    rod.coming(144, SOME_TIME),
+    ...quiet.map((text) => ({ text, weight: 'regular' as const })),
+    ...strong.map((text) => ({ text, weight: 'strong' as const })),
   ]
 }
 

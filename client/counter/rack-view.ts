@@ -15,6 +15,7 @@ export interface RodCell extends RodText {
   readonly nameLines: readonly string[]
   readonly pieces: number
   readonly keptPieces: number
+  /** What comes next: the dashed rings are the pieces of which the text under them tells the time. */
   readonly onTheWay: number
   readonly inHand: number
   /** Written on it while it is in hand; "" otherwise. */
@@ -49,7 +50,7 @@ export function rackView(input: RackInput): RackView {
 
 function rodCell(rod: Rod, { time, hand, layout, sizes, words }: RackInput): RodCell {
   const { varietyId, name, forSale, kept } = rod
-  const onTheWay = rod.onTheWay.reduce((sum, { pieces }) => sum + pieces, 0)
+  const coming = rod.onTheWay.reduce((sum, { pieces }) => sum + pieces, 0)
   const inHand = hand.find((line) => line.varietyId === varietyId)?.pieces ?? 0
   const isOneLine = textWidthPx(name, sizes.namePx, 'strong') <= layout.cellPx - 2 * layout.padPx
   return {
@@ -58,9 +59,9 @@ function rodCell(rod: Rod, { time, hand, layout, sizes, words }: RackInput): Rod
     nameLines: isOneLine ? [name] : nameLinesOf(name, sizes.namePx),
     pieces: forSale,
     keptPieces: kept,
-    onTheWay,
+    onTheWay: rod.onTheWay[0]?.pieces ?? 0,
     inHand,
     inHandText: inHand === 0 ? '' : words.counter.hand.inHand(inHand),
-    spoken: words.counter.rod.spoken(name, forSale, kept, onTheWay),
+    spoken: words.counter.rod.spoken(name, forSale, kept, coming),
   }
 }

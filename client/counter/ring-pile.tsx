@@ -10,6 +10,24 @@ export interface RingPileProps {
   readonly rings: number
 }
 
+/** Pieces that are no half-dozen: one little ring each. */
+export function Singles({ pieces, sizePx }: { readonly pieces: number; readonly sizePx: number }) {
+  const width = Math.max(1, pieces) * 12
+  const scale = sizePx / 12
+  return (
+    <Drawing
+      class="counter-singles"
+      viewBox={`0 0 ${width} 12`}
+      width={`${Math.round(width * scale)}px`}
+      height={`${Math.round(sizePx)}px`}
+    >
+      {Array.from({ length: pieces }, (_, index) => (
+        <circle key={`single ${index * 12}`} cx={index * 12 + 6} cy="6" r="3.7" />
+      ))}
+    </Drawing>
+  )
+}
+
 const RISE = 0.17
 const TILT = 0.14
 

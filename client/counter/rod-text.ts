@@ -49,13 +49,16 @@ function whenGone(goneAtMs: EpochMs | null, lasts: boolean, words: CounterWords[
   return lasts ? words.lastsToClose : words.goneAbout(goneAtMs)
 }
 
+/** Further loads are a plan, and change. */
+const COMING_MOST = 3
+
 /** All that is known of a rod, in the order in which a seller asks. @example ["24 for sale", "kept 6", "36 at 9:04"] */
 export function rodFacts(rod: Rod, time: RodTime, words: CounterWords): readonly string[] {
   const { rod: said } = words.counter
   const { when, more, kept, known } = rodText(rod, time, words)
   const pace = rod.goneAtMs !== null && rod.perHour !== null && when !== said.lastsToClose && rod.forSale > 0
   const gone = pace ? said.goneAtPace(rod.goneAtMs, rod.perHour) : when
-  const coming = rod.onTheWay.map(({ pieces, readyAtMs }) => said.coming(pieces, readyAtMs))
+  const coming = rod.onTheWay.slice(0, COMING_MOST).map(({ pieces, readyAtMs }) => said.coming(pieces, readyAtMs))
   const rest = coming.length > 0 ? coming : [more]
   return [said.forSale(rod.forSale), kept, gone, ...rest, known].filter((fact) => fact !== '')
 }

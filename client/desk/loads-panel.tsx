@@ -43,20 +43,22 @@ export function LoadsPanel(parts: DeskParts) {
             onInput={(event) => setText(event.currentTarget.value)}
           />
         </label>
-        <label class="desk-field">
-          <strong>{loads.file}</strong>
-          <span class="desk-quiet">{loads.fileHint}</span>
-          <input
-            type="file"
-            accept=".csv,.json,text/csv,application/json"
-            onChange={(event) => {
-              const input = event.currentTarget
-              void takeFile(input.files?.[0]).then(() => {
-                input.value = ''
-              })
-            }}
-          />
-        </label>
+        <div class="desk-file">
+          <label class="desk-button">
+            {loads.file}
+            <input
+              type="file"
+              accept=".csv,.json,text/csv,application/json"
+              onChange={(event) => {
+                const input = event.currentTarget
+                void takeFile(input.files?.[0]).then(() => {
+                  input.value = ''
+                })
+              }}
+            />
+          </label>
+          <p class="desk-quiet">{loads.fileHint}</p>
+        </div>
       </div>
       <div class="desk-line">
         <button type="button" class="desk-strong" disabled={posting.isBusy} onClick={takeTyped}>
@@ -82,38 +84,45 @@ export function LoadsPanel(parts: DeskParts) {
 function Planned({ store, words, planned }: DeskParts & { readonly planned: readonly PlannedLoad[] }) {
   const { loads } = words.desk
   if (planned.length === 0) return <p class="desk-quiet">{loads.none}</p>
-  const sorted = [...planned].sort((one, other) => one.order - other.order || (one.id < other.id ? -1 : 1))
+  const sorted = [...planned].sort(byTurn)
   return (
-    <table>
-      <caption>{loads.planned}</caption>
-      <thead>
-        <tr>
-          <th>{loads.columns.in}</th>
-          <th>{loads.columns.shelf}</th>
-          <th>{loads.columns.contents}</th>
-          <th>{loads.columns.state}</th>
-        </tr>
-      </thead>
-      <tbody>
-        {sorted.map((load) => (
-          <tr key={load.id} class={load.done ? 'desk-gone' : undefined}>
-            <td>{load.inAtMs === null ? loads.whenFree : words.times.clock(load.inAtMs)}</td>
-            <td>{load.shelfId === null ? loads.anyShelf : words.names.shelf(load.shelfId)}</td>
-            <td>{words.line.contents(load.lines)}</td>
-            <td>
-              {load.done ? (
-                loads.done
-              ) : (
-                <button type="button" onClick={() => store.send({ type: 'skipPlanned', plannedId: load.id })}>
-                  {loads.leaveOut}
-                </button>
-              )}
-            </td>
+    <div class="desk-scroll">
+      <table>
+        <caption>{loads.planned}</caption>
+        <thead>
+          <tr>
+            <th>{loads.columns.in}</th>
+            <th>{loads.columns.shelf}</th>
+            <th>{loads.columns.contents}</th>
+            <th>{loads.columns.state}</th>
           </tr>
-        ))}
-      </tbody>
-    </table>
+        </thead>
+        <tbody>
+          {sorted.map((load) => (
+            <tr key={load.id} class={load.done ? 'desk-gone' : undefined}>
+              <td>{load.inAtMs === null ? loads.whenFree : words.times.clock(load.inAtMs)}</td>
+              <td>{load.shelfId === null ? loads.anyShelf : words.names.shelf(load.shelfId)}</td>
+              <td>{words.line.contents(load.lines)}</td>
+              <td>
+                {load.done ? (
+                  loads.done
+                ) : (
+                  <button type="button" onClick={() => store.send({ type: 'skipPlanned', plannedId: load.id })}>
+                    {loads.leaveOut}
+                  </button>
+                )}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
   )
+}
+
+/** What is to come first, and each in the list's order. */
+function byTurn(one: PlannedLoad, other: PlannedLoad): number {
+  return Number(one.done) - Number(other.done) || one.order - other.order || (one.id < other.id ? -1 : 1)
 }
 
 export function isValidJson(text: string): boolean {

@@ -165,28 +165,30 @@ function Standing({ state, live, words }: DeskParts) {
   const batches = standingTrays(state)
   if (batches.length === 0) return <p class="desk-quiet">{trays.nothing}</p>
   return (
-    <table>
-      <caption>{trays.standing}</caption>
-      <thead>
-        <tr>
-          <th>{trays.columns.where}</th>
-          <th>{trays.columns.what}</th>
-          <th class="desk-number">{trays.columns.pieces}</th>
-          <th class="desk-number">{trays.columns.since}</th>
-          <th class="desk-number">{trays.columns.until}</th>
-        </tr>
-      </thead>
-      <tbody>
-        {batches.map(({ id, stage, doughId, varietyId, pieces, sinceMs, until }) => (
-          <tr key={id}>
-            <td>{trays.stage(stage)}</td>
-            <td>{varietyId === null ? words.names.dough(doughId) : words.names.variety(varietyId)}</td>
-            <Cell value={pieces} />
-            <Cell value={words.times.span(live.nowMs - sinceMs)} />
-            <Cell value={until === null ? '' : words.times.clock(until.latestAtMs)} />
+    <div class="desk-scroll">
+      <table>
+        <caption>{trays.standing}</caption>
+        <thead>
+          <tr>
+            <th>{trays.columns.where}</th>
+            <th>{trays.columns.what}</th>
+            <th class="desk-number">{trays.columns.pieces}</th>
+            <th class="desk-number">{trays.columns.since}</th>
+            <th class="desk-number">{trays.columns.until}</th>
           </tr>
-        ))}
-      </tbody>
-    </table>
+        </thead>
+        <tbody>
+          {batches.map(({ id, stage, doughId, varietyId, pieces, sinceMs, until }) => (
+            <tr key={id}>
+              <td>{trays.stage(stage)}</td>
+              <td>{varietyId === null ? words.names.dough(doughId) : words.names.variety(varietyId)}</td>
+              <Cell value={pieces} />
+              <Cell value={words.times.span(live.nowMs - sinceMs)} />
+              <Cell value={until === null ? '' : words.times.clock(until.latestAtMs)} />
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
   )
 }

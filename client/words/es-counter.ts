@@ -28,14 +28,14 @@ export function esCounter(words: Words): CounterSentences {
 
 function rod({ times }: Words): CounterRodWords {
   return {
-    goneAbout: (atMs) => `hasta cerca de ${times.clock(atMs)}`,
-    goneAtPace: (atMs, perHour) => `a este ritmo (${perHour} por hora) hasta cerca de ${times.clock(atMs)}`,
+    goneAbout: (atMs) => `acaba hacia ${times.clock(atMs)}`,
+    goneAtPace: (atMs, perHour) => `a este ritmo (${perHour} por hora) se acaba hacia ${times.clock(atMs)}`,
     goneSince: (atMs) => `agotado ${times.clock(atMs)}`,
     lastsToClose: 'alcanza al cierre',
     noMore: 'hoy no hay más',
     none: 'hoy no hay',
     coming: (pieces, atMs) => `${pieces} ${times.at(atMs)}`,
-    kept: (pieces) => `apart. ${pieces}`,
+    kept: (pieces) => `apartados ${pieces}`,
     known: ({ how, atMs }) => (atMs === null ? '' : joined(KNOWN[how], times.clock(atMs))),
     forSale: (pieces) => `${pieces} a la venta`,
     spoken: (name, forSale, keptPieces, onTheWay) =>
