@@ -77,18 +77,12 @@ export function kettleView(input: KettleInput): KettleView {
   if (boiling !== undefined) {
     const lift = liftOf(boiling, input)
     const state = { coming: 'plain', due: 'act', late: 'late' } as const
-    const calls = callLines(lift, input, room.widthPx)
+    const beside = { ...room, widthPx: room.widthPx - (lift.status === 'late' ? STRIPE * sizes.actPx : 0) }
+    const calls = callLines(lift, input, beside.widthPx)
     const ring = { ...boilingRing(boiling, input), px: ringPx }
-    const stuff = stuffText(boiling, input, room, calls.length * CALL_LINES)
-    return {
-      ring,
-      state: state[lift.status],
-      lead: '',
-      calls,
-      ...stuff,
-      when: '',
-      below: withBecomes(below, boiling, stuff, input),
-    }
+    const stuff = stuffText(boiling, input, beside, calls.length * CALL_LINES)
+    const lines = withBecomes(below, boiling, stuff, input)
+    return { ring, state: state[lift.status], lead: '', calls, ...stuff, when: '', below: lines }
   }
   const idle = { ring: { fraction: 0, state: 'idle', label: null, px: ringPx }, state: 'plain', calls: [] } as const
   if (now.next === null) {
@@ -108,9 +102,8 @@ const STRIPE = 0.85
 type Lift = ReturnType<typeof liftOf>
 
 /** The act when it is due: in one line, else its time below, else alone; the ring says the time too. */
-function callLines(lift: Lift, { nowMs, words, sizes }: KettleInput, widthPx: number): readonly BarText[] {
+function callLines(lift: Lift, { nowMs, words, sizes }: KettleInput, roomPx: number): readonly BarText[] {
   if (lift.status === 'coming') return []
-  const roomPx = widthPx - (lift.status === 'late' ? STRIPE * sizes.actPx : 0)
   const strong = lift.status === 'late' ? `${words.acts.name(lift)},` : words.acts.name(lift)
   const rest = words.times.when(lift, nowMs)
   const restPx = widthOf(rest, sizes.actPx)

@@ -24,13 +24,20 @@ export const NOTICE_SHOWN_MS = 20_000
 
 /** The link first: without it all else may be out of date. Null while all is well, or nothing is shown yet anyway. */
 export function statusView(input: StatusInput): StatusView | null {
-  const { connection, shown, words, widthPx, sizes } = input
+  const { connection, shown, nowMs, words, widthPx, sizes } = input
   const room = { roomPx: widthPx - 2 * sizes.minPx, fontPx: sizes.minPx, weight: 'strong' } as const
   if (shown === null && connection.phase === 'connecting') return null
-  const link = words.live.connection(connection)
+  const link = isPassing(connection, nowMs) ? '' : words.live.connection(connection)
   if (link !== '') return { text: shortened(link, room), isTrouble: connection.phase !== 'catching-up' }
   const notice = noticeText(input)
   return notice === null ? null : { text: shortened(notice, room), isTrouble: true }
+}
+
+/** A screen that is linked again within a breath need not move everything for it. */
+const BREATH_MS = 2_000
+
+function isPassing({ phase, sinceMs }: StatusInput['connection'], nowMs: EpochMs): boolean {
+  return (phase === 'away' || phase === 'catching-up') && nowMs - sinceMs < BREATH_MS
 }
 
 function noticeText({ notices, nowMs, words, wall }: StatusInput): string | null {

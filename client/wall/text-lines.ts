@@ -49,21 +49,18 @@ export function shortened(text: string, room: LineRoom): string {
   return '…'
 }
 
-/** A number stays with the word after it: "24" alone at a line's end says nothing. */
+/** Words that lead on: "and", its Spanish sisters, and numbers; alone at a line's end they say nothing. */
+const LEADS_ON = /^(\d+|and|y|e|&)$/
+
 function wordsOf(text: string): readonly string[] {
   const words: string[] = []
-  let number = ''
-  for (const word of text.split(' ')) {
-    if (word === '') continue
-    if (/^\d+$/.test(word)) {
-      if (number !== '') words.push(number)
-      number = word
-      continue
-    }
-    words.push(number === '' ? word : `${number} ${word}`)
-    number = ''
+  let lead = ''
+  for (const word of text.split(' ').filter((part) => part !== '')) {
+    const joined = lead === '' ? word : `${lead} ${word}`
+    lead = LEADS_ON.test(word) ? joined : ''
+    if (lead === '') words.push(joined)
   }
-  return number === '' ? words : [...words, number]
+  return lead === '' ? words : [...words, lead]
 }
 
 /**

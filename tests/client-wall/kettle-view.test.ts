@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { kettleView } from '../../client/wall/kettle-view.ts'
+import { widthOf } from '../../client/wall/text-lines.ts'
 import { kettleNow } from '../../shared-core/line/kettle.ts'
 import { standingNow } from '../../shared-core/line/quiet.ts'
 import type { Language } from '../../shared-core/shop/shop.ts'
@@ -7,7 +8,7 @@ import type { EpochMs } from '../../shared-core/units.ts'
 import type { StateParts } from '../core/support/make.ts'
 import { at, batch, lines, planned, stateWith, until } from '../core/support/make.ts'
 import { dough, shopWith, table } from '../core/support/shop.ts'
-import { LAYOUT, setting } from './support/wall.ts'
+import { LAYOUT, SIZES, setting } from './support/wall.ts'
 
 const DIPPED = batch({ id: 'k', stage: 'kettle', since: at('6:46'), until: until('6:46:45', '6:47', '6:47:30') })
 const PLANNED = [
@@ -70,6 +71,13 @@ describe('the kettle at work', () => {
     for (const language of ['en', 'es'] as const) {
       const view = kettle({ shop, batches: [DIPPED] }, at('6:46:38'), language)
       expect(view.title.nameLines.join(' ')).toBe(name)
+      const late = kettle({ shop, batches: [DIPPED] }, at('6:58'), language)
+      const besidePx = LAYOUT.kettle.width - late.ring.px - 0.7 * SIZES.minPx - 0.75 * SIZES.actPx
+      for (const line of late.title.nameLines)
+        expect(widthOf(line, SIZES.labelPx, 'strong')).toBeLessThanOrEqual(besidePx)
+      for (const { strong, rest } of late.calls) {
+        expect(widthOf(strong, SIZES.actPx, 'strong') + widthOf(rest, SIZES.actPx)).toBeLessThanOrEqual(besidePx)
+      }
       const told = [...view.becomes, ...view.below.map(({ rest }) => rest)].join(' ')
       expect(told).toContain(`24 ${name}`)
     }

@@ -11,10 +11,10 @@ describe('text set into lines', () => {
     ])
   })
 
-  it('given less room, then it breaks at spaces, and a number stays with the word after it', () => {
+  it('given less room, then it breaks at spaces, and what leads on stays with the word after it', () => {
     expect(wrapText('then 24 Sesame and 12 Poppy', room('then 24 Sesame and 12'))).toEqual([
-      'then 24 Sesame and',
-      '12 Poppy',
+      'then 24 Sesame',
+      'and 12 Poppy',
     ])
   })
 

@@ -72,6 +72,13 @@ describe('what is said when something is wrong', () => {
     expect(body.kind === 'line' && body.line.oven.rows[0]?.contents).toBe('Sesame 48')
   })
 
+  it('given a link that is lost for a breath only, then nothing moves for it', () => {
+    const status = (now: string) =>
+      viewOf(stateWith(BUSY), at(now), { connection: { phase: 'away', sinceMs: NOW } }).status
+    expect(status('6:47:01')).toBeNull()
+    expect(status('6:47:02')?.text).toBe('No contact since 6:47 – counting on')
+  })
+
   it('given a page that is too old, then it calls for nothing: what it shows stands still', () => {
     const stale = viewOf(stateWith(BUSY), NOW, { connection: { phase: 'stale', sinceMs: NOW } })
     expect(stale.acts).toEqual([])

@@ -224,3 +224,44 @@ test('given the settings of the wall, when a pedal is learnt and the distance se
   await page.locator('.wall-clock').click()
   await expect(page.getByRole('dialog').getByText('key F10')).toBeVisible()
 })
+
+test('given two late acts and a browser that wants a touch first, when the wall is touched, then it sounds one at a time, and the touch quiets the first', async ({
+  page,
+  server,
+}) => {
+  const windows = { ...TRADE_WINDOWS, kettle: dwell(1, 2, 3, 's'), firstSide: dwell(1, 2, 3, 's') }
+  await server.start(shopWith({ windows, stations: table(ALL_STATIONS) }))
+  await page.addInitScript(() => {
+    const begun: number[] = []
+    const start = OscillatorNode.prototype.start
+    OscillatorNode.prototype.start = function (when = 0) {
+      begun.push(this.context.currentTime)
+      start.call(this, when)
+    }
+    Object.assign(window, { begun })
+  })
+  await openWall(page, server)
+  await server.act({
+    type: 'carryIn',
+    doughId: doughId('plain'),
+    varietyId: null,
+    pieces: 120,
+    stage: 'rack',
+    sinceMs: null,
+  })
+  await loadSesame(server)
+  await server.act({ type: 'dip', doughId: doughId('plain'), varietyId: null, pieces: 36 }, 'bench')
+  await expect(page.locator('.wall-kettle[data-block="late"]')).toBeVisible()
+  await expect(page.locator('.wall-note')).toHaveText('touch for sound')
+  const begun = () =>
+    page.evaluate((): number[] => ('begun' in window && Array.isArray(window.begun) ? window.begun.map(Number) : []))
+  expect(await begun()).toEqual([])
+
+  await page.locator('.wall-kettle').click()
+  await expect(page.locator('.wall-bar-done')).toContainText('somebody is coming')
+  await expect(page.locator('.wall-note')).toBeHidden()
+  await expect.poll(async () => (await begun()).length).toBeGreaterThanOrEqual(2)
+  const [first = 0, second = 0] = await begun()
+  // A late figure lasts over a second, and the same act rests for five: nothing begins before what sounds has ended.
+  expect(second - first).toBeGreaterThan(1)
+})
