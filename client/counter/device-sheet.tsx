@@ -26,14 +26,14 @@ export function DeviceSheet({ store, live, words, onClose }: DeviceProps) {
             onChange={(event) => store.changeSettings({ name: event.currentTarget.value })}
           />
         </Field>
-        <Field title={say.diagonal}>
+        <Field title={`${say.diagonal} (″)`}>
           <NumberInput
             name={say.diagonal}
             value={settings.diagonalInches}
             onValue={(diagonalInches) => store.changeSettings({ diagonalInches })}
           />
         </Field>
-        <Field title={say.distance}>
+        <Field title={`${say.distance} (m)`}>
           <NumberInput
             name={say.distance}
             value={settings.viewingMetres}

@@ -1,3 +1,4 @@
+import { nearestWord } from '../../shared-core/shop/nearest-word.ts'
 import type { Problem } from '../../shared-core/shop/problem.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { MistakeWords } from '../words/desk.ts'
@@ -91,7 +92,8 @@ function lineOf(part: string, { path, shop, words, problems }: Reading): (readon
   const names = namesInUse(shop.varieties)
   const name = names.find((one) => one.toLowerCase() === typed.toLowerCase())
   if (name === undefined) {
-    problems.push({ path, wrong: words.unknownVariety(typed), right: words.oneOf(names) })
+    const near = nearestWord(typed, names)
+    problems.push({ path, wrong: words.unknownVariety(typed), right: words.oneOf(near === null ? names : [near]) })
     return []
   }
   if (pieces < 1 || pieces > PIECES_MAX) {

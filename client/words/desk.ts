@@ -107,7 +107,7 @@ export interface MistakeWords {
   readonly unreadableRight: string
   unknownVariety(name: string): string
   unknownShelf(name: string): string
-  /** @example "One of: Sesame, Poppy." */
+  /** One name is a guess. @example "One of: Sesame, Poppy.", "Poppy?" */
   oneOf(names: readonly string[]): string
   notATime(text: string): string
   readonly timeRight: string

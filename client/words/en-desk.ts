@@ -115,7 +115,7 @@ function mistakes(line: Words['line']): MistakeWords {
     unreadableRight: 'A variety and its pieces, separated by commas: Sesame 36, Poppy 24.',
     unknownVariety: (name) => `The shop has no variety “${name}”.`,
     unknownShelf: (name) => `The oven has no shelf “${name}”.`,
-    oneOf: (names) => `One of: ${names.join(', ')}.`,
+    oneOf: (names) => (names.length === 1 ? `${names.join('')}?` : `One of: ${names.join(', ')}.`),
     notATime: (text) => `“${text}” is no time.`,
     timeRight: 'Hours and minutes, 0:00 to 23:59: 5:10.',
     tooMany: (pieces) => `${line.pieces(pieces)} of one variety in one load are too many.`,

@@ -115,7 +115,7 @@ function mistakes(line: Words['line']): MistakeWords {
     unreadableRight: 'Una variedad y sus piezas, separadas por comas: Ajonjolí 36, Amapola 24.',
     unknownVariety: (name) => `El local no tiene la variedad «${name}».`,
     unknownShelf: (name) => `El horno no tiene el piso «${name}».`,
-    oneOf: (names) => `Uno de estos: ${names.join(', ')}.`,
+    oneOf: (names) => (names.length === 1 ? `¿${names.join('')}?` : `Uno de estos: ${names.join(', ')}.`),
     notATime: (text) => `«${text}» no es una hora.`,
     timeRight: 'Horas y minutos, de 0:00 a 23:59: 5:10.',
     tooMany: (pieces) => `${line.pieces(pieces)} de una variedad en una carga son demasiadas.`,

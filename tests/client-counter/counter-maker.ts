@@ -1,0 +1,46 @@
+import type { CounterSizes } from '../../client/counter/counter-sizes.ts'
+import { counterSizes } from '../../client/counter/counter-sizes.ts'
+import { clockText } from '../../client/live/clock-text.ts'
+import { defaultSettings } from '../../client/live/device-settings.ts'
+import type { CounterWords } from '../../client/words/counter.ts'
+import { counterWords } from '../../client/words/counter.ts'
+import { wordsFor } from '../../client/words/words.ts'
+import { doughId, varietyId } from '../../shared-core/ids.ts'
+import type { Language, Shop } from '../../shared-core/shop/shop.ts'
+import type { Rod } from '../../shared-core/stock/left.ts'
+import { epochMs } from '../../shared-core/units.ts'
+import { at } from '../core/support/make.ts'
+import { shopWith } from '../core/support/shop.ts'
+
+/** The test shop's clock, UTC−6. */
+export const CLOCK = { zone: 'America/Chicago', offsets: [{ fromMs: epochMs(0), offsetMinutes: -360 }] }
+
+/** A ten-inch tablet on its side. */
+export const GLASS = { widthPx: 1280, heightPx: 800, screenWidthPx: 1280, screenHeightPx: 800 }
+
+export function wordsIn(language: Language, shop: Shop = shopWith()): CounterWords {
+  return counterWords(wordsFor(language, shop, (atMs) => clockText(CLOCK, atMs, 12)))
+}
+
+export function tabletSizes(): CounterSizes {
+  return counterSizes({ ...defaultSettings('counter'), diagonalInches: 10.1 }, GLASS)
+}
+
+/** 24 sesame for sale, counted at 6:40, with nothing to come and no known pace, unless said otherwise. */
+export function rod(parts: Partial<Rod> = {}): Rod {
+  return {
+    varietyId: varietyId('sesame'),
+    doughId: doughId('plain'),
+    name: 'Sesame',
+    forSale: 24,
+    cooling: 0,
+    kept: 0,
+    onTheWay: [],
+    known: { how: 'counted', atMs: at('6:40') },
+    goneAtMs: null,
+    perHour: null,
+    soldToday: 0,
+    goneSinceMs: null,
+    ...parts,
+  }
+}

@@ -1,0 +1,139 @@
+import { describe, expect, it } from 'vitest'
+import { actKeys, withRings, withSingles } from '../../client/counter/amounts-view.ts'
+import { handText, lastDoneHere, noticeView, sellKeys } from '../../client/counter/foot-view.ts'
+import { keptPage } from '../../client/counter/kept-view.ts'
+import { deviceId, keepId, varietyId } from '../../shared-core/ids.ts'
+import { at, lines, lot, stateWith, stock } from '../core/support/make.ts'
+import { play, tap } from '../core/support/play.ts'
+import { rod, wordsIn } from './counter-maker.ts'
+
+const words = wordsIn('en')
+const BENCH = deviceId('bench-1')
+
+describe('the keys that sell', () => {
+  it('given one rod in hand, then one, six, twelve and thirteen of it', () => {
+    const keys = sellKeys(lines('sesame', 1), words)
+    expect(keys.map((key) => [key.pieces, key.lines, key.detail])).toEqual([
+      [1, lines('sesame', 1), ''],
+      [6, lines('sesame', 6), ''],
+      [12, lines('sesame', 12), ''],
+      [13, lines('sesame', 13), ''],
+    ])
+  })
+
+  it('given three rods in hand, then a mixed sale says how many of each', () => {
+    const [, , , dozen] = sellKeys(lines('sesame', 1, 'poppy', 1, 'plain', 1), words)
+    expect(dozen).toMatchObject({ detail: '5 + 4 + 4', spoken: 'sold Sesame 5, Poppy 4, Plain 4' })
+  })
+
+  it('given more in hand than a key sells, then it says why it cannot', () => {
+    const keys = sellKeys(lines('sesame', 7), words)
+    expect(keys.map((key) => key.refusal)).toEqual(['', '7 in hand', '', ''])
+  })
+})
+
+describe('the line over the keys', () => {
+  const parts = { rods: [rod({ kept: 6 })], time: { nowMs: at('8:00'), closeMs: null }, words }
+
+  it('given nothing in hand, then it says what to do', () => {
+    expect(handText([], parts, { roomPx: 800, fontPx: 20 })).toBe('Touch a rod, then the number sold')
+  })
+
+  it('given one rod and little room, then only the facts that fit are told, most important first', () => {
+    expect(handText(lines('sesame', 1), parts, { roomPx: 900, fontPx: 20 })).toBe(
+      'Sesame: 24 for sale, kept 6, no more today, counted 6:40',
+    )
+    expect(handText(lines('sesame', 1), parts, { roomPx: 260, fontPx: 20 })).toBe('Sesame: 24 for sale, kept 6')
+  })
+})
+
+describe('the last act of this screen', () => {
+  const sold = () => {
+    const state = stateWith({ stock: [stock('sesame', { lots: [lot({ pieces: 24 })] })] })
+    play(state, { type: 'sell', lines: lines('sesame', 6) }, { id: 'sale000001' })
+    return state
+  }
+
+  it('given a sale, then it can be taken back and says what it was', () => {
+    expect(lastDoneHere(sold(), BENCH, words)).toEqual({
+      commandId: 'sale000001',
+      text: '6:47 sold Sesame 6',
+      refusal: '',
+    })
+  })
+
+  it('given another screen’s sale only, then there is nothing of this one', () => {
+    expect(lastDoneHere(sold(), deviceId('counter-2'), words)).toBeNull()
+  })
+
+  it('given it was taken back, then nothing is left to take back', () => {
+    const state = sold()
+    const [trace] = state.traces
+    if (trace === undefined) throw new Error('no trace')
+    play(state, { type: 'takeBack', commandId: trace.commandId })
+    expect(lastDoneHere(state, BENCH, words)).toBeNull()
+  })
+})
+
+describe('questions', () => {
+  it('given a count that is asked back, then the question comes with its two answers', () => {
+    const params = { varietyId: 'sesame', known: 24, pieces: 80 }
+    const command = tap({ type: 'count', varietyId: varietyId('sesame'), pieces: 80 })
+    const view = noticeView(
+      [{ id: 'n1', kind: 'ask', atMs: at('6:47'), command, asks: [{ code: 'far-count', params }] }],
+      words,
+    )
+    expect(view).toEqual({
+      id: 'n1',
+      title: 'Sesame: 80 counted, 24 known. Is the count right?',
+      text: '',
+      answer: { yes: 'Yes, as counted', no: 'No, count again' },
+    })
+  })
+
+  it('given news and a question, then the question comes first', () => {
+    const command = tap({ type: 'count', varietyId: varietyId('sesame'), pieces: 80 })
+    const ask = { id: 'q', kind: 'ask', atMs: at('6:47'), command, asks: [{ code: 'old-tap', params: {} }] } as const
+    expect(noticeView([{ id: 'n', kind: 'not-saved', atMs: at('6:40') }, ask], words)?.id).toBe('q')
+    expect(noticeView([], words)).toBeNull()
+  })
+})
+
+describe('a number as rings and singles', () => {
+  it.each([
+    [27, 2, 0, 15, 24],
+    [0, 4, 3, 24, 3],
+    [52, 0, 5, 4, 53],
+  ])(
+    'given %i, when %i rings or %i singles are touched, then the other part stays',
+    (pieces, rings, singles, byRings, bySingles) => {
+      expect(withRings(pieces, rings)).toBe(byRings)
+      expect(withSingles(pieces, singles)).toBe(bySingles)
+    },
+  )
+
+  it('given what was not sold, then each variety is taken off in an act of its own', () => {
+    const keys = actKeys('not-sold', lines('sesame', 2, 'poppy', 0, 'plain', 1), words)
+    expect(keys.map((key) => key.label)).toEqual(['Wasted 3', 'Kitchen used 3', 'Given away 3'])
+    expect(keys[0]?.acts).toEqual([
+      { type: 'remove', varietyId: 'sesame', pieces: 2, fate: 'wasted' },
+      { type: 'remove', varietyId: 'plain', pieces: 1, fate: 'wasted' },
+    ])
+  })
+
+  it('given a count of none, then it is a count all the same', () => {
+    expect(actKeys('count', lines('sesame', 0), words)).toEqual([
+      { label: 'Counted 0', acts: [{ type: 'count', varietyId: 'sesame', pieces: 0 }] },
+    ])
+  })
+})
+
+describe('what is kept', () => {
+  const keep = (id: string, clock: string) => ({ id: keepId(id), lines: lines('sesame', 6), keptAtMs: at(clock) })
+
+  it('given more than a page, then the longest kept comes first', () => {
+    const all = [keep('late', '8:00'), keep('early', '6:00'), keep('middle', '7:00')]
+    expect(keptPage(all, 2, 0)).toMatchObject({ keeps: [{ id: 'early' }, { id: 'middle' }], page: 0, pages: 2 })
+    expect(keptPage(all, 2, 5)).toMatchObject({ keeps: [{ id: 'late' }], page: 1 })
+  })
+})

@@ -1,0 +1,79 @@
+import { describe, expect, it } from 'vitest'
+import { rodFacts, rodText } from '../../client/counter/rod-text.ts'
+import type { Rod } from '../../shared-core/stock/left.ts'
+import { at } from '../core/support/make.ts'
+import { rod, wordsIn } from './counter-maker.ts'
+
+const TIME = { nowMs: at('8:52'), closeMs: at('15:00') }
+const more = (pieces: number, clock: string): Pick<Rod, 'onTheWay'> => ({
+  onTheWay: [{ pieces, readyAtMs: at(clock), from: 'oven' }],
+})
+
+describe('what is said of a rod', () => {
+  it.each([
+    ['no pace, nothing to come', {}, '', 'no more today', 'quiet', false],
+    ['a pace that reaches past closing', { goneAtMs: at('15:30') }, 'lasts to close', '', 'quiet', false],
+    [
+      'gone within the hour, none to come',
+      { goneAtMs: at('9:10') },
+      'gone about 9:10',
+      'no more today',
+      'trouble',
+      true,
+    ],
+    ['gone later, none to come', { goneAtMs: at('12:30') }, 'gone about 12:30', 'no more today', 'quiet', false],
+    [
+      'gone before more comes',
+      { goneAtMs: at('9:00'), ...more(36, '9:04') },
+      'gone about 9:00',
+      '36 at 9:04',
+      'coming',
+      true,
+    ],
+    [
+      'more before it is gone',
+      { goneAtMs: at('9:40'), ...more(24, '9:20') },
+      'gone about 9:40',
+      '24 at 9:20',
+      'coming',
+      false,
+    ],
+    ['none left', { forSale: 0, goneSinceMs: at('8:47') }, 'gone since 8:47', 'no more today', 'trouble', true],
+    [
+      'none left, more to come',
+      { forSale: 0, goneSinceMs: at('8:47'), ...more(18, '9:04') },
+      'gone since 8:47',
+      '18 at 9:04',
+      'coming',
+      true,
+    ],
+    ['never any', { forSale: 0 }, '', 'none today', 'quiet', false],
+    ['never any yet', { forSale: 0, ...more(18, '9:04') }, '', '18 at 9:04', 'coming', false],
+  ] as const)('given %s, then it says when and what comes', (_what, parts, when, comes, moreTone, isTrouble) => {
+    expect(rodText(rod(parts), TIME, wordsIn('en'))).toMatchObject({ when, more: comes, moreTone, isTrouble })
+  })
+
+  it.each([
+    ['en', 'counted', 'counted 8:40'],
+    ['en', 'baked', 'baked 8:40'],
+    ['en', 'sold', 'by sales 8:40'],
+    ['es', 'counted', 'contado 8:40'],
+  ] as const)('given %s and a number known by what was %s, then it says so', (language, how, expected) => {
+    expect(rodText(rod({ known: { how, atMs: at('8:40') } }), TIME, wordsIn(language)).known).toBe(expected)
+  })
+
+  it('given a number that rests on nothing, then nothing is claimed', () => {
+    expect(rodText(rod({ known: { how: 'nothing', atMs: null } }), TIME, wordsIn('en')).known).toBe('')
+  })
+
+  it('given all of it known, then the facts come in the order in which a seller asks', () => {
+    const full = rod({ kept: 6, goneAtMs: at('9:00'), perHour: 30, ...more(36, '9:04') })
+    expect(rodFacts(full, TIME, wordsIn('en'))).toEqual([
+      '24 for sale',
+      'kept 6',
+      'gone about 9:00 at this pace (30 an hour)',
+      '36 at 9:04',
+      'counted 6:40',
+    ])
+  })
+})
