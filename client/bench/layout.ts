@@ -44,8 +44,6 @@ export interface BenchGlass {
 
 /** Narrower glass than this many keys is used upright: everything below each other. */
 const BESIDE_KEYS_MIN = 7
-/** Lower glass has no room for two rows of shelves between the top band and the bottom keys. */
-const BESIDE_HIGH_KEYS_MIN = 4.6
 /** Taller keys say no more than these. */
 const SHELF_HEIGHT_KEYS_MAX = 1.3
 /** A shelf's key beside its "differs" must still hold a ring and a few words. */
@@ -53,7 +51,7 @@ const SHELF_WIDTH_KEYS_MIN = 2
 /** What ring, edges and stripes of a narrow key take of its width, in keys. */
 const RING_KEYS = 0.95
 /** The oven's share of the width by columns; the rest is the line's. */
-const OVEN_SHARE = [0.46, 0.62, 0.68, 0.72] as const
+const OVEN_SHARE = [0.46, 0.62, 0.68, 0.72, 0.78] as const
 const COLUMNS_MAX = OVEN_SHARE.length
 const JOINT_GAPS = { wide: 4.5, tight: 2 } as const
 
@@ -66,26 +64,34 @@ export function benchLayout(glass: BenchGlass): BenchLayout {
   const gapPx = Math.ceil(KEY_GAP_MM_MIN * glass.mmPx)
   const marginPx = Math.round(gapPx * 0.9)
   const sizes = { keyPx, gapPx, marginPx }
-  const isLow = glass.heightPx < BESIDE_HIGH_KEYS_MIN * keyPx
-  return isLow || glass.widthPx < BESIDE_KEYS_MIN * keyPx ? stacked(glass, sizes) : beside(glass, sizes)
+  const side = glass.widthPx < BESIDE_KEYS_MIN * keyPx ? null : beside(glass, sizes)
+  return side ?? stacked(glass, sizes)
 }
 
 type Sizes = Pick<BenchLayout, 'keyPx' | 'gapPx' | 'marginPx'>
 
-function beside(glass: BenchGlass, sizes: Sizes): BenchLayout {
+/** Line and oven side by side; null where the glass is too small for so many shelves. */
+function beside(glass: BenchGlass, sizes: Sizes): BenchLayout | null {
   const { keyPx, gapPx, marginPx } = sizes
   const shelves = Math.max(1, glass.shelves)
   // Top band, line, bottom keys: a margin at both ends, half a gap under the band, a whole one between line and keys.
   const lineHeightPx = glass.heightPx - 2 * marginPx - glass.topHeightPx - Math.round(gapPx / 2) - gapPx - keyPx
   const rowsMax = Math.max(1, Math.floor((lineHeightPx + gapPx) / (keyPx + gapPx)))
-  const columns = Math.min(COLUMNS_MAX, Math.ceil(shelves / rowsMax))
+  const columns = Math.ceil(shelves / rowsMax)
+  if (columns > COLUMNS_MAX) return null
   const rows = Math.ceil(shelves / columns)
   const hasOvenHeading = rows * (keyPx + gapPx) - gapPx + glass.headingPx <= lineHeightPx
   const ovenHeightPx = lineHeightPx - (hasOvenHeading ? glass.headingPx : 0)
   const innerPx = glass.widthPx - 2 * marginPx
-  const ovenWidthPx = Math.round(innerPx * (OVEN_SHARE[columns - 1] ?? OVEN_SHARE[0]))
-  const columnPx = Math.floor((ovenWidthPx - (columns - 1) * gapPx) / columns)
   const jointWidthPx = (columns === 1 ? JOINT_GAPS.wide : JOINT_GAPS.tight) * gapPx
+  // The line keeps room for two keys side by side.
+  const lineMinPx = 2 * keyPx + gapPx
+  const share = Math.round(innerPx * (OVEN_SHARE[columns - 1] ?? OVEN_SHARE[0]))
+  const ovenWidthPx = Math.min(share, innerPx - jointWidthPx - lineMinPx)
+  const columnPx = Math.floor((ovenWidthPx - (columns - 1) * gapPx) / columns)
+  // Of the line, two keys below each other must stand, with a row of text at both ends.
+  const isLow = lineHeightPx < 2 * (keyPx + gapPx + glass.headingPx)
+  if (isLow || columnPx < keyPx) return null
   const withDiffersMin = Math.max(SHELF_WIDTH_KEYS_MIN * keyPx, glass.actWidthPx + RING_KEYS * keyPx)
   const differsBeside = columnPx - gapPx - keyPx >= withDiffersMin
   return {
