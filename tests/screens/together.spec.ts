@@ -21,6 +21,16 @@ async function stocked(server: ShopServer): Promise<void> {
 
 const shelfKey = (bench: Page, shelf: string) => bench.locator(`[data-shelf="${shelf}"] button`).first()
 
+/** Touches a shelf's key while it says so, until it says something else: a touch within a quarter second is an echo. */
+async function touch(bench: Page, shelf: string, says: string): Promise<void> {
+  await expect(shelfKey(bench, shelf)).toContainText(says)
+  await expect(async () => {
+    const text = await shelfKey(bench, shelf).textContent()
+    if (text?.includes(says)) await shelfKey(bench, shelf).tap()
+    await expect(shelfKey(bench, shelf)).not.toContainText(says, { timeout: 1_000 })
+  }).toPass()
+}
+
 test('given bench, wall and counter, when a load is put in, flipped and taken out by touch, then all three follow', async ({
   browser,
   server,
@@ -37,21 +47,19 @@ test('given bench, wall and counter, when a load is put in, flipped and taken ou
     counter.goto(`${server.address}/counter`),
   ])
 
-  await expect(shelfKey(bench, 's1')).toContainText('Load 1')
-  await shelfKey(bench, 's1').tap()
+  await touch(bench, 's1', 'Load 1')
   await expect(wall.getByText(/Flip 1/).first()).toBeVisible()
-  await expect(shelfKey(bench, 's1')).toContainText('Flip 1')
-  await shelfKey(bench, 's1').tap()
+  await touch(bench, 's1', 'Flip 1')
   await expect(wall.getByText(/Out of 1/).first()).toBeVisible()
-  await shelfKey(bench, 's1').tap()
+  await touch(bench, 's1', 'Out of 1')
   await expect(shelfKey(bench, 's1')).toContainText('Load 1')
 
   // Out puts the pieces to cool; the counter sees them coming without another tap.
   await expect(counter.getByText(/24 at \d/).first()).toBeVisible()
   const state = await server.state()
   expect([...state.stock.values()].map((one) => [one.varietyId, one.lots[0]?.pieces])).toEqual([
-    ['sesame', 24],
     ['poppy', 12],
+    ['sesame', 24],
   ])
   // Three touches, and every piece is somewhere.
   expect([...state.batches.values()].reduce((sum, one) => sum + one.pieces, 0)).toBe(108)
