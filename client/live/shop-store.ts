@@ -65,7 +65,7 @@ export interface LiveState {
   /** Acts that somebody is on the way to, and until when their sound rests. */
   readonly coming: ReadonlyMap<string, EpochMs>
   readonly screens: readonly ScreenPresence[]
-  readonly demo: { readonly handsOff: boolean; readonly speed: number } | null
+  readonly demo: { readonly handsOff: boolean } | null
   /** The server's version, for people; "" before the first welcome. */
   readonly version: string
   readonly settings: DeviceSettings

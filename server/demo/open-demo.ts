@@ -12,8 +12,8 @@ import { startDemo } from './start-demo.ts'
 const FOLDER = '.shop-demo'
 /** Which of many possible mornings it is: the same at every start, so that two people talk about the same one. */
 const SEED = 1
-/** The server's clock is the true one; see `DemoSeam.speed`. */
-const SPEED = 1
+/** Often enough that a lift is not late by the look alone. */
+const LOOK_EVERY_MS = 1_000
 
 /**
  * The demo shop, made afresh at each start in a folder of its own, so that demo and real data never mix: a morning that
@@ -28,7 +28,7 @@ export async function openDemo(options: Options, say: (line: string) => void): P
   const journal = new SqliteJournal(sqlite, taken.journalFile, 'demo')
   const { entries } = livingMorning({ nowMs: epochMs(Date.now()), seed: SEED })
   await journal.append({ entries, refusals: [] })
-  const serving = await serve({ journal, options, demo: { handsOff, speed: SPEED }, say })
+  const serving = await serve({ journal, options, demo: { handsOff }, say })
   const people = startDemo({
     submit: (device, commands) => serving.room.submit(device, commands),
     read: (look) => serving.room.read(look),
@@ -39,7 +39,7 @@ export async function openDemo(options: Options, say: (line: string) => void): P
     },
     seed: SEED,
     handsOff,
-    speed: SPEED,
+    lookEveryMs: LOOK_EVERY_MS,
     onTrouble: (error) => say(`The demo's people could not tap: ${error instanceof Error ? error.message : error}`),
   })
   const hands = handsOff

@@ -13,14 +13,15 @@ export interface DemoSeam {
   readonly submit: (device: DeviceHello, commands: readonly Command[]) => Promise<readonly CommandAnswer[]>
   /** As `Room.read`: shows the state while nobody is changing it. */
   readonly read: <Result>(look: (state: State) => Result) => Promise<Result>
-  /** The server's clock; with `speed` it runs that many times faster. */
+  /** The server's clock. */
   readonly nowMs: () => EpochMs
   /** Runs something after so much real time; what comes back cancels it. */
   readonly schedule: (delayMs: number, run: () => void) => () => void
   readonly seed: number
   /** Nobody but those who tap. */
   readonly handsOff: boolean
-  readonly speed: number
+  /** How often they look around. */
+  readonly lookEveryMs: number
   /** Hears of what could not be submitted; the people go on. */
   readonly onTrouble: (error: unknown) => void
 }
@@ -29,10 +30,7 @@ export interface RunningDemo {
   readonly stop: () => void
 }
 
-/** How often they look around, in the shop's time; real time between two looks is never less than `LOOK_REAL_MS_MIN`. */
-const LOOK_MS = 1_000
-const LOOK_REAL_MS_MIN = 50
-/** Moves between two looks: a minute of the rush at sixty times the speed has a dozen. */
+/** Moves between two looks; more are made at the next. */
 const MOVES_A_LOOK_MAX = 100
 /** A machine that slept longer than this wakes to the shop as it is; nobody makes up for what was missed. */
 const SLEPT_MS = 5 * 60_000
@@ -46,7 +44,6 @@ export function startDemo(seam: DemoSeam): RunningDemo {
   const startMs = seam.nowMs()
   const people = new DemoPeople({ seed: seam.seed, fromMs: startMs })
   const taps = new DemoTaps(`live${startMs.toString(36)}`)
-  const pauseMs = Math.max(LOOK_REAL_MS_MIN, LOOK_MS / seam.speed)
   let isStopped = false
 
   const look = async () => {
@@ -55,9 +52,9 @@ export function startDemo(seam: DemoSeam): RunningDemo {
     } catch (error) {
       seam.onTrouble(error)
     }
-    if (!isStopped) cancel = seam.schedule(pauseMs, () => void look())
+    if (!isStopped) cancel = seam.schedule(seam.lookEveryMs, () => void look())
   }
-  let cancel = seam.schedule(pauseMs, () => void look())
+  let cancel = seam.schedule(seam.lookEveryMs, () => void look())
   return {
     stop: () => {
       isStopped = true
@@ -76,7 +73,7 @@ interface Look {
 /** One after the other, each seen by the next: what they do depends on what has just been done. */
 async function doWhatIsDue({ seam, people, taps, isStopped }: Look): Promise<void> {
   const nowMs = seam.nowMs()
-  if (nowMs - people.nowMs > SLEPT_MS) people.skipTo(epochMs(nowMs - LOOK_MS))
+  if (nowMs - people.nowMs > SLEPT_MS) people.skipTo(epochMs(nowMs - seam.lookEveryMs))
   for (let done = 0; done < MOVES_A_LOOK_MAX && !isStopped(); done += 1) {
     const move = await seam.read((state) => people.next(state, nowMs))
     if (move === null) return

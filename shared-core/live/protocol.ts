@@ -67,7 +67,7 @@ export interface Welcome {
   readonly state: StateJson | null
   readonly entries: readonly Entry[]
   readonly clock: ShopClock
-  readonly demo: { readonly handsOff: boolean; readonly speed: number } | null
+  readonly demo: { readonly handsOff: boolean } | null
   readonly version: string
 }
 

@@ -47,7 +47,7 @@ describe('given the band at the top', () => {
   })
 
   it('when it is a demo, then it is marked, with or without contact', () => {
-    const demo = { handsOff: false, speed: 1 }
+    const demo = { handsOff: false }
     expect([day({ demo }).demo, day({ demo }).link.text]).toEqual(['Demo', 'Demo: invented shop and crew'])
     expect(day({ demo, connection: { phase: 'away', sinceMs: at('6:41') } }).demo).toBe('Demo')
   })

@@ -107,7 +107,7 @@ describe('below the clock', () => {
   it.each([
     [
       'a demo without sound yet',
-      { demo: { handsOff: false, speed: 1 }, sound: 'needs-touch' },
+      { demo: { handsOff: false }, sound: 'needs-touch' },
       'Demo · touch for sound',
     ],
     ['a shop with sound', { sound: 'on' }, ''],

@@ -55,7 +55,7 @@ describe('the demo’s people', () => {
   it('given the whole day and the next morning, then it closes once, rests at night and bakes again', async () => {
     const shop = world()
     // Looks every ten seconds of the shop's time: a day has many.
-    shop.start({ speed: 0.1 })
+    shop.start({ lookEveryMs: 10_000 })
     await shop.run(24 * HOUR_MS)
     const acts = (type: string) => shop.tapped.filter(({ command }) => command.type === type)
     expect(acts('closeDay')).toHaveLength(1)

@@ -54,7 +54,7 @@ export class DemoWorld {
       clock: () => shopClock(zone, this.nowMs),
       buildId: 'build-1',
       version: '0.0.0',
-      demo: { handsOff: false, speed: 1 },
+      demo: { handsOff: false },
       log: { error: (_details, message) => this.errors.push(message) },
     })
   }
@@ -73,7 +73,7 @@ export class DemoWorld {
       },
       seed: 1,
       handsOff: false,
-      speed: 1,
+      lookEveryMs: 1_000,
       onTrouble: (error) => this.errors.push(String(error)),
       ...change,
     })
