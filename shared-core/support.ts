@@ -3,6 +3,11 @@ export function assert(condition: boolean, message: string): asserts condition {
   if (!condition) throw new AssertionError(message)
 }
 
+/** For the hottest paths, which should not build a message that nobody reads: `if (!holds) fail(...)`. */
+export function fail(message: string): never {
+  throw new AssertionError(message)
+}
+
 export class AssertionError extends Error {
   override name = 'AssertionError'
 }

@@ -1,4 +1,4 @@
-import { assert } from './support.ts'
+import { fail } from './support.ts'
 
 /**
  * Units that are easily mixed up carry a brand; the rest are plain numbers with the unit in their name.
@@ -14,13 +14,13 @@ export type DurationMs = Unit<'duration-ms'>
 
 /** The only cast to EpochMs. Rounds to the millisecond. @throws AssertionError unless finite and >= 0. */
 export function epochMs(value: number): EpochMs {
-  assert(Number.isFinite(value) && value >= 0, `epochMs: ${value}`)
+  if (!(Number.isFinite(value) && value >= 0)) fail(`epochMs: ${value}`)
   return Math.round(value) as EpochMs
 }
 
 /** The only cast to DurationMs. Rounds to the millisecond. @throws AssertionError unless finite and >= 0. */
 export function durationMs(value: number): DurationMs {
-  assert(Number.isFinite(value) && value >= 0, `durationMs: ${value}`)
+  if (!(Number.isFinite(value) && value >= 0)) fail(`durationMs: ${value}`)
   return Math.round(value) as DurationMs
 }
 

@@ -23,6 +23,7 @@ export class SqliteJournal implements Journal {
   readonly #insertEntry: StatementSyncInstance
   readonly #insertRefusal: StatementSyncInstance
   readonly #readPage: StatementSyncInstance
+  readonly #readRow: StatementSyncInstance
   readonly #findEntry: StatementSyncInstance
   readonly #findRefusal: StatementSyncInstance
   #lastSeq: number
@@ -36,8 +37,12 @@ export class SqliteJournal implements Journal {
     this.journalId = identify(this.#db, file, kind)
     this.#insertEntry = this.#db.prepare('INSERT INTO entries (seq, command_id, entry) VALUES (?, ?, ?)')
     this.#insertRefusal = this.#db.prepare('INSERT INTO refusals (command_id, recorded_at_ms, answer) VALUES (?, ?, ?)')
-    this.#readPage = this.#db.prepare('SELECT entry FROM entries WHERE seq > ? ORDER BY seq LIMIT ?')
-    this.#readPage.setReturnArrays(true)
+    // One text a page, not one a row: a year is over a million rows, and each crossing into JavaScript costs.
+    this.#readPage = this.#db.prepare(
+      `SELECT count(*) AS rows, '[' || group_concat(entry, ',' ORDER BY seq) || ']' AS page
+       FROM (SELECT seq, entry FROM entries WHERE seq > ? ORDER BY seq LIMIT ?)`,
+    )
+    this.#readRow = this.#db.prepare('SELECT entry FROM entries WHERE seq = ?')
     this.#findEntry = this.#db.prepare('SELECT seq FROM entries WHERE command_id = ?')
     this.#findRefusal = this.#db.prepare('SELECT answer FROM refusals WHERE command_id = ?')
     this.#lastSeq = this.#readLastSeq()
@@ -75,13 +80,20 @@ export class SqliteJournal implements Journal {
   *entriesAfter(seq: number, most = Number.MAX_SAFE_INTEGER): Iterable<Entry> {
     let last = seq
     while (last - seq < most) {
-      const rows = this.#readPage.all(last, Math.min(PAGE_ROWS, most - (last - seq))) as unknown as [string][]
-      if (rows.length === 0) return
-      for (const [text] of rows) {
+      const page = this.#readPage.get(last, Math.min(PAGE_ROWS, most - (last - seq)))
+      const rows = Number(page?.rows)
+      if (rows === 0) return
+      const entries = parsePage(String(page?.page))
+      for (let n = 0; n < rows; n += 1) {
         last += 1
-        yield readEntry(text, last)
+        yield readEntry(entries?.[n] ?? this.#row(last), last)
       }
     }
+  }
+
+  /** A row by itself, when its page cannot be read: the one at fault is to be named. */
+  #row(seq: number): string {
+    return String(this.#readRow.get(seq)?.entry)
   }
 
   newestSnapshot(foldVersion: number, beforeSeq = Number.MAX_SAFE_INTEGER): Snapshot | null {
@@ -158,9 +170,18 @@ function identify(db: DatabaseSyncInstance, file: string, kind: JournalKind): st
 }
 
 /** @param seq what follows the row before: a row that says something else is not the one that is missing */
-function readEntry(text: string, seq: number): Entry {
+/** A page of entries; null when a row of it is no JSON. */
+function parsePage(text: string): readonly Entry[] | null {
   try {
-    const entry = upcastEntry(JSON.parse(text))
+    return JSON.parse(text)
+  } catch {
+    return null
+  }
+}
+
+function readEntry(raw: Entry | string, seq: number): Entry {
+  try {
+    const entry = upcastEntry(typeof raw === 'string' ? JSON.parse(raw) : raw)
     if (entry.seq !== seq) throw new Error(`entry ${entry.seq} stands in its place`)
     return entry
   } catch (error) {

@@ -10,7 +10,7 @@ import {
   applyPieces,
 } from '../line/apply-line.ts'
 import { applyCounted, applyHandedOver, applyKept, applyReleased, applyStockTaken } from '../stock/apply-stock.ts'
-import { assert } from '../support.ts'
+import { fail } from '../support.ts'
 import { epochMs } from '../units.ts'
 import { applyDayClosed, applyDayOpened, applyLoadListSet, applySetUpChanged, applyTakenBack } from './apply-day.ts'
 import type { Entry, Event, EventType } from './events.ts'
@@ -51,8 +51,8 @@ export function applyEntry(state: State, entry: Entry): Undo {
   const undo = beginUndo(state)
   const folding: Folding = { state, undo, booked: [] }
   try {
-    assert(entry.seq === state.seq + 1, `entry ${entry.seq} after ${state.seq}`)
-    assert(entry.recordedAtMs >= state.recordedAtMs, `entry ${entry.seq} is recorded before the one before it`)
+    if (entry.seq !== state.seq + 1) fail(`entry ${entry.seq} after ${state.seq}`)
+    if (entry.recordedAtMs < state.recordedAtMs) fail(`entry ${entry.seq} is recorded before the one before it`)
     state.seq = entry.seq
     state.recordedAtMs = entry.recordedAtMs
     for (const event of entry.events) applyEvent(folding, event)
@@ -98,7 +98,7 @@ const APPLIERS: Appliers = {
 
 function applyEvent(folding: Folding, event: Event): void {
   const apply = APPLIERS[event.type] as ((folding: Folding, event: Event) => void) | undefined
-  assert(apply !== undefined, `unknown event ${event.type}`)
+  if (apply === undefined) fail(`unknown event ${event.type}`)
   apply(folding, event)
 }
 
