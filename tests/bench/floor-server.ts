@@ -23,9 +23,9 @@ const io = new Server(http, {
   serveClient: false,
 })
 io.on('connection', (socket) => {
-  socket.on('m', (message: { id: string; body: string }) => {
+  socket.on('m', (message: { entries: [{ commandId: string }] }) => {
     db.exec('BEGIN IMMEDIATE')
-    insert.run(message.id, message.body)
+    insert.run(message.entries[0].commandId, JSON.stringify(message.entries[0]))
     db.exec('COMMIT')
     io.local.emit('m', message)
   })

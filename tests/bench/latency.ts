@@ -122,12 +122,35 @@ async function ourSide(server: Started): Promise<Side> {
   return { server, screens, tap, received }
 }
 
+/** The floor sends what ours sends: a turn with one sale. */
 async function floorSide(server: Started): Promise<Side> {
   const received = { bytes: 0 }
   const screens = await connect(server, received, () => undefined)
-  // As long as one of our messages is.
-  const body = 'x'.repeat(420)
-  return { server, screens, received, tap: (n) => ({ id: `bench${String(n).padStart(10, '0')}`, body }) }
+  const tap = (n: number) => {
+    const id = `bench${String(n).padStart(10, '0')}`
+    const lines = [{ varietyId: 'sesame', pieces: 6 }]
+    const sale = {
+      v: 1,
+      atMs: 1_795_000_000_000,
+      type: 'stockTaken',
+      varietyId: 'sesame',
+      doughId: 'plain',
+      fate: 'sold',
+      takes: [],
+      found: 6,
+    }
+    const told = { type: 'sell', lines }
+    const entry = {
+      seq: n + 1,
+      commandId: id,
+      deviceId: 'bench-0',
+      recordedAtMs: 1_795_000_000_000,
+      told,
+      events: [sale],
+    }
+    return { type: 'turn', entries: [entry], answers: [] }
+  }
+  return { server, screens, received, tap }
 }
 
 async function connect(
@@ -139,10 +162,10 @@ async function connect(
   for (let n = 0; n < SCREENS; n += 1) {
     const socket = io(server.address, { transports: ['websocket'], forceNew: true })
     const heard = new EventEmitter()
-    socket.on('m', (message: { type?: string; id?: string }) => {
-      // Ours also says who is there; only a turn, or the floor's echo, is the tap.
-      if (message.type !== 'turn' && message.id === undefined) return
-      received.bytes = JSON.stringify(message).length
+    socket.on('m', (message: { type: string }) => {
+      // Ours also says who is there.
+      if (message.type !== 'turn') return
+      if (received.bytes === 0) received.bytes = JSON.stringify(message).length
       heard.emit('tap')
     })
     await new Promise<void>((resolve) => socket.once('connect', resolve))
