@@ -31,7 +31,7 @@ import { benchView } from './view.ts'
 /** Lines of text in the top band. */
 const TOP_LINES = 3
 
-/** The line, drawn, with the sheets that lie over it. */
+/** The line, drawn; or the sheet that lies over it. */
 export function BenchBoard(props: BoardProps) {
   const { store, live, state, shop, words, sizes, glass } = props
   const [sheet, setSheet] = useState<OpenSheet | null>(null)
@@ -49,30 +49,22 @@ export function BenchBoard(props: BoardProps) {
   const sound = useSound(live, view.acts)
   useIdleClose(sheet !== null, () => setSheet(null))
   const flash = useLinePedals(props, view, sheet !== null)
-  return (
-    <>
-      <LineBoard
+  if (sheet !== null) {
+    return (
+      <SheetOver
         {...props}
         view={view}
-        layout={layout}
-        flash={flash ?? (sound.needsTouch ? words.bench.top.touchForSound : null)}
-        send={send}
+        room={sheetRoom(glass, layout)}
+        sheet={sheet}
         open={setSheet}
+        onClose={() => setSheet(null)}
+        send={send}
+        onTrySound={sound.tryOut}
       />
-      {sheet !== null && (
-        <SheetOver
-          {...props}
-          view={view}
-          room={sheetRoom(glass, layout)}
-          sheet={sheet}
-          open={setSheet}
-          onClose={() => setSheet(null)}
-          send={send}
-          onTrySound={sound.tryOut}
-        />
-      )}
-    </>
-  )
+    )
+  }
+  const said = flash ?? (sound.needsTouch ? words.bench.top.touchForSound : null)
+  return <LineBoard {...props} view={view} layout={layout} flash={said} send={send} open={setSheet} />
 }
 
 function boardStyle({ marginPx, gapPx, keyPx, topHeightPx }: BenchLayout) {

@@ -14,6 +14,8 @@ export interface SheetParts {
   readonly words: BenchWords
   readonly sizes: BenchSizes
   readonly room: SheetRoom
+  /** What the line calls for while the sheet hides it; null when nothing is due soon. */
+  readonly calling: string | null
   readonly onClose: () => void
 }
 
@@ -47,7 +49,7 @@ export interface SheetProps extends SheetParts {
 }
 
 /** A sheet over the line: heading, keys of its own, and the way back at the same place each time. */
-export function Sheet({ title, detail, keys, children, words, room, onClose }: SheetProps) {
+export function Sheet({ title, detail, keys, children, words, room, calling, onClose }: SheetProps) {
   const style = {
     '--margin': `${room.marginPx}px`,
     '--gap': `${room.gapPx}px`,
@@ -65,6 +67,11 @@ export function Sheet({ title, detail, keys, children, words, room, onClose }: S
         <div class="bench-sheet-title">
           <h1 class="bench-sheet-name">{title}</h1>
           {detail !== undefined && <div class="bench-quiet">{detail}</div>}
+          {calling !== null && (
+            <div class="bench-calling" data-block="act" role="status">
+              {calling}
+            </div>
+          )}
         </div>
         {keys}
         <div class="bench-sheet-back">

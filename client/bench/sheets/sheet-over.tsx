@@ -27,7 +27,7 @@ export interface SheetOverProps extends BoardProps {
 /** The sheet that lies over the line. */
 export function SheetOver(props: SheetOverProps) {
   const { sheet, live, store, view } = props
-  const parts = { ...props, nowMs: live.nowMs }
+  const parts = { ...props, nowMs: live.nowMs, calling: callingText(props) }
   switch (sheet.kind) {
     case 'contents':
       return <ContentsSheet {...parts} start={sheet.start} />
@@ -54,4 +54,12 @@ export function SheetOver(props: SheetOverProps) {
     case 'settings':
       return <SettingsSheet {...parts} />
   }
+}
+
+/** Sooner than this, somebody had better look up from the sheet. */
+const SOON_MS = 60_000
+
+function callingText({ view, live, words }: SheetOverProps): string | null {
+  const [next] = view.acts
+  return next === undefined || next.atMs - live.nowMs > SOON_MS ? null : words.acts.timed(next, live.nowMs)
 }
