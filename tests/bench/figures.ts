@@ -42,7 +42,8 @@ export class ForeignCpu {
 /** 100 ticks a second on every Linux that Node runs on. */
 const TICK_MS = 10
 
-function cpuMsOf(pid: number): number {
+/** Processor time that a process has used since its start. */
+export function cpuMsOf(pid: number): number {
   try {
     const fields = readFileSync(`/proc/${pid}/stat`, 'utf8').split(') ')[1]?.split(' ') ?? []
     return (Number(fields[11]) + Number(fields[12])) * TICK_MS

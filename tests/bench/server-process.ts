@@ -2,6 +2,7 @@ import type { ChildProcess } from 'node:child_process'
 import { spawn } from 'node:child_process'
 import { once } from 'node:events'
 import { readFileSync } from 'node:fs'
+import { cpuMsOf } from './figures.ts'
 
 export interface Started {
   readonly pid: number
@@ -10,6 +11,8 @@ export interface Started {
   readonly readyMs: number
   /** Resident memory once ready. */
   readonly rssMb: number
+  /** Processor time until then: what a quiet machine would need, whatever others do meanwhile. */
+  readonly cpuMs: number
   readonly printed: () => string
   stop(signal?: NodeJS.Signals): Promise<void>
 }
@@ -37,6 +40,7 @@ export async function startProcess(args: readonly string[], env: Record<string, 
     address,
     readyMs: performance.now() - beganMs,
     rssMb: rssMb(pid),
+    cpuMs: cpuMsOf(pid),
     printed: () => printed,
     stop: (signal = 'SIGTERM') => stopped(child, signal),
   }
