@@ -2,16 +2,18 @@ import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
 import type { Act } from '../../shared-core/day/commands.ts'
 import type { Line } from '../../shared-core/day/state.ts'
+import type { VarietyId } from '../../shared-core/ids.ts'
 import { Key } from '../parts/key.tsx'
 import { FAST_TAP_MS } from '../parts/press-guard.ts'
 import { Rod } from '../parts/rod.tsx'
 import { PIECES_PER_RING } from '../parts/rod-stack.ts'
 import type { AmountsPurpose, CounterWords } from '../words/counter.ts'
-import { actKeys, withRings, withSingles } from './amounts-view.ts'
+import { actKeys, linesPage, withRings, withSingles } from './amounts-view.ts'
 import type { BoardState } from './counter-board.tsx'
 import type { CounterParts } from './counter-screen.tsx'
 import type { Hand } from './hand.ts'
 import { linesOf, piecesInHand, withPieces } from './hand.ts'
+import { PageKeys } from './page-keys.tsx'
 import { RingPile, Singles } from './ring-pile.tsx'
 import { rodFacts } from './rod-text.ts'
 
@@ -40,40 +42,28 @@ export function AmountsSheet({ store, words, sizes, board, purpose }: AmountsPro
   }
   return (
     <section class="counter-sheet" role="dialog" aria-label={amounts.title[purpose]}>
-      <div class="counter-sheet-head">
-        <h1>{amounts.title[purpose]}</h1>
-      </div>
-      <div class="counter-lines">
-        {rod !== undefined && line !== undefined && (
-          <div class="counter-active">
-            <Rod
-              pieces={line.pieces}
-              onTheWay={0}
-              maxRings={12}
-              height={Math.round(sizes.keyPx * 1.25)}
-              width={Math.round(sizes.keyPx * 0.6)}
-            />
-            <div>
-              <h2>{rod.name}</h2>
-              <p class="counter-quiet">{rodFacts(rod, board.time, words).join(', ')}</p>
+      {lines.length > 1 ? (
+        <LineKeys lines={lines} active={active} words={words} onChoose={setActive} />
+      ) : (
+        <div class="counter-sheet-head counter-alone">
+          <h1>{amounts.title[purpose]}</h1>
+          {rod !== undefined && line !== undefined && (
+            <div class="counter-active">
+              <Rod
+                pieces={line.pieces}
+                onTheWay={0}
+                maxRings={12}
+                height={Math.round(sizes.keyPx * 1.25)}
+                width={Math.round(sizes.keyPx * 0.6)}
+              />
+              <div>
+                <h2>{rod.name}</h2>
+                <p class="counter-quiet">{rodFacts(rod, board.time, words).join(', ')}</p>
+              </div>
             </div>
-          </div>
-        )}
-        {lines.length > 1 &&
-          lines.map(({ varietyId, pieces }) => (
-            <Key
-              key={varietyId}
-              chosen={varietyId === active}
-              name={words.line.contents([{ varietyId, pieces }])}
-              onPress={() => setActive(varietyId)}
-            >
-              <span class="counter-line">
-                <span>{words.names.variety(varietyId)}</span>
-                <strong>{pieces}</strong>
-              </span>
-            </Key>
-          ))}
-      </div>
+          )}
+        </div>
+      )}
       {line !== undefined && (
         <RingKeys
           pieces={line.pieces}
@@ -97,6 +87,37 @@ function startOf({ hand, rods }: BoardState, purpose: AmountsPurpose): Hand {
     varietyId,
     pieces: rods.find((rod) => rod.varietyId === varietyId)?.forSale ?? 0,
   }))
+}
+
+interface LineKeysProps {
+  readonly lines: Hand
+  readonly active: VarietyId | undefined
+  readonly words: CounterWords
+  readonly onChoose: (varietyId: VarietyId) => void
+}
+
+/** Several rods: a key for each, in pages; the rings below are the chosen one's. */
+function LineKeys({ lines, active, words, onChoose }: LineKeysProps) {
+  const [wanted, setPage] = useState(0)
+  const { items, page, pages } = linesPage(lines, wanted)
+  return (
+    <div class="counter-lines">
+      {items.map(({ varietyId, pieces }) => (
+        <Key
+          key={varietyId}
+          chosen={varietyId === active}
+          name={words.line.contents([{ varietyId, pieces }])}
+          onPress={() => onChoose(varietyId)}
+        >
+          <span class="counter-line">
+            <span>{words.names.variety(varietyId)}</span>
+            <strong>{pieces}</strong>
+          </span>
+        </Key>
+      ))}
+      {pages > 1 && <PageKeys page={page} pages={pages} words={words} onPage={setPage} direction="across" />}
+    </div>
+  )
 }
 
 interface RingKeysProps {
@@ -175,7 +196,7 @@ function ActKeys({ lines, purpose, words, onAct }: ActKeysProps) {
         <div key={label.replace(/\d+/, '')} class="counter-wide" style={{ flexGrow: 1 }}>
           <Key
             label={label}
-            detail={refusal === undefined && named.length > 1 ? words.line.contents(named) : undefined}
+            detail={refusal === undefined ? detailOf(named, words) : undefined}
             tone={index === 0 && purpose !== 'not-sold' ? 'act' : 'strong'}
             refusal={refusal}
             onPress={() => onAct(acts)}
@@ -184,6 +205,12 @@ function ActKeys({ lines, purpose, words, onAct }: ActKeysProps) {
       ))}
     </>
   )
+}
+
+/** Two varieties are named, more are counted: each has its key above. */
+function detailOf(lines: readonly Line[], words: CounterWords): string | undefined {
+  if (lines.length < 2) return undefined
+  return lines.length === 2 ? words.line.contents(lines) : words.counter.hand.kinds(lines.length)
 }
 
 export function Back({ words, onPress }: { words: CounterWords; onPress: () => void }) {

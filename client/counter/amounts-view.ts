@@ -14,6 +14,21 @@ export function withSingles(pieces: number, singles: number): number {
   return pieces - (pieces % PIECES_PER_RING) + singles
 }
 
+/** Two rows of four; arrows take two places where that is not enough. */
+const LINES_MOST = 8
+const LINES_BESIDE_ARROWS = 6
+
+/** The lines of one page. A page that does not exist counts as the nearest. */
+export function linesPage(
+  lines: Hand,
+  wanted: number,
+): { readonly items: Hand; readonly page: number; readonly pages: number } {
+  if (lines.length <= LINES_MOST) return { items: lines, page: 0, pages: 1 }
+  const pages = Math.ceil(lines.length / LINES_BESIDE_ARROWS)
+  const page = Math.min(pages - 1, Math.max(0, wanted))
+  return { items: lines.slice(page * LINES_BESIDE_ARROWS, (page + 1) * LINES_BESIDE_ARROWS), page, pages }
+}
+
 export interface AmountsKey {
   readonly label: string
   /** What its touch does, in this order. */

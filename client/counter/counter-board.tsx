@@ -108,5 +108,5 @@ export function topHeight({ quietPx }: CounterSizes): number {
 
 /** The line of words over the keys, its own space included. */
 export function stripHeight({ quietPx }: CounterSizes): number {
-  return Math.round(quietPx * 1.7)
+  return Math.ceil(quietPx * 1.45)
 }

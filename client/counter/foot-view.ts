@@ -3,6 +3,7 @@ import { changedSince, NEVER_TAKEN_BACK } from '../../shared-core/day/take-back.
 import type { CommandId, DeviceId } from '../../shared-core/ids.ts'
 import type { Rod } from '../../shared-core/stock/left.ts'
 import type { Notice } from '../live/shop-store.ts'
+import { fitList } from '../parts/fit.ts'
 import { textWidthPx } from '../parts/text-width.ts'
 import type { CounterWords } from '../words/counter.ts'
 import type { Hand } from './hand.ts'
@@ -15,7 +16,7 @@ export interface SellKey {
   readonly pieces: number
   /** What it sells; null when more than that is in hand. */
   readonly lines: Hand | null
-  /** Of a mixed sale, how many of each. @example "7 + 6" */
+  /** Of a mixed sale, how many of each, or how many kinds. @example "7 + 6" */
   readonly detail: string
   readonly spoken: string
   /** Why it cannot be touched; "" when it can. */
@@ -29,15 +30,22 @@ const SOLD_TOGETHER = [6, 12, 13] as const
 export function sellKeys(hand: Hand, words: CounterWords): readonly SellKey[] {
   return [piecesInHand(hand), ...SOLD_TOGETHER].map((pieces) => {
     const lines = spreadTo(hand, pieces)
-    const isMixed = lines !== null && lines.length > 1
     return {
       pieces,
       lines,
-      detail: isMixed ? lines.map((line) => line.pieces).join(' + ') : '',
+      detail: lines === null || lines.length === 1 ? '' : mixText(lines, words),
       spoken: words.counter.hand.sold(lines ?? []),
       refusal: lines === null ? words.counter.hand.tooSmall(piecesInHand(hand)) : '',
     }
   })
+}
+
+/** More numbers have no room on a key. */
+const MIX_TOLD_MOST = 3
+
+function mixText(lines: Hand, { counter }: CounterWords): string {
+  if (lines.length > MIX_TOLD_MOST) return counter.hand.kinds(lines.length)
+  return lines.map((line) => line.pieces).join(' + ')
 }
 
 /** One line about what is in hand: of one rod all that is known and has room; of several, how many of each. */
@@ -50,7 +58,13 @@ export function handText(
   const [first] = hand
   if (first === undefined) return words.counter.hand.touchARod
   const rod = rods.find((one) => one.varietyId === first.varietyId)
-  if (hand.length > 1 || rod === undefined) return firstThatFit([words.line.contents(hand)], room)
+  if (hand.length > 1 || rod === undefined) {
+    return fitList(
+      hand.map((line) => words.line.contents([line])),
+      room,
+      words.counter.day.others,
+    )
+  }
   const [left = '', ...others] = rodFacts(rod, time, words)
   return firstThatFit([`${rod.name}: ${left}`, ...others], room)
 }
@@ -80,9 +94,20 @@ export function lastDoneHere(state: State, deviceId: DeviceId, words: CounterWor
   if (trace === undefined) return null
   return {
     commandId: trace.commandId,
-    text: words.told.at(trace.told, trace.atMs),
+    text: didText(trace, words),
     refusal: refusal(state, trace, words),
   }
+}
+
+/** A mixed sale names its first two varieties. */
+const DID_LINES_MOST = 2
+
+function didText({ told, atMs }: Trace, words: CounterWords): string {
+  const { lines = [] } = told
+  const more = lines.length - DID_LINES_MOST
+  if (more <= 0) return words.told.at(told, atMs)
+  const text = words.told.at({ ...told, lines: lines.slice(0, DID_LINES_MOST) }, atMs)
+  return `${text} ${words.counter.day.others(more)}`
 }
 
 function refusal(state: State, trace: Trace, { answers }: CounterWords): string {

@@ -2,7 +2,9 @@ import { render } from 'preact'
 import '../theme/theme.css'
 import { startScreen } from '../live/start-screen.ts'
 import './counter.css'
+import './rack.css'
 import './sheets.css'
+import './phone.css'
 import { CounterScreen } from './counter-screen.tsx'
 
 const place = document.getElementById('counter')

@@ -33,7 +33,12 @@ const COLUMNS_MAX = 8
 const ROD_LEAST = 4
 /** Higher ones say no more. */
 const ROD_MOST = 11
+/** In sizes of a name. */
+const ROD_WIDEST = 3.4
 const LINE = 1.2
+/** Line heights beside the rod; also in the style. */
+const BESIDE_NUMBER_LINE = 1.02
+const BESIDE_TEXT_LINE = 1.05
 
 /**
  * Lays the rack out: as many columns as the widest texts allow, as many rows as still leave rods to see; what does not
@@ -60,8 +65,8 @@ function layoutIn(names: readonly string[], room: RackRoom, parts: Parts): RackL
   const { sizes } = parts
   const padPx = Math.round(sizes.namePx * 0.25)
   const columnsMax = columnsThatFit(names, room, { ...parts, padPx })
-  const rowGapPx = Math.round(sizes.namePx * 0.5)
-  const leastPx = heightOf(Math.round(sizes.namePx * ROD_LEAST), 2, sizes)
+  const rowGapPx = Math.round(sizes.namePx * 0.35)
+  const leastPx = heightOf(Math.max(Math.round(sizes.namePx * ROD_LEAST), besideHeight(sizes)), 2, sizes)
   const rowsMax = Math.max(1, Math.floor((room.heightPx + rowGapPx) / (leastPx + rowGapPx)))
   const count = Math.max(1, names.length)
   const rowsAll = Math.ceil(count / columnsMax)
@@ -83,7 +88,7 @@ function layoutIn(names: readonly string[], room: RackRoom, parts: Parts): RackL
     rowPx,
     rowGapPx,
     padPx,
-    rodPx: { width: rodWidth(sizes), height: rodHeight },
+    rodPx: { width: rodWidthIn(cellPx, padPx, parts), height: rodHeight },
     maxRings: Math.min(12, Math.max(6, Math.floor(rodHeight / (sizes.namePx * 0.5)))),
     plankPx: plankOf(sizes),
     nameLines,
@@ -92,6 +97,19 @@ function layoutIn(names: readonly string[], room: RackRoom, parts: Parts): RackL
 
 function rodWidth({ namePx }: CounterSizes): number {
   return Math.round(namePx * 2.3)
+}
+
+/** Wider where the cell has room beside it for the longest text in one line. */
+function rodWidthIn(cellPx: number, padPx: number, { sizes, words: { counter } }: Parts): number {
+  const known = counter.rod.known({ how: 'baked', atMs: SOME_TIME })
+  const besidePx = wide(known, sizes.quietPx) + Math.ceil(LONGER_HOUR * sizes.quietPx)
+  const spare = cellPx - 3 * padPx - besidePx
+  return Math.max(rodWidth(sizes), Math.min(spare, Math.round(sizes.namePx * ROD_WIDEST)))
+}
+
+/** Beside a rod stand what is kept, the number, and how it is known in two lines. */
+function besideHeight({ numberPx, quietPx }: CounterSizes): number {
+  return Math.ceil(numberPx * BESIDE_NUMBER_LINE + 3 * quietPx * BESIDE_TEXT_LINE)
 }
 
 function plankOf({ namePx }: CounterSizes): number {

@@ -18,7 +18,7 @@ export interface RodCell extends RodText {
   /** What comes next: the dashed rings are the pieces of which the text under them tells the time. */
   readonly onTheWay: number
   readonly inHand: number
-  /** Written on it while it is in hand; "" otherwise. */
+  /** While it is in hand this stands in place of how the number is known; "" otherwise. */
   readonly inHandText: string
   readonly spoken: string
 }

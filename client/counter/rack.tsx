@@ -64,7 +64,11 @@ function RodKey({ cell, layout, onTouch }: { cell: RodCell; layout: RackLayout; 
           <span class="counter-beside">
             {cell.kept !== '' && <span class="counter-quiet">{cell.kept}</span>}
             <span class={isTrouble ? 'counter-number counter-trouble' : 'counter-number'}>{pieces}</span>
-            <span class="counter-quiet">{cell.known}</span>
+            {cell.inHandText === '' ? (
+              <span class="counter-quiet">{cell.known}</span>
+            ) : (
+              <span class="counter-tag">{cell.inHandText}</span>
+            )}
           </span>
         </span>
         <span class="counter-label">
@@ -76,7 +80,6 @@ function RodKey({ cell, layout, onTouch }: { cell: RodCell; layout: RackLayout; 
           {cell.when !== '' && <span class="counter-text">{cell.when}</span>}
           {cell.more !== '' && <span class={`counter-text counter-more-${moreTone}`}>{cell.more}</span>}
         </span>
-        {cell.inHandText !== '' && <span class="counter-tag">{cell.inHandText}</span>}
       </Key>
     </div>
   )

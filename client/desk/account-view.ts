@@ -1,4 +1,4 @@
-import { accountGaps, EMPTY_ACCOUNT, piecesInLots } from '../../shared-core/day/account.ts'
+import { accountGaps, EMPTY_ACCOUNT, piecesOf } from '../../shared-core/day/account.ts'
 import type { Account, State } from '../../shared-core/day/state.ts'
 import type { DoughId } from '../../shared-core/ids.ts'
 
@@ -23,7 +23,7 @@ export function accountRows(state: State): readonly AccountRow[] {
         ...(state.account.get(doughId) ?? EMPTY_ACCOUNT),
         doughId,
         onTheLine: batches.reduce((sum, batch) => sum + batch.pieces, 0),
-        forSale: mine.reduce((sum, stock) => sum + piecesInLots(stock.lots), 0),
+        forSale: mine.reduce((sum, stock) => sum + piecesOf(stock.lots), 0),
         kept: mine.reduce((sum, stock) => sum + stock.kept, 0),
       }
     })

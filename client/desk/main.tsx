@@ -1,6 +1,7 @@
 import { render } from 'preact'
 import '../theme/theme.css'
 import { startScreen } from '../live/start-screen.ts'
+import './forms.css'
 import './desk.css'
 import { DeskScreen } from './desk-screen.tsx'
 

@@ -56,6 +56,8 @@ export interface HandWords {
   readonly touchMore: string
   /** On the rod itself. @example "in hand 2" */
   inHand(pieces: number): string
+  /** A mixed sale of many. @example "5 kinds" */
+  kinds(kinds: number): string
   /** For those who listen, on a key that sells. @example "sold Sesame 6" */
   sold(lines: readonly Line[]): string
   /** Why a number is too small. @example "14 in hand" */

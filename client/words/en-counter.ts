@@ -51,6 +51,7 @@ function hand({ line }: Words): HandWords {
     touchARod: 'Touch a rod, then the number sold',
     touchMore: 'touch more rods for a mixed sale',
     inHand: (pieces) => `in hand ${pieces}`,
+    kinds: (kinds) => `${kinds} kinds`,
     sold: (lines) => `sold ${line.contents(lines)}`,
     tooSmall: (inHand) => `${inHand} in hand`,
     soldWord: 'sold',

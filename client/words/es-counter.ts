@@ -51,6 +51,7 @@ function hand({ line }: Words): HandWords {
     touchARod: 'Toque una varilla y luego cuántos se venden',
     touchMore: 'toque más varillas para una venta mixta',
     inHand: (pieces) => `en mano ${pieces}`,
+    kinds: (kinds) => `${kinds} clases`,
     sold: (lines) => `vendido ${line.contents(lines)}`,
     tooSmall: (inHand) => `${inHand} en mano`,
     soldWord: 'vendido',

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { actKeys, withRings, withSingles } from '../../client/counter/amounts-view.ts'
+import { actKeys, linesPage, withRings, withSingles } from '../../client/counter/amounts-view.ts'
 import { handText, lastDoneHere, noticeView, sellKeys } from '../../client/counter/foot-view.ts'
 import { keptPage } from '../../client/counter/kept-view.ts'
 import { deviceId, keepId, varietyId } from '../../shared-core/ids.ts'
@@ -26,6 +26,11 @@ describe('the keys that sell', () => {
     expect(dozen).toMatchObject({ detail: '5 + 4 + 4', spoken: 'sold Sesame 5, Poppy 4, Plain 4' })
   })
 
+  it('given many rods in hand, then a key says how many kinds', () => {
+    const [, , , dozen] = sellKeys(lines('sesame', 1, 'poppy', 1, 'plain', 1, 'rye', 1), words)
+    expect(dozen?.detail).toBe('4 kinds')
+  })
+
   it('given more in hand than a key sells, then it says why it cannot', () => {
     const keys = sellKeys(lines('sesame', 7), words)
     expect(keys.map((key) => key.refusal)).toEqual(['', '7 in hand', '', ''])
@@ -37,6 +42,12 @@ describe('the line over the keys', () => {
 
   it('given nothing in hand, then it says what to do', () => {
     expect(handText([], parts, { roomPx: 800, fontPx: 20 })).toBe('Touch a rod, then the number sold')
+  })
+
+  it('given several rods and little room, then the others are counted', () => {
+    const hand = lines('sesame', 1, 'poppy', 2, 'plain', 1)
+    expect(handText(hand, parts, { roomPx: 400, fontPx: 20 })).toBe('Sesame 1, Poppy 2, Plain 1')
+    expect(handText(hand, parts, { roomPx: 215, fontPx: 20 })).toBe('Sesame 1, Poppy 2, +1')
   })
 
   it('given one rod and little room, then only the facts that fit are told, most important first', () => {
@@ -60,6 +71,12 @@ describe('the last act of this screen', () => {
       text: '6:47 sold Sesame 6',
       refusal: '',
     })
+  })
+
+  it('given a mixed sale, then its first two are named and the others counted', () => {
+    const state = stateWith()
+    play(state, { type: 'sell', lines: lines('sesame', 4, 'poppy', 3, 'plain', 3, 'rye', 3) })
+    expect(lastDoneHere(state, BENCH, words)?.text).toBe('6:47 sold Sesame 4, Poppy 3 +2')
   })
 
   it('given another screen’s sale only, then there is nothing of this one', () => {
@@ -109,6 +126,20 @@ describe('a number as rings and singles', () => {
     (pieces, rings, singles, byRings, bySingles) => {
       expect(withRings(pieces, rings)).toBe(byRings)
       expect(withSingles(pieces, singles)).toBe(bySingles)
+    },
+  )
+
+  it.each([
+    [8, 0, 8, 1],
+    [9, 0, 6, 2],
+    [9, 1, 3, 2],
+    [9, 7, 3, 2],
+  ])(
+    'given %i rods in hand and page %i wanted, then %i of them stand on one of %i pages',
+    (rods, wanted, shown, pages) => {
+      const hand = Array.from({ length: rods }, (_, n) => ({ varietyId: varietyId(`v${n}`), pieces: 1 }))
+      const view = linesPage(hand, wanted)
+      expect([view.items.length, view.pages]).toEqual([shown, pages])
     },
   )
 
