@@ -9,16 +9,21 @@ import { Cell } from './panel.tsx'
 export function DayPanel(parts: DeskParts) {
   const { store, state, words } = parts
   const { day } = words.desk
+  const openDay = state.day
   return (
     <>
       <div class="desk-line">
         <p>{state.day === null ? day.notOpen : day.open(state.day.label, state.day.openedAtMs)}</p>
-        {state.day === null ? (
+        {openDay === null ? (
           <button type="button" class="desk-strong" onClick={() => store.send({ type: 'openDay' })}>
             {day.openIt}
           </button>
         ) : (
-          <button type="button" class="desk-strong" onClick={() => store.send({ type: 'closeDay' })}>
+          <button
+            type="button"
+            class="desk-strong"
+            onClick={() => store.send({ type: 'closeDay', label: openDay.label })}
+          >
             {day.closeIt}
           </button>
         )}

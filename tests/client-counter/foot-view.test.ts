@@ -160,7 +160,10 @@ describe('a number as rings and singles', () => {
 })
 
 describe('what is kept', () => {
-  const keep = (id: string, clock: string) => ({ id: keepId(id), lines: lines('sesame', 6), keptAtMs: at(clock) })
+  const keep = (id: string, clock: string) => {
+    const atMs = at(clock)
+    return { id: keepId(id), lines: lines('sesame', 6), keptAtMs: atMs, outAtMs: atMs, readyAtMs: atMs }
+  }
 
   it('given more than a page, then the longest kept comes first', () => {
     const all = [keep('late', '8:00'), keep('early', '6:00'), keep('middle', '7:00')]
