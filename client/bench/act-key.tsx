@@ -17,6 +17,8 @@ export interface ActKeyProps {
   /** Smaller acts, where three columns of keys must stand side by side. */
   readonly isDense?: boolean | undefined
   readonly isUnconfirmed?: boolean | undefined
+  /** It stands at the door of a rotating oven. */
+  readonly isAtDoor?: boolean | undefined
   readonly name: string
   readonly moreText: (count: number) => string
   readonly allText: string
@@ -25,12 +27,28 @@ export interface ActKeyProps {
 
 /** A key that does an act of the line: its countdown as a ring, the act, and of what, as far as it fits. */
 export function ActKey(props: ActKeyProps) {
-  const { view, ring, ringAbovePx, widthPx, heightPx, sizes, isDense = false, isUnconfirmed = false, name } = props
+  const {
+    view,
+    ring,
+    ringAbovePx,
+    widthPx,
+    heightPx,
+    sizes,
+    isDense = false,
+    isUnconfirmed = false,
+    isAtDoor = false,
+    name,
+  } = props
   const box = keyBox(props)
   const room = { ...box, actPx: isDense ? sizes.labelPx : sizes.actPx, minPx: sizes.minPx }
-  const kind = `bench-act${isUnconfirmed ? ' bench-act-unconfirmed' : ''}${ringAbovePx === undefined ? '' : ' bench-act-above'}`
+  const kinds = [
+    'bench-act',
+    ...(isUnconfirmed ? ['bench-act-unconfirmed'] : []),
+    ...(isAtDoor ? ['bench-act-door'] : []),
+    ...(ringAbovePx === undefined ? [] : ['bench-act-above']),
+  ]
   return (
-    <div class={kind} style={{ width: `${widthPx}px`, height: `${heightPx}px` }}>
+    <div class={kinds.join(' ')} style={{ width: `${widthPx}px`, height: `${heightPx}px` }}>
       <Key
         onPress={props.onPress}
         tone={view.tone}

@@ -1,5 +1,5 @@
 import type { Act } from '../../shared-core/day/commands.ts'
-import type { State } from '../../shared-core/day/state.ts'
+import type { Line, State } from '../../shared-core/day/state.ts'
 import type { StationId } from '../../shared-core/ids.ts'
 import type { LineActDue } from '../../shared-core/line/act-due.ts'
 import { nextActs } from '../../shared-core/line/acts.ts'
@@ -139,7 +139,7 @@ function kettleView({ state, nowMs, words }: LineParts): KettleView {
   return {
     ...kettleRing(batch, nowMs, words),
     title: inside.map((one) => station.amount(nameOf(one, words), one.pieces)).join(', '),
-    details: batch.becomes.map((line) => words.line.becomes([line])),
+    details: becoming(batch.becomes, words),
   }
 }
 
@@ -212,7 +212,7 @@ function kettleKey(acts: readonly LineActDue[], tapped: ReadonlySet<LineAct>, pa
     tone: next === null ? 'plain' : toneOf(next),
     what: words.acts.name({ act: 'dip', doughId, varietyId, pieces }),
     when: next === null ? '' : words.times.when(next, nowMs),
-    contents: kettleView(parts).details,
+    contents: becoming(next?.lines ?? planned?.becomes ?? [], words),
     dueKey: next?.key ?? null,
     act: { type: 'dip', doughId, varietyId, pieces },
   }
@@ -238,11 +238,16 @@ function nothingKey(which: StationKey['which'], { acts, bench }: BenchWords): St
   return { which, tone: 'plain', what: acts.name({ act }), when: '', contents, dueKey: null, act: null }
 }
 
+/** "then 24 Sesame", "12 Poppy": what the pieces become, each by itself. */
+function becoming(lines: readonly Line[], { line, bench }: BenchWords): readonly string[] {
+  return lines.map((one, index) => (index === 0 ? bench.station.afterLift(line.becomes([one])) : line.becomes([one])))
+}
+
 /** What is in the kettle, then what it becomes. */
 function kettleContents({ state, nowMs, words }: LineParts): readonly string[] {
   return kettleNow(state, nowMs).in.flatMap((one) => [
     words.bench.station.amount(nameOf(one, words), one.pieces),
-    ...one.becomes.map((line) => words.line.becomes([line])),
+    ...becoming(one.becomes, words),
   ])
 }
 

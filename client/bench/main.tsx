@@ -2,6 +2,8 @@ import { render } from 'preact'
 import '../theme/theme.css'
 import { startScreen } from '../live/start-screen.ts'
 import './bench.css'
+import './keys.css'
+import './sheets.css'
 import { BenchScreen } from './bench-screen.tsx'
 
 const place = document.getElementById('bench')

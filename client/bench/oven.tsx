@@ -46,6 +46,7 @@ function Shelf({ view, layout, sizes, words, onPress, onDiffers }: OvenProps & {
         sizes={sizes}
         isDense={layout.columns > 2}
         isUnconfirmed={view.unconfirmed}
+        isAtDoor={view.key.atDoor}
         name={view.name}
         moreText={shelf.more}
         allText={shelf.kinds(view.key.pieces, view.contents.length)}

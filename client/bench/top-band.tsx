@@ -19,7 +19,7 @@ export function TopBand({ day, words, sizes, clockText, offsetAtMs }: TopBandPro
   return (
     <header class="bench-top">
       <div class="bench-time">
-        <div class="bench-clock">{day.clock}</div>
+        <h1 class="bench-clock">{day.clock}</h1>
         {day.demo !== '' && <div class="bench-demo">{day.demo}</div>}
       </div>
       <div class="bench-day">

@@ -1,6 +1,5 @@
 import type { BatchStage, Language } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
-import type { RulerOfDayWords } from '../parts/ruler-of-day.ts'
 import { enBench } from './en-bench.ts'
 import { esBench } from './es-bench.ts'
 import type { Words } from './words.ts'
@@ -25,7 +24,7 @@ export interface TopWords {
   /** @example "last load in by 10:34" */
   lastLoad(atMs: EpochMs): string
   /** What stands on the ruler, short. */
-  readonly ruler: RulerOfDayWords
+  readonly ruler: BenchRulerWords
   /** @example "6 loads to go" */
   loadsToGo(loads: number): string
   /** Under the time, in a demo. */
@@ -48,6 +47,15 @@ export interface TopWords {
   others(count: number): string
 }
 
+/** `rulerOfDay` of the parts takes them. */
+export interface BenchRulerWords {
+  lastLoad(atMs: EpochMs): string
+  readonly lastLoadGone: string
+  readonly changeover: string
+  /** @example "load 10:50 too late" */
+  tooLate(atMs: EpochMs): string
+}
+
 export interface StationWords {
   readonly rack: string
   readonly kettle: string
@@ -59,6 +67,8 @@ export interface StationWords {
   readonly empty: string
   /** @example "next Plain 36" */
   next(dough: string, pieces: number): string
+  /** What pieces become after the lift. @example "then 24 Sesame" */
+  afterLift(what: string): string
   /** @example "Plain 36" */
   amount(dough: string, pieces: number): string
   readonly nothingPlanned: string

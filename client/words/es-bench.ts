@@ -71,6 +71,7 @@ function station(times: Words['times']): StationWords {
     hearth: 'Solera: una tecla por carga',
     empty: 'vacía',
     next: (dough, count) => `sigue ${dough} ${count}`,
+    afterLift: (what) => `luego ${what}`,
     amount: (dough, count) => `${dough} ${count}`,
     nothingPlanned: 'nada previsto',
     notReady: (atMs) => `no está, mirar ${times.at(atMs)}`,

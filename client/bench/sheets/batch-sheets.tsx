@@ -3,8 +3,9 @@ import type { Act } from '../../../shared-core/day/commands.ts'
 import type { Batch, State } from '../../../shared-core/day/state.ts'
 import type { BatchId } from '../../../shared-core/ids.ts'
 import { contentsByLoad } from '../../../shared-core/line/contents.ts'
-import { isBefore, STAGES } from '../../../shared-core/line/route.ts'
+import { isBefore } from '../../../shared-core/line/route.ts'
 import type { BatchStage, Shop } from '../../../shared-core/shop/shop.ts'
+import { BATCH_STAGES } from '../../../shared-core/shop/stages.ts'
 import type { BenchWords } from '../../words/bench.ts'
 import type { GridItem, SheetParts } from '../sheet.tsx'
 import { KeyGrid, Sheet } from '../sheet.tsx'
@@ -55,7 +56,10 @@ function loadItems({ state, shop, words, open }: OnLineSheetProps): readonly Gri
 function batchItems({ words, open }: OnLineSheetProps, state: State): readonly GridItem[] {
   return [...state.batches.values()]
     .filter((batch) => batch.stage !== 'oven')
-    .sort((one, other) => STAGES.indexOf(other.stage) - STAGES.indexOf(one.stage) || one.sinceMs - other.sinceMs)
+    .sort(
+      (one, other) =>
+        BATCH_STAGES.indexOf(other.stage) - BATCH_STAGES.indexOf(one.stage) || one.sinceMs - other.sinceMs,
+    )
     .map((batch) => ({
       id: batch.id,
       label: words.bench.station.amount(nameOf(batch, words), batch.pieces),
