@@ -1,7 +1,7 @@
 import { accountGaps, EMPTY_ACCOUNT } from '../../shared-core/day/account.ts'
 import type { Account, State } from '../../shared-core/day/state.ts'
 import type { DoughId } from '../../shared-core/ids.ts'
-import { piecesOf, piecesOf } from '../../shared-core/line/lines.ts'
+import { piecesOf } from '../../shared-core/line/lines.ts'
 
 /** Where the pieces of one dough are, or went; the first two equal the sum of all others. */
 export interface AccountRow extends Account {
