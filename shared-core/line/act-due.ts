@@ -56,19 +56,30 @@ const NOTHING = {
   trays: null,
 } as const
 
+/** Flip, lift and out ruin something when they wait; what is pulled, dipped, boarded and loaded can wait for them. */
+const BURNS: ReadonlySet<LineAct> = new Set<LineAct>(['lift', 'flip', 'out'])
+/** Within so long, hands that begin something else are not back in time for what burns. */
+const HANDS_BUSY_MS = 30_000
+
 /**
- * Compares acts for "soonest first". An act that nothing makes late and whose time is past counts as due now: a load
- * that may wait must not stand before a lift that has twenty seconds. Ties: what burns first (kettle, then oven, then
- * boards and cooler); in the oven the turn of its shelves at the door; then out before flip before load; then the key.
+ * Compares acts for "soonest first". An act that nothing makes late and whose time is past counts as due now, and what
+ * can wait counts as half a minute ahead at the soonest: neither may stand before a lift that has twenty seconds. Ties:
+ * what burns first (kettle, then oven, then boards and cooler); in the oven the turn of its shelves at the door; then
+ * out before flip before load; then the key.
  * @param turn the place of each shelf in the turn, see `turnOrder`
  */
 export function bySoonest(nowMs: EpochMs, turn: ReadonlyMap<ShelfId, number>) {
   return (one: LineActDue, other: LineActDue): number =>
+    handsAtMs(one, nowMs) - handsAtMs(other, nowMs) ||
     soonness(one, nowMs) - soonness(other, nowMs) ||
     PLACE[one.act] - PLACE[other.act] ||
     turnOf(one, turn) - turnOf(other, turn) ||
     RANK[one.act] - RANK[other.act] ||
     (one.key < other.key ? -1 : one.key > other.key ? 1 : 0)
+}
+
+function handsAtMs({ act, atMs }: LineActDue, nowMs: EpochMs): number {
+  return BURNS.has(act) ? atMs : Math.max(atMs, nowMs + HANDS_BUSY_MS)
 }
 
 function soonness({ atMs, latestAtMs }: LineActDue, nowMs: EpochMs): number {

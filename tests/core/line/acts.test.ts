@@ -33,7 +33,26 @@ describe('the order of the next acts', () => {
       loads: [load({ id: 'x' }), load({ id: 'y', shelf: 's3', flip: until('6:47', '6:47:40', '6:49') })],
     })
     expect(keys(state, '6:47')).toEqual(['flip:x', 'load:p1', 'flip:y'])
+    expect(keys(state, '6:47:15')).toEqual(['flip:x', 'flip:y', 'load:p1'])
   })
+
+  it.each([
+    ['due in 3 s', '6:46:57', true],
+    ['due now', '6:47:20', true],
+    ['late', '6:47:50', true],
+    ['due in 40 s', '6:46:20', false],
+  ])(
+    '[L20] given a lift %s and boards, dough and a load that are due or late, at %s, is the lift first: %s',
+    (_what, clock, isFirst) => {
+      const tired = { ...onBoards, until: until('6:30', '6:35', '6:40') }
+      const rack = batch({ id: 'r', until: until('5:30', '6:00', '6:20') })
+      const loads = [planned({ inAt: at('6:30'), shelf: 's2' }), planned({ id: 'p2', order: 2, inAt: at('6:40') })]
+      const state = stateWith({ shop: FULL, batches: [inKettle, tired, rack], planned: loads })
+      const all = keys(state, clock)
+      expect(new Set(all.map((key) => key.split(':')[0]))).toEqual(new Set(['lift', 'load', 'board', 'dip']))
+      expect(all[0] === 'lift:k').toBe(isFirst)
+    },
+  )
 
   it.each([
     ['the kettle before the oven', 'lift:k', 'flip:x'],

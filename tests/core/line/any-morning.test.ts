@@ -39,14 +39,21 @@ function onAnyMorning(each: (state: State, nowMs: EpochMs) => void): void {
 }
 
 describe('the views of any morning', () => {
-  it('[L20] given any state, then acts stand in order, hard ones by time, each under a name of its own', () => {
+  it('[L20] given any state, then acts stand in order, what burns before what can wait half a minute, each under a name of its own', () => {
     let seen = 0
     onAnyMorning((state, nowMs) => {
       const acts = nextActs(state, nowMs)
       seen = Math.max(seen, acts.length)
       expect(new Set(acts.map((one) => one.key)).size).toBe(acts.length)
-      const times = acts.map((one) => (one.latestAtMs === null ? Math.max(one.atMs, nowMs) : one.atMs))
-      expect(times).toEqual(times.toSorted((one, other) => one - other))
+      for (const burns of [true, false]) {
+        const alike = acts.filter((one) => ['lift', 'flip', 'out'].includes(one.act) === burns)
+        const times = alike.map((one) => (one.latestAtMs === null ? Math.max(one.atMs, nowMs) : one.atMs))
+        expect(times).toEqual(times.toSorted((one, other) => one - other))
+      }
+      const hands = acts.map((one) =>
+        ['lift', 'flip', 'out'].includes(one.act) ? one.atMs : Math.max(one.atMs, nowMs + 30_000),
+      )
+      expect(hands).toEqual(hands.toSorted((one, other) => one - other))
       for (const one of acts) {
         expect(Number.isInteger(one.atMs)).toBe(true)
         expect(one.pieces).toBeGreaterThan(0)
