@@ -21,11 +21,11 @@ import { whenText } from './when-text.ts'
 /** The kettle as the wall paints it: every text is set, every length is in CSS pixels. */
 export interface KettleView {
   readonly ring: RingView
-  /** `act` and `late`: it is to be lifted now, and the whole kettle is turned inside out. */
+  /** `act`: it is to be lifted within seconds or now; `late`: later than that. The whole kettle is turned inside out. */
   readonly state: 'plain' | 'act' | 'late'
   /** Small, above what goes in next; "" while something boils. */
   readonly lead: string
-  /** The act when it is due, in one line or with its time below; empty before. */
+  /** The act when it is due or nearly so, in one line or with its time below; empty before. */
   readonly calls: readonly BarText[]
   readonly title: TitleView
   /** When it goes in; "" while something boils. */
@@ -64,6 +64,8 @@ export interface KettleInput {
 /** Height of a line of text in parts of its size, and the most of the width that the ring takes. */
 const LINE = 1.2
 const RING_SHARE = 0.44
+/** The kettle turns paper-white so long before its lift: a boil takes a minute, so a shelf's lead would be all of it. */
+const SOON_MS = 10_000
 
 export function kettleView(input: KettleInput): KettleView {
   const { now, nowMs, words, wall, box, sizes } = input
@@ -76,13 +78,12 @@ export function kettleView(input: KettleInput): KettleView {
   const [boiling] = now.in
   if (boiling !== undefined) {
     const lift = liftOf(boiling, input)
-    const state = { coming: 'plain', due: 'act', late: 'late' } as const
     const beside = { ...room, widthPx: room.widthPx - (lift.status === 'late' ? STRIPE * sizes.actPx : 0) }
     const calls = callLines(lift, input, beside.widthPx)
     const ring = { ...boilingRing(boiling, input), px: ringPx }
     const stuff = stuffText(boiling, input, beside, calls.length * CALL_LINES)
     const lines = withBecomes(below, boiling, stuff, input)
-    return { ring, state: state[lift.status], lead: '', calls, ...stuff, when: '', below: lines }
+    return { ring, state: liftState(lift, nowMs), lead: '', calls, ...stuff, when: '', below: lines }
   }
   const idle = { ring: { fraction: 0, state: 'idle', label: null, px: ringPx }, state: 'plain', calls: [] } as const
   if (now.next === null) {
@@ -101,9 +102,14 @@ const STRIPE = 0.85
 
 type Lift = ReturnType<typeof liftOf>
 
-/** The act when it is due: in one line, else its time below, else alone; the ring says the time too. */
+function liftState({ status, atMs }: Lift, nowMs: EpochMs): KettleView['state'] {
+  if (status === 'late') return 'late'
+  return status === 'due' || atMs - nowMs <= SOON_MS ? 'act' : 'plain'
+}
+
+/** The act when it is due or nearly so: in one line, else its time below, else alone; the ring says the time too. */
 function callLines(lift: Lift, { nowMs, words, sizes }: KettleInput, roomPx: number): readonly BarText[] {
-  if (lift.status === 'coming') return []
+  if (liftState(lift, nowMs) === 'plain') return []
   const strong = lift.status === 'late' ? `${words.acts.name(lift)},` : words.acts.name(lift)
   const rest = words.times.when(lift, nowMs)
   const restPx = widthOf(rest, sizes.actPx)
@@ -138,7 +144,8 @@ function boilingRing(boiling: InKettle, input: KettleInput): Omit<RingView, 'px'
   if (status === 'late') return { fraction: 0, state: 'late', label: words.times.span(nowMs - atMs) }
   if (status === 'due') return { fraction: 0, state: 'act', label: words.times.when({ atMs, status }, nowMs) }
   const fraction = (atMs - nowMs) / Math.max(1, atMs - boiling.sinceMs)
-  return { fraction, state: 'running', label: words.times.left(atMs - nowMs) }
+  const state = atMs - nowMs <= SOON_MS ? 'act' : 'running'
+  return { fraction, state, label: words.times.left(atMs - nowMs) }
 }
 
 export interface Stuff {

@@ -38,6 +38,19 @@ describe('the kettle at work', () => {
     expect(view.calls).toEqual([])
   })
 
+  it('[G3] given ten seconds to go, then it is turned inside out and says lift with the seconds', () => {
+    expect(kettle({ batches: [DIPPED] }, at('6:46:49'))).toMatchObject({ state: 'plain', calls: [] })
+    for (const [clock, seconds] of [
+      ['6:46:50', 10],
+      ['6:46:57', 3],
+    ] as const) {
+      const soon = kettle({ batches: [DIPPED] }, at(clock))
+      expect(soon.state).toBe('act')
+      expect(soon.calls.map(({ strong, rest }) => `${strong} ${rest}`.trim()).join(' ')).toBe(`Lift in ${seconds} s`)
+      expect(soon.ring).toMatchObject({ state: 'act', label: `${seconds} s` })
+    }
+  })
+
   it('[G3] given it is due, then it is turned inside out and says lift; given it is late, by how much', () => {
     const due = kettle({ batches: [DIPPED] }, at('6:47:10'))
     expect(due).toMatchObject({ state: 'act', calls: [{ strong: 'Lift', rest: 'now' }] })
