@@ -5,7 +5,6 @@ import type { State } from '../shared-core/day/state.ts'
 import { FOLD_VERSION } from '../shared-core/day/state.ts'
 import type { Welcome } from '../shared-core/live/protocol.ts'
 import type { EpochMs } from '../shared-core/units.ts'
-import { epochMs } from '../shared-core/units.ts'
 import { api } from './http/api.ts'
 import { makeApp } from './http/app.ts'
 import { Front } from './http/front.ts'
@@ -15,6 +14,7 @@ import { Chores } from './live/chores.ts'
 import { ClockDesk } from './live/clock-desk.ts'
 import { Room } from './live/room.ts'
 import { SocketServer } from './live/socket-server.ts'
+import { steadyClock } from './live/steady-clock.ts'
 import type { Options } from './options.ts'
 import { FULL_FOLD_TOLD_ENTRIES, wake } from './shop/wake.ts'
 
@@ -47,7 +47,11 @@ export async function serve({ journal, options, demo, say }: ServeParts): Promis
   const front = new Front()
   const port = await front.listen(options.port, options.bind)
   const state = await wakeAloud(journal, front, say)
-  const now = () => epochMs(Date.now())
+  const now = steadyClock(
+    state.recordedAtMs,
+    () => Date.now(),
+    () => performance.now(),
+  )
   const log = pino({ level: process.env.LOG_LEVEL ?? 'error', serializers: { error: stdSerializers.err } })
   const clock = new ClockDesk(state, now)
   const sockets = new SocketServer(front.http, { names: options.names })
@@ -66,7 +70,15 @@ export async function serve({ journal, options, demo, say }: ServeParts): Promis
   })
   front.handOver(
     makeApp({ names: options.names }, (app) => {
-      api(app, { room, journal, version: VERSION, localDate: () => clock.date(now()) })
+      api(app, {
+        room,
+        journal,
+        version: VERSION,
+        isDemo: demo !== null,
+        localDate: () => clock.date(now()),
+        now,
+        clockBehindMs: () => now() - Date.now(),
+      })
       pages(app, CLIENT_FOLDER)
     }),
   )

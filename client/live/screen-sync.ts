@@ -86,9 +86,10 @@ export class ScreenSync {
 
   /** See `ShopStore.send`. */
   send(act: Act): CommandId | null {
-    if (this.#confirmed.state === null) return null
+    const seen = this.#confirmed.state
+    if (seen === null) return null
     return this.#then(() => {
-      const id = this.#taps.add(act)
+      const id = this.#taps.add(act, seen.seq)
       this.#flush()
       return id
     })

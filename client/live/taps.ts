@@ -50,8 +50,8 @@ export class Taps {
     }
   }
 
-  /** Makes the command of an act and saves it. @returns null when no more may wait */
-  add(act: Act): CommandId | null {
+  /** Makes the command of an act and saves it. `seenSeq`: what the screen was showing. @returns null when no more may wait */
+  add(act: Act, seenSeq: number): CommandId | null {
     const waiting = this.pending.length + this.#board.notices.filter((notice) => notice.kind === 'ask').length
     if (waiting >= QUEUE_MAX) {
       this.notice({ id: 'queue-full', kind: 'queue-full', most: QUEUE_MAX })
@@ -59,7 +59,8 @@ export class Taps {
     }
     const id = commandId(this.#makeId())
     const deviceSeq = this.#store.nextDeviceSeq(this.pending[this.pending.length - 1]?.deviceSeq ?? 0)
-    this.#queue({ id, deviceSeq, tappedAtMs: this.#clock.isKnown ? this.#clock.serverNowMs() : null, ...act })
+    const tappedAtMs = this.#clock.isKnown ? this.#clock.serverNowMs() : null
+    this.#queue({ id, deviceSeq, tappedAtMs, seenSeq, ...act })
     return id
   }
 

@@ -1,5 +1,6 @@
-import { rmSync } from 'node:fs'
+import { existsSync, rmSync } from 'node:fs'
 import { epochMs } from '../../shared-core/units.ts'
+import type { Sqlite } from '../journal/sqlite.ts'
 import { loadSqlite } from '../journal/sqlite.ts'
 import { SqliteJournal } from '../journal/sqlite-journal.ts'
 import type { Options } from '../options.ts'
@@ -24,6 +25,7 @@ export async function openDemo(options: Options, say: (line: string) => void): P
   const sqlite = await loadSqlite()
   // Taken first: another demo that runs on this folder keeps its journal.
   const taken = takeFolder(sqlite, FOLDER)
+  refuseRealShop(sqlite, taken.journalFile)
   for (const end of ['', '-wal', '-shm']) rmSync(`${taken.journalFile}${end}`, { force: true })
   const journal = new SqliteJournal(sqlite, taken.journalFile, 'demo')
   const { entries } = livingMorning({ nowMs: epochMs(Date.now()), seed: SEED })
@@ -54,4 +56,9 @@ export async function openDemo(options: Options, say: (line: string) => void): P
       taken.release()
     },
   }
+}
+
+/** @throws JournalError when a real shop was put into the demo's folder: it is never made afresh */
+function refuseRealShop(sqlite: Sqlite, file: string): void {
+  if (existsSync(file)) new SqliteJournal(sqlite, file, 'demo').close()
 }

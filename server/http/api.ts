@@ -3,6 +3,8 @@ import * as z from 'zod'
 import { hashState } from '../../shared-core/day/hash.ts'
 import { FOLD_VERSION } from '../../shared-core/day/state.ts'
 import { toJson } from '../../shared-core/day/state-json.ts'
+import type { EpochMs } from '../../shared-core/units.ts'
+import { epochMs } from '../../shared-core/units.ts'
 import type { Journal } from '../journal/journal.ts'
 import type { Room } from '../live/room.ts'
 import { postCommands, submitOne } from './commands.ts'
@@ -20,17 +22,21 @@ export interface ApiParts {
   readonly room: Room
   readonly journal: Journal
   readonly version: string
+  readonly isDemo: boolean
   readonly localDate: () => string
+  readonly now: () => EpochMs
+  /** How far the machine's clock is behind the server's time, which never goes back. */
+  readonly clockBehindMs: () => number
 }
 
 /** The API under /api/v1, for scripts and tills. What a person changes goes through the same room as a tap. */
 export function api(app: Express, parts: ApiParts): void {
-  const { room, journal, version } = parts
+  const { room, journal, version, isDemo } = parts
   app.get('/api/health', (_request, response) => {
-    const { status, reasons } = health(room)
+    const { status, reasons } = health(room, parts.clockBehindMs())
     response
       .status(status === 'failing' ? 503 : 200)
-      .json({ status, version, journalId: journal.journalId, seq: room.state.seq, reasons })
+      .json({ status, version, journalId: journal.journalId, seq: room.state.seq, demo: isDemo, reasons })
   })
   app.get('/api/v1/state', async (_request, response) => {
     const body = await room.read((state) => ({
@@ -48,7 +54,7 @@ export function api(app: Express, parts: ApiParts): void {
 }
 
 /** `warning`: the shop goes on, but somebody should look at it. */
-function health({ trouble, clockBehindMs }: Room): { status: 'ok' | 'warning' | 'failing'; reasons: string[] } {
+function health({ trouble }: Room, clockBehindMs: number): { status: 'ok' | 'warning' | 'failing'; reasons: string[] } {
   if (trouble !== null) return { status: 'failing', reasons: [trouble] }
   if (clockBehindMs < CLOCK_BEHIND_MS_MAX) return { status: 'ok', reasons: [] }
   const minutes = Math.ceil(clockBehindMs / 60_000)
@@ -69,7 +75,7 @@ async function getEvents(request: Request, response: Response, { room, journal }
   response.json(page)
 }
 
-async function postLoadList(request: Request, response: Response, { room, localDate }: ApiParts): Promise<void> {
+async function postLoadList(request: Request, response: Response, { room, localDate, now }: ApiParts): Promise<void> {
   const device = deviceOf(request, response)
   if (device === null) return
   const { shop } = room.state
@@ -83,7 +89,11 @@ async function postLoadList(request: Request, response: Response, { room, localD
     sendProblem(response, { status: 400, title: 'Bad request', detail })
     return
   }
-  const read = readLoadList(request.body, shop, date.data ?? localDate())
+  const read = readLoadList(
+    request.body,
+    shop,
+    date.data === undefined ? { today: localDate(), nowMs: now() } : { today: date.data, nowMs: epochMs(0) },
+  )
   if (!read.ok) {
     const detail = 'The load list has mistakes; nothing of it was taken.'
     sendProblem(response, { status: 422, title: 'Mistakes in the load list', detail, errors: read.problems })

@@ -1,3 +1,4 @@
+import { DateTime } from 'luxon'
 import type { DayCommand } from '../../shared-core/day/commands.ts'
 import type { Line } from '../../shared-core/day/state.ts'
 import type { VarietyId } from '../../shared-core/ids.ts'
@@ -18,19 +19,37 @@ export type LoadListRead =
 /**
  * A load list as people type it, with local times and names, as the loads of a command: instants and ids. CSV comes as
  * text, anything else is JSON. Every mistake is told with its place; with one, nothing is taken.
- * @param today the shop's date, YYYY-MM-DD, for a list that names none
+ * @param today the shop's date, YYYY-MM-DD, for a list that names none. When all its times are past by then, it was
+ * typed in the evening for the next morning, and counts for the next day.
  */
-export function readLoadList(raw: unknown, shop: Shop, today: string): LoadListRead {
+export function readLoadList(
+  raw: unknown,
+  shop: Shop,
+  { today, nowMs }: { today: string; nowMs: EpochMs },
+): LoadListRead {
   const read = typeof raw === 'string' ? readCsv(raw) : readJson(raw)
   if (!read.ok) return read
   const problems: Problem[] = []
-  const date = read.date ?? today
+  const date = read.date ?? dateOf(read.loads, shop.profile.zone, { today, nowMs })
   const loads = read.loads.map(({ at, shelf, lines }) => ({
     shelfId: shelf === null ? null : named(shop.shelves, { typed: shelf, what: 'shelf', problems }),
     inAtMs: at === null ? null : instantOf(at.value, shop.profile.zone, date),
     lines: linesOf(shop, lines, problems),
   }))
   return problems.length > 0 ? { ok: false, problems } : { ok: true, loads }
+}
+
+/** An hour late is still this morning's load. */
+const STILL_TODAY_MS = 3_600_000
+
+function dateOf(
+  loads: readonly TypedLoad[],
+  zone: string,
+  { today, nowMs }: { today: string; nowMs: EpochMs },
+): string {
+  const times = loads.flatMap(({ at }) => (at === null ? [] : [instantOf(at.value, zone, today)]))
+  const isPast = times.length > 0 && times.every((atMs) => atMs < nowMs - STILL_TODAY_MS)
+  return isPast ? (DateTime.fromISO(today, { zone }).plus({ days: 1 }).toISODate() ?? today) : today
 }
 
 function instantOf(clock: string, zone: string, date: string): EpochMs {

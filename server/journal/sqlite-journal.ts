@@ -122,6 +122,8 @@ export class SqliteJournal implements Journal {
   }
 
   close(): void {
+    // All in one file: who copies a stopped shop may copy that one alone.
+    this.#db.exec('PRAGMA wal_checkpoint(TRUNCATE)')
     this.#db.close()
   }
 
@@ -186,6 +188,8 @@ function readEntry(raw: Entry | string, seq: number): Entry {
     return entry
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error)
-    throw new JournalError(`Entry ${seq} of the journal cannot be read: ${why}. Restore the newest good backup.`)
+    throw new JournalError(
+      `Entry ${seq} of the journal cannot be read: ${why}. Put back the newest good copy of the folder.`,
+    )
   }
 }

@@ -69,11 +69,6 @@ export class Room {
     return this.#failure ?? (this.#isDiskFailing ? DISK_FAILING : null)
   }
 
-  /** When the server's clock says less than what was recorded already: by how much, in ms; else 0. */
-  get clockBehindMs(): number {
-    return Math.max(0, this.#parts.state.recordedAtMs - this.#parts.now())
-  }
-
   /** The state between turns. It is changed in place: look, do not keep. */
   get state(): State {
     return this.#parts.state
@@ -93,7 +88,7 @@ export class Room {
         break
       }
       case 'coming':
-        this.#coming(message.actKey)
+        if (this.#attendance.deviceOf(link) !== null) this.#coming(message.actKey)
         break
       case 'commands':
         this.#commands(link, message.commands)
@@ -192,7 +187,7 @@ export class Room {
     this.#afterTurn = []
     if (waiting.length > 0) await this.#takeTurn(waiting)
     for (const one of quiet) this.#runQuiet(one)
-    this.#attendance.tellPresence()
+    this.#runQuiet({ run: () => this.#attendance.tellPresence(), giveUp: () => {} })
     this.#isBusy = false
     if (this.#waiting.length > 0 || this.#afterTurn.length > 0) this.#turnDue()
   }
@@ -202,7 +197,7 @@ export class Room {
     try {
       if (this.#failure !== null) throw new RoomFailure(this.#failure)
       const answered = waiting.map((one) => [
-        ...one.unread,
+        ...one.unread.map((unread) => turn.knownAnswer(unread.commandId) ?? unread),
         ...one.commands.map((command) => turn.take(one.device, command)),
       ])
       await turn.write()

@@ -28,8 +28,8 @@ export class Turn {
 
   /** Decides and applies a command. A repeat gets the first answer, whether from disk or from this very turn. */
   take(device: DeviceHello, command: Command): CommandAnswer {
-    const known = this.#answers.get(command.id) ?? this.#parts.journal.answerOf(command.id)
-    if (known !== null) return { commandId: command.id, answer: known }
+    const known = this.knownAnswer(command.id)
+    if (known !== null) return known
     const answer = this.#answer(device, command)
     // A question is no answer yet: the same command comes again with its yes.
     if (answer.kind !== 'ask') this.#answers.set(command.id, answer)
@@ -42,6 +42,12 @@ export class Turn {
   /** Whether there is anything to write: repeats and questions leave nothing. */
   get hasNews(): boolean {
     return this.entries.length > 0 || this.#refusals.length > 0
+  }
+
+  /** The first answer to a command, also to one whose form this release reads no more; null when it is new. */
+  knownAnswer(commandId: CommandId): CommandAnswer | null {
+    const answer = this.#answers.get(commandId) ?? this.#parts.journal.answerOf(commandId)
+    return answer === null ? null : { commandId, answer }
   }
 
   /** @throws when it could not be written */

@@ -46,7 +46,7 @@ function fold(state: State, entry: Entry): void {
     const why = error instanceof Error ? error.message : String(error)
     const { seq, told, commandId } = entry
     throw new JournalError(
-      `Entry ${seq} of the journal (${told.type}, command ${commandId}) does not fit what came before: ${why}. Restore the newest good backup.`,
+      `Entry ${seq} of the journal (${told.type}, command ${commandId}) does not fit what came before: ${why}. Put back the newest good copy of the folder.`,
     )
   }
 }

@@ -1,4 +1,5 @@
 import type { DoughId } from '../ids.ts'
+import { piecesOf } from '../line/lines.ts'
 import { assert } from '../support.ts'
 import type { Account, State } from './state.ts'
 
@@ -18,12 +19,8 @@ export function piecesPresent(state: State): Map<DoughId, number> {
   const present = new Map<DoughId, number>()
   const add = (doughId: DoughId, pieces: number) => present.set(doughId, (present.get(doughId) ?? 0) + pieces)
   for (const batch of state.batches.values()) add(batch.doughId, batch.pieces)
-  for (const stock of state.stock.values()) add(stock.doughId, piecesInLots(stock.lots) + stock.kept)
+  for (const stock of state.stock.values()) add(stock.doughId, piecesOf(stock.lots) + stock.kept)
   return present
-}
-
-export function piecesInLots(lots: readonly { readonly pieces: number }[]): number {
-  return lots.reduce((sum, lot) => sum + lot.pieces, 0)
 }
 
 /**

@@ -38,11 +38,12 @@ export function applyDayClosed(folding: Folding, event: EventOf<'dayClosed'>): v
     label: day.label,
     openedAtMs: day.openedAtMs,
     closedAtMs: event.atMs,
+    closedOn: event.closedOn,
     account: [...state.account].map(([doughId, account]) => ({ doughId, account })).sort(byDough),
     left: event.left,
   }
   state.day = null
-  for (const id of [...state.planned.keys()]) put(state, undo, 'planned', id, null)
+  for (const id of event.plannedIds) put(state, undo, 'planned', id, null)
   for (const id of [...state.unsure.keys()]) put(state, undo, 'unsure', id, null)
   for (const id of [...state.account.keys()]) putAccount(state, undo, id, null)
   for (const [id, pieces] of piecesPresent(state)) {

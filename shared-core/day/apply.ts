@@ -104,7 +104,8 @@ function applyEvent(folding: Folding, event: Event): void {
 
 function remember({ state, undo, booked }: Folding, entry: Entry): void {
   // A take-back leaves no trace: what it restored is as the command before left it, which may be taken back in turn.
-  if (entry.told.type === 'takeBack' || entry.told.type === 'closeDay') return
+  // One that closed a day, its own or a forgotten one, ends what can be taken back.
+  if (entry.told.type === 'takeBack' || entry.events.some(({ type }) => type === 'dayClosed')) return
   const trace: Trace = {
     commandId: entry.commandId,
     deviceId: entry.deviceId,

@@ -88,6 +88,7 @@ const command = <Type extends Command['type'], Shape extends z.ZodRawShape>(type
     id: commandIdField(),
     deviceSeq: whole(1, Number.MAX_SAFE_INTEGER),
     tappedAtMs: instant().nullable(),
+    seenSeq: whole(0, Number.MAX_SAFE_INTEGER).exactOptional(),
     confirmed: list(oneOf(ASK_CODES), 'codes', 0, ASK_CODES.length).exactOptional(),
     type: oneOf([type]),
     ...shape,
@@ -135,7 +136,7 @@ const plannedLoad = record({ shelfId: ids.shelf.nullable(), inAtMs: instant().nu
 
 const dayCommands = [
   command('openDay', {}),
-  command('closeDay', {}),
+  command('closeDay', { label: z.iso.date('A date, e.g. "2026-11-24".').exactOptional() }),
   command('setLoadList', { loads: list(plannedLoad, 'loads', 0, LOADS_MAX) }),
   command('skipPlanned', { plannedId: ids.planned }),
   command('changeSetUp', { changes: list(setUpChangeSchema, 'changes', 1, CHANGES_MAX) }),

@@ -15,6 +15,11 @@ export interface CommandHead {
   /** The tap in server time as the device knows it; null when it has never heard the server's clock. */
   readonly tappedAtMs: EpochMs | null
   readonly confirmed?: readonly AskCode[]
+  /**
+   * The last entry that the screen had folded when it was tapped: what it was showing. The same act done by another
+   * device since then is not done twice. Scripts leave it out.
+   */
+  readonly seenSeq?: number
 }
 
 export type Act = LineCommand | StockCommand | DayCommand
@@ -87,7 +92,8 @@ export type StockCommand =
 
 export type DayCommand =
   | { readonly type: 'openDay' }
-  | { readonly type: 'closeDay' }
+  /** `label`: the day that the screen was showing; a late tap must not close the next one. */
+  | { readonly type: 'closeDay'; readonly label?: string }
   /** Replaces the loads that are still to come. */
   | {
       readonly type: 'setLoadList'

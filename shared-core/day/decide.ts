@@ -24,7 +24,10 @@ import type { ActType, Command } from './commands.ts'
 import { decideChangeSetUp, decideCloseDay, decideOpenDay, decideSetLoadList, decideSkipPlanned } from './decide-day.ts'
 import type { Context, Decision } from './decision.ts'
 import { askFor, openCase, refuse } from './decision.ts'
+import type { Event } from './events.ts'
+import { forgottenDay } from './forgotten-day.ts'
 import { labelOf } from './label.ts'
+import { doneMeanwhile } from './same-act.ts'
 import type { State } from './state.ts'
 import { decideTakeBack } from './take-back.ts'
 
@@ -44,8 +47,13 @@ export function decide(state: State, command: Command, context: Context): Decisi
   }
   if (command.type === 'changeSetUp') return decideChangeSetUp(state, command, context)
   if (state.shop === null) return refuse('no-set-up')
-  const decision = decideAct(state, state.shop, command, context)
-  return decision.kind === 'taken' ? withOpenDay(state, command, context, decision) : decision
+  const forgotten = OUTSIDE_A_DAY.has(command.type) ? null : forgottenDay(state, context)
+  const ground = forgotten?.state ?? state
+  const decision = decideAct(ground, state.shop, command, context)
+  if (decision.kind !== 'taken') return decision
+  if (doneMeanwhile(state, command, decision.told, context) !== null) return refuse('already-moved', { stage: null })
+  const events = [...(forgotten?.events ?? []), ...opening(ground, command, decision, context), ...decision.events]
+  return { ...decision, events }
 }
 
 function decideAct(
@@ -145,15 +153,18 @@ const OUTSIDE_A_DAY: ReadonlySet<ActType> = new Set<ActType>([
   'confirmPresumed',
 ])
 
-/** The first act of a morning opens the day: nobody has to think of it in the dark. */
-function withOpenDay(
-  state: State,
+/**
+ * The first act of a morning opens the day: nobody has to think of it in the dark. A tap from before the last close that
+ * arrives after it counts on the next day, which begins no earlier than that close.
+ */
+function opening(
+  { day, lastDay }: State,
   command: Command,
-  context: Context,
   decision: Extract<Decision, { kind: 'taken' }>,
-): Decision {
-  if (state.day !== null || OUTSIDE_A_DAY.has(command.type)) return decision
-  const atMs = decision.events[0]?.atMs ?? context.nowMs
-  const label = labelOf(context.localDate, state.lastDay?.label ?? null)
-  return { ...decision, events: [{ v: 1, atMs, type: 'dayOpened', label }, ...decision.events] }
+  { nowMs, localDate }: Context,
+): readonly Event[] {
+  if (day !== null || OUTSIDE_A_DAY.has(command.type)) return []
+  const tappedAtMs = decision.events[0]?.atMs ?? nowMs
+  const atMs = lastDay !== null && lastDay.closedAtMs > tappedAtMs ? lastDay.closedAtMs : tappedAtMs
+  return [{ v: 1, atMs, type: 'dayOpened', label: labelOf(localDate, lastDay?.closedOn ?? null) }]
 }

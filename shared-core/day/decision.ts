@@ -1,5 +1,6 @@
 import type { CommandId, DeviceId } from '../ids.ts'
 import { derivedId, unsureId } from '../ids.ts'
+import { tappedActs } from '../line/stations.ts'
 import type { LineAct, Shop } from '../shop/shop.ts'
 import type { EpochMs } from '../units.ts'
 import { clampMs } from '../units.ts'
@@ -39,9 +40,7 @@ export function openCase<OneAct extends Act>(
   context: Context,
 ): Case<OneAct> {
   const newId = idMaker(command.id)
-  const stations = [...shop.stations.values()].filter((station) => !station.retired)
-  const tapped = new Set(stations.flatMap((station) => station.acts))
-  return { state, shop, command, context, events: [], tapped, newId }
+  return { state, shop, command, context, events: [], tapped: tappedActs(shop), newId }
 }
 
 export function refuse(code: RefusalCode, params: Params = {}): Decision {
@@ -73,9 +72,13 @@ export function happenedAt({ command, context }: Case, ...sinceMs: readonly Epoc
   return sinceMs.reduce((atMs, since) => clampMs(atMs, since, nowMs), clampMs(tappedAtMs, tappedAtMs, nowMs))
 }
 
+/** More questions than this nobody answers: further ones are not asked, what happened is recorded all the same. */
+export const UNSURE_MAX = 200
+
 /** Puts a question on the list for dry hands; it never stops the line. */
 export function raise(oneCase: Case, atMs: EpochMs, what: UnsureWhat): void {
-  const { newId, command } = oneCase
+  const { newId, command, state } = oneCase
+  if (state.unsure.size >= UNSURE_MAX) return
   const unsure = { id: unsureId(newId()), commandId: command.id, atMs, what }
   happen(oneCase, atMs, { type: 'unsureRaised', unsure })
 }

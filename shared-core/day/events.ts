@@ -1,4 +1,15 @@
-import type { BatchId, CommandId, DeviceId, DoughId, KeepId, LoadId, ShelfId, UnsureId, VarietyId } from '../ids.ts'
+import type {
+  BatchId,
+  CommandId,
+  DeviceId,
+  DoughId,
+  KeepId,
+  LoadId,
+  PlannedId,
+  ShelfId,
+  UnsureId,
+  VarietyId,
+} from '../ids.ts'
 import type { SetUpChange } from '../shop/set-up-change.ts'
 import type { EpochMs } from '../units.ts'
 import type { OverLimit } from './answers.ts'
@@ -27,7 +38,12 @@ export type EventOf<Type extends EventType> = Extract<Event, { type: Type }>
 
 export type Fact =
   | { readonly type: 'dayOpened'; readonly label: string }
-  | ({ readonly type: 'dayClosed'; readonly left: readonly Line[] } & Strays)
+  | ({
+      readonly type: 'dayClosed'
+      readonly closedOn: string
+      readonly left: readonly Line[]
+      readonly plannedIds: readonly PlannedId[]
+    } & Strays)
   | { readonly type: 'setUpChanged'; readonly changes: readonly SetUpChange[] }
   | { readonly type: 'loadListSet'; readonly loads: readonly PlannedLoad[] }
   | { readonly type: 'plannedDone'; readonly planned: PlannedLoad }
@@ -57,6 +73,7 @@ export type Fact =
       readonly takes: readonly Take[]
       readonly puts: readonly Batch[]
       readonly presumed: readonly Presumed[]
+      readonly over: readonly OverLimit[]
     }
   | {
       readonly type: 'flipped'
@@ -74,7 +91,12 @@ export type Fact =
       readonly last: boolean
       readonly over: readonly OverLimit[]
     }
-  | { readonly type: 'loadMoved'; readonly load: Load; readonly fromShelfId: ShelfId }
+  | {
+      readonly type: 'loadMoved'
+      readonly load: Load
+      readonly fromShelfId: ShelfId
+      readonly over: readonly OverLimit[]
+    }
   /** A load taken back out of the oven, onto boards; or one of which nothing is left. */
   | {
       readonly type: 'loadUndone'

@@ -1,13 +1,14 @@
 const DAY_MS = 86_400_000
 
 /**
- * The label of a business day that opens now: the local date, or the next free one when that day was closed already
- * (who shapes tomorrow's dough after close works for tomorrow).
- * @param localDate YYYY-MM-DD @param lastLabel label of the day closed last, or null
+ * The label of a business day that opens now: the local date, or the next one when a day was closed on this date already
+ * (who shapes tomorrow's dough after close works for tomorrow). A label may come twice, when a shop closes twice a day;
+ * it never runs ahead of the calendar by more than a day.
+ * @param localDate YYYY-MM-DD @param closedOn the local date of the last close, or null
  * @example labelOf('2026-11-24', '2026-11-24') // '2026-11-25'
  */
-export function labelOf(localDate: string, lastLabel: string | null): string {
-  return lastLabel === null || localDate > lastLabel ? localDate : dayAfter(lastLabel)
+export function labelOf(localDate: string, closedOn: string | null): string {
+  return localDate === closedOn ? dayAfter(localDate) : localDate
 }
 
 function dayAfter(date: string): string {

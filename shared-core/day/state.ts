@@ -53,6 +53,8 @@ export interface ClosedDay {
   readonly label: string
   readonly openedAtMs: EpochMs
   readonly closedAtMs: EpochMs
+  /** The shop's date when it was closed, YYYY-MM-DD. */
+  readonly closedOn: string
   readonly account: readonly { readonly doughId: DoughId; readonly account: Account }[]
   /** Pieces of each variety that were left for sale at close. */
   readonly left: readonly Line[]
@@ -136,6 +138,9 @@ export interface Keep {
   readonly id: KeepId
   readonly lines: readonly Line[]
   readonly keptAtMs: EpochMs
+  /** Of the youngest pieces in it: what is released cools on. */
+  readonly outAtMs: EpochMs
+  readonly readyAtMs: EpochMs
 }
 
 export interface PlannedLoad {

@@ -77,8 +77,10 @@ export function applyLoadUndone(folding: Folding, event: EventOf<'loadUndone'>):
 /** A load and the touch of its shelf: the door of a rotating oven stands where it was touched last. */
 function putLoad({ state, undo }: Folding, load: Load, atMs: EpochMs): void {
   put(state, undo, 'loads', load.id, load)
-  const use = state.shelves.get(load.shelfId) ?? { boardsFreed: 0, boardsWetAtMs: atMs }
-  put(state, undo, 'shelves', load.shelfId, { ...use, touchedAtMs: atMs })
+  const use = state.shelves.get(load.shelfId) ?? { boardsFreed: 0, boardsWetAtMs: atMs, touchedAtMs: atMs }
+  // A late offline tap does not turn the door back.
+  const touchedAtMs = atMs > use.touchedAtMs ? atMs : use.touchedAtMs
+  put(state, undo, 'shelves', load.shelfId, { ...use, touchedAtMs })
 }
 
 function putBatches({ state, undo }: Folding, batches: readonly Batch[]): void {

@@ -4,15 +4,18 @@ import { happen, happenedAt, refuse, take } from '../day/decision.ts'
 import type { Batch, Line } from '../day/state.ts'
 import type { DoughId, VarietyId } from '../ids.ts'
 import type { BatchStage } from '../shop/shop.ts'
+import type { EpochMs } from '../units.ts'
 import { boardsNeeded, boardsNow } from './boards.ts'
 import type { Want } from './gather.ts'
 import { bookFound, gather, raisePresumed } from './gather.ts'
 import { lineRefusal, wantOf } from './lines.ts'
+import { byId } from './load-parts.ts'
+import { outOfTime } from './route.ts'
 import { standing } from './standing.ts'
 
 type Of<Type extends LineCommand['type']> = Case<Extract<LineCommand, { type: Type }>>
 
-/** New pieces in the account: shaped now, or found in the cooler on the first morning. */
+/** New pieces in the account, shaped now. */
 export function decideShape(oneCase: Of<'shape'>): Decision {
   const { command } = oneCase
   const refusal = doughRefusal(oneCase, command.doughId, command.varietyId)
@@ -22,6 +25,7 @@ export function decideShape(oneCase: Of<'shape'>): Decision {
   return take(oneCase, { doughId: command.doughId, pieces: command.pieces })
 }
 
+/** Pieces that were there before the board was: trays found in the cooler on the first morning. */
 export function decideCarryIn(oneCase: Of<'carryIn'>): Decision {
   const { command, context } = oneCase
   const refusal = doughRefusal(oneCase, command.doughId, command.varietyId)
@@ -52,7 +56,7 @@ export function decideDip(oneCase: Of<'dip'>): Decision {
   if (shop.doughs.get(command.doughId)?.route.includes('kettle') !== true) {
     return refuse('not-on-route', { doughId: command.doughId, stage: 'kettle' })
   }
-  for (const batch of state.batches.values()) {
+  for (const batch of [...state.batches.values()].sort(byId)) {
     if (batch.stage !== 'kettle') continue
     const atMs = happenedAt(oneCase, batch.sinceMs)
     const presumed = [{ act: 'lift', doughId: batch.doughId, pieces: batch.pieces }] as const
@@ -84,7 +88,7 @@ export function decideBoard(oneCase: Of<'board'>): Decision {
   const refusal = lineRefusal(shop, command.lines)
   if (refusal !== null) return refusal
   const wants = command.lines.map((line) => wantOf(shop, line))
-  const gathered = gather(oneCase, wants, 'boards', oneCase.context.nowMs)
+  const gathered = gather(oneCase, wants, 'boards')
   const atMs = happenedAt(oneCase, ...gathered.sinceMs)
   const takes = bookFound(oneCase, wants, gathered, atMs)
   wants.forEach((want, index) => {
@@ -93,7 +97,7 @@ export function decideBoard(oneCase: Of<'board'>): Decision {
       takes: takes[index] ?? [],
       put: standing(oneCase, want, 'boards', atMs),
       presumed: index === 0 ? gathered.presumed : [],
-      over: overBoards(oneCase, command.lines, gathered.over),
+      over: overBoards(oneCase, command.lines, atMs, gathered.over(atMs)),
     })
   })
   raisePresumed(oneCase, gathered.presumed, atMs)
@@ -142,7 +146,7 @@ export function decideConfirmPresumed(oneCase: Of<'confirmPresumed'>): Decision 
 }
 
 function moveTo(oneCase: Of<'pull' | 'dip'>, want: Want, to: 'rack' | 'kettle'): void {
-  const gathered = gather(oneCase, [want], to, oneCase.context.nowMs)
+  const gathered = gather(oneCase, [want], to)
   const atMs = happenedAt(oneCase, ...gathered.sinceMs)
   const [takes = []] = bookFound(oneCase, [want], gathered, atMs)
   const tooMany = to === 'kettle' && want.pieces > oneCase.shop.kettle.pieces
@@ -151,30 +155,29 @@ function moveTo(oneCase: Of<'pull' | 'dip'>, want: Want, to: 'rack' | 'kettle'):
     takes,
     put: standing(oneCase, want, to, atMs),
     presumed: gathered.presumed,
-    over: tooMany ? ['kettle', ...gathered.over] : gathered.over,
+    over: tooMany ? ['kettle', ...gathered.over(atMs)] : gathered.over(atMs),
   })
   raisePresumed(oneCase, gathered.presumed, atMs)
 }
 
 function moveBatch(oneCase: Case, batch: Batch, pieces: number, to: Exclude<BatchStage, 'oven'>): void {
   const atMs = happenedAt(oneCase, batch.sinceMs)
-  const early = batch.until !== null && atMs < batch.until.earliestAtMs ? (['too-early'] as const) : []
-  const late = batch.until !== null && atMs > batch.until.latestAtMs ? (['too-late'] as const) : []
   happen(oneCase, atMs, {
     type: 'batchMoved',
     takes: [{ batchId: batch.id, pieces }],
     put: standing(oneCase, { ...batch, pieces }, to, atMs),
     presumed: [],
-    over: [...early, ...late],
+    over: outOfTime(batch.until, atMs),
   })
 }
 
 function overBoards<Over extends string>(
   oneCase: Case,
   lines: readonly Line[],
+  atMs: EpochMs,
   over: readonly Over[],
 ): readonly (Over | 'boards')[] {
-  const { free } = boardsNow(oneCase.state, oneCase.context.nowMs)
+  const { free } = boardsNow(oneCase.state, atMs)
   return boardsNeeded(oneCase.shop, lines) > free ? ['boards', ...over] : over
 }
 

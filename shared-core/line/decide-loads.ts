@@ -13,9 +13,9 @@ import {
   batchesOf,
   coolMsOf,
   inOven,
-  outOfTime,
   overLimits,
   putBack,
+  raiseOverShelf,
   takeFromPool,
   takeLines,
   takenRefusal,
@@ -23,6 +23,7 @@ import {
   varietyOf,
   wholly,
 } from './load-parts.ts'
+import { outOfTime } from './route.ts'
 
 type Of<Type extends LineCommand['type']> = Case<Extract<LineCommand, { type: Type }>>
 
@@ -39,11 +40,12 @@ export function decideLoad(oneCase: Of<'load'>): Decision {
   if (refusal !== null) return refusal
 
   const wants = command.lines.map((line) => wantOf(shop, line))
-  const gathered = gather(oneCase, wants, 'oven', oneCase.context.nowMs)
+  const gathered = gather(oneCase, wants, 'oven')
   const atMs = happenedAt(oneCase, ...gathered.sinceMs)
   const takes = bookFound(oneCase, wants, gathered, atMs)
   const load = newLoad(oneCase, { shelfId: shelf.id, lines: command.lines, atMs })
-  const over = overLimits(oneCase, shelf, command.lines)
+  const filling = { shelf, lines: command.lines, atMs }
+  const over = overLimits(oneCase, { ...filling, replaces: null })
   const puts = wants.map((want) => inOven(oneCase, want, load.id, atMs))
   happen(oneCase, atMs, {
     type: 'loaded',
@@ -51,20 +53,12 @@ export function decideLoad(oneCase: Of<'load'>): Decision {
     takes: takes.flat(),
     puts,
     presumed: gathered.presumed,
-    over: [...over, ...gathered.over],
+    over: [...over, ...gathered.over(atMs)],
   })
   const planned = command.plannedId === null ? undefined : state.planned.get(command.plannedId)
   if (planned !== undefined) happen(oneCase, atMs, { type: 'plannedDone', planned: { ...planned, done: true } })
   raisePresumed(oneCase, gathered.presumed, atMs)
-  if (over.includes('shelf')) {
-    raise(oneCase, atMs, {
-      kind: 'over',
-      limit: 'shelf',
-      shelfId: shelf.id,
-      pieces: piecesOf(command.lines),
-      most: shelf.pieces,
-    })
-  }
+  raiseOverShelf(oneCase, { ...filling, over })
   return take(oneCase, { shelfId: shelf.id, lines: command.lines })
 }
 
@@ -76,13 +70,15 @@ export function decideChangeLoad(oneCase: Of<'changeLoad'>): Decision {
   const refusal = lineRefusal(shop, command.lines)
   if (refusal !== null) return refusal
 
-  const atMs = happenedAt(oneCase, load.loadedAtMs)
+  const atMs = happenedAt(oneCase, load.flippedAtMs ?? load.loadedAtMs)
+  const filling = { shelf: must(shop.shelves, load.shelfId), lines: command.lines, atMs }
+  const over = overLimits(oneCase, { ...filling, replaces: load })
   const inside = batchesOf(state, load.id)
   const wants = command.lines.map((line) => wantOf(shop, line))
   const pool = new Map(inside.map((batch) => [batch.id, batch.pieces]))
   const covered = wants.map((want) => takeFromPool(pool, inside, want.doughId, want.pieces))
   const more = wants.map((want, index) => ({ ...want, pieces: want.pieces - (covered[index] ?? 0) }))
-  const gathered = gather(oneCase, more, 'oven', atMs)
+  const gathered = gather(oneCase, more, 'oven')
   const outside = bookFound(oneCase, more, gathered, atMs).flat()
   const back = inside.flatMap((batch) => putBack(oneCase, batch, pool.get(batch.id) ?? 0, atMs))
   const puts = [...wants.map((want) => inOven(oneCase, want, load.id, load.loadedAtMs)), ...back]
@@ -93,7 +89,10 @@ export function decideChangeLoad(oneCase: Of<'changeLoad'>): Decision {
     takes: [...inside.map(wholly), ...outside],
     puts,
     presumed: gathered.presumed,
+    over,
   })
+  raisePresumed(oneCase, gathered.presumed, atMs)
+  raiseOverShelf(oneCase, { ...filling, over })
   return take(oneCase, { shelfId: load.shelfId, lines: command.lines })
 }
 
@@ -118,10 +117,9 @@ export function decideOut(oneCase: Of<'out'>): Decision {
   if (takes === null) return refuse('too-few', { pieces: piecesOf(inside) })
 
   const atMs = happenedAt(oneCase, load.flippedAtMs ?? load.loadedAtMs)
-  const unflipped = load.phase === 'first-side' && load.flip !== null
-  if (unflipped && load.flip !== null) {
-    flip(oneCase, load, { presumed: true, atMs: clampMs(load.flip.targetAtMs, load.loadedAtMs, atMs) })
-  }
+  const isUnflipped = load.phase === 'first-side' && load.flip !== null
+  const flippedAtMs = isUnflipped ? clampMs(load.flip.targetAtMs, load.loadedAtMs, atMs) : load.flippedAtMs
+  if (isUnflipped) flip(oneCase, load, { presumed: true, atMs: flippedAtMs ?? atMs })
   const lots = takes.map(({ batchId: id, pieces }) => {
     const batch = must(state.batches, id)
     const readyAtMs = later(atMs, coolMsOf(oneCase, batch))
@@ -129,7 +127,7 @@ export function decideOut(oneCase: Of<'out'>): Decision {
     return { varietyId: varietyOf(batch), doughId: batch.doughId, lot }
   })
   const last = piecesOf(takes) === piecesOf(inside)
-  const wetAtMs = unflipped ? later(atMs, shop.boards.rewetMs) : (load.boardsWetAtMs ?? atMs)
+  const wetAtMs = load.boardsWetAtMs ?? later(flippedAtMs ?? atMs, shop.boards.rewetMs)
   happen(oneCase, atMs, {
     type: 'out',
     loadId: load.id,
@@ -150,20 +148,24 @@ export function decideMoveLoad(oneCase: Of<'moveLoad'>): Decision {
   if (load.phase !== command.from) return refuse('already-flipped', { shelfId: load.shelfId })
   const shelf = shop.shelves.get(command.shelfId)
   if (shelf === undefined) return refuse('unknown-shelf', { shelfId: command.shelfId })
-  const atMs = happenedAt(oneCase, load.loadedAtMs)
+  const atMs = happenedAt(oneCase, load.flippedAtMs ?? load.loadedAtMs)
+  const inside = batchesOf(state, load.id)
   if (command.to === 'boards') {
-    const inside = batchesOf(state, load.id)
     const puts = inside.flatMap((batch) => putBack(oneCase, batch, batch.pieces, atMs))
     happen(oneCase, atMs, { type: 'loadUndone', loadId: load.id, takes: inside.map(wholly), puts })
     return take(oneCase, { shelfId: load.shelfId })
   }
   if (command.to === load.phase && shelf.id === load.shelfId) return refuse('same-place', { shelfId: shelf.id })
   if (shelf.id !== load.shelfId) {
+    if (shelf.retired) return refuse('retired', { shelfId: shelf.id })
     const refusal = takenRefusal(oneCase, shelf.id)
     if (refusal !== null) return refusal
   }
+  const lines = inside.map((batch) => ({ varietyId: varietyOf(batch), pieces: batch.pieces }))
+  const over = overLimits(oneCase, { shelf, lines, atMs, replaces: load })
   const moved: Load = { ...load, shelfId: shelf.id, ...phaseFields(oneCase, load, command.to, atMs) }
-  happen(oneCase, atMs, { type: 'loadMoved', load: moved, fromShelfId: load.shelfId })
+  happen(oneCase, atMs, { type: 'loadMoved', load: moved, fromShelfId: load.shelfId, over })
+  raiseOverShelf(oneCase, { shelf, lines, atMs, over })
   return take(oneCase, { shelfId: shelf.id })
 }
 

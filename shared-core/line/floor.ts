@@ -1,4 +1,5 @@
 import type { Line, State } from '../day/state.ts'
+import type { LoadId } from '../ids.ts'
 import type { Shelf, Shop } from '../shop/shop.ts'
 import { boardsWorth } from './boards.ts'
 import { contentsByLoad } from './contents.ts'
@@ -14,11 +15,12 @@ export interface Floor {
   readonly taken: number
 }
 
-export function floorOf(state: State, shop: Shop, shelf: Shelf): Floor {
+/** @param besides a load that is left out, as its contents are being put right */
+export function floorOf(state: State, shop: Shop, shelf: Shelf, besides: LoadId | null = null): Floor {
   const contents = contentsByLoad(state, shop)
   let taken = 0
   for (const load of state.loads.values())
-    if (load.shelfId === shelf.id) taken += boardsWorth(shop, contents.get(load.id) ?? [])
+    if (load.shelfId === shelf.id && load.id !== besides) taken += boardsWorth(shop, contents.get(load.id) ?? [])
   return { boards: floorBoardsOf(shop, shelf), taken }
 }
 
@@ -28,8 +30,14 @@ export function floorBoardsOf(shop: Shop, shelf: Shelf): number {
 }
 
 /** Whether lines are more than a shelf takes, or on a hearth more than the room that is left. Shown, never blocked. */
-export function overShelf(state: State, shop: Shop, shelf: Shelf, lines: readonly Line[]): boolean {
+export function overShelf(
+  state: State,
+  shop: Shop,
+  shelf: Shelf,
+  lines: readonly Line[],
+  besides: LoadId | null = null,
+): boolean {
   if (shop.oven.kind !== 'hearth') return piecesOf(lines) > shelf.pieces
-  const floor = floorOf(state, shop, shelf)
+  const floor = floorOf(state, shop, shelf, besides)
   return floor.taken + boardsWorth(shop, lines) > floor.boards
 }

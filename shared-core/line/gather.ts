@@ -5,9 +5,10 @@ import type { Batch } from '../day/state.ts'
 import type { BatchId, DoughId, VarietyId } from '../ids.ts'
 import { batchId } from '../ids.ts'
 import type { BatchStage } from '../shop/shop.ts'
+import { BATCH_STAGES } from '../shop/stages.ts'
 import { must } from '../support.ts'
 import type { EpochMs } from '../units.ts'
-import { actsBetween, isBefore, STAGES, useFirst } from './route.ts'
+import { actsBetween, isBefore, outOfTime, useFirst } from './route.ts'
 
 /** Pieces that an act says it has in hand. `varietyId` null: still plain dough. */
 export interface Want {
@@ -24,7 +25,8 @@ export interface Gathered {
   readonly found: readonly number[]
   /** When the last of the batches taken came to where it stood. */
   readonly sinceMs: readonly EpochMs[]
-  readonly over: readonly ('too-early' | 'too-late')[]
+  /** Which windows an act at an instant breaks: early or late by the tap, not by when the tap arrived. */
+  readonly over: (atMs: EpochMs) => readonly ('too-early' | 'too-late')[]
 }
 
 /**
@@ -35,7 +37,7 @@ export interface Gathered {
  * plain dough runs short, pieces topped as another variety of the same dough are taken: what is in the baker's hand is
  * right and the earlier tap was not. What is missing even then is found (see `bookFound`).
  */
-export function gather(oneCase: Case, wants: readonly Want[], to: BatchStage, atMs: EpochMs): Gathered {
+export function gather(oneCase: Case, wants: readonly Want[], to: BatchStage): Gathered {
   const bench = new Bench(oneCase, to)
   const takes = wants.map((): Take[] => [])
   const short = wants.map((want) => want.pieces)
@@ -48,10 +50,10 @@ export function gather(oneCase: Case, wants: readonly Want[], to: BatchStage, at
       })
     }
   }
-  return { takes: takes.map(merged), found: short, ...bench.told(takes, wants, atMs) }
+  return { takes: takes.map(merged), found: short, ...bench.told(takes, wants) }
 }
 
-const NEAREST_FIRST = [...STAGES].reverse()
+const NEAREST_FIRST = [...BATCH_STAGES].reverse()
 
 type Rule = (batch: Batch, want: Want, bench: Bench) => boolean
 const isSame: Rule = (batch, want) => batch.doughId === want.doughId && batch.varietyId === want.varietyId
@@ -98,21 +100,13 @@ class Bench {
   }
 
   /** @param takes for each want, in order */
-  told(
-    takes: readonly (readonly Take[])[],
-    wants: readonly Want[],
-    atMs: EpochMs,
-  ): Pick<Gathered, 'presumed' | 'sinceMs' | 'over'> {
+  told(takes: readonly (readonly Take[])[], wants: readonly Want[]): Pick<Gathered, 'presumed' | 'sinceMs' | 'over'> {
     const taken = takes.flatMap((its, index) =>
       its.map(({ batchId: id, pieces }) => ({ batch: must(this.#case.state.batches, id), pieces, want: wants[index] })),
     )
-    const over = new Set<'too-early' | 'too-late'>()
-    for (const { batch } of taken) {
-      if (batch.until !== null && atMs < batch.until.earliestAtMs) over.add('too-early')
-      if (batch.until !== null && atMs > batch.until.latestAtMs) over.add('too-late')
-    }
     const presumed = taken.flatMap(({ batch, pieces, want }) => this.#presumed(batch, pieces, want))
-    return { presumed: summed(presumed), sinceMs: taken.map(({ batch }) => batch.sinceMs), over: [...over].sort() }
+    const over = (atMs: EpochMs) => [...new Set(taken.flatMap(({ batch }) => outOfTime(batch.until, atMs)))].sort()
+    return { presumed: summed(presumed), sinceMs: taken.map(({ batch }) => batch.sinceMs), over }
   }
 
   #presumed(batch: Batch, pieces: number, want: Want | undefined): readonly Presumed[] {

@@ -1,8 +1,8 @@
 import type { OverLimit } from '../day/answers.ts'
 import type { Case, Decision } from '../day/decision.ts'
-import { refuse } from '../day/decision.ts'
+import { raise, refuse } from '../day/decision.ts'
 import type { Take } from '../day/events.ts'
-import type { Batch, Line, Load, State, Until } from '../day/state.ts'
+import type { Batch, Line, Load, State } from '../day/state.ts'
 import type { BatchId, DoughId, LoadId, ShelfId, VarietyId } from '../ids.ts'
 import { batchId } from '../ids.ts'
 import type { Shelf } from '../shop/shop.ts'
@@ -46,13 +46,27 @@ export function timesOf({ shop }: Case, lines: readonly Line[], atMs: EpochMs): 
   }
 }
 
-export function overLimits(oneCase: Case, shelf: Shelf, lines: readonly Line[]): readonly OverLimit[] {
-  const { shop, state, context } = oneCase
-  const shelfFull = overShelf(state, shop, shelf, lines)
+/** What a filling of a shelf exceeds at an instant. `replaces`: the load whose contents or place are put right. */
+export function overLimits(
+  oneCase: Case,
+  { shelf, lines, atMs, replaces }: { shelf: Shelf; lines: readonly Line[]; atMs: EpochMs; replaces: Load | null },
+): readonly OverLimit[] {
+  const { shop, state } = oneCase
+  const shelfFull = overShelf(state, shop, shelf, lines, replaces?.id ?? null)
   const boarded = lines.reduce((sum, line) => sum + boardedPieces(state, line), 0)
-  const short =
-    boardsNeeded(shop, lines) - Math.ceil(boarded / shop.boards.pieces) > boardsNow(state, context.nowMs).free
+  const has = Math.ceil(boarded / shop.boards.pieces) + (replaces?.phase === 'first-side' ? replaces.boards : 0)
+  const needs = replaces?.phase === 'second-side' ? 0 : boardsNeeded(shop, lines)
+  const short = needs - has > boardsNow(state, atMs).free
   return [...(shelfFull ? (['shelf'] as const) : []), ...(short ? (['boards'] as const) : [])]
+}
+
+/** Asks dry hands about a shelf that holds more than it can: more likely the contents are wrong. */
+export function raiseOverShelf(
+  oneCase: Case,
+  { shelf, lines, atMs, over }: { shelf: Shelf; lines: readonly Line[]; atMs: EpochMs; over: readonly OverLimit[] },
+): void {
+  if (!over.includes('shelf')) return
+  raise(oneCase, atMs, { kind: 'over', limit: 'shelf', shelfId: shelf.id, pieces: piecesOf(lines), most: shelf.pieces })
 }
 
 /** Pieces of a line that lie on boards already and so need none of the free ones. */
@@ -69,8 +83,13 @@ export function takenRefusal({ state, shop }: Case, shelfId: ShelfId): Decision 
   return load === undefined ? null : refuse('already-loaded', { shelfId, atMs: load.loadedAtMs })
 }
 
+/** By id: a screen that was given the state whole holds its batches in another order than the server. */
 export function batchesOf(state: State, id: LoadId): readonly Batch[] {
-  return [...state.batches.values()].filter((batch) => batch.loadId === id)
+  return [...state.batches.values()].filter((batch) => batch.loadId === id).sort(byId)
+}
+
+export function byId(one: Batch, other: Batch): number {
+  return one.id < other.id ? -1 : 1
 }
 
 export function wholly(batch: Batch): Take {
@@ -104,9 +123,4 @@ export function takeFromPool(
     short -= got
   }
   return pieces - short
-}
-
-export function outOfTime(until: Until | null, atMs: EpochMs): readonly OverLimit[] {
-  if (until === null) return []
-  return atMs < until.earliestAtMs ? ['too-early'] : atMs > until.latestAtMs ? ['too-late'] : []
 }

@@ -1,8 +1,7 @@
-import type { Batch } from '../day/state.ts'
+import type { Batch, Until } from '../day/state.ts'
 import type { BatchStage, Dough, LineAct } from '../shop/shop.ts'
-
-/** The stages before the oven, in the order in which a route may take them. */
-export const STAGES: readonly BatchStage[] = ['proof', 'chill', 'rack', 'kettle', 'boards', 'oven']
+import { BATCH_STAGES } from '../shop/stages.ts'
+import type { EpochMs } from '../units.ts'
 
 /** The act that brings pieces into a stage; shaping and chilling are the dough room's. */
 const ACT_INTO: { readonly [stage in BatchStage]: LineAct | null } = {
@@ -16,7 +15,7 @@ const ACT_INTO: { readonly [stage in BatchStage]: LineAct | null } = {
 export type PresumableAct = 'pull' | 'dip' | 'lift' | 'board'
 
 export function isBefore(stage: BatchStage, other: BatchStage): boolean {
-  return STAGES.indexOf(stage) < STAGES.indexOf(other)
+  return BATCH_STAGES.indexOf(stage) < BATCH_STAGES.indexOf(other)
 }
 
 /** The acts of a dough's route between where a batch stands and where it is now said to go, both ends left out. */
@@ -31,4 +30,10 @@ export function actsBetween(dough: Dough, from: BatchStage, to: BatchStage): rea
 export function useFirst(one: Batch, other: Batch): number {
   const latest = (batch: Batch) => batch.until?.latestAtMs ?? Number.MAX_SAFE_INTEGER
   return latest(one) - latest(other) || one.sinceMs - other.sinceMs || (one.id < other.id ? -1 : 1)
+}
+
+/** Whether an instant lies before or after what a window allows. Shown and recorded, never blocked. */
+export function outOfTime(until: Until | null, atMs: EpochMs): readonly ('too-early' | 'too-late')[] {
+  if (until === null) return []
+  return atMs < until.earliestAtMs ? ['too-early'] : atMs > until.latestAtMs ? ['too-late'] : []
 }

@@ -1,10 +1,10 @@
-import { piecesInLots } from '../day/account.ts'
 import type { EventOf, Take, VarietyLot } from '../day/events.ts'
 import type { Folding } from '../day/folding.ts'
 import { book } from '../day/folding.ts'
 import { put } from '../day/recorder.ts'
 import type { Line, Lot, Stock } from '../day/state.ts'
 import type { DoughId, VarietyId } from '../ids.ts'
+import { piecesOf } from '../line/lines.ts'
 import { assert, fail, must } from '../support.ts'
 import type { EpochMs } from '../units.ts'
 import { epochMs } from '../units.ts'
@@ -28,7 +28,7 @@ export function applyReleased(folding: Folding, event: EventOf<'released'>): voi
 /** Sold, used in the kitchen, wasted or given away. What was not known to be there is booked as found. */
 export function applyStockTaken(folding: Folding, event: EventOf<'stockTaken'>): void {
   const stock = stockOf(folding, event.varietyId, event.doughId)
-  const pieces = piecesInLots(event.takes) + event.found
+  const pieces = piecesOf(event.takes) + event.found
   const lots = lotsWithout(stock.lots, event.takes)
   const sold = event.fate === 'sold' ? pieces : 0
   // By far the most frequent event of a year: the stock is put together once, not spread twice.
@@ -62,7 +62,7 @@ export function applyKept(folding: Folding, event: EventOf<'kept'>): void {
   for (const part of event.parts) {
     const stock = stockOf(folding, part.varietyId, part.doughId)
     const lots = lotsWithout(stock.lots, part.takes)
-    const kept = stock.kept + piecesInLots(part.takes) + part.found
+    const kept = stock.kept + piecesOf(part.takes) + part.found
     putStock(folding, { ...stock, lots, kept, goneSinceMs: goneSince(stock, lots, event.atMs) })
     book(folding, part.doughId, 'unexplained', -part.found)
   }
@@ -93,7 +93,7 @@ export function dropKept(folding: Folding, { varietyId, pieces }: Line): void {
 
 /** What is left at close is day-old; what is kept stays kept. */
 export function closeStock(folding: Folding, stock: Stock): void {
-  book(folding, stock.doughId, 'dayOld', piecesInLots(stock.lots))
+  book(folding, stock.doughId, 'dayOld', piecesOf(stock.lots))
   const rest: Stock = { ...stock, lots: [], soldToday: 0, pace: [], counted: null, goneSinceMs: null }
   put(folding.state, folding.undo, 'stock', stock.varietyId, stock.kept === 0 ? null : rest)
 }

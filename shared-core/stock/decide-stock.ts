@@ -1,12 +1,11 @@
-import { piecesInLots } from '../day/account.ts'
 import type { StockCommand } from '../day/commands.ts'
 import type { Case, Decision } from '../day/decision.ts'
 import { askFor, happen, happenedAt, refuse, take } from '../day/decision.ts'
 import type { KeptPart, Take } from '../day/events.ts'
-import type { Line, Lot } from '../day/state.ts'
+import type { Keep, Line, Lot } from '../day/state.ts'
 import type { VarietyId } from '../ids.ts'
 import { batchId, keepId } from '../ids.ts'
-import { lineRefusal, wantOf } from '../line/lines.ts'
+import { lineRefusal, piecesOf, wantOf } from '../line/lines.ts'
 import type { EpochMs } from '../units.ts'
 
 type Of<Type extends StockCommand['type']> = Case<Extract<StockCommand, { type: Type }>>
@@ -45,8 +44,8 @@ export function decideCount(oneCase: Of<'count'>): Decision {
   const atMs = happenedAt(oneCase)
   const lots = lotsOf(oneCase, varietyId)
   const ready = lots.filter((lot) => lot.readyAtMs <= atMs)
-  const matured = maturedBy(lots, piecesInLots(ready), pieces, atMs)
-  const known = piecesInLots(ready) + piecesInLots(matured)
+  const matured = maturedBy(lots, piecesOf(ready), pieces, atMs)
+  const known = piecesOf(ready) + piecesOf(matured)
   const unexplained = known - pieces
   const ask = Math.abs(unexplained) > FAR_COUNT_PIECES
   const asked = askFor(command, ask ? [{ code: 'far-count', params: { varietyId, known, pieces } }] : [])
@@ -75,10 +74,22 @@ export function decideKeep(oneCase: Of<'keep'>): Decision {
   const atMs = happenedAt(oneCase)
   const parts = command.lines.map((line): KeptPart => {
     const takes = oldestOf(lotsOf(oneCase, line.varietyId), line.pieces)
-    const { doughId, varietyId } = { ...wantOf(shop, line), varietyId: line.varietyId }
-    return { varietyId, doughId, takes, found: line.pieces - piecesInLots(takes) }
+    return {
+      varietyId: line.varietyId,
+      doughId: wantOf(shop, line).doughId,
+      takes,
+      found: line.pieces - piecesOf(takes),
+    }
   })
-  const keep = { id: keepId(oneCase.newId()), lines: command.lines, keptAtMs: atMs }
+  const taken = new Set(parts.flatMap(({ takes }) => takes.map((one) => one.batchId)))
+  const lots = command.lines.flatMap((line) => lotsOf(oneCase, line.varietyId)).filter((lot) => taken.has(lot.id))
+  const keep: Keep = {
+    id: keepId(oneCase.newId()),
+    lines: command.lines,
+    keptAtMs: atMs,
+    outAtMs: latest(lots.map((lot) => lot.outAtMs)) ?? atMs,
+    readyAtMs: latest(lots.map((lot) => lot.readyAtMs)) ?? atMs,
+  }
   happen(oneCase, atMs, { type: 'kept', keep, parts })
   return take(oneCase, { lines: command.lines })
 }
@@ -91,7 +102,7 @@ export function decideRelease(oneCase: Of<'release'>): Decision {
   const lots = keep.lines.map((line) => ({
     varietyId: line.varietyId,
     doughId: wantOf(shop, line).doughId,
-    lot: { id: batchId(oneCase.newId()), pieces: line.pieces, outAtMs: keep.keptAtMs, readyAtMs: keep.keptAtMs },
+    lot: { id: batchId(oneCase.newId()), pieces: line.pieces, outAtMs: keep.outAtMs, readyAtMs: keep.readyAtMs },
   }))
   happen(oneCase, atMs, { type: 'released', keepId: keep.id, lots })
   return take(oneCase, { lines: keep.lines })
@@ -109,7 +120,7 @@ export function decideHandOver(oneCase: Of<'handOver'>): Decision {
 function takeOff(oneCase: Case, line: Line, fate: 'sold' | 'kitchen' | 'wasted' | 'given', atMs: EpochMs): void {
   const takes = oldestOf(lotsOf(oneCase, line.varietyId), line.pieces)
   const { doughId } = wantOf(oneCase.shop, line)
-  const found = line.pieces - piecesInLots(takes)
+  const found = line.pieces - piecesOf(takes)
   happen(oneCase, atMs, { type: 'stockTaken', varietyId: line.varietyId, doughId, fate, takes, found })
 }
 
@@ -127,6 +138,10 @@ function oldestOf(lots: readonly Lot[], pieces: number): readonly Take[] {
     short -= got
   }
   return takes
+}
+
+function latest(instants: readonly EpochMs[]): EpochMs | null {
+  return instants.reduce<EpochMs | null>((last, atMs) => (last === null || atMs > last ? atMs : last), null)
 }
 
 function maturedBy(lots: readonly Lot[], readyPieces: number, counted: number, atMs: EpochMs): readonly Lot[] {

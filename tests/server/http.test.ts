@@ -156,15 +156,19 @@ describe('commands over HTTP', () => {
 
   it("[V3] given a server's clock that was set back, when health is asked, then it warns in words and the shop goes on", async () => {
     const server = await startServer()
+    const truth = Date.now
     const ahead = Date.now() + 3_600_000
-    await server.room.read((state) => Object.assign(state, { recordedAtMs: ahead }))
+    Date.now = () => ahead
+    await ask(server, '/api/v1/commands', { body: sell('sell0000000') })
+    Date.now = truth
     const asked = await ask(server, '/api/health')
     expect([asked.status, asked.json]).toMatchObject([
       200,
       { status: 'warning', reasons: [expect.stringContaining('60 min behind')] },
     ])
     expect((await ask(server, '/api/v1/commands', { body: sell('sell0000001') })).status).toBe(200)
-    expect([...server.journal.entriesAfter(1)].map(({ recordedAtMs }) => recordedAtMs)).toEqual([ahead])
+    const recorded = [...server.journal.entriesAfter(1)].map(({ recordedAtMs }) => recordedAtMs)
+    expect(recorded[1]).toBeGreaterThanOrEqual(ahead)
   })
 
   it('[H2] given more requests than a minute may have, when asked, then problem details, and pages still load', async () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { readLoadList } from '../../server/http/load-list.ts'
+import { epochMs } from '../../shared-core/units.ts'
 import { at, lines } from '../core/support/make.ts'
 import { shopWith, table, variety } from '../core/support/shop.ts'
 import { ask, startServer } from './support/start-server.ts'
@@ -12,7 +13,7 @@ const shop = shopWith({
     variety({ id: 'salt', name: 'Salt & Pepper', order: 10 }),
   ]),
 })
-const read = (raw: unknown, today = TODAY) => readLoadList(raw, shop, today)
+const read = (raw: unknown, today = TODAY, nowMs = epochMs(0)) => readLoadList(raw, shop, { today, nowMs })
 const wrongs = (raw: unknown) => {
   const result = read(raw)
   return result.ok ? [] : result.problems.map(({ path, wrong }) => `${path} ${wrong}`)
@@ -27,6 +28,15 @@ const TWO_LOADS = {
 }
 
 describe('a load list', () => {
+  it.each([
+    ['typed at 4:00 for this morning', at('4:00'), at('5:10')],
+    ['typed at 5:40, half an hour late', at('5:40'), at('5:10')],
+    ['typed at 20:52 for tomorrow', at('20:52'), at('5:10', 1)],
+  ])('[H6] given one %s, then it counts for the day that is meant', (_when, nowMs, inAtMs) => {
+    const list = { loads: [{ in: '5:10', lines: [['Sesame', 24]] }] }
+    expect(read(list, TODAY, nowMs)).toMatchObject({ ok: true, loads: [{ inAtMs }] })
+  })
+
   it.each([
     [
       'JSON',

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { emptyState } from '../../../shared-core/day/apply.ts'
 import type { Act } from '../../../shared-core/day/commands.ts'
+import { toJson } from '../../../shared-core/day/state-json.ts'
 import { commandId, doughId, keepId, plannedId, shelfId, varietyId } from '../../../shared-core/ids.ts'
 import { setUpChanges } from '../../../shared-core/shop/set-up-diff.ts'
 import { at, batch, lines, loadOf, lot, planned, stateWith, stock } from '../support/make.ts'
@@ -24,8 +25,9 @@ describe('opening', () => {
     expect(state.day?.label).toBe('2026-11-25')
   })
 
-  it('[T2] given a day left open over midnight, then it stays the same day', () => {
+  it('[T2] given a shop that works past midnight, then it stays the same day', () => {
     const state = stateWith()
+    play(state, sell, { nowMs: at('23:50') })
     play(state, sell, { nowMs: at('0:30', 1), localDate: '2026-11-25' })
     expect(state.day?.label).toBe('2026-11-24')
     expect(outcome(decided(state, { type: 'openDay' }))).toBe('already-open')
@@ -33,9 +35,62 @@ describe('opening', () => {
 
   it('[T2] given a year end, when the day was closed, then the next label is in the new year', () => {
     const state = stateWith({ day: { label: '2026-12-31', openedAtMs: at('4:00') } })
-    play(state, { type: 'closeDay' })
+    play(state, { type: 'closeDay' }, { localDate: '2026-12-31' })
     play(state, { type: 'openDay' }, { localDate: '2026-12-31' })
     expect(state.day?.label).toBe('2027-01-01')
+  })
+})
+
+describe('a day that nobody closed', () => {
+  const evening = () => {
+    const state = stateWith({
+      batches: [batch({ stage: 'chill', pieces: 48, since: at('16:00') })],
+      stock: [stock('sesame', { lots: [lot({ pieces: 12 })] })],
+      planned: [
+        planned({ id: 'done', done: true }),
+        planned({ id: 'stale', inAt: at('9:00') }),
+        planned({ id: 'tomorrow', inAt: at('5:00', 1) }),
+        planned({ id: 'untimed' }),
+      ],
+    })
+    play(state, sell, { nowMs: at('16:30') })
+    return state
+  }
+  const morning = { nowMs: at('4:30', 1), localDate: '2026-11-25', id: 'morning001' }
+
+  it('[T12] given the first act of the next morning, then yesterday is closed as of its last tap and today opens', () => {
+    const state = evening()
+    play(state, { type: 'shape', doughId: PLAIN, varietyId: null, pieces: 24, stage: 'proof' }, morning)
+    expect(state.lastDay).toMatchObject({ label: '2026-11-24', closedAtMs: at('16:30'), left: lines('sesame', 11) })
+    expect(state.day).toEqual({ label: '2026-11-25', openedAtMs: at('4:30', 1) })
+    expect([...state.planned.keys()]).toEqual(['tomorrow', 'untimed'])
+    expect(places(state)).toEqual(['chill plain dough 48', 'proof plain dough 24'])
+    expect(outcome(decided(state, { type: 'takeBack', commandId: commandId('morning001') }))).toBe('take-back-unknown')
+  })
+
+  it('[T12] given a sale as the first act, then it is of what the morning has, not of what yesterday left', () => {
+    const state = evening()
+    play(state, sell, morning)
+    expect([...state.account.values()][0]).toMatchObject({ sold: 1, unexplained: -1, carriedIn: 48 })
+  })
+
+  it('[T12] given ninety days that nobody closes, then the running state does not grow', () => {
+    const state = stateWith({ batches: [] })
+    const sizes: number[] = []
+    for (let day = 0; day < 90; day += 1) {
+      const localDate = new Date(at('5:00', day)).toISOString().slice(0, 10)
+      const when = (clock: string, n: number) => ({ nowMs: at(clock, day), localDate, id: `day${day}tap${n}0000` })
+      play(
+        state,
+        { type: 'load', shelfId: shelfId('s1'), plannedId: null, lines: lines('sesame', 36) },
+        when('5:00', 1),
+      )
+      const [loadId] = state.loads.keys()
+      if (loadId === undefined) throw new Error('nothing loaded')
+      play(state, { type: 'out', loadId, from: 'first-side', lines: null }, when('5:20', 2))
+      sizes.push(JSON.stringify(toJson(state)).length)
+    }
+    expect(sizes[89]).toBeLessThan((sizes[2] ?? 0) * 2)
   })
 })
 
@@ -61,6 +116,30 @@ describe('closing', () => {
     expect(places(state)).toEqual(['boards plain dough 36'])
     expect(outcome(decided(state, { type: 'closeDay' }))).toBe('day-not-open')
   })
+
+  it('[T4] given a close tapped for yesterday, when it arrives today, then today stays open', () => {
+    expect(outcome(decided(stateWith(), { type: 'closeDay', label: '2026-11-23' }))).toBe('day-not-open')
+    expect(outcome(decided(stateWith(), { type: 'closeDay', label: '2026-11-24' }))).toBe('taken')
+  })
+
+  it('[T2] given a second close on one date, then labels do not run ahead of the calendar', () => {
+    const state = stateWith()
+    for (const clock of ['11:00', '15:00', '17:00']) {
+      play(state, { type: 'closeDay' }, { nowMs: at(clock), id: `close${clock.replace(':', '')}00` })
+      play(state, sell, { nowMs: at(clock), id: `sell${clock.replace(':', '')}000` })
+    }
+    expect(state.day?.label).toBe('2026-11-25')
+    play(state, { type: 'closeDay' }, { nowMs: at('18:00'), id: 'closelast01' })
+    play(state, sell, { nowMs: at('6:00', 1), localDate: '2026-11-25', id: 'sellnext001' })
+    expect(state.day?.label).toBe('2026-11-25')
+  })
+
+  it('[T2] given a sale from before the close that arrives after it, then the next day begins with the close', () => {
+    const state = stateWith()
+    play(state, { type: 'closeDay' }, { nowMs: at('17:00') })
+    play(state, sell, { nowMs: at('17:10'), tappedAtMs: at('16:50') })
+    expect(state.day).toEqual({ label: '2026-11-25', openedAtMs: at('17:00') })
+  })
 })
 
 describe('what nobody touched', () => {
@@ -74,7 +153,9 @@ describe('what nobody touched', () => {
         batch({ id: 'cold', stage: 'chill', pieces: 48, since: yesterday }),
       ],
       stock: [stock('sesame', { kept: 6 })],
-      keeps: [{ id: keepId('k1'), lines: lines('sesame', 6), keptAtMs: yesterday }],
+      keeps: [
+        { id: keepId('k1'), lines: lines('sesame', 6), keptAtMs: yesterday, outAtMs: yesterday, readyAtMs: yesterday },
+      ],
     })
     play(state, { type: 'closeDay' }, { nowMs: at('15:10'), confirmed: ['line-not-empty'] })
     expect(places(state)).toEqual(['chill plain dough 48'])
@@ -143,6 +224,13 @@ describe('set-up', () => {
     expect(outcome(decided(state, retire))).toBe('ask retires-in-use')
     play(state, retire, { confirmed: ['retires-in-use'] })
     expect(outcome(decided(state, retire))).toBe('taken')
+  })
+
+  it('[T8] given sesame, when it would become a rye, then set-up-mismatch: its pieces are booked by dough', () => {
+    const rye = variety({ id: 'sesame', doughId: doughId('rye') })
+    expect(outcome(decided(stateWith(), { type: 'changeSetUp', changes: [{ entity: 'variety', value: rye }] }))).toBe(
+      'set-up-mismatch',
+    )
   })
 
   it('[T8] given a variety of a dough that is not there, then set-up-mismatch', () => {

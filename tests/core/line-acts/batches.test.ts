@@ -91,6 +91,38 @@ describe('pull, dip, lift, board', () => {
   })
 })
 
+describe('the same act by two people', () => {
+  const stocked = () => stateWith({ batches: [batch({ id: 'cold', stage: 'chill', pieces: 96 })] })
+  const acts: readonly Act[] = [
+    { type: 'pull', doughId: PLAIN, varietyId: null, pieces: 48 },
+    { type: 'dip', doughId: PLAIN, varietyId: null, pieces: 36 },
+    { type: 'board', lines: lines('sesame', 36) },
+    { type: 'moveBatch', batchId: batchId('cold'), from: 'chill', to: 'rack', pieces: 24 },
+    { type: 'wasteBatch', batchId: batchId('cold'), from: 'chill', pieces: 24 },
+  ]
+  it.each(acts.map((act) => [act.type, act] as const))(
+    '[L4] given both screens showed the same, when both tap %s, then it is done once',
+    (_type, act) => {
+      const state = stocked()
+      const seenSeq = state.seq
+      play(state, act, { id: 'first00001', device: 'wall', seenSeq })
+      expect(outcome(decided(state, act, { id: 'second0001', device: 'bench', seenSeq }))).toBe('already-moved')
+    },
+  )
+
+  it.each([
+    ['the same device taps twice', 'wall', 0],
+    ['the second had seen the first', 'bench', 1],
+  ] as const)('[L4] given %s, then it is done twice', (_how, device, seen) => {
+    const state = stocked()
+    const seenSeq = state.seq
+    const pull: Act = { type: 'pull', doughId: PLAIN, varietyId: null, pieces: 48 }
+    play(state, pull, { id: 'first00001', device: 'wall', seenSeq })
+    play(state, pull, { id: 'second0001', device, seenSeq: seenSeq + seen })
+    expect(places(state)).toEqual(['rack plain dough 96'])
+  })
+})
+
 describe('by hand', () => {
   it.each(['proof', 'chill', 'rack', 'kettle', 'boards'] as const)(
     '[L9] given 36 at %s, when 12 go to every other stage, then the batch is split',

@@ -233,7 +233,7 @@ describe('boards and clocks of a load', () => {
 
   it.each([
     ['flipped at 6:51', true, at('6:56')],
-    ['never tapped as flipped', false, at('7:10')],
+    ['never tapped as flipped: wet since the flip that was due', false, at('6:55:30')],
   ] as const)(
     '[L5] given 6 boards %s, when out at 7:05, then the shelf remembers when they are wet',
     (_how, flips, wetAtMs) => {
@@ -270,6 +270,37 @@ describe('a load put right', () => {
     const id = loadOn(state, 'sesame', 24)
     play(state, { type: 'changeLoad', loadId: id, lines: lines('sesame', 24, 'poppy', 12) })
     expect(places(state)).toEqual(['oven poppy 12', 'oven sesame 24', 'rack plain dough 12'])
+  })
+
+  it('[L7, L8] given a shelf of 48, when its load was 60 all the time, then that is recorded and asked about', () => {
+    const state = stateWith({ shop: shopWith({ stations: table(ALL_STATIONS) }), batches: [batch({ pieces: 60 })] })
+    const id = loadOn(state, 'sesame', 24)
+    const before = state.unsure.size
+    const events = play(state, { type: 'changeLoad', loadId: id, lines: lines('sesame', 60) })
+    expect(eventsOf(events, 'loadChanged')[0]?.over).toEqual(['shelf'])
+    expect([...state.unsure.values()].slice(before).map(({ what }) => what.kind)).toEqual([
+      'presumed',
+      'presumed',
+      'presumed',
+      'over',
+    ])
+  })
+
+  it('[L7] given a load of 48, when moved to a shelf of 12, then recorded; to a retired one, then refused', () => {
+    const shelves = table([shelf({ id: 's1' }), shelf({ id: 's2', pieces: 12 }), shelf({ id: 'old', retired: true })])
+    const state = stateWith({ shop: shopWith({ shelves }), batches: [batch({ pieces: 48 })] })
+    const id = loadOn(state, 'sesame', 48)
+    const move = { type: 'moveLoad', loadId: id, from: 'first-side', to: 'first-side' } as const
+    expect(outcome(decided(state, { ...move, shelfId: shelfId('old') }))).toBe('retired')
+    expect(eventsOf(play(state, { ...move, shelfId: S2 }), 'loadMoved')[0]?.over).toEqual(['shelf'])
+  })
+
+  it('[L12] given a load tapped offline in time, when it arrives late, then it is not recorded as too late', () => {
+    const window = { earliestAtMs: at('5:00'), targetAtMs: at('5:02'), latestAtMs: at('5:08') }
+    const state = stateWith({ batches: [batch({ stage: 'boards', until: window, since: at('5:00') })] })
+    const load = { type: 'load', shelfId: S1, plannedId: null, lines: lines('sesame', 36) } as const
+    const events = play(state, load, { nowMs: at('5:30'), tappedAtMs: at('5:03') })
+    expect(eventsOf(events, 'loaded')[0]).toMatchObject({ atMs: at('5:03'), over: [] })
   })
 
   it('[L13] given a load, when moved to a free shelf, back a side, or back to boards, then it is there', () => {
@@ -321,9 +352,11 @@ describe('a load put right', () => {
     })
     const state = stateWith({ shop, batches: [batch({ pieces: 96 })] })
     const [first, second] = [loadOn(state, 'sesame', 36), loadOn(state, 'poppy', 24)]
-    play(state, { type: 'out', loadId: first, from: 'first-side', lines: null }, { nowMs: at('7:03') })
-    play(state, { type: 'out', loadId: second, from: 'first-side', lines: null }, { nowMs: at('7:05') })
-    expect(state.shelves.get(S1)).toMatchObject({ boardsFreed: 10, boardsWetAtMs: at('7:10') })
+    play(state, { type: 'flip', loadId: first }, { nowMs: at('7:00') })
+    play(state, { type: 'flip', loadId: second }, { nowMs: at('7:01') })
+    play(state, { type: 'out', loadId: first, from: 'second-side', lines: null }, { nowMs: at('7:03') })
+    play(state, { type: 'out', loadId: second, from: 'second-side', lines: null }, { nowMs: at('7:04') })
+    expect(state.shelves.get(S1)).toMatchObject({ boardsFreed: 10, boardsWetAtMs: at('7:06') })
   })
 
   it('[L10] given a load put right, then the door of the oven stays where it was', () => {

@@ -17,17 +17,31 @@ export interface When {
   readonly confirmed?: readonly AskCode[]
   readonly id?: string
   readonly localDate?: string
+  readonly device?: string
+  readonly seenSeq?: number
 }
 
 /** A command tapped at 6:47 and decided at once, unless said otherwise. */
 export function tap(act: Act, when: When = {}): Command {
   const nowMs = when.nowMs ?? at('6:47')
   const tappedAtMs = when.tappedAtMs === undefined ? nowMs : when.tappedAtMs
-  return { id: commandId(when.id ?? 'tap0000001'), deviceSeq: 1, tappedAtMs, confirmed: when.confirmed ?? [], ...act }
+  const seen = when.seenSeq === undefined ? {} : { seenSeq: when.seenSeq }
+  return {
+    id: commandId(when.id ?? 'tap0000001'),
+    deviceSeq: 1,
+    tappedAtMs,
+    confirmed: when.confirmed ?? [],
+    ...seen,
+    ...act,
+  }
 }
 
 export function context(when: When = {}): Context {
-  return { nowMs: when.nowMs ?? at('6:47'), deviceId: deviceId('bench-1'), localDate: when.localDate ?? '2026-11-24' }
+  return {
+    nowMs: when.nowMs ?? at('6:47'),
+    deviceId: deviceId(when.device ?? 'bench-1'),
+    localDate: when.localDate ?? '2026-11-24',
+  }
 }
 
 export function decided(state: State, act: Act, when: When = {}): Decision {
@@ -59,7 +73,7 @@ export function entryOf(
   return {
     seq: state.seq + 1,
     commandId: command.id,
-    deviceId: deviceId('bench-1'),
+    deviceId: deviceId(when.device ?? 'bench-1'),
     recordedAtMs: epochMs(Math.max(state.recordedAtMs, when.nowMs ?? at('6:47'))),
     told: decision.told,
     events: decision.events,
