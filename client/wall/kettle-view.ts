@@ -2,6 +2,7 @@ import type { Line } from '../../shared-core/day/state.ts'
 import type { DoughId, VarietyId } from '../../shared-core/ids.ts'
 import { dueStatus } from '../../shared-core/line/act-due.ts'
 import type { InKettle, KettleNow } from '../../shared-core/line/kettle.ts'
+import { piecesOf } from '../../shared-core/line/lines.ts'
 import type { Standing } from '../../shared-core/line/quiet.ts'
 import type { DurationMs, EpochMs } from '../../shared-core/units.ts'
 import { later } from '../../shared-core/units.ts'
@@ -178,16 +179,17 @@ export function titleOf(stuff: Omit<Stuff, 'becomes'>, words: Words, sizes: Text
   return { nameLines: isOneLine ? [name] : nameLines(name, room, 2), count, isOneLine }
 }
 
-/** "then 24 Sesame / and 12 Poppy"; what has no room becomes "2 more". */
+/** "becomes 24 Sesame / and 12 Poppy"; what has no room becomes "2 more". */
 function becomesLines(
   becomes: readonly Line[],
   { words, wall, sizes }: KettleInput,
   { widthPx, lines }: { readonly widthPx: number; readonly lines: number },
 ): readonly string[] {
   const all = becomes.map((line) => wall.become(line))
+  const pieces = piecesOf(becomes)
   for (let shown = all.length; shown > 0; shown--) {
     const items = shown === all.length ? all : [...all.slice(0, shown), wall.more(all.length - shown)]
-    const text = `${wall.thenBecomes} ${words.line.list(items)}`
+    const text = wall.becomes(pieces, words.line.list(items))
     const set = wrapText(text, { roomPx: widthPx, fontPx: sizes.minPx })
     if (set.length <= lines) return set
   }

@@ -9,7 +9,7 @@ export function enWall(words: Words): WallWords {
     oven: 'Oven',
     boardsFree: (boards) => `${boards} wet ${boards === 1 ? 'board' : 'boards'} free`,
     boardsShort: (boards) => `${words.line.boards(boards)} short`,
-    thenBecomes: 'then',
+    becomes: (_pieces, list) => `becomes ${list}`,
     become: ({ varietyId, pieces }) => `${pieces} ${names.variety(varietyId)}`,
     more: (count) => `${count} more`,
     next: 'Next',

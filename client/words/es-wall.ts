@@ -9,7 +9,7 @@ export function esWall(words: Words): WallWords {
     oven: 'Horno',
     boardsFree: (boards) => `${boards} ${boards === 1 ? 'tabla mojada libre' : 'tablas mojadas libres'}`,
     boardsShort: (boards) => `${boards === 1 ? 'falta' : 'faltan'} ${words.line.boards(boards)}`,
-    thenBecomes: 'luego',
+    becomes: (pieces, list) => `${pieces === 1 ? 'será' : 'serán'} ${list}`,
     become: ({ varietyId, pieces }) => `${pieces} ${names.variety(varietyId)}`,
     more: (count) => `${count} más`,
     next: 'Sigue',

@@ -12,8 +12,8 @@ export interface WallWords {
   boardsFree(boards: number): string
   /** More boards are out than there are. @example "2 boards short" */
   boardsShort(boards: number): string
-  /** What the pieces become, begun here and gone on in lines of their own. */
-  readonly thenBecomes: string
+  /** What so many pieces become, by a list of it. Never "then": that word leads to the next act. @example "becomes 24 Sesame" */
+  becomes(pieces: number, list: string): string
   /** One line of it. @example "24 Sesame" */
   become(line: Line): string
   /** What a list has no room for. @example "2 more" */

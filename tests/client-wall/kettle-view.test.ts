@@ -34,8 +34,18 @@ describe('the kettle at work', () => {
     expect(view.ring).toMatchObject({ state: 'running', label: '22 s' })
     expect(view.ring.fraction).toBeCloseTo(22 / 60)
     expect(view.title).toMatchObject({ nameLines: ['Plain'], count: '36' })
-    expect(view.becomes.join(' ')).toBe('then 24 Sesame and 12 Poppy')
+    expect(view.becomes.join(' ')).toBe('becomes 24 Sesame and 12 Poppy')
     expect(view.calls).toEqual([])
+  })
+
+  it('given Spanish, then what the pieces become is said in number and never as what comes after', () => {
+    const told = (pieces: number) => {
+      const plans = [planned({ lines: lines('poppy', pieces) })]
+      const { becomes, below } = kettle({ planned: plans, batches: [{ ...DIPPED, pieces }] }, at('6:46:30'), 'es')
+      return becomes.length > 0 ? becomes.join(' ') : below[0]?.rest
+    }
+    expect(told(12)).toBe('serán 12 Poppy')
+    expect(told(1)).toBe('será 1 Poppy')
   })
 
   it('[G3] given ten seconds to go, then it is turned inside out and says lift with the seconds', () => {
@@ -104,7 +114,7 @@ describe('an empty kettle that somebody taps', () => {
     expect(view.lead).toBe('Next')
     expect(view.title.count).toBe('36')
     expect(view.when).toMatch(/^(in \d+ (s|min)|now)$/)
-    expect(view.becomes.join(' ')).toBe('then 24 Sesame and 12 Poppy')
+    expect(view.becomes.join(' ')).toBe('becomes 24 Sesame and 12 Poppy')
   })
 
   it('given nothing planned, then it says so', () => {
