@@ -66,11 +66,12 @@ function rulerWords({ times }: Words): RulerWords {
 function standingWords({ times }: Words): StandingWords {
   return {
     titles: { proof: 'Leudando', chill: 'En frío', rack: 'En el carro', cool: 'Enfriando' },
-    ready: 'listo',
+    // What stands is a dough: "la masa está lista".
+    ready: 'lista',
     readyPart: (pieces) => `${pieces} listas`,
-    readyAt: (atMs) => `listo ${times.at(atMs)}`,
+    readyAt: (atMs) => `lista ${times.at(atMs)}`,
     goodTo: (atMs) => `bien ${times.upTo(atMs)}`,
-    over: (sinceMs) => `pasado ${times.since(sinceMs)}`,
+    over: (sinceMs) => `pasada ${times.since(sinceMs)}`,
     nothing: 'nada',
   }
 }

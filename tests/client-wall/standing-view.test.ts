@@ -2,15 +2,16 @@ import { describe, expect, it } from 'vitest'
 import { standingView } from '../../client/wall/standing-view.ts'
 import type { Batch } from '../../shared-core/day/state.ts'
 import { standingNow } from '../../shared-core/line/quiet.ts'
+import type { Language } from '../../shared-core/shop/shop.ts'
 import { at, batch, stateWith, until } from '../core/support/make.ts'
 import { dough, shopWith, table } from '../core/support/shop.ts'
 import { LAYOUT, SIZES, setting } from './support/wall.ts'
 
 const NOW = at('4:10')
 
-function view(batches: readonly Batch[], shop = shopWith()) {
+function view(batches: readonly Batch[], shop = shopWith(), language: Language = 'en') {
   const standing = standingNow(stateWith({ shop, batches }), NOW)
-  return standingView({ ...setting(shop, NOW), standing, box: LAYOUT.middle })
+  return standingView({ ...setting(shop, NOW, language), standing, box: LAYOUT.middle })
 }
 
 const CHILLED = batch({
@@ -48,6 +49,15 @@ describe('what stands while the line is quiet', () => {
     const over = batch({ id: 'o', stage: 'rack', dough: 'rye', pieces: 24, until: until('2:00', '2:30', '3:50') })
     const [rack] = view([RACK, over]).columns.flat()
     expect(rack?.items[0]).toMatchObject({ name: 'Rye', detail: 'over since 3:50', isTrouble: true })
+  })
+
+  it('given Spanish, then what is said of a dough agrees with it', () => {
+    const over = batch({ id: 'o', stage: 'chill', dough: 'rye', pieces: 24, until: until('2:00', '2:30', '3:50') })
+    const items = view([RACK, RYE, over, CHILLED], shopWith(), 'es')
+      .columns.flat()
+      .flatMap((block) => block.items)
+    const said = items.map(({ detail }) => detail).sort()
+    expect(said).toEqual(['lista a las 4:20', 'lista, bien hasta las 4:40', 'lista', 'pasada desde las 3:50'].sort())
   })
 
   it('[G2] given sixteen doughs with the longest names everywhere, then what has no room is counted and all fits', () => {
