@@ -20,7 +20,7 @@ import { FULL_FOLD_TOLD_ENTRIES, wake } from './shop/wake.ts'
 
 declare const __BUILD_ID__: string
 
-export const VERSION = '0.1.0'
+const VERSION = '0.1.0'
 const CLIENT_FOLDER = fileURLToPath(new URL('./client/', import.meta.url))
 const CHORES_EVERY_MS = 1_000
 /** Taps already on the wire get their answer before the links are closed. */

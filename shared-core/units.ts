@@ -31,7 +31,7 @@ export function later(atMs: EpochMs, byMs: DurationMs): EpochMs {
 
 /** `valueMs` kept between two instants; where they cross, the upper one wins. */
 export function clampMs(valueMs: EpochMs, fromMs: EpochMs, toMs: EpochMs): EpochMs {
-  return valueMs > toMs ? toMs : valueMs < fromMs ? (fromMs > toMs ? toMs : fromMs) : valueMs
+  return epochMs(Math.min(Math.max(valueMs, fromMs), toMs))
 }
 
 const MS_PER = { s: 1_000, min: 60_000, h: 3_600_000 } as const

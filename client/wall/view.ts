@@ -154,11 +154,20 @@ export interface Setting {
   readonly sizes: TextSizes
 }
 
-/** The line as soon as anything is in the kettle, on boards or in the oven; else what stands; else what to do first. */
+/** Dips and loads that are due sooner than this want kettle and oven on the wall, even while both are empty. */
+const LINE_AHEAD_MS = 30 * 60_000
+
+/**
+ * The line as soon as anything is in the kettle, on boards or in the oven, or will soon be; else what stands; else what
+ * to do first.
+ */
 function bodyView(state: State, shop: Shop, set: Setting & { readonly acts: readonly LineActDue[] }): BodyView {
   const isBusy =
     state.loads.size > 0 || [...state.batches.values()].some(({ stage }) => stage === 'kettle' || stage === 'boards')
-  if (isBusy) return { kind: 'line', line: lineView(state, shop, set) }
+  const isNear = set.acts.some(
+    ({ act, atMs }) => act !== 'pull' && act !== 'board' && atMs - set.nowMs <= LINE_AHEAD_MS,
+  )
+  if (isBusy || isNear) return { kind: 'line', line: lineView(state, shop, set) }
   const standing = standingNow(state, set.nowMs)
   if (standing.length > 0) {
     return { kind: 'standing', standing: standingView({ ...set, standing, box: set.layout.middle }) }

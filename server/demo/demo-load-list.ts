@@ -21,9 +21,9 @@ export interface DemoLoad {
 }
 
 /** From the first load of a wave to the first of the next: a bake, the handling and a breath. */
-export const WAVE_MINUTES = 30
+const WAVE_MINUTES = 30
 /** From one shelf's load to the next one's: two or three kettle-fulls. */
-export const BETWEEN_SHELVES_MINUTES = 4.5
+const BETWEEN_SHELVES_MINUTES = 4.5
 /** The oven is hot; five minutes more for the first pieces. */
 const AFTER_OVEN_READY_MINUTES = 5
 /** What is baked now must do until the pieces of the next wave are out, and a little longer. */

@@ -14,7 +14,7 @@ import type { Who } from './demo-shop.ts'
 import { DEMO_DEVICES } from './demo-shop.ts'
 import type { Move } from './scene.ts'
 
-/** Commands of one device are numbered; eight places of base 36 never run over into another length. */
+/** Commands of one device are numbered; six places of base 36 never run over into another length. */
 const NUMBER_PLACES = 6
 
 /** Numbers what the demo's people tap, each device for itself, and makes commands of it. */

@@ -5,7 +5,7 @@ import type { DeviceHello, Role } from '../../shared-core/live/protocol.ts'
 export const ROLES: readonly Role[] = ['wall', 'bench', 'counter', 'desk']
 const ID = /^[a-z0-9][a-z0-9.-]{0,63}$/
 /** Long enough for "Tablet at the oven, left"; shown whole on the desk. */
-export const DEVICE_NAME_MAX = 40
+const DEVICE_NAME_MAX = 40
 
 const deviceSchema = z.object({
   deviceId: z.string().regex(ID).transform(deviceId),

@@ -13,7 +13,7 @@ import { readLoadList } from './load-list.ts'
 import { sendAnswer, sendProblem } from './problem.ts'
 import { NO_SET_UP, setUpRoutes } from './set-up.ts'
 
-export const EVENTS_PER_PAGE_MAX = 1_000
+const EVENTS_PER_PAGE_MAX = 1_000
 
 /** A clock that is kept by the network steps back by less than this. */
 const CLOCK_BEHIND_MS_MAX = 5_000

@@ -171,7 +171,6 @@ function identify(db: DatabaseSyncInstance, file: string, kind: JournalKind): st
   return about('journal_id')
 }
 
-/** @param seq what follows the row before: a row that says something else is not the one that is missing */
 /** A page of entries; null when a row of it is no JSON. */
 function parsePage(text: string): readonly Entry[] | null {
   try {
@@ -181,6 +180,7 @@ function parsePage(text: string): readonly Entry[] | null {
   }
 }
 
+/** @param seq what follows the row before: a row that says something else is not the one that is missing */
 function readEntry(raw: Entry | string, seq: number): Entry {
   try {
     const entry = upcastEntry(typeof raw === 'string' ? JSON.parse(raw) : raw)

@@ -5,7 +5,7 @@ import { PROTOCOL_VERSION } from '../../shared-core/live/protocol.ts'
 import type { RoomParts } from './room-parts.ts'
 
 /** Missing more than this, the state whole is smaller and quicker than the entries: about an hour of a busy morning. */
-export const CATCH_UP_ENTRIES_MAX = 500
+const CATCH_UP_ENTRIES_MAX = 500
 
 /** What a screen needs to go on: the entries that it missed, or the state whole when it cannot catch up with these. */
 export function greet(parts: RoomParts, hello: Extract<FromScreen, { type: 'hello' }>): Welcome {

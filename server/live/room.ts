@@ -15,7 +15,7 @@ import { Turn } from './turn.ts'
 /** Commands that may wait for one turn; a busy shop has a handful. More is a fault or an attack: the link is closed. */
 export const WAITING_COMMANDS_MAX = 5_000
 /** Greetings, looks and words for all that may wait for the end of one turn: every device of a large shop, many times. */
-export const WAITING_QUIET_MAX = 2_000
+const WAITING_QUIET_MAX = 2_000
 /** Longest rest of a sound after "coming": time to walk from the counter to the oven and finish a sale. */
 const COMING_MS = 45_000
 

@@ -14,7 +14,7 @@ const MESSAGE = 'm'
 const MESSAGE_BYTES_MAX = 256 * 1024
 
 /** Links at once: ten times the screens of a large shop. */
-export const LINKS_MAX = 500
+const LINKS_MAX = 500
 
 class SocketLink implements ScreenLink {
   readonly socket: Socket

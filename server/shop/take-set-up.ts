@@ -7,7 +7,7 @@ import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { Room } from '../live/room.ts'
 
 /** The person at the server's terminal. */
-export const TERMINAL: DeviceHello = { deviceId: deviceId('terminal'), name: 'Terminal', role: 'desk', stationId: null }
+const TERMINAL: DeviceHello = { deviceId: deviceId('terminal'), name: 'Terminal', role: 'desk', stationId: null }
 
 /** Brings the running shop to a set-up. Nothing is written when it is so already. */
 export async function takeSetUp(room: Room, shop: Shop, confirmed: readonly AskCode[]): Promise<Answer> {

@@ -18,7 +18,7 @@ export const PIECES_MAX = 5_000
 export const LINES_MAX = 40
 export const LOADS_MAX = 200
 export const UNSURE_MAX = 200
-export const CHANGES_MAX = 4 * KEPT_MAX
+const CHANGES_MAX = 4 * KEPT_MAX
 /** 2020-01-01 and 2100-01-01: a clock that says something else is not set. */
 export const AT_MS_MIN = 1_577_836_800_000
 export const AT_MS_MAX = 4_102_444_800_000

@@ -34,7 +34,7 @@ import { decideTakeBack } from './take-back.ts'
 export type { Context, Decision } from './decision.ts'
 
 /** A tap that waited longer than this on a screen without contact is asked back before it counts. */
-export const OLD_TAP_MS = 36 * 3_600_000
+const OLD_TAP_MS = 36 * 3_600_000
 
 /**
  * What the shop says to a command: the events that it makes, questions to answer first, or why not. Pure: the state is

@@ -2,7 +2,7 @@ import type { DoughId } from '../ids.ts'
 import type { Account, State, TableName, Touched } from './state.ts'
 
 /**
- * The only hand that changes a state. It keeps what it replaced, for two uses: rolling an entry back when it cannot be
+ * The only hand that changes a state's tables. It keeps what it replaced, for two uses: rolling an entry back when it cannot be
  * written, and take-back. Why not copy the state for each entry: a year of trading must fold in seconds.
  */
 export interface Undo {

@@ -42,7 +42,7 @@ export function boardsNow(state: State, nowMs: EpochMs): BoardsNow {
 }
 
 /** Whether pieces of a variety lie on a wet board before the flip. Unknown varieties do: better a board too many. */
-export function needsBoard(shop: Shop, varietyId: VarietyId): boolean {
+function needsBoard(shop: Shop, varietyId: VarietyId): boolean {
   const variety = shop.varieties.get(varietyId)
   return variety === undefined || (variety.bakedOn === 'board' && variety.flip)
 }

@@ -12,7 +12,7 @@ import { piecesOf } from './lines.ts'
  * Planned loads that dips and pulls are worked back from. Far enough for dough that stands an hour on the rack (five
  * shelves of a quarter of an hour each); a whole day's list would only make a longer list of what nobody does yet.
  */
-export const LOADS_LOOKED_AHEAD = 20
+const LOADS_LOOKED_AHEAD = 20
 
 /** Dough that a planned load still needs: one kettle-full, or all of it at once where it is not boiled. */
 export interface Need {

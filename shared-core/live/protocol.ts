@@ -33,8 +33,10 @@ export type FromScreen =
       readonly protocol: number
       readonly foldVersion: number
       readonly buildId: string
-      readonly device: DeviceHello /** null: knows nothing yet */
-      readonly afterSeq: number | null /** which journal it knows: another shop's screen starts afresh */
+      readonly device: DeviceHello
+      /** The last entry that it knows; null: nothing yet. */
+      readonly afterSeq: number | null
+      /** Which journal it knows: another shop's screen starts afresh. */
       readonly journalId: string | null
     }
   | { readonly type: 'commands'; readonly commands: readonly Command[] }
@@ -53,7 +55,7 @@ export type ToScreen =
   | { readonly type: 'clockTable'; readonly clock: ShopClock }
   /** Values outside fold and hash, latest only. */
   | { readonly type: 'screens'; readonly screens: readonly ScreenPresence[] }
-  | { readonly type: 'refusedHello'; readonly reason: 'protocol' | 'malformed' }
+  | { readonly type: 'refusedHello'; readonly reason: 'malformed' }
 
 export interface Welcome {
   readonly type: 'welcome'

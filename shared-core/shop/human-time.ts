@@ -13,7 +13,7 @@ export function clockMinute(text: string): number {
 }
 
 /** How many of a unit a span is; whole milliseconds come back from `spanMs` exactly. */
-export function inUnit(ms: DurationMs, unit: TimeUnit): number {
+function inUnit(ms: DurationMs, unit: TimeUnit): number {
   return ms / spanMs(1, unit)
 }
 

@@ -8,7 +8,7 @@ import { nearestWord } from './nearest-word.ts'
  */
 
 /** What an id looks like: it stands in URLs, attributes and file names as it is. */
-export const ID_PATTERN = /^[a-z0-9][a-z0-9.-]{0,63}$/
+const ID_PATTERN = /^[a-z0-9][a-z0-9.-]{0,63}$/
 /** No control, invisible or unassigned characters; no space at either end. */
 const NAME_PATTERN = /^(?! )[^\p{C}\p{Zl}\p{Zp}]*(?<! )$/u
 const CLOCK_PATTERN = /^(?:[01][0-9]|2[0-3]):[0-5][0-9]$/

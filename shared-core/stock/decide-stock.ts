@@ -11,7 +11,7 @@ import type { EpochMs } from '../units.ts'
 type Of<Type extends StockCommand['type']> = Case<Extract<StockCommand, { type: Type }>>
 
 /** A count further off than this is asked back: more likely a slip of the finger than a rack gone missing. */
-export const FAR_COUNT_PIECES = 24
+const FAR_COUNT_PIECES = 24
 
 /** A sale is never blocked: what is in the customer's hand was there, whatever the board knew. */
 export function decideSell(oneCase: Of<'sell'>): Decision {

@@ -65,7 +65,7 @@ describe('a server that folds in another form', () => {
 
   it('[C8] given a protocol that the server refuses, then the same', () => {
     const { screen } = linked()
-    screen.link.say({ type: 'refusedHello', reason: 'protocol' })
+    screen.link.say({ type: 'refusedHello', reason: 'malformed' })
     screen.sync.tick()
     expect([phase(screen), screen.reloads()]).toEqual(['stale', 1])
   })

@@ -37,6 +37,21 @@ describe('what stands in the middle', () => {
     expect(viewOf(stateWith({ batches: [batch({ stage: 'chill' })] }), NOW).body.kind).toBe('standing')
   })
 
+  it.each([
+    ['7:00:00', 'a load', 'standing', ['load']],
+    ['7:00:01', 'a load', 'line', ['load']],
+    ['7:00:00', 'a dip', 'line', ['dip', 'load']],
+    ['6:40', 'a dip', 'standing', ['dip', 'load']],
+  ] as const)(
+    '[G6] given dough on the rack, a load at 7:30:01 and %s or %s to tap, then it is the line from half an hour before: %s',
+    (now, _what, kind, acts) => {
+      const shop = shopWith({ stations: table([station('line', acts)]) })
+      const plan = planned({ inAt: at('7:30:01'), lines: lines('plain', 36) })
+      const rack = batch({ until: until('5:40', '6:00', '9:40') })
+      expect(viewOf(stateWith({ shop, batches: [rack], planned: [plan] }), at(now)).body.kind).toBe(kind)
+    },
+  )
+
   it('[G6] given a kettle that nobody taps, then the plan’s next dips stand in its place; given one that is tapped, the ring', () => {
     const kettle = (shop: ReturnType<typeof shopWith>) => {
       const { body } = viewOf(
@@ -105,11 +120,7 @@ describe('what is said when something is wrong', () => {
 
 describe('below the clock', () => {
   it.each([
-    [
-      'a demo without sound yet',
-      { demo: { handsOff: false }, sound: 'needs-touch' },
-      'Demo · touch for sound',
-    ],
+    ['a demo without sound yet', { demo: { handsOff: false }, sound: 'needs-touch' }, 'Demo · touch for sound'],
     ['a shop with sound', { sound: 'on' }, ''],
     ['no sound wanted', { sound: 'off' }, 'no sound'],
     ['quiet hours', { sound: 'quiet-hours' }, 'quiet hours'],
