@@ -38,13 +38,13 @@ describe('what stands in the middle', () => {
   })
 
   it.each([
-    ['7:00:00', 'a load', 'standing', ['load']],
-    ['7:00:01', 'a load', 'line', ['load']],
-    ['7:00:00', 'a dip', 'line', ['dip', 'load']],
-    ['6:40', 'a dip', 'standing', ['dip', 'load']],
+    [['load'], '7:00:00', 'standing'],
+    [['load'], '7:00:01', 'line'],
+    [['dip', 'load'], '7:00:00', 'line'],
+    [['dip', 'load'], '6:40', 'standing'],
   ] as const)(
-    '[G6] given dough on the rack, a load at 7:30:01 and %s or %s to tap, then it is the line from half an hour before: %s',
-    (now, _what, kind, acts) => {
+    '[G6] given dough on the rack and a load at 7:30:01, when %j is tapped and it is %s, then the middle is the %s',
+    (acts, now, kind) => {
       const shop = shopWith({ stations: table([station('line', acts)]) })
       const plan = planned({ inAt: at('7:30:01'), lines: lines('plain', 36) })
       const rack = batch({ until: until('5:40', '6:00', '9:40') })
