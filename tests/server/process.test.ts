@@ -132,6 +132,18 @@ describe('one shop, one folder, one server', () => {
     expect(server.output).toContain(`The folder ${shop} cannot be used`)
   })
 
+  it("[J10] given a real shop in the demo's folder, when the demo is started there, then the shop is left alone", async () => {
+    const cwd = tempFolder()
+    const shop = new ServerProcess(['--shop', '.shop-demo'], {}, cwd)
+    await ask({ port: await shop.port() }, '/api/v1/commands', { body: sell(1) })
+    await shop.kill('SIGTERM')
+    const demo = new ServerProcess([], {}, cwd)
+    expect(await demo.ended()).toBe(1)
+    expect(demo.output).toContain("is a real shop's journal")
+    const again = new ServerProcess(['--shop', '.shop-demo'], {}, cwd)
+    expect((await ask({ port: await again.port() }, '/api/health')).json).toMatchObject({ seq: 2 })
+  })
+
   it("[J10] given a demo's folder, when opened as a shop, then it is refused", async () => {
     const { shop, file, args } = shopFolder()
     mkdirSync(shop)

@@ -48,9 +48,10 @@ export class ServerProcess {
   readonly #ended: Promise<unknown>
   readonly #heard = new Set<() => void>()
 
-  constructor(args: readonly string[], env: NodeJS.ProcessEnv = {}) {
+  /** @param cwd where it is started: the demo makes its folder there */
+  constructor(args: readonly string[], env: NodeJS.ProcessEnv = {}, cwd: string = FOLDER) {
     this.#child = spawn(process.execPath, [SERVER, ...args], {
-      cwd: FOLDER,
+      cwd,
       env: { ...process.env, PORT: '0', BIND: '127.0.0.1', LOG_LEVEL: 'silent', ...env },
       stdio: ['ignore', 'pipe', 'pipe'],
     })
