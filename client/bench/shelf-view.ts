@@ -3,7 +3,6 @@ import type { LoadId, ShelfId } from '../../shared-core/ids.ts'
 import { loadId } from '../../shared-core/ids.ts'
 import type { ShelfKey } from '../../shared-core/line/shelf-keys.ts'
 import { shelfKeys } from '../../shared-core/line/shelf-keys.ts'
-import { turnOrder } from '../../shared-core/line/turn.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { PendingCommand } from '../live/shop-store.ts'
 import type { RingState } from '../parts/ring.tsx'
@@ -38,9 +37,12 @@ export interface ShelfParts {
   readonly unconfirmed: ReadonlySet<LoadId | ShelfId>
 }
 
-/** The keys of the oven as the hands meet them: in the set-up's order; of a rotating oven in turn from the door. */
+/**
+ * The keys of the oven in the set-up's order. Those of a rotating oven too: keys that moved along with the shelves would
+ * move under the finger, so that two quick touches at one place loaded two shelves; the door is a mark that moves.
+ */
 export function shelfViews({ state, nowMs, words, unconfirmed }: ShelfParts): readonly ShelfView[] {
-  return inHand(state, shelfKeys(state, nowMs)).map((key) =>
+  return shelfKeys(state, nowMs).map((key) =>
     shelfView(key, { nowMs, words, unconfirmed: unconfirmed.has(key.loadId ?? key.shelfId) }),
   )
 }
@@ -71,12 +73,6 @@ export function unconfirmedPlaces(
 
 /** Answers come within a fraction of this; a mark that flashes at every tap would be noise. */
 const UNANSWERED_MS = 2_000
-
-function inHand(state: State, keys: readonly ShelfKey[]): readonly ShelfKey[] {
-  if (state.shop === null || state.shop.oven.kind !== 'rotating') return keys
-  const place = new Map(turnOrder(state, state.shop).map((shelf, index) => [shelf.id, index]))
-  return [...keys].sort((one, other) => (place.get(one.shelfId) ?? 0) - (place.get(other.shelfId) ?? 0))
-}
 
 interface Said {
   readonly nowMs: EpochMs

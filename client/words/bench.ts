@@ -61,7 +61,7 @@ export interface StationWords {
   readonly kettle: string
   readonly boards: string
   readonly oven: string
-  /** A rotating oven's keys stand in turn. */
+  /** A rotating oven's keys stay; a frame that moves says which shelf is at the door. */
   readonly ovenInTurn: string
   readonly hearth: string
   readonly empty: string

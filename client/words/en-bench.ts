@@ -64,7 +64,7 @@ function station(times: Words['times']): StationWords {
     kettle: 'Kettle',
     boards: 'Boards',
     oven: 'Oven: one key a shelf',
-    ovenInTurn: 'Oven: in turn from the door',
+    ovenInTurn: 'Oven: the frame marks the door',
     hearth: 'Hearth: one key a load',
     empty: 'empty',
     next: (dough, count) => `next ${dough} ${count}`,

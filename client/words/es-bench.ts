@@ -67,7 +67,7 @@ function station(times: Words['times']): StationWords {
     kettle: 'Olla',
     boards: 'Tablas',
     oven: 'Horno: una tecla por piso',
-    ovenInTurn: 'Horno: por turno desde la puerta',
+    ovenInTurn: 'Horno: el marco indica la puerta',
     hearth: 'Solera: una tecla por carga',
     empty: 'vacía',
     next: (dough, count) => `sigue ${dough} ${count}`,

@@ -94,12 +94,12 @@ describe('given what else must be known of a shelf', () => {
     expect(views(state)[0]?.notes).toEqual(['more than the shelf takes', 'then top: Cheddar'])
   })
 
-  it('when an oven turns, then its keys stand in turn from the door, which is marked', () => {
+  it('when an oven turns, then its keys keep their places and the mark of the door moves', () => {
     const shop = shopWith({ oven: { ...shopWith().oven, kind: 'rotating' } })
     const used = { touchedAtMs: at('6:30'), boardsFreed: 0, boardsWetAtMs: at('6:30') }
     const keys = views(stateWith({ shop, shelves: { s2: used } }))
-    expect(keys.map((view) => view.key.shelfName)).toEqual(['2', '3', '1'])
-    expect(keys.map((view) => view.notes)).toEqual([['at the door'], [], []])
+    expect(keys.map((view) => view.key.shelfName)).toEqual(['1', '2', '3'])
+    expect(keys.map((view) => view.notes)).toEqual([[], ['at the door'], []])
   })
 
   it('when a hearth holds two loads, then it has a key for each and one to load', () => {
