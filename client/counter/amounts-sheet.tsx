@@ -1,18 +1,18 @@
 import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
 import type { Act } from '../../shared-core/day/commands.ts'
-import type { Line } from '../../shared-core/day/state.ts'
 import type { VarietyId } from '../../shared-core/ids.ts'
 import { Key } from '../parts/key.tsx'
 import { FAST_TAP_MS } from '../parts/press-guard.ts'
 import { Rod } from '../parts/rod.tsx'
 import { PIECES_PER_RING } from '../parts/rod-stack.ts'
 import type { AmountsPurpose, CounterWords } from '../words/counter.ts'
-import { actKeys, linesPage, withRings, withSingles } from './amounts-view.ts'
+import type { Chosen } from './amounts-view.ts'
+import { actKeys, chosenLines, linesPage, nothingChosen, withChosen, withSingles } from './amounts-view.ts'
 import type { BoardState } from './counter-board.tsx'
 import type { CounterParts } from './counter-screen.tsx'
 import type { Hand } from './hand.ts'
-import { linesOf, piecesInHand, withPieces } from './hand.ts'
+import { linesOf, piecesInHand } from './hand.ts'
 import { PageKeys } from './page-keys.tsx'
 import { RingPile, Singles } from './ring-pile.tsx'
 import { rodFacts } from './rod-text.ts'
@@ -24,13 +24,15 @@ export interface AmountsProps extends CounterParts {
 
 /** Half-dozens to touch at once; further ones are added by sixes. */
 const RINGS_MOST = 7
+const NOT_CHOSEN = '–'
 
 /**
- * How many, as rings: half-dozens in one row, singles in the other, so that any number is two touches. The same for a
- * sale of another number, for keeping, for what was not sold, and for a count.
+ * How many, as rings: a touch of a half-dozen sets just that number, one of the singles adds to it, so that any number is two
+ * touches. It begins with nothing chosen: a number that stood there already would be taken for one that was meant. The
+ * same for a sale of another number, for keeping, for what was not sold, and for a count.
  */
 export function AmountsSheet({ store, words, sizes, board, purpose }: AmountsProps) {
-  const [lines, setLines] = useState<Hand>(() => startOf(board, purpose))
+  const [lines, setLines] = useState(() => nothingChosen(board.hand))
   const [active, setActive] = useState(lines[0]?.varietyId)
   const line = lines.find((one) => one.varietyId === active)
   const rod = board.rods.find((one) => one.varietyId === active)
@@ -50,7 +52,7 @@ export function AmountsSheet({ store, words, sizes, board, purpose }: AmountsPro
           {rod !== undefined && line !== undefined && (
             <div class="counter-active">
               <Rod
-                pieces={line.pieces}
+                pieces={line.pieces ?? 0}
                 onTheWay={0}
                 maxRings={12}
                 height={Math.round(sizes.keyPx * 1.25)}
@@ -69,7 +71,7 @@ export function AmountsSheet({ store, words, sizes, board, purpose }: AmountsPro
           pieces={line.pieces}
           words={words}
           pilePx={Math.round(sizes.namePx * 1.5)}
-          onChange={(pieces) => setLines(withPieces(lines, line.varietyId, pieces))}
+          onChange={(pieces) => setLines(withChosen(lines, line.varietyId, pieces))}
         />
       )}
       <div class="counter-keys">
@@ -80,17 +82,8 @@ export function AmountsSheet({ store, words, sizes, board, purpose }: AmountsPro
   )
 }
 
-/** A count begins with what is known, everything else with what is in hand. */
-function startOf({ hand, rods }: BoardState, purpose: AmountsPurpose): Hand {
-  if (purpose !== 'count') return hand
-  return hand.map(({ varietyId }) => ({
-    varietyId,
-    pieces: rods.find((rod) => rod.varietyId === varietyId)?.forSale ?? 0,
-  }))
-}
-
 interface LineKeysProps {
-  readonly lines: Hand
+  readonly lines: readonly Chosen[]
   readonly active: VarietyId | undefined
   readonly words: CounterWords
   readonly onChoose: (varietyId: VarietyId) => void
@@ -106,12 +99,12 @@ function LineKeys({ lines, active, words, onChoose }: LineKeysProps) {
         <Key
           key={varietyId}
           chosen={varietyId === active}
-          name={words.line.contents([{ varietyId, pieces }])}
+          name={pieces === null ? words.names.variety(varietyId) : words.line.contents([{ varietyId, pieces }])}
           onPress={() => onChoose(varietyId)}
         >
           <span class="counter-line">
             <span>{words.names.variety(varietyId)}</span>
-            <strong>{pieces}</strong>
+            <strong>{pieces ?? NOT_CHOSEN}</strong>
           </span>
         </Key>
       ))}
@@ -121,7 +114,7 @@ function LineKeys({ lines, active, words, onChoose }: LineKeysProps) {
 }
 
 interface RingKeysProps {
-  readonly pieces: number
+  readonly pieces: number | null
   readonly words: CounterWords
   readonly pilePx: number
   readonly onChange: (pieces: number) => void
@@ -129,8 +122,8 @@ interface RingKeysProps {
 
 function RingKeys({ pieces, words, pilePx, onChange }: RingKeysProps) {
   const { amounts } = words.counter
-  const rings = Math.floor(pieces / PIECES_PER_RING)
-  const singles = pieces % PIECES_PER_RING
+  const rings = pieces === null ? null : Math.floor(pieces / PIECES_PER_RING)
+  const singles = pieces === null ? null : pieces % PIECES_PER_RING
   return (
     <div class="counter-rings">
       <KeyRow title={amounts.wholeHalfDozens}>
@@ -139,7 +132,7 @@ function RingKeys({ pieces, words, pilePx, onChange }: RingKeysProps) {
             key={`rings ${count * PIECES_PER_RING}`}
             name={amounts.ringsKey(count)}
             chosen={count === rings}
-            onPress={() => onChange(withRings(pieces, count))}
+            onPress={() => onChange(count * PIECES_PER_RING)}
           >
             <span class="counter-ring-face">
               <RingPile pieces={count * PIECES_PER_RING} widthPx={pilePx} rings={RINGS_MOST} />
@@ -147,7 +140,7 @@ function RingKeys({ pieces, words, pilePx, onChange }: RingKeysProps) {
             </span>
           </Key>
         ))}
-        <Key name={amounts.sixMore} sameTouchMs={FAST_TAP_MS} onPress={() => onChange(withRings(pieces, rings + 1))}>
+        <Key name={amounts.sixMore} sameTouchMs={FAST_TAP_MS} onPress={() => onChange((pieces ?? 0) + PIECES_PER_RING)}>
           <span class="counter-ring-face">+6</span>
         </Key>
       </KeyRow>
@@ -165,7 +158,7 @@ function RingKeys({ pieces, words, pilePx, onChange }: RingKeysProps) {
             </span>
           </Key>
         ))}
-        <output class="counter-total">{pieces}</output>
+        <output class="counter-total">{pieces ?? NOT_CHOSEN}</output>
       </KeyRow>
     </div>
   )
@@ -180,23 +173,23 @@ function KeyRow({ title, children }: { title: string; children: ComponentChildre
 }
 
 interface ActKeysProps {
-  readonly lines: Hand
+  readonly lines: readonly Chosen[]
   readonly purpose: AmountsPurpose
   readonly words: CounterWords
   readonly onAct: (acts: readonly Act[]) => void
 }
 
 function ActKeys({ lines, purpose, words, onAct }: ActKeysProps) {
-  const named: readonly Line[] = linesOf(lines)
-  const total = piecesInHand(lines)
-  const refusal = purpose !== 'count' && total === 0 ? words.counter.amounts.nothingChosen : undefined
+  const chosen = chosenLines(lines)
+  const isChosen = purpose === 'count' ? chosen.length > 0 : piecesInHand(chosen) > 0
+  const refusal = isChosen ? undefined : words.counter.amounts.nothingChosen
   return (
     <>
-      {actKeys(purpose, lines, words).map(({ label, acts }, index) => (
-        <div key={label.replace(/\d+/, '')} class="counter-wide" style={{ flexGrow: 1 }}>
+      {actKeys(purpose, chosen, words).map(({ label, acts }, index) => (
+        <div key={label.replace(/ ?\d+/, '')} class="counter-wide" style={{ flexGrow: 1 }}>
           <Key
             label={label}
-            detail={refusal === undefined ? detailOf(named, words) : undefined}
+            detail={refusal === undefined ? detailOf(purpose === 'count' ? chosen : linesOf(chosen), words) : undefined}
             tone={index === 0 && purpose !== 'not-sold' ? 'act' : 'strong'}
             refusal={refusal}
             onPress={() => onAct(acts)}
@@ -208,7 +201,7 @@ function ActKeys({ lines, purpose, words, onAct }: ActKeysProps) {
 }
 
 /** Two varieties are named, more are counted: each has its key above. */
-function detailOf(lines: readonly Line[], words: CounterWords): string | undefined {
+function detailOf(lines: Hand, words: CounterWords): string | undefined {
   if (lines.length < 2) return undefined
   return lines.length === 2 ? words.line.contents(lines) : words.counter.hand.kinds(lines.length)
 }

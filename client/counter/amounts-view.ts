@@ -1,17 +1,34 @@
 import type { Act } from '../../shared-core/day/commands.ts'
+import type { VarietyId } from '../../shared-core/ids.ts'
 import { PIECES_PER_RING } from '../parts/rod-stack.ts'
 import type { AmountsPurpose, CounterWords } from '../words/counter.ts'
 import type { Hand } from './hand.ts'
 import { linesOf, piecesInHand } from './hand.ts'
 
-/** The number with other half-dozens, its singles kept. @example withRings(27, 2) // 15 */
-export function withRings(pieces: number, rings: number): number {
-  return rings * PIECES_PER_RING + (pieces % PIECES_PER_RING)
+/** How many of a variety, as far as that has been chosen; null: not yet. */
+export interface Chosen {
+  readonly varietyId: VarietyId
+  readonly pieces: number | null
+}
+
+/** The varieties in hand, of none of which a number is chosen yet: what was touched only says which. */
+export function nothingChosen(hand: Hand): readonly Chosen[] {
+  return hand.map(({ varietyId }) => ({ varietyId, pieces: null }))
+}
+
+export function withChosen(lines: readonly Chosen[], varietyId: VarietyId, pieces: number): readonly Chosen[] {
+  return lines.map((line) => (line.varietyId === varietyId ? { varietyId, pieces } : line))
+}
+
+/** The lines of which a number was chosen, none being a number too. */
+export function chosenLines(lines: readonly Chosen[]): Hand {
+  return lines.flatMap(({ varietyId, pieces }) => (pieces === null ? [] : [{ varietyId, pieces }]))
 }
 
 /** The number with other singles, its half-dozens kept. @example withSingles(27, 0) // 24 */
-export function withSingles(pieces: number, singles: number): number {
-  return pieces - (pieces % PIECES_PER_RING) + singles
+export function withSingles(pieces: number | null, singles: number): number {
+  const before = pieces ?? 0
+  return before - (before % PIECES_PER_RING) + singles
 }
 
 /** Two rows of four; arrows take two places where that is not enough. */
@@ -19,10 +36,10 @@ const LINES_MOST = 8
 const LINES_BESIDE_ARROWS = 6
 
 /** The lines of one page. A page that does not exist counts as the nearest. */
-export function linesPage(
-  lines: Hand,
+export function linesPage<Item>(
+  lines: readonly Item[],
   wanted: number,
-): { readonly items: Hand; readonly page: number; readonly pages: number } {
+): { readonly items: readonly Item[]; readonly page: number; readonly pages: number } {
   if (lines.length <= LINES_MOST) return { items: lines, page: 0, pages: 1 }
   const pages = Math.ceil(lines.length / LINES_BESIDE_ARROWS)
   const page = Math.min(pages - 1, Math.max(0, wanted))
@@ -35,10 +52,13 @@ export interface AmountsKey {
   readonly acts: readonly Act[]
 }
 
-/** The keys that take what was chosen. A count takes lines of nothing too: none there is a count. */
+/**
+ * The keys that take what was chosen; without a number while nothing is. A count takes lines of nothing too: none there
+ * is a count.
+ */
 export function actKeys(purpose: AmountsPurpose, hand: Hand, { counter }: CounterWords): readonly AmountsKey[] {
   const { amounts } = counter
-  const pieces = piecesInHand(hand)
+  const pieces = hand.length === 0 ? null : piecesInHand(hand)
   const lines = linesOf(hand)
   switch (purpose) {
     case 'sell':

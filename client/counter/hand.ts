@@ -32,11 +32,6 @@ export function spreadTo(hand: Hand, pieces: number): Hand | null {
   return hand.map(({ varietyId }, index) => ({ varietyId, pieces: counts[index] ?? 0 }))
 }
 
-/** The number of one line, changed; lines of nothing stay until the act is done. */
-export function withPieces(hand: Hand, varietyId: VarietyId, pieces: number): Hand {
-  return hand.map((line) => (line.varietyId === varietyId ? { varietyId, pieces } : line))
-}
-
 /** The lines that an act names: those with pieces. */
 export function linesOf(hand: Hand): readonly Line[] {
   return hand.filter((line) => line.pieces > 0)

@@ -82,13 +82,13 @@ export interface AmountsWords {
   ringsKey(rings: number): string
   singlesKey(pieces: number): string
   readonly sixMore: string
-  /** Keys that do it. @example "Sold 17" */
-  sold(pieces: number): string
-  keep(pieces: number): string
-  counted(pieces: number): string
-  wasted(pieces: number): string
-  kitchen(pieces: number): string
-  given(pieces: number): string
+  /** Keys that do it; null: no number is chosen yet. @example "Sold 17", "Sold" */
+  sold(pieces: number | null): string
+  keep(pieces: number | null): string
+  counted(pieces: number | null): string
+  wasted(pieces: number | null): string
+  kitchen(pieces: number | null): string
+  given(pieces: number | null): string
   readonly nothingChosen: string
 }
 export type AmountsPurpose = 'sell' | 'keep' | 'count' | 'not-sold'

@@ -77,13 +77,17 @@ const AMOUNTS: AmountsWords = {
   ringsKey: (rings) => `${rings * 6}: ${rings} ${rings === 1 ? 'half-dozen' : 'half-dozens'}`,
   singlesKey: (pieces) => `and ${pieces} ${pieces === 1 ? 'single' : 'singles'}`,
   sixMore: 'half a dozen more',
-  sold: (pieces) => `Sold ${pieces}`,
-  keep: (pieces) => `Keep ${pieces}`,
-  counted: (pieces) => `Counted ${pieces}`,
-  wasted: (pieces) => `Wasted ${pieces}`,
-  kitchen: (pieces) => `Kitchen used ${pieces}`,
-  given: (pieces) => `Given away ${pieces}`,
+  sold: (pieces) => numbered('Sold', pieces),
+  keep: (pieces) => numbered('Keep', pieces),
+  counted: (pieces) => numbered('Counted', pieces),
+  wasted: (pieces) => numbered('Wasted', pieces),
+  kitchen: (pieces) => numbered('Kitchen used', pieces),
+  given: (pieces) => numbered('Given away', pieces),
   nothingChosen: 'choose how many',
+}
+
+function numbered(verb: string, pieces: number | null): string {
+  return joined(verb, pieces === null ? '' : String(pieces))
 }
 
 function kept({ times, line }: Words): KeptWords {

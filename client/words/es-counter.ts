@@ -77,13 +77,17 @@ const AMOUNTS: AmountsWords = {
   ringsKey: (rings) => `${rings * 6}: ${rings} ${rings === 1 ? 'media docena' : 'medias docenas'}`,
   singlesKey: (pieces) => `y ${pieces} ${pieces === 1 ? 'suelto' : 'sueltos'}`,
   sixMore: 'media docena más',
-  sold: (pieces) => `Vendidos ${pieces}`,
-  keep: (pieces) => `Apartar ${pieces}`,
-  counted: (pieces) => `Contados ${pieces}`,
-  wasted: (pieces) => `A la basura ${pieces}`,
-  kitchen: (pieces) => `A la cocina ${pieces}`,
-  given: (pieces) => `Regalados ${pieces}`,
+  sold: (pieces) => numbered('Vendidos', pieces),
+  keep: (pieces) => numbered('Apartar', pieces),
+  counted: (pieces) => numbered('Contados', pieces),
+  wasted: (pieces) => numbered('A la basura', pieces),
+  kitchen: (pieces) => numbered('A la cocina', pieces),
+  given: (pieces) => numbered('Regalados', pieces),
   nothingChosen: 'elija cuántos',
+}
+
+function numbered(verb: string, pieces: number | null): string {
+  return joined(verb, pieces === null ? '' : String(pieces))
 }
 
 function kept({ times, line }: Words): KeptWords {

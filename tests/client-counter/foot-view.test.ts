@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest'
-import { actKeys, linesPage, withRings, withSingles } from '../../client/counter/amounts-view.ts'
+import {
+  actKeys,
+  chosenLines,
+  linesPage,
+  nothingChosen,
+  withChosen,
+  withSingles,
+} from '../../client/counter/amounts-view.ts'
 import { handText, lastDoneHere, noticeView, sellKeys } from '../../client/counter/foot-view.ts'
 import { keptPage } from '../../client/counter/kept-view.ts'
 import { deviceId, keepId, varietyId } from '../../shared-core/ids.ts'
@@ -118,16 +125,26 @@ describe('questions', () => {
 
 describe('a number as rings and singles', () => {
   it.each([
-    [27, 2, 0, 15, 24],
-    [0, 4, 3, 24, 3],
-    [52, 0, 5, 4, 53],
-  ])(
-    'given %i, when %i rings or %i singles are touched, then the other part stays',
-    (pieces, rings, singles, byRings, bySingles) => {
-      expect(withRings(pieces, rings)).toBe(byRings)
-      expect(withSingles(pieces, singles)).toBe(bySingles)
-    },
-  )
+    [6, 1, 7],
+    [27, 0, 24],
+    [52, 5, 53],
+    [null, 3, 3],
+  ])('given %s, when %i singles are touched, then they stand beside its half-dozens', (pieces, singles, expected) => {
+    expect(withSingles(pieces, singles)).toBe(expected)
+  })
+
+  it('given rods in hand, when a number is asked for, then none is chosen, however often they were touched', () => {
+    const start = nothingChosen(lines('sesame', 2, 'poppy', 1))
+    expect(chosenLines(start)).toEqual([])
+    expect(chosenLines(withChosen(start, varietyId('poppy'), 0))).toEqual(lines('poppy', 0))
+  })
+
+  it('given nothing chosen, then a key names no number', () => {
+    const labels = (['sell', 'keep', 'count', 'not-sold'] as const).map(
+      (purpose) => actKeys(purpose, [], words)[0]?.label,
+    )
+    expect(labels).toEqual(['Sold', 'Keep', 'Counted', 'Wasted'])
+  })
 
   it.each([
     [8, 0, 8, 1],

@@ -1,7 +1,7 @@
 import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Hand } from '../../client/counter/hand.ts'
-import { linesOf, piecesInHand, spreadTo, touched, withPieces } from '../../client/counter/hand.ts'
+import { linesOf, piecesInHand, spreadTo, touched } from '../../client/counter/hand.ts'
 import { varietyId } from '../../shared-core/ids.ts'
 import { lines } from '../core/support/make.ts'
 
@@ -14,7 +14,7 @@ describe('what is in hand', () => {
   })
 
   it('given a line put to nothing, then an act does not name it', () => {
-    expect(linesOf(withPieces(lines('sesame', 2, 'poppy', 1), varietyId('poppy'), 0))).toEqual(lines('sesame', 2))
+    expect(linesOf(lines('sesame', 2, 'poppy', 0))).toEqual(lines('sesame', 2))
   })
 })
 
