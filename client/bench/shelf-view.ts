@@ -43,7 +43,7 @@ export interface ShelfParts {
  */
 export function shelfViews({ state, nowMs, words, unconfirmed }: ShelfParts): readonly ShelfView[] {
   return shelfKeys(state, nowMs).map((key) =>
-    shelfView(key, { nowMs, words, unconfirmed: unconfirmed.has(key.loadId ?? key.shelfId) }),
+    shelfView(key, { state, nowMs, words, unconfirmed: unconfirmed.has(key.loadId ?? key.shelfId) }),
   )
 }
 
@@ -75,6 +75,7 @@ export function unconfirmedPlaces(
 const UNANSWERED_MS = 2_000
 
 interface Said {
+  readonly state: State
   readonly nowMs: EpochMs
   readonly words: BenchWords
   readonly unconfirmed: boolean
@@ -101,15 +102,28 @@ function shelfView(key: ShelfKey, said: Said): ShelfView {
   }
 }
 
-function notesOf(key: ShelfKey, { words, unconfirmed }: Said): readonly string[] {
+function notesOf(key: ShelfKey, said: Said): readonly string[] {
+  const { words, unconfirmed } = said
   const notes: string[] = []
   if (unconfirmed) notes.push(words.bench.shelf.unconfirmed)
   if (key.over) notes.push(words.answers.over('shelf'))
   if (key.atDoor) notes.push(words.bench.shelf.atDoor)
-  // Needed from the flip on: before the load it is no news, and after the out too late.
-  if (key.loadId !== null && key.toppingAfterFlip.length > 0)
-    notes.push(words.bench.shelf.toTop(key.toppingAfterFlip.map((id) => words.names.variety(id))))
-  return notes
+  return [...notes, ...toppingNotes(key, said)]
+}
+
+/** How long after a flip its topping is called for. */
+const TOPPING_MS = 60_000
+
+/** Told on the flip's key, called for after the flip, and then no news any more: nobody taps that it was done. */
+function toppingNotes(key: ShelfKey, { state, nowMs, words }: Said): readonly string[] {
+  const load = key.loadId === null ? undefined : state.loads.get(key.loadId)
+  if (load === undefined || key.toppingAfterFlip.length === 0) return []
+  const { shelf } = words.bench
+  const varieties = key.toppingAfterFlip.map((id) => words.names.variety(id))
+  // Where nobody taps flips, the flip is when it should be.
+  const flippedAtMs = load.flippedAtMs ?? (key.act === 'flip' ? null : (load.flip?.targetAtMs ?? null))
+  if (flippedAtMs === null || nowMs < flippedAtMs) return [shelf.toTop(varieties)]
+  return nowMs < flippedAtMs + TOPPING_MS ? [shelf.topNow(varieties)] : []
 }
 
 function ringOf(key: ShelfKey, nowMs: EpochMs): ShelfView['ring'] {

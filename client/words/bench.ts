@@ -100,6 +100,8 @@ export interface ShelfWords {
   readonly atDoor: string
   /** @example "then top: Cheddar" */
   toTop(varieties: readonly string[]): string
+  /** @example "top Cheddar now" */
+  topNow(varieties: readonly string[]): string
   /** @example "48, 3 kinds" */
   kinds(pieces: number, kinds: number): string
   /** @example "+2" */

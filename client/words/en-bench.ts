@@ -91,6 +91,7 @@ function shelf(): ShelfWords {
     unconfirmed: 'not confirmed yet',
     atDoor: 'at the door',
     toTop: (varieties) => `then top: ${varieties.join(', ')}`,
+    topNow: (varieties) => `top ${varieties.join(', ')} now`,
     kinds: (count, kinds) => `${count}, ${kinds} kinds`,
     more: (count) => `+${count}`,
     touchWhatDiffers: 'Touch what differs',

@@ -94,6 +94,7 @@ function shelf(): ShelfWords {
     unconfirmed: 'sin confirmar',
     atDoor: 'en la puerta',
     toTop: (varieties) => `luego cubrir: ${varieties.join(', ')}`,
+    topNow: (varieties) => `cubrir ya: ${varieties.join(', ')}`,
     kinds: (count, kinds) => `${count}, ${kinds} clases`,
     more: (count) => `+${count}`,
     touchWhatDiffers: 'Toque lo que es otra cosa',

@@ -94,6 +94,14 @@ describe('given what else must be known of a shelf', () => {
     expect(views(state)[0]?.notes).toEqual(['more than the shelf takes', 'then top: Cheddar'])
   })
 
+  it.each([
+    ['before the flip', {}, at('6:43'), ['then top: Cheddar']],
+    ['just flipped', { phase: 'second-side', flippedAt: at('6:43:30') }, at('6:44'), ['top Cheddar now']],
+    ['a minute after the flip', { phase: 'second-side', flippedAt: at('6:43:30') }, at('6:44:30'), []],
+  ] as const)('when something is topped after the flip and it is %s, then it says so', (_case, parts, nowMs, notes) => {
+    expect(views(stateWith({ loaded: [loadOf(parts, lines('cheddar', 24))] }), nowMs)[0]?.notes).toEqual(notes)
+  })
+
   it('when an oven turns, then its keys keep their places and the mark of the door moves', () => {
     const shop = shopWith({ oven: { ...shopWith().oven, kind: 'rotating' } })
     const used = { touchedAtMs: at('6:30'), boardsFreed: 0, boardsWetAtMs: at('6:30') }
