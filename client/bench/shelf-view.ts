@@ -83,11 +83,17 @@ interface Said {
 
 function shelfView(key: ShelfKey, said: Said): ShelfView {
   const { words, nowMs, unconfirmed } = said
-  const what = words.acts.name({ act: key.act, shelfId: key.shelfId })
+  const held = key.lines.map((line) => words.line.contents([line]))
+  const [first, ...others] = held
+  // A hearth's loads share one floor: what is in them tells them apart.
+  const isNamed = key.loadId !== null && said.state.shop?.oven.kind === 'hearth' && first !== undefined
+  const what = isNamed
+    ? words.bench.shelf.ofLoad(words.acts.verb(key.act), first)
+    : words.acts.name({ act: key.act, shelfId: key.shelfId })
   const when = key.atMs === null ? '' : words.times.when({ atMs: key.atMs, status: key.status }, nowMs)
-  const contents = key.lines.map((line) => words.line.contents([line]))
+  const contents = isNamed ? others : held
   const notes = notesOf(key, said)
-  const nothing = contents.length === 0 ? [words.bench.shelf.chooseWhat] : []
+  const nothing = held.length === 0 ? [words.bench.shelf.chooseWhat] : []
   return {
     id: key.loadId ?? `load ${key.shelfId}`,
     key,
@@ -95,7 +101,7 @@ function shelfView(key: ShelfKey, said: Said): ShelfView {
     ring: ringOf(key, nowMs),
     what,
     when,
-    contents: contents.length === 0 ? nothing : contents,
+    contents: [...contents, ...nothing],
     notes,
     name: [[what, when].filter((text) => text !== '').join(' '), ...contents, ...nothing, ...notes].join(', '),
     unconfirmed,

@@ -95,6 +95,8 @@ export interface ShelfWords {
   readonly differs: string
   /** @example "2 differs" – for those who listen */
   differsOf(shelf: string): string
+  /** An act of a load that has no shelf of its own. @example "Flip Sesame 36" */
+  ofLoad(verb: string, contents: string): string
   readonly chooseWhat: string
   readonly unconfirmed: string
   readonly atDoor: string

@@ -87,6 +87,7 @@ function shelf(): ShelfWords {
   return {
     differs: 'differs',
     differsOf: (name) => `${name} differs`,
+    ofLoad: (verb, what) => `${verb.charAt(0).toUpperCase()}${verb.slice(1)} ${what}`,
     chooseWhat: 'choose what',
     unconfirmed: 'not confirmed yet',
     atDoor: 'at the door',

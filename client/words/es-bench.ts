@@ -90,6 +90,7 @@ function shelf(): ShelfWords {
   return {
     differs: 'otra cosa',
     differsOf: (name) => `${name}: otra cosa`,
+    ofLoad: (verb, what) => `${verb.charAt(0).toUpperCase()}${verb.slice(1)} ${what}`,
     chooseWhat: 'elegir qué',
     unconfirmed: 'sin confirmar',
     atDoor: 'en la puerta',

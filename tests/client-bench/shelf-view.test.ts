@@ -110,20 +110,18 @@ describe('given what else must be known of a shelf', () => {
     expect(keys.map((view) => view.notes)).toEqual([[], ['at the door'], []])
   })
 
-  it('when a hearth holds two loads, then it has a key for each and one to load', () => {
+  it('when a hearth holds two loads, then it has a key for each, named by what is in it, and one to load', () => {
     const shop = shopWith({
       oven: { ...shopWith().oven, kind: 'hearth' },
       shelves: table([shelf({ id: 'floor', name: 'floor', floorBoards: 20 })]),
     })
     const loaded = [
-      loadOf({ id: 'a', shelf: 'floor', phase: 'second-side' }, lines('sesame', 36)),
+      loadOf({ id: 'a', shelf: 'floor', phase: 'second-side' }, lines('sesame', 36, 'plain', 6)),
       loadOf({ id: 'b', shelf: 'floor', loadedAt: at('6:41') }, lines('poppy', 24)),
     ]
-    expect(views(stateWith({ shop, loaded })).map((view) => view.what)).toEqual([
-      'Out of floor',
-      'Flip floor',
-      'Load floor',
-    ])
+    const keys = views(stateWith({ shop, loaded }))
+    expect(keys[0]?.contents).toEqual(['Plain 6'])
+    expect(keys.map((view) => view.what)).toEqual(['Out Sesame 36', 'Flip Poppy 24', 'Load floor'])
   })
 })
 
