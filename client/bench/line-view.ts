@@ -7,6 +7,7 @@ import type { BoardsNow } from '../../shared-core/line/boards.ts'
 import { boardsNow } from '../../shared-core/line/boards.ts'
 import type { InKettle } from '../../shared-core/line/kettle.ts'
 import { kettleNow } from '../../shared-core/line/kettle.ts'
+import { piecesOf } from '../../shared-core/line/lines.ts'
 import type { Standing } from '../../shared-core/line/quiet.ts'
 import { standingNow } from '../../shared-core/line/quiet.ts'
 import { tappedActs } from '../../shared-core/line/stations.ts'
@@ -238,9 +239,13 @@ function nothingKey(which: StationKey['which'], { acts, bench }: BenchWords): St
   return { which, tone: 'plain', what: acts.name({ act }), when: '', contents, dueKey: null, act: null }
 }
 
-/** "then 24 Sesame", "12 Poppy": what the pieces become, each by itself. */
+/** "becomes 24 Sesame", "12 Poppy": what the pieces become, each by itself. */
 function becoming(lines: readonly Line[], { line, bench }: BenchWords): readonly string[] {
-  return lines.map((one, index) => (index === 0 ? bench.station.afterLift(line.becomes([one])) : line.becomes([one])))
+  const pieces = piecesOf(lines)
+  return lines.map((one, index) => {
+    const what = line.becomes([one])
+    return index === 0 ? bench.station.becomes(what, pieces) : what
+  })
 }
 
 /** What is in the kettle, then what it becomes. */

@@ -67,8 +67,8 @@ export interface StationWords {
   readonly empty: string
   /** @example "next Plain 36" */
   next(dough: string, pieces: number): string
-  /** What pieces become after the lift. @example "then 24 Sesame" */
-  afterLift(what: string): string
+  /** What so many pieces become. @example "becomes 24 Sesame" */
+  becomes(what: string, pieces: number): string
   /** @example "Plain 36" */
   amount(dough: string, pieces: number): string
   readonly nothingPlanned: string
@@ -83,7 +83,7 @@ export interface StationWords {
   boardsNow(free: number, out: number): string
   /** @example "4 getting wet" */
   boardsWetting(boards: number): string
-  /** @example "2 more out than there are" */
+  /** @example "2 boards short" */
   boardsOver(boards: number): string
   /** @example "and 2 more" */
   andMore(count: number): string

@@ -68,7 +68,7 @@ function station(times: Words['times']): StationWords {
     hearth: 'Hearth: one key a load',
     empty: 'empty',
     next: (dough, count) => `next ${dough} ${count}`,
-    afterLift: (what) => `then ${what}`,
+    becomes: (what) => `becomes ${what}`,
     amount: (dough, count) => `${dough} ${count}`,
     nothingPlanned: 'nothing planned',
     notReady: (atMs) => `not ready, look ${times.at(atMs)}`,

@@ -71,7 +71,7 @@ function station(times: Words['times']): StationWords {
     hearth: 'Solera: una tecla por carga',
     empty: 'vacía',
     next: (dough, count) => `sigue ${dough} ${count}`,
-    afterLift: (what) => `luego ${what}`,
+    becomes: (what, count) => `${count === 1 ? 'será' : 'serán'} ${what}`,
     amount: (dough, count) => `${dough} ${count}`,
     nothingPlanned: 'nada previsto',
     notReady: (atMs) => `no está, mirar ${times.at(atMs)}`,

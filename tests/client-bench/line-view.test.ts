@@ -55,7 +55,7 @@ describe('given a shop that taps every stage', () => {
   it('when the kettle is empty, then its key dips; when it is full, then it lifts', () => {
     const rack = batch({ id: 'rack', stage: 'rack', pieces: 48 })
     const empty = lineOf(stateWith({ shop: ALL, batches: [rack], planned: [load] }))
-    expect(empty.kettleKey?.contents).toEqual(['then 36 Sesame'])
+    expect(empty.kettleKey?.contents).toEqual(['becomes 36 Sesame'])
     expect(empty.kettleKey?.act).toEqual({ type: 'dip', doughId: 'plain', varietyId: null, pieces: 36 })
     const inside = batch({
       id: 'k',
@@ -64,7 +64,7 @@ describe('given a shop that taps every stage', () => {
       until: until('6:41:05', '6:41:20', '6:41:50'),
     })
     const full = lineOf(stateWith({ shop: ALL, batches: [inside], planned: [load] }))
-    expect(said(full.kettleKey)).toEqual(['Lift', 'in 20 s', 'Plain 36', 'then 36 Sesame'])
+    expect(said(full.kettleKey)).toEqual(['Lift', 'in 20 s', 'Plain 36', 'becomes 36 Sesame'])
     expect(full.kettleKey?.act).toEqual({ type: 'lift', batchId: 'k' })
     expect([full.kettle.label, full.kettle.ring.state]).toEqual(['20 s', 'running'])
     expect(full.kettle.ring.fraction).toBeCloseTo(1 / 3)
