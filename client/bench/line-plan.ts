@@ -172,9 +172,18 @@ const BOARD_STEP = { x: 1.67, y: 1.32 } as const
 const BOARD_PX = { least: 8, most: 16 } as const
 const BOARD_ROWS_MAX = 3
 
+/** The board before the words for those that get wet, in font sizes: its height, and its width with the space after it. */
+export const LEGEND_EM = { height: 0.62, width: 1.2 } as const
+
+/** The words for the boards say what a half-filled one is, by a board drawn before them. */
+export function isBoardsLegend({ drying, over }: Pick<BoardsView, 'drying' | 'over'>): boolean {
+  return drying > 0 && over === 0
+}
+
 function boardsPlan(boards: BoardsView, widthPx: number, { minPx }: PlanSizes): BoardsPlan {
   const { count, title, detail, over } = boards
-  const detailPx = textWidthPx(`  ${detail}`, minPx, 'strong')
+  const legendPx = isBoardsLegend(boards) ? minPx * LEGEND_EM.width : 0
+  const detailPx = legendPx + textWidthPx(`  ${detail}`, minPx, 'strong')
   const isBoth = textWidthPx(title, minPx, 'strong') + detailPx <= widthPx
   const said = { hasTitle: isBoth || over === 0, hasDetail: detail !== '' && (isBoth || over > 0) }
   for (let rows = 1; rows <= BOARD_ROWS_MAX; rows++) {

@@ -7,6 +7,7 @@ import { ActKey, FittedWords } from './act-key.tsx'
 import type { BenchSizes } from './glass.ts'
 import type { BenchLayout } from './layout.ts'
 import type { LinePlan } from './line-plan.ts'
+import { isBoardsLegend, LEGEND_EM } from './line-plan.ts'
 import type { LineView, StandingView, StationKey } from './line-view.ts'
 
 export interface LineProps {
@@ -134,7 +135,7 @@ function KettleFace({ line, plan, layout, sizes, words }: LineProps) {
 }
 
 function Boards(props: LineProps) {
-  const { line, plan, words } = props
+  const { line, plan, words, sizes } = props
   const { boards, boardKey } = line
   return (
     <div class="bench-boards">
@@ -142,7 +143,12 @@ function Boards(props: LineProps) {
       <div class="bench-boards-now">
         {plan.boards.hasTitle && <strong>{boards.title}</strong>}
         {plan.boards.hasDetail && (
-          <span class={boards.over > 0 ? 'bench-trouble' : 'bench-quiet'}>{boards.detail}</span>
+          <span class={boards.over > 0 ? 'bench-trouble' : 'bench-quiet'}>
+            {isBoardsLegend(boards) && (
+              <BoardsStrip free={0} out={0} drying={1} boardPx={sizes.minPx * LEGEND_EM.height} />
+            )}
+            {boards.detail}
+          </span>
         )}
       </div>
       {plan.boards.stripPx !== null && (

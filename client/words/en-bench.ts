@@ -12,10 +12,11 @@ import type {
 } from './bench.ts'
 import type { Words } from './words.ts'
 
-export function enBench({ times, line }: Words): BenchSentences {
+export function enBench(words: Words): BenchSentences {
+  const { times, line } = words
   return {
     top: top(times),
-    station: station(times),
+    station: station(words),
     shelf: shelf(),
     sheet: sheet(),
     contents: contents(line),
@@ -58,7 +59,7 @@ function top(times: Words['times']): TopWords {
   }
 }
 
-function station(times: Words['times']): StationWords {
+function station({ times, line }: Words): StationWords {
   return {
     rack: 'Rack and cooler',
     kettle: 'Kettle',
@@ -77,7 +78,7 @@ function station(times: Words['times']): StationWords {
     past: (atMs) => `past its time ${times.since(atMs)}`,
     boardsNow: (free, out) => `${free} wet, ${out} out`,
     boardsWetting: (boards) => `${boards} getting wet`,
-    boardsOver: (boards) => `${boards} more out than there are`,
+    boardsOver: (boards) => `${line.boards(boards)} short`,
     andMore: (count) => `and ${count} more`,
     line: 'The line',
   }

@@ -12,10 +12,11 @@ import type {
 } from './bench.ts'
 import type { Words } from './words.ts'
 
-export function esBench({ times, line }: Words): BenchSentences {
+export function esBench(words: Words): BenchSentences {
+  const { times, line } = words
   return {
     top: top(times),
-    station: station(times),
+    station: station(words),
     shelf: shelf(),
     sheet: sheet(),
     contents: contents(line),
@@ -61,7 +62,7 @@ function top(times: Words['times']): TopWords {
   }
 }
 
-function station(times: Words['times']): StationWords {
+function station({ times, line }: Words): StationWords {
   return {
     rack: 'Carro y frío',
     kettle: 'Olla',
@@ -80,7 +81,7 @@ function station(times: Words['times']): StationWords {
     past: (atMs) => `pasada ${times.since(atMs)}`,
     boardsNow: (free, out) => `${free} mojadas, ${out} fuera`,
     boardsWetting: (boards) => `${boards} mojándose`,
-    boardsOver: (boards) => `${boards} más fuera que las que hay`,
+    boardsOver: (boards) => `${boards === 1 ? 'falta' : 'faltan'} ${line.boards(boards)}`,
     andMore: (count) => `y ${count} más`,
     line: 'La línea',
   }

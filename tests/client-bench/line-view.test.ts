@@ -114,9 +114,9 @@ it('given dough that stands, when shown, then the rack before the cooler, each w
   expect(over.map(({ detail, isOver }) => [detail, isOver])).toEqual([['past its time since 6:40', true]])
 })
 
-it('given boards under pieces, when there are fewer than that, then it says how many too many', () => {
+it('given boards under pieces, when there are fewer than that, then it says how many are short', () => {
   const { boards } = lineOf(stateWith({ batches: [batch({ stage: 'boards', pieces: 180, variety: 'sesame' })] }))
-  expect([boards.title, boards.detail]).toEqual(['0 wet, 30 out', '6 more out than there are'])
+  expect([boards.title, boards.detail]).toEqual(['0 wet, 30 out', '6 boards short'])
 })
 
 describe('given pedals and sounds', () => {
