@@ -43,7 +43,7 @@ export function lineView(state: State, shop: Shop, set: Setting & { readonly act
   const { nowMs, wall, layout, sizes } = set
   const ahead = lookAhead(state, nowMs)
   const keys = shelfKeys(state, nowMs)
-  const oven = ovenView({ ...set, keys, box: layout.oven })
+  const oven = ovenView({ ...set, keys, loads: state.loads, box: layout.oven })
   const boards = boardsNow(state, nowMs)
   const boardsText = boards.over > 0 ? wall.boardsShort(boards.over) : wall.boardsFree(boards.free)
   const kettle = kettleOf(state, shop, ahead, set)

@@ -8,7 +8,7 @@ export interface OvenPaneProps {
 
 /** The oven, one row for each shelf: what to do, when, and what is in it. */
 export const OvenPane = paintedByView(({ view }: OvenPaneProps) => {
-  const { rows, columns, gapPx, rowPx, ringPx, form } = view
+  const { rows, columns, gapPx, rowPx } = view
   const style = {
     gridTemplateColumns: `repeat(${columns}, minmax(0, 1fr))`,
     gridAutoRows: `${rowPx}px`,
@@ -18,7 +18,7 @@ export const OvenPane = paintedByView(({ view }: OvenPaneProps) => {
   return (
     <div class="wall-shelves" style={style}>
       {rows.map((row) => (
-        <Shelf key={row.key} row={row} ringPx={ringPx} form={form} />
+        <Shelf key={row.key} row={row} />
       ))}
     </div>
   )
@@ -26,19 +26,17 @@ export const OvenPane = paintedByView(({ view }: OvenPaneProps) => {
 
 interface ShelfProps {
   readonly row: ShelfRow
-  readonly ringPx: number
-  readonly form: OvenView['form']
 }
 
-const Shelf = paintedByView(({ row, ringPx, form }: ShelfProps) => {
-  const { state, what, when, contents, ring } = row
+const Shelf = paintedByView(({ row }: ShelfProps) => {
+  const { state, what, when, contents, ring, ringPx, form } = row
   return (
     <div class={`wall-shelf wall-shelf-${state}`} data-block={state === 'plain' ? undefined : state}>
       <Ring {...ring} size={ringPx} />
-      <div class="wall-shelf-words">
-        <div class={form === 'wide' ? 'wall-act' : 'wall-act wall-act-tall'}>
+      <div class={`wall-shelf-words wall-shelf-${form}`}>
+        <div class={form === 'tall' ? 'wall-act wall-act-tall' : 'wall-act'}>
           <strong>{what}</strong>
-          {when !== '' && <span>{form === 'wide' ? ` ${when}` : when}</span>}
+          {when !== '' && <span>{form === 'tall' ? when : ` ${when}`}</span>}
         </div>
         {contents !== '' && <div class="wall-contents">{contents}</div>}
       </div>

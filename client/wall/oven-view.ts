@@ -1,13 +1,16 @@
+import type { Load } from '../../shared-core/day/state.ts'
+import type { LoadId } from '../../shared-core/ids.ts'
 import type { ShelfKey } from '../../shared-core/line/shelf-keys.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
-import { fitList } from '../parts/fit.ts'
 import type { TextSizes } from '../parts/legibility.ts'
 import type { RingState } from '../parts/ring.tsx'
 import type { WallWords } from '../words/wall.ts'
 import type { Words } from '../words/words.ts'
 import type { Box } from './layout.ts'
 import { headingHeight, rowGap, rowHeight } from './layout.ts'
-import { widthOf } from './text-lines.ts'
+import type { RowText } from './oven-row.ts'
+import { contentsText, rowText } from './oven-row.ts'
+import { fits, widthOf } from './text-lines.ts'
 
 /** The oven as the wall paints it: as many shelves as there is room for, those that need somebody first. */
 export interface OvenView {
@@ -15,9 +18,6 @@ export interface OvenView {
   readonly columns: number
   readonly rowPx: number
   readonly gapPx: number
-  readonly ringPx: number
-  /** `wide`: act and time in one line; `tall`: the time below the act. */
-  readonly form: 'wide' | 'tall'
   /** Shelves that there is no room for, in words; "" when all are shown. */
   readonly others: string
   /** The acts on show, by the keys of the core's acts; loads that nobody calls for have none. */
@@ -32,10 +32,14 @@ export interface ShelfRow {
   /** "" where there is no room for it, or nothing to say. */
   readonly contents: string
   readonly ring: { readonly fraction: number; readonly state: RingState }
+  readonly ringPx: number
+  /** `wide`: act and time in one line; `tall`: the time below the act; `beside`: all in one line. */
+  readonly form: 'wide' | 'tall' | 'beside'
 }
 
 export interface OvenInput {
   readonly keys: readonly ShelfKey[]
+  readonly loads: ReadonlyMap<LoadId, Load>
   readonly nowMs: EpochMs
   readonly words: Words
   readonly wall: WallWords
@@ -43,74 +47,26 @@ export interface OvenInput {
   readonly sizes: TextSizes
 }
 
-/** What is due within so long turns paper-white: time to dry the hands and get there. */
-export const SOON_MS = 60_000
-
 export function ovenView(input: OvenInput): OvenView {
   const { keys, sizes } = input
-  const rows = keys.map((key) => shelfRow(key, input))
+  const rows = keys.map((key) => rowText(key, input))
   // A hearth's loads lie on one floor and are told apart by what is in them only.
   const needContents = new Set(keys.map((key) => key.shelfId)).size < keys.length
   const ways = waysToSet(rows, input, needContents)
   const way = ways.find(({ room }) => room >= rows.length) ?? mostRoom(ways)
   const shown = soonest(keys, Math.max(1, way.room))
-  const contentsPx = way.columnPx - way.ringPx - sizes.actPx * 1.1
-  const rowsShown = shown.map((index) => rows[index]).filter((row) => row !== undefined)
   return {
-    rows: rowsShown.map(({ key, state, what, when, ring, lines }) => {
-      const contents = way.hasContents
-        ? fitList(lines, { roomPx: contentsPx, fontPx: sizes.minPx }, input.wall.more)
-        : ''
-      return { key, state, what, when, ring, contents }
-    }),
+    rows: shown.flatMap((index) => rows[index] ?? []).map((row) => setRow(row, way, input)),
     columns: way.columns,
     rowPx: way.rowPx,
     gapPx: rowGap(sizes.minPx),
-    ringPx: way.ringPx,
-    form: way.form,
     others: othersText(keys, shown, input),
     onShow: shown.flatMap((index) => actKeyOf(keys[index])),
   }
 }
 
-type RowWithLines = Omit<ShelfRow, 'contents'> & { readonly lines: readonly string[] }
-
-function shelfRow(key: ShelfKey, { nowMs, words, wall }: OvenInput): RowWithLines {
-  const { act, atMs, startedAtMs, status, shelfId, shelfName, loadId, plannedId } = key
-  const id = loadId ?? `${shelfId} ${plannedId ?? 'free'}`
-  const contents = key.lines.map(({ varietyId, pieces }) => `${words.names.variety(varietyId)} ${pieces}`)
-  if (act === 'load' && (atMs === null || status === 'coming')) {
-    const isFree = atMs === null && contents.length > 0
-    const lines = isFree ? [wall.nextOn(contents[0] ?? ''), ...contents.slice(1)] : contents
-    const when = atMs === null ? '' : words.times.when({ atMs, status }, nowMs)
-    const what = atMs === null ? wall.shelfFree(shelfName) : words.acts.name({ act, shelfId })
-    return {
-      key: id,
-      state: isSoon(key, nowMs) ? 'act' : 'plain',
-      what,
-      when,
-      ring: { fraction: 0, state: 'idle' },
-      lines,
-    }
-  }
-  const topped = key.toppingAfterFlip.map((varietyId) => words.names.variety(varietyId))
-  const lines = act === 'flip' && topped.length > 0 ? [...contents, wall.topAfter(words.line.list(topped))] : contents
-  const when = atMs === null ? '' : words.times.when({ atMs, status }, nowMs)
-  const state = status === 'late' ? 'late' : isSoon(key, nowMs) ? 'act' : 'plain'
-  const left = atMs === null || startedAtMs === null ? 0 : (atMs - nowMs) / Math.max(1, atMs - startedAtMs)
-  const ringState: RingState = state === 'plain' ? (atMs === null ? 'idle' : 'running') : state
-  const ring = { fraction: Math.max(0, left), state: ringState }
-  const what = words.acts.name({ act, shelfId })
-  return { key: id, state, what: status === 'late' ? `${what},` : what, when, ring, lines }
-}
-
-function isSoon({ atMs, latestAtMs, status }: ShelfKey, nowMs: EpochMs): boolean {
-  if (atMs === null) return false
-  return status === 'due' || (latestAtMs !== null && nowMs > latestAtMs) || atMs - nowMs <= SOON_MS
-}
-
 interface Way {
-  readonly form: 'wide' | 'tall'
+  readonly form: ShelfRow['form']
   readonly columns: number
   readonly columnPx: number
   readonly rowPx: number
@@ -119,8 +75,43 @@ interface Way {
   readonly room: number
 }
 
-/** From the richest to the tightest: with contents; without; two and three columns with the time under the act. */
-function waysToSet(rows: readonly RowWithLines[], { box, sizes }: OvenInput, needContents: boolean): readonly Way[] {
+/**
+ * What is in it stands below the act or beside it. Where two lines are all there is, a row that calls for somebody says
+ * act and time in one line, with a smaller ring, so that it can say what is in it; the others wait with their time.
+ */
+function setRow(text: RowText, way: Way, { sizes, wall }: OvenInput): ShelfRow {
+  const { key, state, what, when, ring } = text
+  const { minPx, actPx } = sizes
+  const row = { key, state, what, when, ring, ringPx: way.ringPx, form: way.form, contents: '' }
+  const textPx = (ringPx: number) =>
+    way.columnPx - ringPx - actPx * TEXT_GAPS - (state === 'late' ? actPx * STRIPES : 0)
+  if (way.hasContents) {
+    const besidePx =
+      way.form === 'beside' ? rowWidth({ ...text, state: 'plain' }, 'wide', actPx) + minPx * BESIDE_GAP : 0
+    const line = { roomPx: textPx(way.ringPx) - besidePx, fontPx: minPx }
+    const contents = contentsText(text, line, wall.more)
+    return { ...row, contents: way.form === 'beside' && !fits(contents, line) ? '' : contents }
+  }
+  const isCalling = (state !== 'plain' || text.note !== '') && (text.lines.length > 0 || text.note !== '')
+  const ringPx = Math.min(way.ringPx, Math.round(actPx * SMALL_RING))
+  const time = [text.when, text.whenShort].find(
+    (one) => rowWidth({ ...text, when: one, state: 'plain' }, 'wide', actPx) <= textPx(ringPx),
+  )
+  const line = { roomPx: textPx(ringPx), fontPx: minPx }
+  const contents = contentsText(text, line, wall.more)
+  if (!isCalling || time === undefined || way.form !== 'tall') return row
+  return { ...row, when: time, ringPx, form: 'wide', contents: fits(contents, line) ? contents : '' }
+}
+
+/** In sizes of acts: space left and right of a row's words, its stripe when it is late, the ring of a row that calls. */
+const TEXT_GAPS = 0.72
+const STRIPES = 0.9
+const SMALL_RING = 1.15
+/** Between the time and what is in it, in sizes of small text. */
+const BESIDE_GAP = 0.8
+
+/** From the richest to the tightest: with contents below; beside; two and three columns with the time under the act. */
+function waysToSet(rows: readonly RowText[], { box, sizes }: OvenInput, needContents: boolean): readonly Way[] {
   const { minPx, actPx } = sizes
   const gap = rowGap(minPx)
   const heightPx = box.height - headingHeight(minPx)
@@ -132,26 +123,19 @@ function waysToSet(rows: readonly RowWithLines[], { box, sizes }: OvenInput, nee
     const room = isWideEnough ? columns * Math.floor((heightPx + gap) / (rowPx + gap)) : 0
     return { form, columns, columnPx, rowPx, ringPx, hasContents, room }
   }
-  const single = Math.round(actPx * 1.5)
+  const single = Math.round(actPx * 1.36)
   const double = Math.round(actPx * 2.3)
   const rich = way('wide', 1, rowHeight(sizes), true)
   const bare = way('tall', 1, double, false)
   if (needContents) return [rich, way('tall', 1, double + Math.round(minPx * 1.2), true), bare]
-  return [
-    rich,
-    way('wide', 1, single, false),
-    way('wide', 2, single, false),
-    way('tall', 2, double, false),
-    way('tall', 3, double, false),
-    bare,
-  ]
+  return [rich, way('beside', 1, single, true), way('tall', 2, double, false), way('tall', 3, double, false), bare]
 }
 
-function rowWidth({ what, when, state }: RowWithLines, form: Way['form'], actPx: number): number {
+function rowWidth({ what, when, state }: RowText, form: Way['form'], actPx: number): number {
   const whatPx = widthOf(what, actPx, 'strong')
   const whenPx = widthOf(when === '' ? '' : ` ${when}`, actPx)
-  const stripes = state === 'late' ? actPx * 0.9 : 0
-  return stripes + (form === 'wide' ? whatPx + whenPx : Math.max(whatPx, whenPx))
+  const stripes = state === 'late' ? actPx * STRIPES : 0
+  return stripes + (form !== 'tall' ? whatPx + whenPx : Math.max(whatPx, whenPx))
 }
 
 function mostRoom(ways: readonly Way[]): Way {

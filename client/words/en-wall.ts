@@ -19,6 +19,7 @@ export function enWall(words: Words): WallWords {
     shelfFree: (shelf) => `${shelf} free`,
     nextOn: (contents) => `next ${contents}`,
     topAfter: (topped) => `then top ${topped}`,
+    topNow: (topped) => `now top ${topped}`,
     atDoor: (shelf) => `${shelf} at the door`,
     otherShelves: (count, first) =>
       joinComma(`${count} ${count === 1 ? 'other' : 'others'}`, first === '' ? '' : `first ${first}`),

@@ -19,6 +19,7 @@ export function esWall(words: Words): WallWords {
     shelfFree: (shelf) => `${shelf} libre`,
     nextOn: (contents) => `sigue ${contents}`,
     topAfter: (topped) => `luego cubrir ${topped}`,
+    topNow: (topped) => `ahora cubrir ${topped}`,
     atDoor: (shelf) => `${shelf} en la puerta`,
     otherShelves: (count, first) =>
       joinComma(`${count} ${count === 1 ? 'otro' : 'otros'}`, first === '' ? '' : `el primero ${first}`),

@@ -30,6 +30,8 @@ export interface WallWords {
   nextOn(contents: string): string
   /** @example "then top Cheddar" */
   topAfter(names: string): string
+  /** In the minute after the flip. @example "now top Cheddar" */
+  topNow(names: string): string
   /** @example "3 at the door" */
   atDoor(shelf: string): string
   /** Shelves that there is no room for. @example "7 others, first in 9 min" */

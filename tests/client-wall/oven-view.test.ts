@@ -13,7 +13,12 @@ const FLIP_AT_643 = { loadedAt: at('6:40'), flip: until('6:43', '6:43:30', '6:45
 function oven(parts: StateParts, nowMs: EpochMs, language: Language = 'en') {
   const state = stateWith(parts)
   const shop = state.shop ?? shopWith()
-  return ovenView({ ...setting(shop, nowMs, language), keys: shelfKeys(state, nowMs), box: LAYOUT.oven })
+  return ovenView({
+    ...setting(shop, nowMs, language),
+    keys: shelfKeys(state, nowMs),
+    loads: state.loads,
+    box: LAYOUT.oven,
+  })
 }
 
 const shelves = (count: number, name = (n: number) => String(n)): Partial<Shop> => ({
@@ -59,6 +64,25 @@ describe('a shelf on the wall', () => {
     expect(row?.contents).toBe('Sesame 24, Cheddar 24, then top Cheddar')
   })
 
+  it('given more varieties than there is room for, then the topping stands first and is not counted with them', () => {
+    const inside = lines('sesame', 12, 'poppy', 12, 'plain', 12, 'cheddar', 12)
+    const [row] = oven({ loaded: [loadOf(FLIP_AT_643, inside)] }, at('6:41')).rows
+    expect(row?.contents).toMatch(/^then top Cheddar, .*\d more$/)
+  })
+
+  it('given the flip, then what is topped is said for a minute more, and then no longer', () => {
+    const flipped = {
+      ...FLIP_AT_643,
+      phase: 'second-side',
+      flippedAt: at('6:43:30'),
+      out: until('6:55', '7:00', '7:05'),
+    } as const
+    const contents = (clock: string) =>
+      oven({ loaded: [loadOf(flipped, lines('sesame', 24, 'cheddar', 24))] }, at(clock)).rows[0]?.contents
+    expect(contents('6:44:29')).toBe('Sesame 24, Cheddar 24, now top Cheddar')
+    expect(contents('6:44:30')).toBe('Sesame 24, Cheddar 24')
+  })
+
   it('given a free shelf, then it says so and what comes next; given nothing planned, only that', () => {
     const free = oven({ day: null, planned: [planned({ lines: lines('poppy', 48) })] }, at('6:41')).rows
     expect(free[0]).toMatchObject({ what: '1 free', when: '', contents: 'next Poppy 48', state: 'plain' })
@@ -74,8 +98,30 @@ describe('a shelf on the wall', () => {
 describe('an oven that is larger than its place', () => {
   it('given three shelves, then each has a row with its contents', () => {
     const view = oven(full(3), at('6:47'))
-    expect(view).toMatchObject({ columns: 1, form: 'wide', others: '' })
+    expect(view).toMatchObject({ columns: 1, others: '' })
+    expect(view.rows.map((row) => row.form)).toEqual(Array(3).fill('wide'))
     expect(view.rows.map((row) => row.contents)).toEqual(Array(3).fill('Sesame 24, Poppy 24'))
+  })
+
+  it('given four or five, then what is in each stands beside its time', () => {
+    for (const count of [4, 5]) {
+      const view = oven(full(count), at('6:47'))
+      expect(view.rows.map(({ form, contents }) => [form, contents])).toEqual(
+        Array(count).fill(['beside', 'Sesame 24, Poppy 24']),
+      )
+    }
+  })
+
+  it('[G3] given six, then those that call for somebody say what is in them, and the others may keep to their time', () => {
+    const rows = (clock: string) => oven(full(6), at(clock)).rows
+    expect(rows('6:47').map(({ form, contents }) => [form, contents])).toEqual(Array(6).fill(['tall', '']))
+    const [first, second] = rows('6:49:30')
+    expect(first).toMatchObject({ state: 'act', what: 'Out of 1', when: 'in 40 s', form: 'wide' })
+    expect(first?.contents).toMatch(/^Sesame 24/)
+    expect(second).toMatchObject({ state: 'plain', form: 'tall', contents: '' })
+    const [late] = rows('7:10:30')
+    expect(late).toMatchObject({ state: 'late', what: 'Out of 1,', when: 'late', form: 'wide' })
+    expect(late?.contents).toMatch(/^Sesame 24/)
   })
 
   it('[G2] given twelve, then those due soonest are shown in the oven’s order, and the others are counted with their first time', () => {
