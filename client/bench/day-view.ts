@@ -48,16 +48,15 @@ export function dayView(parts: DayParts): DayView {
 
 /** "linked · bench tablet", or what is wrong and since when; taps that wait are told once they wait for something. */
 export function linkView({
-  demo,
   connection,
   words,
   deviceName,
   pending,
-}: Pick<DayParts, 'demo' | 'connection' | 'words' | 'deviceName' | 'pending'>): LinkView {
+}: Pick<DayParts, 'connection' | 'words' | 'deviceName' | 'pending'>): LinkView {
   const { top } = words.bench
   const name = deviceName === '' ? top.device : deviceName
   if (connection.phase === 'live') {
-    return { text: demo === null ? `${top.linked} · ${name}` : words.live.demo(demo), isTrouble: false }
+    return { text: `${top.linked} · ${name}`, isTrouble: false }
   }
   const waiting = words.live.pending(pending)
   const text = [words.live.connection(connection), waiting].filter((part) => part !== '').join(' · ')

@@ -46,9 +46,9 @@ describe('given the band at the top', () => {
     expect(day({ connection: { phase: 'catching-up', sinceMs: at('6:41') } }).link.isTrouble).toBe(false)
   })
 
-  it('when it is a demo, then it is marked, with or without contact', () => {
+  it('when it is a demo, then it is marked once, with or without contact', () => {
     const demo = { handsOff: false }
-    expect([day({ demo }).demo, day({ demo }).link.text]).toEqual(['Demo', 'Demo: invented shop and crew'])
+    expect([day({ demo }).demo, day({ demo }).link.text]).toEqual(['Demo', 'linked · bench tablet'])
     expect(day({ demo, connection: { phase: 'away', sinceMs: at('6:41') } }).demo).toBe('Demo')
   })
 
