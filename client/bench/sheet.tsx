@@ -61,6 +61,8 @@ export function Sheet({ title, detail, keys, children, words, room, calling, onC
       class={isNarrow ? 'bench-sheet bench-sheet-narrow' : 'bench-sheet'}
       style={style}
       role="dialog"
+      // The line is not drawn under it: there is nothing behind that could be reached.
+      aria-modal="true"
       aria-label={title}
     >
       <header class="bench-sheet-head">

@@ -163,8 +163,16 @@ export interface PiecesWords {
   readonly shape: string
   /** The key that does it. @example "Put 45 Plain into the cooler" */
   put(pieces: number, dough: string, stage: BatchStage): string
-  readonly numberName: string
-  readonly hoursName: string
+  /** Beside what can be pulled. @example "24 proofing" */
+  proofing(pieces: number): string
+  readonly number: CountedWords
+  readonly hours: CountedWords
+}
+
+/** What a stepper counts. @example "1 piece fewer", "15 pieces fewer" */
+export interface CountedWords {
+  readonly one: string
+  readonly many: string
 }
 
 export interface MoreWords {

@@ -150,8 +150,9 @@ function pieces(): PiecesWords {
     carryIn: 'Trays already here',
     shape: 'Shaped now',
     put: (count, dough, stage) => `${count} ${dough} ${INTO[stage]}`,
-    numberName: 'pieces',
-    hoursName: 'hours there',
+    proofing: (count) => `${count} proofing`,
+    number: { one: 'piece', many: 'pieces' },
+    hours: { one: 'hour there', many: 'hours there' },
   }
 }
 

@@ -153,8 +153,9 @@ function pieces(): PiecesWords {
     carryIn: 'Bandejas ya hechas',
     shape: 'Formado ahora',
     put: (count, dough, stage) => `${count} ${dough} ${INTO[stage]}`,
-    numberName: 'piezas',
-    hoursName: 'horas ahí',
+    proofing: (count) => `${count} leudando`,
+    number: { one: 'pieza', many: 'piezas' },
+    hours: { one: 'hora ahí', many: 'horas ahí' },
   }
 }
 

@@ -36,6 +36,15 @@ describe('given doughs with their routes', () => {
     expect(kinds(state, 'dip')[0]).toBe('plain - 60')
   })
 
+  it('when some of it proofs yet, then a pull offers what is chilled and tells the rest apart', () => {
+    const chilled = batch({ id: 'a', stage: 'chill', pieces: 30 })
+    const state = stateWith({ shop: SHOP, batches: [chilled, batch({ id: 'b', stage: 'proof', pieces: 45 })] })
+    const [plain] = doughChoices(state, SHOP, 'pull')
+    expect([plain?.atHand, plain?.proofing]).toEqual([30, 45])
+    const [dipped] = doughChoices(state, SHOP, 'dip')
+    expect([dipped?.atHand, dipped?.proofing]).toEqual([75, 0])
+  })
+
   it('when trays are typed in, then every dough in use, each to where its route begins', () => {
     const choices = doughChoices(stateWith({ shop: SHOP }), SHOP, 'carryIn')
     expect(choices.map(({ doughId: id }) => id)).toEqual(['plain', 'plain', 'sweet', 'sweet', 'roll'])

@@ -18,6 +18,8 @@ export interface DoughChoice {
   readonly stages: readonly StartStage[]
   /** Pieces that stand where the job takes them from. */
   readonly atHand: number
+  /** Of a pull: pieces that proof yet, apart from those at hand; else 0. */
+  readonly proofing: number
 }
 
 export type StartStage = 'proof' | 'chill' | 'rack'
@@ -25,7 +27,7 @@ const START_STAGES: readonly StartStage[] = ['proof', 'chill', 'rack']
 
 /** Where a dough waits before the act; found pieces can be anywhere before it. */
 const TAKEN_FROM: { readonly [job in DoughJob]: readonly BatchStage[] } = {
-  pull: ['chill', 'proof'],
+  pull: ['chill'],
   dip: ['rack', 'chill', 'proof'],
   carryIn: [],
   shape: [],
@@ -82,12 +84,14 @@ function kindsOf(shop: Shop, dough: Dough): readonly (VarietyId | null)[] {
 
 function choice(state: State, dough: Dough, varietyId: VarietyId | null, job: DoughJob): DoughChoice {
   let atHand = 0
+  let proofing = 0
   for (const batch of state.batches.values()) {
     // What nobody named serves as any variety of its dough.
     const isSame = batch.doughId === dough.id && (batch.varietyId === varietyId || batch.varietyId === null)
     if (isSame && TAKEN_FROM[job].includes(batch.stage)) atHand += batch.pieces
+    else if (isSame && job === 'pull' && batch.stage === 'proof') proofing += batch.pieces
   }
-  return { doughId: dough.id, varietyId, trayPieces: dough.trayPieces, stages: startStages(dough), atHand }
+  return { doughId: dough.id, varietyId, trayPieces: dough.trayPieces, stages: startStages(dough), atHand, proofing }
 }
 
 function startStages(dough: Dough): readonly StartStage[] {

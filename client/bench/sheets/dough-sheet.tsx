@@ -34,7 +34,10 @@ export function DoughSheet(props: DoughSheetProps) {
   const items = choices.map((one) => ({
     id: keyOf(one),
     label: nameOf(one, words),
-    details: one.atHand > 0 ? [words.line.pieces(one.atHand)] : [],
+    details: [
+      ...(one.atHand > 0 ? [words.line.pieces(one.atHand)] : []),
+      ...(one.proofing > 0 ? [words.bench.pieces.proofing(one.proofing)] : []),
+    ],
     chosen: one === chosen,
     onPress: () => setChosenKey(keyOf(one)),
   }))
@@ -93,7 +96,7 @@ function Amount(props: AmountProps) {
           min={0}
           max={HOURS_MAX}
           steps={[1, 6]}
-          name={words.bench.pieces.hoursName}
+          counted={words.bench.pieces.hours}
           onChange={setCounted}
         />
       )}

@@ -1,5 +1,5 @@
 import { Stepper } from '../../parts/stepper.tsx'
-import type { BenchWords } from '../../words/bench.ts'
+import type { BenchWords, CountedWords } from '../../words/bench.ts'
 
 export interface PiecesStepperProps {
   readonly words: BenchWords
@@ -10,7 +10,7 @@ export interface PiecesStepperProps {
   readonly steps: readonly number[]
   readonly isNarrow?: boolean | undefined
   /** What is counted; pieces when left out. */
-  readonly name?: string | undefined
+  readonly counted?: CountedWords | undefined
   readonly detail?: string | undefined
   readonly onChange: (value: number) => void
 }
@@ -23,22 +23,23 @@ export function PiecesStepper({
   max,
   steps,
   isNarrow = false,
-  name,
+  counted,
   detail,
   onChange,
 }: PiecesStepperProps) {
   const { sheet, pieces } = words.bench
-  const counted = name ?? pieces.numberName
+  const { one, many } = counted ?? pieces.number
+  const nameOf = (step: number) => (step === 1 ? one : many)
   return (
     <Stepper
-      name={counted}
+      name={many}
       value={value}
       min={min}
       max={max}
       steps={isNarrow ? steps.slice(0, 1) : steps}
-      detail={detail ?? counted}
-      lessName={(step) => sheet.less(counted, step)}
-      moreName={(step) => sheet.plus(counted, step)}
+      detail={detail ?? many}
+      lessName={(step) => sheet.less(nameOf(step), step)}
+      moreName={(step) => sheet.plus(nameOf(step), step)}
       limitWords={{ least: sheet.least, most: sheet.most }}
       onChange={onChange}
     />
