@@ -129,7 +129,7 @@ function columnsThatFit(
 ): number {
   const { namePx, quietPx, numberPx } = sizes
   const below = widestBelow(words).map(
-    ({ text, weight }) => wide(text, quietPx, weight) + Math.ceil(LONGER_HOUR * quietPx),
+    ({ text, weight, clocks = 1 }) => wide(text, quietPx, weight) + Math.ceil(clocks * LONGER_HOUR * quietPx),
   )
   const named = names.map((name) => Math.max(...nameLinesOf(name, namePx).map((line) => wide(line, namePx, 'strong'))))
   const known = words.counter.rod.known({ how: 'baked', atMs: SOME_TIME })
@@ -144,10 +144,11 @@ const SOME_TIME = epochMs(0)
 /** "12:59" has a digit more than "6:00". In ems; digits are all as wide. */
 const LONGER_HOUR = 0.632
 
-function widestBelow({ counter: { rod } }: CounterWords): readonly { text: string; weight: Weight }[] {
+function widestBelow({ counter: { rod } }: CounterWords): readonly { text: string; weight: Weight; clocks?: number }[] {
   const quiet = [rod.goneAbout(SOME_TIME), rod.goneSince(SOME_TIME), rod.lastsToClose, rod.none]
   const strong = [rod.noMore, rod.coming(144, SOME_TIME)]
   return [
+    { text: rod.noneBetween(SOME_TIME, SOME_TIME), weight: 'regular', clocks: 2 },
     ...quiet.map((text) => ({ text, weight: 'regular' as const })),
     ...strong.map((text) => ({ text, weight: 'strong' as const })),
   ]

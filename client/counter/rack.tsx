@@ -50,7 +50,7 @@ export function Rack({ view, layout, words, onTouch, onPage }: RackProps) {
 function RodKey({ cell, layout, onTouch }: { cell: RodCell; layout: RackLayout; onTouch: () => void }) {
   const { nameLines, pieces, keptPieces, onTheWay, isTrouble, moreTone } = cell
   return (
-    <div class={cell.inHand > 0 ? 'counter-cell counter-in-hand' : 'counter-cell'} data-variety={cell.varietyId}>
+    <div class={classOf(cell)} data-variety={cell.varietyId}>
       <Key name={cell.spoken} chosen={cell.inHand > 0} sameTouchMs={FAST_TAP_MS} onPress={onTouch}>
         <span class="counter-stock">
           <Rod
@@ -83,4 +83,8 @@ function RodKey({ cell, layout, onTouch }: { cell: RodCell; layout: RackLayout; 
       </Key>
     </div>
   )
+}
+
+function classOf({ inHand, isTrouble }: RodCell): string {
+  return ['counter-cell', ...(inHand > 0 ? ['counter-in-hand'] : []), ...(isTrouble ? ['counter-short'] : [])].join(' ')
 }

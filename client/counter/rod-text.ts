@@ -4,7 +4,7 @@ import type { CounterWords } from '../words/counter.ts'
 
 /** What is said of one rod. */
 export interface RodText {
-  /** "gone about 9:40", "gone since 8:47", "lasts to close"; "" when nothing is known. */
+  /** "gone about 9:40", "none 8:14–8:43", "gone since 8:47", "lasts to close"; "" when nothing is known. */
   readonly when: string
   /** "36 at 9:04", "no more today"; "" when it says nothing. */
   readonly more: string
@@ -37,8 +37,14 @@ export function rodText(rod: Rod, { nowMs, closeMs }: RodTime, { counter }: Coun
     known: words.known(known),
     isTrouble,
   }
-  const when =
-    forSale === 0 ? (goneSinceMs === null ? '' : words.goneSince(goneSinceMs)) : whenGone(goneAtMs, lasts, words)
+  const isGap = forSale > 0 && runsOut && next !== undefined
+  const when = isGap
+    ? words.noneBetween(goneAtMs, next.readyAtMs)
+    : forSale === 0
+      ? goneSinceMs === null
+        ? ''
+        : words.goneSince(goneSinceMs)
+      : whenGone(goneAtMs, lasts, words)
   if (next !== undefined) return { ...said, when, more: words.coming(next.pieces, next.readyAtMs), moreTone: 'coming' }
   if (forSale === 0 && !isGone) return { ...said, when: '', more: words.none, moreTone: 'quiet' }
   return { ...said, when, more: lasts ? '' : words.noMore, moreTone: isTrouble ? 'trouble' : 'quiet' }
@@ -57,7 +63,7 @@ export function rodFacts(rod: Rod, time: RodTime, words: CounterWords): readonly
   const { rod: said } = words.counter
   const { when, more, kept, known } = rodText(rod, time, words)
   const pace = rod.goneAtMs !== null && rod.perHour !== null && when !== said.lastsToClose && rod.forSale > 0
-  const gone = pace ? said.goneAtPace(rod.goneAtMs, rod.perHour) : when
+  const gone = pace ? said.atPace(when, rod.perHour) : when
   const coming = rod.onTheWay.slice(0, COMING_MOST).map(({ pieces, readyAtMs }) => said.coming(pieces, readyAtMs))
   const rest = coming.length > 0 ? coming : [more]
   return [said.forSale(rod.forSale), kept, gone, ...rest, known].filter((fact) => fact !== '')

@@ -31,7 +31,9 @@ export interface CounterRodWords {
   /** @example "gone about 9:40" */
   goneAbout(atMs: EpochMs): string
   /** The same in full. @example "gone about 9:40 at this pace (24 an hour)" */
-  goneAtPace(atMs: EpochMs, perHour: number): string
+  atPace(gone: string, perHour: number): string
+  /** It runs out before more comes. @example "none 8:14–8:43" */
+  noneBetween(fromMs: EpochMs, toMs: EpochMs): string
   /** @example "gone since 8:47" */
   goneSince(atMs: EpochMs): string
   readonly lastsToClose: string

@@ -29,7 +29,8 @@ export function enCounter(words: Words): CounterSentences {
 function rod({ times }: Words): CounterRodWords {
   return {
     goneAbout: (atMs) => `gone about ${times.clock(atMs)}`,
-    goneAtPace: (atMs, perHour) => `gone about ${times.clock(atMs)} at this pace (${perHour} an hour)`,
+    atPace: (gone, perHour) => `${gone} at this pace (${perHour} an hour)`,
+    noneBetween: (fromMs, toMs) => `none ${times.clock(fromMs)}–${times.clock(toMs)}`,
     goneSince: (atMs) => `gone ${times.since(atMs)}`,
     lastsToClose: 'lasts to close',
     noMore: 'no more today',

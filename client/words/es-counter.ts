@@ -29,7 +29,8 @@ export function esCounter(words: Words): CounterSentences {
 function rod({ times }: Words): CounterRodWords {
   return {
     goneAbout: (atMs) => `acaba hacia ${times.clock(atMs)}`,
-    goneAtPace: (atMs, perHour) => `a este ritmo (${perHour} por hora) se acaba hacia ${times.clock(atMs)}`,
+    atPace: (gone, perHour) => `${gone} a este ritmo (${perHour} por hora)`,
+    noneBetween: (fromMs, toMs) => `sin ${times.clock(fromMs)}–${times.clock(toMs)}`,
     goneSince: (atMs) => `agotado ${times.clock(atMs)}`,
     lastsToClose: 'alcanza al cierre',
     noMore: 'hoy no hay más',

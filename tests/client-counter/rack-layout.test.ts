@@ -36,7 +36,11 @@ describe('where rods stand on a ten-inch tablet', () => {
       for (const name of names)
         for (const line of nameLinesOf(name, sizes.namePx))
           expect(textWidthPx(line, sizes.namePx, 'strong')).toBeLessThanOrEqual(textPx)
-      for (const text of [words.counter.rod.goneAbout(at('12:59')), words.counter.rod.goneSince(at('12:59'))])
+      for (const text of [
+        words.counter.rod.goneAbout(at('12:59')),
+        words.counter.rod.goneSince(at('12:59')),
+        words.counter.rod.noneBetween(at('12:14'), at('12:59')),
+      ])
         expect(textWidthPx(text, sizes.quietPx)).toBeLessThanOrEqual(textPx)
       for (const text of [words.counter.rod.coming(144, at('12:59')), words.counter.rod.noMore])
         expect(textWidthPx(text, sizes.quietPx, 'strong')).toBeLessThanOrEqual(textPx)

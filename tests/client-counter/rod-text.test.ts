@@ -25,7 +25,7 @@ describe('what is said of a rod', () => {
     [
       'gone before more comes',
       { goneAtMs: at('9:00'), ...more(36, '9:04') },
-      'gone about 9:00',
+      'none 9:00–9:04',
       '36 at 9:04',
       'coming',
       true,
@@ -53,6 +53,12 @@ describe('what is said of a rod', () => {
     expect(rodText(rod(parts), TIME, wordsIn('en'))).toMatchObject({ when, more: comes, moreTone, isTrouble })
   })
 
+  it('given a gap in Spanish, then it is said in words too', () => {
+    const short = rod({ goneAtMs: at('8:14'), ...more(36, '8:43') })
+    const time = { nowMs: at('7:52'), closeMs: at('15:00') }
+    expect(rodText(short, time, wordsIn('es'))).toMatchObject({ when: 'sin 8:14–8:43', isTrouble: true })
+  })
+
   it.each([
     ['en', 'counted', 'counted 8:40'],
     ['en', 'baked', 'baked 8:40'],
@@ -71,7 +77,7 @@ describe('what is said of a rod', () => {
     expect(rodFacts(full, TIME, wordsIn('en'))).toEqual([
       '24 for sale',
       'kept 6',
-      'gone about 9:00 at this pace (30 an hour)',
+      'none 9:00–9:04 at this pace (30 an hour)',
       '36 at 9:04',
       'counted 6:40',
     ])
