@@ -16,7 +16,11 @@ export const RodsPane = paintedByView(({ view }: RodsPaneProps) => {
     <div class={rods.length > 0 ? 'wall-rods wall-rods-drawn' : 'wall-rods'}>
       {text !== '' && <div class="wall-rods-text">{text}</div>}
       {rods.map((rod) => (
-        <div key={rod.key} class="wall-rod" style={{ marginRight: `${gapPx}px` }}>
+        <div
+          key={rod.key}
+          class={rod.isTrouble ? 'wall-rod wall-rod-short' : 'wall-rod'}
+          style={{ marginRight: `${gapPx}px` }}
+        >
           <Rod
             pieces={rod.pieces}
             onTheWay={rod.onTheWay}

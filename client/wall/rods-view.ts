@@ -28,7 +28,7 @@ export interface RodView {
   readonly onTheWay: number
   readonly kept: number
   readonly isTrouble: boolean
-  /** When it is gone, or that it is. */
+  /** When it is gone, for how long where more comes too late, or that it is. */
   readonly detail: string
   /** What comes and when, or that nothing does; "" when there is nothing to say. */
   readonly more: string
@@ -84,7 +84,7 @@ function rodView(rod: Rod, input: RodsInput): RodView {
   const coming = onTheWay.reduce((sum, { pieces }) => sum + pieces, 0)
   const isShort = goneAtMs !== null && (next === undefined || goneAtMs < next.readyAtMs)
   const isTrouble = (forSale === 0 && goneSinceMs !== null) || (isShort && goneAtMs - nowMs < TROUBLE_MS)
-  const detail = detailOf(rod, wall)
+  const detail = isShort && next !== undefined ? wall.rods.noneFrom(goneAtMs, next.readyAtMs) : detailOf(rod, wall)
   const more = next === undefined ? (isTrouble ? wall.rods.noMore : '') : wall.rods.more(next.pieces, next.readyAtMs)
   const words = wordsThatFit({ name, detail, more, isGone: forSale === 0 }, input)
   const { minPx, countPx } = sizes

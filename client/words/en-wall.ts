@@ -42,6 +42,7 @@ function rodWords({ times, names }: Words): RodWords {
     goneAt: (atMs) => `gone ${times.clock(atMs)}`,
     goneSince: (atMs) => `gone ${times.since(atMs)}`,
     none: 'none yet',
+    noneFrom: (fromMs, toMs) => `none ${times.clock(fromMs)}–${times.clock(toMs)}`,
     fineTo: (atMs) => `fine ${times.upTo(atMs)}`,
     more: (pieces, atMs) => `${pieces} ${times.at(atMs)}`,
     noMore: 'no more coming',

@@ -42,6 +42,7 @@ function rodWords({ times, names }: Words): RodWords {
     goneAt: times.upTo,
     goneSince: (atMs) => `agotado ${times.since(atMs)}`,
     none: 'todavía no hay',
+    noneFrom: (fromMs, toMs) => `no hay ${times.clock(fromMs)}–${times.clock(toMs)}`,
     fineTo: (atMs) => `bien ${times.upTo(atMs)}`,
     more: (pieces, atMs) => `${pieces} ${times.at(atMs)}`,
     noMore: 'no vienen más',

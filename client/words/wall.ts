@@ -57,6 +57,8 @@ export interface RodWords {
   /** @example "gone since 6:50" */
   goneSince(atMs: EpochMs): string
   readonly none: string
+  /** It runs out before more comes. @example "none 8:14–8:43" */
+  noneFrom(fromMs: EpochMs, toMs: EpochMs): string
   /** Until when a count holds. @example "fine to 9:00" */
   fineTo(atMs: EpochMs): string
   /** @example "24 at 7:10" */

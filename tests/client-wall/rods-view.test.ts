@@ -41,6 +41,14 @@ describe('the rods on the wall', () => {
     expect(rod).toMatchObject({ isTrouble: false, more: '24 at 7:15', onTheWay: 24 })
   })
 
+  it('[G3] given more that comes only after it has run out, then from when to when there is none is said', () => {
+    const loaded = loadOf({ phase: 'second-side', out: until('7:14', '7:18', '7:30') }, lines('sesame', 24))
+    const rod = (language: Language) =>
+      view({ stock: [selling('sesame', 6, 6)], loaded: [loaded] }, { language }).rods[0]
+    expect(rod('en')).toMatchObject({ isTrouble: true, detail: 'none 7:15–7:33', more: '24 at 7:33' })
+    expect(rod('es')?.detail).toBe('no hay 7:15–7:33')
+  })
+
   it('given none since a time, then it says since when; given none yet, so', () => {
     const gone = stock('sesame', { goneSinceMs: at('6:50'), soldToday: 12 })
     expect(view({ stock: [gone] }).rods[0]).toMatchObject({ pieces: 0, isTrouble: true, detail: 'gone since 6:50' })
