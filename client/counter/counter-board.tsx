@@ -1,12 +1,12 @@
 import { useEffect, useMemo, useState } from 'preact/hooks'
-import type { Rod } from '../../shared-core/stock/left.ts'
-import { rods } from '../../shared-core/stock/left.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import { rulerOfDay } from '../parts/ruler-of-day.ts'
 import { rulerSize } from '../parts/ruler-size.ts'
 import type { RulerDay } from '../parts/ruler-view.ts'
 import type { AmountsPurpose } from '../words/counter.ts'
 import { AmountsSheet } from './amounts-sheet.tsx'
+import type { CounterRod } from './counter-rods.ts'
+import { counterRods } from './counter-rods.ts'
 import type { CounterParts } from './counter-screen.tsx'
 import type { CounterSizes } from './counter-sizes.ts'
 import { DeviceSheet } from './device-sheet.tsx'
@@ -27,7 +27,7 @@ export type Sheet =
   | { readonly kind: 'kept' | 'device' }
 
 export interface BoardState {
-  readonly rods: readonly Rod[]
+  readonly rods: readonly CounterRod[]
   readonly time: RodTime
   readonly hand: Hand
   readonly setHand: (hand: Hand) => void
@@ -48,7 +48,7 @@ export function CounterBoard(parts: CounterParts) {
   const slowMs = epochMs(live.nowMs - (live.nowMs % SLOW_MS))
   // What was counted a moment ago is for sale from that moment on.
   const rodsMs = epochMs(Math.max(slowMs, state.recordedAtMs))
-  const all = useMemo(() => rods(state, rodsMs), [state, rodsMs])
+  const all = useMemo(() => counterRods(state, rodsMs), [state, rodsMs])
   const names = all.map((rod) => rod.name).join('\n')
   const room = useMemo(() => rackRoom(glass, sizes), [glass, sizes])
   const layout = useMemo(() => rackLayout(names.split('\n'), room, sizes, words), [names, room, sizes, words])

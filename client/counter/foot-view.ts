@@ -1,11 +1,11 @@
 import type { State, Trace } from '../../shared-core/day/state.ts'
 import { changedSince, NEVER_TAKEN_BACK } from '../../shared-core/day/take-back.ts'
 import type { CommandId, DeviceId } from '../../shared-core/ids.ts'
-import type { Rod } from '../../shared-core/stock/left.ts'
 import type { Notice } from '../live/shop-store.ts'
 import { fitList } from '../parts/fit.ts'
 import { textWidthPx } from '../parts/text-width.ts'
 import type { CounterWords } from '../words/counter.ts'
+import type { CounterRod } from './counter-rods.ts'
 import type { Hand } from './hand.ts'
 import { piecesInHand, spreadTo } from './hand.ts'
 import type { RodTime } from './rod-text.ts'
@@ -51,7 +51,7 @@ function mixText(lines: Hand, { counter }: CounterWords): string {
 /** One line about what is in hand: of one rod all that is known and has room; of several, how many of each. */
 export function handText(
   hand: Hand,
-  parts: { readonly rods: readonly Rod[]; readonly time: RodTime; readonly words: CounterWords },
+  parts: { readonly rods: readonly CounterRod[]; readonly time: RodTime; readonly words: CounterWords },
   room: { readonly roomPx: number; readonly fontPx: number },
 ): string {
   const { rods, time, words } = parts

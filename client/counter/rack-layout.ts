@@ -107,7 +107,7 @@ function rodWidthIn(cellPx: number, padPx: number, { sizes, words: { counter } }
   return Math.max(rodWidth(sizes), Math.min(spare, Math.round(sizes.namePx * ROD_WIDEST)))
 }
 
-/** Beside a rod stand what is kept, the number, and how it is known in two lines. */
+/** Beside a rod stand what is kept, the number, and how it is known in two lines, or that alone in three. */
 function besideHeight({ numberPx, quietPx }: CounterSizes): number {
   return Math.ceil(numberPx * BESIDE_NUMBER_LINE + 3 * quietPx * BESIDE_TEXT_LINE)
 }
@@ -132,7 +132,7 @@ function columnsThatFit(
     ({ text, weight, clocks = 1 }) => wide(text, quietPx, weight) + Math.ceil(clocks * LONGER_HOUR * quietPx),
   )
   const named = names.map((name) => Math.max(...nameLinesOf(name, namePx).map((line) => wide(line, namePx, 'strong'))))
-  const known = words.counter.rod.known({ how: 'baked', atMs: SOME_TIME })
+  const known = words.counter.rod.known({ how: 'counted', atMs: SOME_TIME, lessSales: true })
   const besideTexts = [known, words.counter.rod.kept(88)].flatMap((text) => text.split(' '))
   const beside = [wide('888', numberPx, 'strong'), ...besideTexts.map((word) => wide(word, quietPx))]
   const leastPx = Math.max(...below, ...named, rodWidth(sizes) + padPx + Math.max(...beside)) + 2 * padPx

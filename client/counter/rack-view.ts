@@ -1,7 +1,7 @@
 import type { VarietyId } from '../../shared-core/ids.ts'
-import type { Rod } from '../../shared-core/stock/left.ts'
 import { textWidthPx } from '../parts/text-width.ts'
 import type { CounterWords } from '../words/counter.ts'
+import type { Basis, CounterRod } from './counter-rods.ts'
 import type { CounterSizes } from './counter-sizes.ts'
 import type { Hand } from './hand.ts'
 import type { RackLayout } from './rack-layout.ts'
@@ -30,7 +30,7 @@ export interface RackView {
 }
 
 export interface RackInput {
-  readonly rods: readonly Rod[]
+  readonly rods: readonly CounterRod[]
   readonly time: RodTime
   readonly hand: Hand
   readonly layout: RackLayout
@@ -48,13 +48,16 @@ export function rackView(input: RackInput): RackView {
   return { cells: shown.map((rod) => rodCell(rod, input)), page, pages: layout.pages }
 }
 
-function rodCell(rod: Rod, { time, hand, layout, sizes, words }: RackInput): RodCell {
+function rodCell(rod: CounterRod, { time, hand, layout, sizes, words }: RackInput): RodCell {
   const { varietyId, name, forSale, kept } = rod
   const coming = rod.onTheWay.reduce((sum, { pieces }) => sum + pieces, 0)
   const inHand = hand.find((line) => line.varietyId === varietyId)?.pieces ?? 0
   const isOneLine = textWidthPx(name, sizes.namePx, 'strong') <= layout.cellPx - 2 * layout.padPx
+  const text = rodText(rod, time, words)
   return {
-    ...rodText(rod, time, words),
+    ...text,
+    // Beside the rod are three lines; the foot tells all of it once the rod is touched.
+    known: text.kept === '' ? text.known : words.counter.rod.known(withoutSales(rod.basis)),
     varietyId,
     nameLines: isOneLine ? [name] : nameLinesOf(name, sizes.namePx),
     pieces: forSale,
@@ -64,4 +67,8 @@ function rodCell(rod: Rod, { time, hand, layout, sizes, words }: RackInput): Rod
     inHandText: inHand === 0 ? '' : words.counter.hand.inHand(inHand),
     spoken: words.counter.rod.spoken(name, forSale, kept, coming),
   }
+}
+
+function withoutSales(basis: Basis): Basis {
+  return basis.how === 'counted' ? { ...basis, lessSales: false } : basis
 }

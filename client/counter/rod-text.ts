@@ -1,6 +1,6 @@
-import type { Rod } from '../../shared-core/stock/left.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { CounterWords } from '../words/counter.ts'
+import type { CounterRod } from './counter-rods.ts'
 
 /** What is said of one rod. */
 export interface RodText {
@@ -24,9 +24,9 @@ export interface RodTime {
 /** A rod that is gone sooner than this, with nothing coming before, is trouble. */
 const TROUBLE_MS = 60 * 60_000
 
-export function rodText(rod: Rod, { nowMs, closeMs }: RodTime, { counter }: CounterWords): RodText {
+export function rodText(rod: CounterRod, { nowMs, closeMs }: RodTime, { counter }: CounterWords): RodText {
   const words = counter.rod
-  const { forSale, kept, goneAtMs, goneSinceMs, known } = rod
+  const { forSale, kept, goneAtMs, goneSinceMs, basis } = rod
   const [next] = rod.onTheWay
   const lasts = goneAtMs !== null && closeMs !== null && goneAtMs >= closeMs
   const runsOut = goneAtMs !== null && !lasts && (next === undefined || goneAtMs < next.readyAtMs)
@@ -34,7 +34,7 @@ export function rodText(rod: Rod, { nowMs, closeMs }: RodTime, { counter }: Coun
   const isTrouble = isGone || (runsOut && goneAtMs - nowMs < TROUBLE_MS)
   const said = {
     kept: kept === 0 ? '' : words.kept(kept),
-    known: words.known(known),
+    known: words.known(basis),
     isTrouble,
   }
   const isGap = forSale > 0 && runsOut && next !== undefined
@@ -59,7 +59,7 @@ function whenGone(goneAtMs: EpochMs | null, lasts: boolean, words: CounterWords[
 const COMING_MOST = 3
 
 /** All that is known of a rod, in the order in which a seller asks. @example ["24 for sale", "kept 6", "36 at 9:04"] */
-export function rodFacts(rod: Rod, time: RodTime, words: CounterWords): readonly string[] {
+export function rodFacts(rod: CounterRod, time: RodTime, words: CounterWords): readonly string[] {
   const { rod: said } = words.counter
   const { when, more, kept, known } = rodText(rod, time, words)
   const pace = rod.goneAtMs !== null && rod.perHour !== null && when !== said.lastsToClose && rod.forSale > 0

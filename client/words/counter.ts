@@ -1,7 +1,7 @@
 import type { Line } from '../../shared-core/day/state.ts'
 import type { Language } from '../../shared-core/shop/shop.ts'
-import type { Known } from '../../shared-core/stock/left.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
+import type { Basis } from '../counter/counter-rods.ts'
 import { enCounter } from './en-counter.ts'
 import { esCounter } from './es-counter.ts'
 import type { Words } from './words.ts'
@@ -44,8 +44,8 @@ export interface CounterRodWords {
   coming(pieces: number, atMs: EpochMs): string
   /** @example "kept 6" */
   kept(pieces: number): string
-  /** How the number is known. @example "counted 8:40" */
-  known(known: Known): string
+  /** What the number rests on. @example "counted 7:30, less sales", "baked 7:50" */
+  known(basis: Basis): string
   /** @example "24 for sale" */
   forSale(pieces: number): string
   /** For those who listen. @example "Sesame: 24 for sale, 6 kept, 36 on the way" */

@@ -37,7 +37,11 @@ function rod({ times }: Words): CounterRodWords {
     none: 'none today',
     coming: (pieces, atMs) => `${pieces} ${times.at(atMs)}`,
     kept: (pieces) => `kept ${pieces}`,
-    known: ({ how, atMs }) => (atMs === null ? '' : joined(KNOWN[how], times.clock(atMs))),
+    known: (basis) => {
+      if (basis.how === 'nothing') return ''
+      const known = joined(KNOWN[basis.how], times.clock(basis.atMs))
+      return basis.how === 'counted' && basis.lessSales ? `${known}, less sales` : known
+    },
     forSale: (pieces) => `${pieces} for sale`,
     spoken: (name, forSale, keptPieces, onTheWay) =>
       `${name}: ${forSale} for sale, ${keptPieces} kept, ${onTheWay} on the way`,
@@ -45,7 +49,7 @@ function rod({ times }: Words): CounterRodWords {
   }
 }
 
-const KNOWN = { counted: 'counted', baked: 'baked', sold: 'by sales', nothing: '' } as const
+const KNOWN = { counted: 'counted', baked: 'baked' } as const
 
 function hand({ line }: Words): HandWords {
   return {

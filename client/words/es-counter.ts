@@ -37,7 +37,11 @@ function rod({ times }: Words): CounterRodWords {
     none: 'hoy no hay',
     coming: (pieces, atMs) => `${pieces} ${times.at(atMs)}`,
     kept: (pieces) => `apartados ${pieces}`,
-    known: ({ how, atMs }) => (atMs === null ? '' : joined(KNOWN[how], times.clock(atMs))),
+    known: (basis) => {
+      if (basis.how === 'nothing') return ''
+      const known = joined(KNOWN[basis.how], times.clock(basis.atMs))
+      return basis.how === 'counted' && basis.lessSales ? `${known}, menos ventas` : known
+    },
     forSale: (pieces) => `${pieces} a la venta`,
     spoken: (name, forSale, keptPieces, onTheWay) =>
       `${name}: ${forSale} a la venta, ${keptPieces} apartados, ${onTheWay} en camino`,
@@ -45,7 +49,7 @@ function rod({ times }: Words): CounterRodWords {
   }
 }
 
-const KNOWN = { counted: 'contado', baked: 'horneado', sold: 'por venta', nothing: '' } as const
+const KNOWN = { counted: 'contado', baked: 'horneado' } as const
 
 function hand({ line }: Words): HandWords {
   return {

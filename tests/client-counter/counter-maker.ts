@@ -1,3 +1,4 @@
+import type { CounterRod } from '../../client/counter/counter-rods.ts'
 import type { CounterSizes } from '../../client/counter/counter-sizes.ts'
 import { counterSizes } from '../../client/counter/counter-sizes.ts'
 import { clockText } from '../../client/live/clock-text.ts'
@@ -7,7 +8,6 @@ import { counterWords } from '../../client/words/counter.ts'
 import { wordsFor } from '../../client/words/words.ts'
 import { doughId, varietyId } from '../../shared-core/ids.ts'
 import type { Language, Shop } from '../../shared-core/shop/shop.ts'
-import type { Rod } from '../../shared-core/stock/left.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import { at } from '../core/support/make.ts'
 import { shopWith } from '../core/support/shop.ts'
@@ -27,7 +27,7 @@ export function tabletSizes(): CounterSizes {
 }
 
 /** 24 sesame for sale, counted at 6:40, with nothing to come and no known pace, unless said otherwise. */
-export function rod(parts: Partial<Rod> = {}): Rod {
+export function rod(parts: Partial<CounterRod> = {}): CounterRod {
   return {
     varietyId: varietyId('sesame'),
     doughId: doughId('plain'),
@@ -36,7 +36,7 @@ export function rod(parts: Partial<Rod> = {}): Rod {
     cooling: 0,
     kept: 0,
     onTheWay: [],
-    known: { how: 'counted', atMs: at('6:40') },
+    basis: { how: 'counted', atMs: at('6:40'), lessSales: false },
     goneAtMs: null,
     perHour: null,
     soldToday: 0,

@@ -95,6 +95,14 @@ describe('the rods of a page', () => {
     ).toEqual([['v1', 'in hand 2']])
   })
 
+  it('given a count and sales since, then the rod says so where nothing is kept; else its three lines are full', () => {
+    const basis = { how: 'counted', atMs: at('7:30'), lessSales: true } as const
+    const rods = [rod({ basis }), rod({ basis, kept: 6 })]
+    const time = { nowMs: at('8:00'), closeMs: null }
+    const { cells } = rackView({ rods, time, hand: [], layout, sizes, words: wordsIn('en'), page: 0 })
+    expect(cells.map((cell) => cell.known)).toEqual(['counted 7:30, less sales', 'counted 7:30'])
+  })
+
   it('given several arrivals, then the dashed rings are the next one, as the text says', () => {
     const arriving = rod({
       onTheWay: [

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest'
+import type { CounterRod } from '../../client/counter/counter-rods.ts'
 import { rodFacts, rodText } from '../../client/counter/rod-text.ts'
-import type { Rod } from '../../shared-core/stock/left.ts'
 import { at } from '../core/support/make.ts'
 import { rod, wordsIn } from './counter-maker.ts'
 
 const TIME = { nowMs: at('8:52'), closeMs: at('15:00') }
-const more = (pieces: number, clock: string): Pick<Rod, 'onTheWay'> => ({
+const more = (pieces: number, clock: string): Pick<CounterRod, 'onTheWay'> => ({
   onTheWay: [{ pieces, readyAtMs: at(clock), from: 'oven' }],
 })
 
@@ -60,16 +60,13 @@ describe('what is said of a rod', () => {
   })
 
   it.each([
-    ['en', 'counted', 'counted 8:40'],
-    ['en', 'baked', 'baked 8:40'],
-    ['en', 'sold', 'by sales 8:40'],
-    ['es', 'counted', 'contado 8:40'],
-  ] as const)('given %s and a number known by what was %s, then it says so', (language, how, expected) => {
-    expect(rodText(rod({ known: { how, atMs: at('8:40') } }), TIME, wordsIn(language)).known).toBe(expected)
-  })
-
-  it('given a number that rests on nothing, then nothing is claimed', () => {
-    expect(rodText(rod({ known: { how: 'nothing', atMs: null } }), TIME, wordsIn('en')).known).toBe('')
+    ['en', { how: 'counted', atMs: at('7:30'), lessSales: false }, 'counted 7:30'],
+    ['en', { how: 'counted', atMs: at('7:30'), lessSales: true }, 'counted 7:30, less sales'],
+    ['en', { how: 'baked', atMs: at('7:50') }, 'baked 7:50'],
+    ['es', { how: 'counted', atMs: at('7:30'), lessSales: true }, 'contado 7:30, menos ventas'],
+    ['en', { how: 'nothing' }, ''],
+  ] as const)('given %s and a number that rests on %o, then it says "%s"', (language, basis, expected) => {
+    expect(rodText(rod({ basis }), TIME, wordsIn(language)).known).toBe(expected)
   })
 
   it('given all of it known, then the facts come in the order in which a seller asks', () => {

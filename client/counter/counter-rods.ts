@@ -1,0 +1,45 @@
+import type { State, Stock } from '../../shared-core/day/state.ts'
+import type { Rod } from '../../shared-core/stock/left.ts'
+import { rods } from '../../shared-core/stock/left.ts'
+import type { EpochMs } from '../../shared-core/units.ts'
+
+/** A rod as a seller reads it: what its number rests on is a count or pieces that came for sale, never a sale. */
+export interface CounterRod extends Omit<Rod, 'known'> {
+  readonly basis: Basis
+}
+
+export type Basis =
+  | { readonly how: 'counted'; readonly atMs: EpochMs; readonly lessSales: boolean }
+  /** `atMs`: when the youngest of the pieces for sale came for sale. */
+  | { readonly how: 'baked'; readonly atMs: EpochMs }
+  | { readonly how: 'nothing' }
+
+/** The rods of the rack, in the set-up's order; empty without a set-up. */
+export function counterRods(state: State, nowMs: EpochMs): readonly CounterRod[] {
+  return rods(state, nowMs).map(({ known: _, ...rod }) => ({
+    ...rod,
+    basis: basisOf(state.stock.get(rod.varietyId), nowMs),
+  }))
+}
+
+/**
+ * What the number for sale rests on. A load that still cools is no part of it; one that came for sale after the last
+ * count is the newer knowledge.
+ */
+export function basisOf(stock: Stock | undefined, nowMs: EpochMs): Basis {
+  if (stock === undefined) return { how: 'nothing' }
+  const { counted, lots, pace } = stock
+  const readyMs = lots.map((lot) => lot.readyAtMs).filter((atMs) => atMs <= nowMs)
+  const newestMs = readyMs.reduce<EpochMs | null>(
+    (newest, atMs) => (newest === null || atMs > newest ? atMs : newest),
+    null,
+  )
+  if (newestMs !== null && (counted === null || newestMs > counted.atMs)) return { how: 'baked', atMs: newestMs }
+  if (counted === null) return { how: 'nothing' }
+  const sales = pace.some(({ fromMs, pieces }) => pieces > 0 && fromMs + SALES_KNOWN_TO_MS > counted.atMs)
+  const left = lots.reduce((sum, lot) => (lot.readyAtMs <= nowMs ? sum + lot.pieces : sum), 0)
+  return { how: 'counted', atMs: counted.atMs, lessSales: sales && left < counted.pieces }
+}
+
+/** Sales are kept by the quarter of an hour: one that was under way at the count may lie before or after it. */
+const SALES_KNOWN_TO_MS = 15 * 60_000
