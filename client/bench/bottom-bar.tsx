@@ -41,7 +41,12 @@ export function BottomBar(props: BottomBarProps) {
           <span class="bench-label">{words.told.takeBack}</span>
         </Key>
       </div>
-      <Told texts={texts} isTrouble={notice !== null && texts === said} sizes={sizes} />
+      <Told
+        texts={texts}
+        isTrouble={notice !== null && texts === said}
+        isStriped={lastDone?.isOutOfWindow === true && texts === last}
+        sizes={sizes}
+      />
       {sounding !== null && (
         <div class="bench-bottom-key">
           <Key onPress={props.onComing}>
@@ -72,12 +77,25 @@ export function BottomBar(props: BottomBarProps) {
   )
 }
 
+/** Stripes before the words, and the space after them; `bench.css` has the same. */
+const STRIPES_MM = 5
+
+interface ToldProps {
+  readonly texts: readonly string[]
+  readonly isTrouble: boolean
+  /** It was too early or too late. */
+  readonly isStriped: boolean
+  readonly sizes: BenchSizes
+}
+
 /** What was done last, or what a person should know, as far as it fits beside the keys. */
-function Told({ texts, isTrouble, sizes }: { texts: readonly string[]; isTrouble: boolean; sizes: BenchSizes }) {
+function Told({ texts, isTrouble, isStriped, sizes }: ToldProps) {
   const [ref, widthPx] = useMeasuredWidth<HTMLDivElement>()
-  const rows = firstFitting(texts, { widthPx, heightPx: KEY_MM_MIN * sizes.mmPx, minPx: sizes.minPx })
+  const roomPx = isStriped ? widthPx - STRIPES_MM * sizes.mmPx : widthPx
+  const rows = firstFitting(texts, { widthPx: roomPx, heightPx: KEY_MM_MIN * sizes.mmPx, minPx: sizes.minPx })
+  const kinds = ['bench-told', ...(isTrouble ? ['bench-trouble'] : []), ...(isStriped ? ['bench-told-striped'] : [])]
   return (
-    <div ref={ref} class={isTrouble ? 'bench-told bench-trouble' : 'bench-told'} role="status" aria-label={texts[0]}>
+    <div ref={ref} class={kinds.join(' ')} role="status" aria-label={texts[0]}>
       {rows.map((row) => (
         <span key={row} class="bench-row">
           {row}

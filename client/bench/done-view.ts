@@ -5,6 +5,7 @@ import type { CommandId, DeviceId, UnsureId } from '../../shared-core/ids.ts'
 import type { ScreenPresence } from '../../shared-core/live/protocol.ts'
 import type { Notice } from '../live/shop-store.ts'
 import type { BenchWords } from '../words/bench.ts'
+import { outOfWindow } from './out-of-window.ts'
 
 /** An act that was done, and whether it can be undone. */
 export interface DoneView {
@@ -16,6 +17,8 @@ export interface DoneView {
   /** Who did it. */
   readonly by: string
   readonly isHere: boolean
+  /** It was too early or too late, which both texts say. */
+  readonly isOutOfWindow: boolean
   /** Why it cannot be taken back, in words; null when it can. */
   readonly refusal: string | null
 }
@@ -53,12 +56,15 @@ function doneView(trace: Trace, { state, deviceId, screens, words }: DoneParts):
   const isHere = trace.deviceId === deviceId
   const name = screens.find(({ device }) => device.deviceId === trace.deviceId)?.device.name ?? ''
   const refusal = refusalOf(state, trace)
+  const over = outOfWindow(trace)
+  const overText = over === null ? '' : `, ${words.bench.done.outOfWindow(over)}`
   return {
     commandId: trace.commandId,
-    text: words.told.at(trace.told, trace.atMs),
-    short: words.told.at(shortOf(trace.told), trace.atMs),
+    text: `${words.told.at(trace.told, trace.atMs)}${overText}`,
+    short: `${words.told.at(shortOf(trace.told), trace.atMs)}${overText}`,
     by: isHere ? words.bench.done.here : name,
     isHere,
+    isOutOfWindow: over !== null,
     refusal: refusal === null ? null : words.answers.refusal(refusal),
   }
 }

@@ -206,6 +206,8 @@ export interface MoreWords {
 export interface DoneWords {
   readonly title: string
   readonly nothingHere: string
+  /** @example "16 min too early" */
+  outOfWindow(over: { readonly limit: 'too-early' | 'too-late'; readonly byMs: number }): string
   readonly nothing: string
   readonly here: string
   readonly dryHands: string

@@ -22,7 +22,7 @@ export function enBench(words: Words): BenchSentences {
     contents: contents(line),
     pieces: pieces(),
     more: more(),
-    done: done(),
+    done: done(times),
   }
 }
 
@@ -200,10 +200,11 @@ const STANDS: { readonly [stage in BatchStage]: string } = {
   oven: 'in the oven',
 }
 
-function done(): DoneWords {
+function done(times: Words['times']): DoneWords {
   return {
     title: 'What was done',
     nothingHere: 'nothing done here yet',
+    outOfWindow: ({ limit, byMs }) => `${times.span(byMs)} ${limit === 'too-early' ? 'too early' : 'too late'}`,
     nothing: 'Nothing has been done yet.',
     here: 'this screen',
     dryHands: 'Dry hands',

@@ -22,7 +22,7 @@ export function esBench(words: Words): BenchSentences {
     contents: contents(line),
     pieces: pieces(),
     more: more(),
-    done: done(),
+    done: done(times),
   }
 }
 
@@ -194,10 +194,12 @@ const STANDS: { readonly [stage in BatchStage]: string } = {
   oven: 'en el horno',
 }
 
-function done(): DoneWords {
+function done(times: Words['times']): DoneWords {
   return {
     title: 'Lo que se hizo',
     nothingHere: 'nada hecho aquí todavía',
+    outOfWindow: ({ limit, byMs }) =>
+      `${times.span(byMs)} ${limit === 'too-early' ? 'antes de tiempo' : 'después de su tiempo'}`,
     nothing: 'Todavía no se ha hecho nada.',
     here: 'esta pantalla',
     dryHands: 'Manos secas',

@@ -4,7 +4,8 @@ import type { Notice } from '../../client/live/shop-store.ts'
 import type { Act } from '../../shared-core/day/commands.ts'
 import type { State } from '../../shared-core/day/state.ts'
 import { commandId, deviceId, doughId, loadId, shelfId } from '../../shared-core/ids.ts'
-import { at, batch, lines, stateWith } from '../core/support/make.ts'
+import type { EpochMs } from '../../shared-core/units.ts'
+import { at, batch, lines, loadOf, stateWith, until } from '../core/support/make.ts'
 import { play } from '../core/support/play.ts'
 import { ALL_STATIONS, shopWith, table } from '../core/support/shop.ts'
 import { wordsOf } from './support.ts'
@@ -67,6 +68,33 @@ describe('[B7] given what was done', () => {
     play(state, { type: 'takeBack', commandId: last }, { nowMs: at('6:45') })
     expect(lastDoneHere(parts(state))?.text).toBe('6:40 loaded 1: Sesame 36')
     expect(lastDoneHere(parts(stateAfter([dip], [0])))).toBeNull()
+  })
+})
+
+describe('given an act outside its window', () => {
+  const outAt = (nowMs: EpochMs) => {
+    const state = stateWith({
+      loaded: [loadOf({ phase: 'second-side', flippedAt: at('6:43:30') }, lines('sesame', 36))],
+    })
+    play(state, { type: 'out', loadId: loadId('l1'), from: 'second-side', lines: null }, { nowMs })
+    return lastDoneHere(parts(state))
+  }
+
+  it.each([
+    [at('6:46'), true, /, \d+ min too early$/],
+    [at('7:30'), true, /, \d+ min too late$/],
+    [at('6:56:30'), false, /36 pieces$/],
+  ] as const)('when a load comes out at %s, then it is told how far', (nowMs, isOut, text) => {
+    const done = outAt(nowMs)
+    expect([done?.isOutOfWindow, done?.text]).toEqual([isOut, expect.stringMatching(text)])
+  })
+
+  it('when dough is dipped before its time, then by how much, in the shop’s language', () => {
+    const state = stateWith({ batches: [batch({ stage: 'rack', pieces: 36, until: until('7:00', '7:10', '7:40') })] })
+    play(state, dip, { nowMs: at('6:50') })
+    expect(lastDoneHere(parts(state))?.short).toMatch(/, 10 min too early$/)
+    const inSpanish = lastDoneHere({ ...parts(state), words: wordsOf(shopWith(), 'es') })
+    expect(inSpanish?.short).toMatch(/, 10 min antes de tiempo$/)
   })
 })
 
