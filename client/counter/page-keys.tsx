@@ -12,13 +12,13 @@ export interface PageKeysProps {
 
 /** Arrow keys from page to page: nothing has to be dragged. */
 export function PageKeys({ page, pages, words, onPage, direction }: PageKeysProps) {
-  const { earlier, further, page: pageText } = words.counter
+  const { more, page: pageText } = words.counter
   const [back, on] = direction === 'down' ? ['↑', '↓'] : ['←', '→']
   return (
     <nav class={`counter-pages counter-pages-${direction}`}>
-      <Turn sign={back} text={earlier} isEnd={page === 0} onPress={() => onPage(page - 1)} />
+      <Turn sign={back} text={more} isEnd={page === 0} onPress={() => onPage(page - 1)} />
       <span class="counter-page-number">{pageText(page + 1, pages)}</span>
-      <Turn sign={on} text={further} isEnd={page >= pages - 1} onPress={() => onPage(page + 1)} />
+      <Turn sign={on} text={more} isEnd={page >= pages - 1} onPress={() => onPage(page + 1)} />
     </nav>
   )
 }
@@ -32,7 +32,7 @@ interface TurnProps {
 
 function Turn({ sign, text, isEnd, onPress }: TurnProps) {
   return (
-    <Key name={text} refusal={isEnd ? '' : undefined} onPress={onPress}>
+    <Key name={`${text} ${sign}`} refusal={isEnd ? '' : undefined} onPress={onPress}>
       <span class={isEnd ? 'counter-arrow counter-arrow-end' : 'counter-arrow'} aria-hidden="true">
         {sign}
       </span>

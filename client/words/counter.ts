@@ -20,8 +20,8 @@ export interface CounterSentences {
   readonly takeBack: string
   readonly nothingDone: string
   readonly putAway: string
-  readonly earlier: string
-  readonly further: string
+  /** Beside the arrow of a key that turns pages. */
+  readonly more: string
   /** @example "2 of 3" */
   page(page: number, pages: number): string
   readonly back: string

@@ -19,8 +19,7 @@ export function enCounter(words: Words): CounterSentences {
     takeBack: 'Take back',
     nothingDone: 'nothing done here yet',
     putAway: 'Put away',
-    earlier: 'earlier',
-    further: 'further',
+    more: 'more',
     page: (page, pages) => `${page} of ${pages}`,
     back: 'Back to the rack',
   }

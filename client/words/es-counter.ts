@@ -19,8 +19,7 @@ export function esCounter(words: Words): CounterSentences {
     takeBack: 'Deshacer',
     nothingDone: 'aquí no se hizo nada aún',
     putAway: 'Quitar aviso',
-    earlier: 'antes',
-    further: 'después',
+    more: 'más',
     page: (page, pages) => `${page} de ${pages}`,
     back: 'Volver al estante',
   }
