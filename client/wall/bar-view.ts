@@ -3,6 +3,8 @@ import type { EpochMs } from '../../shared-core/units.ts'
 import type { TextSizes } from '../parts/legibility.ts'
 import type { WallWords } from '../words/wall.ts'
 import type { Words } from '../words/words.ts'
+import type { Naming } from './act-name.ts'
+import { actInSentence, actName } from './act-name.ts'
 import type { Box } from './layout.ts'
 import { widthOf } from './text-lines.ts'
 import { FAR_MS } from './when-text.ts'
@@ -30,6 +32,7 @@ export interface BarInput {
   readonly flash: string | null
   readonly words: Words
   readonly wall: WallWords
+  readonly naming: Naming
   readonly box: Box
   readonly sizes: TextSizes
 }
@@ -54,12 +57,12 @@ export function barView(input: BarInput): BarView {
       onShow: [],
     }
   }
-  const name = words.acts.name(next)
+  const name = actName(next, words, input.naming)
   const strong = next.status === 'late' ? `${name},` : name
   const rest =
     next.status === 'coming' && next.atMs - nowMs > FAR_MS ? words.times.at(next.atMs) : words.times.when(next, nowMs)
   const set = setNext({ strong, rest }, roomPx, sizes)
-  const { after, count } = followingText(following, words, {
+  const { after, count } = followingText(following, input, {
     roomPx: roomPx - set.widthPx - sizes.minPx,
     fontPx: sizes.minPx,
   })
@@ -90,11 +93,16 @@ function setNext({ strong, rest }: BarText, roomPx: number, { headlinePx, actPx 
   return { lines, fontPx, widthPx: Math.max(widthOf(strong, fontPx, 'strong'), widthOf(rest, fontPx)) }
 }
 
-function followingText(acts: readonly LineActDue[], words: Words, room: { roomPx: number; fontPx: number }) {
+function followingText(
+  acts: readonly LineActDue[],
+  { words, wall, naming }: BarInput,
+  room: { roomPx: number; fontPx: number },
+) {
   let after = ''
   let count = 0
   for (const act of acts.slice(0, FOLLOWING_MAX)) {
-    const longer = after === '' ? words.acts.following(act) : `${after}, ${words.acts.following(act)}`
+    const said = wall.following(actInSentence(act, words, naming))
+    const longer = after === '' ? said : `${after}, ${said}`
     if (widthOf(longer, room.fontPx) > room.roomPx) break
     after = longer
     count += 1

@@ -6,6 +6,8 @@ import { fitList } from '../parts/fit.ts'
 import type { RingState } from '../parts/ring.tsx'
 import type { WallWords } from '../words/wall.ts'
 import type { Words } from '../words/words.ts'
+import type { Naming } from './act-name.ts'
+import { actName, firstOfLoad } from './act-name.ts'
 import { fits, shortened, widthOf } from './text-lines.ts'
 
 /** What a shelf's row says, before it is known how much room there is for it. */
@@ -27,6 +29,7 @@ export interface RowInput {
   readonly loads: ReadonlyMap<LoadId, Load>
   readonly words: Words
   readonly wall: WallWords
+  readonly naming: Naming
 }
 
 /** What is due within so long turns paper-white: time to dry the hands and get there. */
@@ -40,10 +43,12 @@ export function rowText(key: ShelfKey, input: RowInput): RowText {
   const id = loadId ?? `${shelfId} ${plannedId ?? 'free'}`
   const contents = key.lines.map(({ varietyId, pieces }) => `${words.names.variety(varietyId)} ${pieces}`)
   const when = atMs === null ? '' : words.times.when({ atMs, status }, nowMs)
-  const name = words.acts.name({ act, shelfId })
+  const name = actName({ act, shelfId, lines: key.lines }, words, input.naming)
+  const isNamed = firstOfLoad(key, words, input.naming) !== null
   if (act === 'load' && (atMs === null || status === 'coming')) {
     const isFree = atMs === null && contents.length > 0
-    const lines = isFree ? [wall.nextOn(contents[0] ?? ''), ...contents.slice(1)] : contents
+    const inside = isNamed ? contents.slice(1) : contents
+    const lines = isFree ? [wall.nextOn(contents[0] ?? ''), ...contents.slice(1)] : inside
     const what = atMs === null ? wall.shelfFree(shelfName) : name
     const ring = { fraction: 0, state: 'idle' } as const
     return { key: id, state: isSoon(key, nowMs) ? 'act' : 'plain', what, when, whenShort: when, ring, lines, note: '' }
@@ -54,7 +59,16 @@ export function rowText(key: ShelfKey, input: RowInput): RowText {
   const ring = { fraction: Math.max(0, left), state: ringState }
   const what = status === 'late' ? `${name},` : name
   const whenShort = status === 'late' ? wall.late : when
-  return { key: id, state, what, when, whenShort, ring, lines: contents, note: toppingText(key, input) }
+  return {
+    key: id,
+    state,
+    what,
+    when,
+    whenShort,
+    ring,
+    lines: isNamed ? contents.slice(1) : contents,
+    note: toppingText(key, input),
+  }
 }
 
 /** At the flip what is topped after it, and for a minute from the flip on that it is topped now. */

@@ -6,6 +6,7 @@ import type { TextSizes } from '../parts/legibility.ts'
 import type { RingState } from '../parts/ring.tsx'
 import type { WallWords } from '../words/wall.ts'
 import type { Words } from '../words/words.ts'
+import type { Naming } from './act-name.ts'
 import type { Box } from './layout.ts'
 import { headingHeight, rowGap, rowHeight } from './layout.ts'
 import type { RowText } from './oven-row.ts'
@@ -43,13 +44,14 @@ export interface OvenInput {
   readonly nowMs: EpochMs
   readonly words: Words
   readonly wall: WallWords
+  readonly naming: Naming
   readonly box: Box
   readonly sizes: TextSizes
 }
 
 export function ovenView(input: OvenInput): OvenView {
   const { keys, sizes } = input
-  const rows = keys.map((key) => rowText(key, input))
+  const rows = rowTexts(input)
   // A hearth's loads lie on one floor and are told apart by what is in them only.
   const needContents = new Set(keys.map((key) => key.shelfId)).size < keys.length
   const ways = waysToSet(rows, input, needContents)
@@ -74,6 +76,17 @@ interface Way {
   readonly hasContents: boolean
   readonly room: number
 }
+
+/** A name that leaves no room for its ring and time gives way to the shelf's; what is in it then stands below all the same. */
+function rowTexts(input: OvenInput): readonly RowText[] {
+  const { keys, box, sizes } = input
+  const named = keys.map((key) => rowText(key, input))
+  const roomPx = box.width - sizes.actPx * (NAMED_RING + TEXT_GAPS)
+  const isRoom = named.every((row) => rowWidth(row, 'wide', sizes.actPx) <= roomPx)
+  return isRoom ? named : keys.map((key) => rowText(key, { ...input, naming: 'shelf' }))
+}
+
+const NAMED_RING = 1.9
 
 /**
  * What is in it stands below the act or beside it. Where two lines are all there is, a row that calls for somebody says

@@ -17,6 +17,8 @@ import type { EmptyKind, WallWords } from '../words/wall.ts'
 import { wallWords } from '../words/wall.ts'
 import type { Words } from '../words/words.ts'
 import { languageOf, wordsFor } from '../words/words.ts'
+import type { Naming } from './act-name.ts'
+import { namingOf } from './act-name.ts'
 import type { BarView } from './bar-view.ts'
 import { barView } from './bar-view.ts'
 import type { WallLayout } from './layout.ts'
@@ -104,7 +106,7 @@ export function wallView(input: WallInput): WallView {
   const note = noteText(input, wall)
   const layout = wallLayout({ ...page, sizes, hasStatus: status !== null, noteWidthPx: widthOf(note, sizes.minPx) })
   const acts = shown === null || live.connection.phase === 'stale' ? [] : nextActs(shown, nowMs)
-  const set = { nowMs, words, wall, layout, sizes, acts }
+  const set = { nowMs, words, wall, layout, sizes, acts, naming: namingOf(shop) }
   const body =
     shown === null || shop === null
       ? emptyBody(shown === null ? 'connecting' : 'no-set-up', set)
@@ -150,6 +152,7 @@ export interface Setting {
   readonly nowMs: EpochMs
   readonly words: Words
   readonly wall: WallWords
+  readonly naming: Naming
   readonly layout: WallLayout
   readonly sizes: TextSizes
 }

@@ -11,6 +11,7 @@ import { settingsWords } from '../words/settings.ts'
 import { wallWords } from '../words/wall.ts'
 import { languageOf, wordsFor } from '../words/words.ts'
 import { actCommand } from './act-command.ts'
+import { actInSentence, actName, namingOf } from './act-name.ts'
 import { COMING_KEY, comingAct, pedalAct } from './pedals.ts'
 import { SettingsSheet } from './settings-sheet.tsx'
 import { NOTICE_SHOWN_MS } from './status-view.ts'
@@ -96,7 +97,7 @@ function handsOf({ store, live, view, say, words: { shared, wall } }: HandsParts
   const { shown, coming, nowMs } = live
   const sayComing = (act: LineActDue) => {
     store.sayComing(act.key)
-    say(wall.bar.coming(shared.acts.name(act)))
+    say(wall.bar.coming(actName(act, shared, namingOf(shown?.shop ?? null))))
   }
   return {
     actOf: (station: StationId) => {
@@ -106,7 +107,8 @@ function handsOf({ store, live, view, say, words: { shared, wall } }: HandsParts
     onAct: (act: LineActDue, station?: StationId) => {
       if (station === COMING_KEY) return sayComing(act)
       const command = shown === null ? null : actCommand(act, shown)
-      if (command !== null && store.send(command) !== null) say(wall.bar.done(shared.acts.inSentence(act)))
+      if (command !== null && store.send(command) !== null)
+        say(wall.bar.done(actInSentence(act, shared, namingOf(shown?.shop ?? null))))
     },
     onWhyNot: (station: StationId, why: 'just-changed' | 'nothing-to-do') => {
       if (station === COMING_KEY) return

@@ -12,6 +12,7 @@ export function enWall(words: Words): WallWords {
     becomes: (_pieces, list) => `becomes ${list}`,
     become: ({ varietyId, pieces }) => `${pieces} ${names.variety(varietyId)}`,
     more: (count) => `${count} more`,
+    following: (act) => `then ${act}`,
     next: 'Next',
     noDips: 'No dips planned',
     notReady: (name, atMs) => `${name} not ready, look ${times.at(atMs)}`,

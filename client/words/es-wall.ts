@@ -12,6 +12,7 @@ export function esWall(words: Words): WallWords {
     becomes: (pieces, list) => `${pieces === 1 ? 'será' : 'serán'} ${list}`,
     become: ({ varietyId, pieces }) => `${pieces} ${names.variety(varietyId)}`,
     more: (count) => `${count} más`,
+    following: (act) => `luego ${act}`,
     next: 'Sigue',
     noDips: 'Nada previsto',
     notReady: (name, atMs) => `${name} no está, mirar ${times.at(atMs)}`,

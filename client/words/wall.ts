@@ -18,6 +18,8 @@ export interface WallWords {
   become(line: Line): string
   /** What a list has no room for. @example "2 more" */
   more(count: number): string
+  /** @example "then flip Sesame 36" */
+  following(act: string): string
   readonly next: string
   readonly noDips: string
   /** A dough on the rack. @example "Rye not ready, look at 7:00" */

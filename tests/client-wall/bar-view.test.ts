@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest'
 import { barMarkPx, barView } from '../../client/wall/bar-view.ts'
 import { widthOf } from '../../client/wall/text-lines.ts'
+import type { Line } from '../../shared-core/day/state.ts'
 import { doughId, shelfId } from '../../shared-core/ids.ts'
 import type { ActParts, LineActDue } from '../../shared-core/line/act-due.ts'
 import { actDue } from '../../shared-core/line/act-due.ts'
 import type { Language } from '../../shared-core/shop/shop.ts'
-import { at } from '../core/support/make.ts'
+import { at, lines } from '../core/support/make.ts'
 import { dough, shelf, shopWith, table } from '../core/support/shop.ts'
 import { LAYOUT, SIZES, setting } from './support/wall.ts'
 
@@ -39,6 +40,18 @@ describe('the bar across the room', () => {
     expect(view.fontPx).toBe(SIZES.headlinePx)
     expect(view.after).toBe('then flip 2, then pull 3 trays Plain')
     expect(view.onShow).toEqual(['lift', 'flip', 'pull'])
+  })
+
+  it('given a hearth, then its acts are named by the first variety of their load; given two floors, by both', () => {
+    const flip = (n: number, inside: readonly Line[]) =>
+      act({ key: `f${n}`, act: 'flip', shelfId: shelfId('h'), lines: inside, atMs: at(`6:5${n}`) })
+    const acts = [flip(1, lines('sesame', 36, 'poppy', 12)), flip(2, lines('poppy', 24))]
+    const oven = { ...shopWith().oven, kind: 'hearth' } as const
+    const floor = (id: string, name: string) => shelf({ id, name })
+    const one = bar(acts, { shop: shopWith({ oven, shelves: table([floor('h', 'Hearth')]) }) })
+    expect([one.lines[0]?.strong, one.after]).toEqual(['Flip Sesame 36', 'then flip Poppy 24'])
+    const two = bar(acts, { shop: shopWith({ oven, shelves: table([floor('h', 'Left'), floor('i', 'Right')]) }) })
+    expect(two.lines[0]?.strong).toBe('Flip Left Sesame 36')
   })
 
   it('given nothing to do, then it says so and shows nothing to a pedal', () => {

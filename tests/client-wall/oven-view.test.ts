@@ -158,17 +158,30 @@ describe('an oven that is larger than its place', () => {
 })
 
 describe('a hearth', () => {
+  it('given a mixed load, then its row says the rest beside its name; given a name too long for it, all of it', () => {
+    const row = (shop: Shop) => {
+      const inside = loadOf({ shelf: 'h' }, lines('sesame', 48, 'poppy', 24), shop)
+      const [first] = oven({ shop, loaded: [inside] }, at('6:41')).rows
+      return [first?.what, first?.contents]
+    }
+    expect(row(hearth)).toEqual(['Flip Sesame 48', 'Poppy 24'])
+    const name = 'Sun-dried Tomato & Basil'
+    const long = { ...hearth, varieties: new Map([...hearth.varieties].map(([id, one]) => [id, { ...one, name }])) }
+    expect(row(long)[0]).toBe('Flip Hearth')
+    expect(row(long)[1]).toContain(`${name} 48`)
+  })
+
   const hearth = shopWith({
     oven: { ...shopWith().oven, kind: 'hearth' },
     shelves: table([shelf({ id: 'h', name: 'Hearth', pieces: 240, floorBoards: 40 })]),
   })
 
-  it('given several loads on one floor, then each row keeps its contents: nothing else tells them apart', () => {
+  it('given several loads on one floor, then each row is named by its first variety: nothing else tells them apart', () => {
     const loaded = [1, 2].map((n) =>
       loadOf({ id: `l${n}`, shelf: 'h' }, lines(n === 1 ? 'sesame' : 'poppy', 48), hearth),
     )
     const view = oven({ shop: hearth, loaded }, at('6:41'))
-    expect(view.rows.slice(0, 2).map((row) => row.contents)).toEqual(['Sesame 48', 'Poppy 48'])
+    expect(view.rows.slice(0, 2).map((row) => row.what)).toEqual(['Flip Sesame 48', 'Flip Poppy 48'])
   })
 })
 

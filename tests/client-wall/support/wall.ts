@@ -1,6 +1,7 @@
 import { clockText } from '../../../client/live/clock-text.ts'
 import { defaultSettings } from '../../../client/live/device-settings.ts'
 import { wallSizes } from '../../../client/parts/legibility.ts'
+import { namingOf } from '../../../client/wall/act-name.ts'
 import { wallLayout } from '../../../client/wall/layout.ts'
 import type { WallInput, WallView } from '../../../client/wall/view.ts'
 import { slowView, wallView } from '../../../client/wall/view.ts'
@@ -23,7 +24,7 @@ export const localTime = (atMs: EpochMs) => clockText(CHICAGO, atMs, 12)
 /** What the parts of the view are given, for a shop. */
 export function setting(shop: Shop, nowMs: EpochMs, language: Language = 'en') {
   const words = wordsFor(language, shop, localTime)
-  return { nowMs, words, wall: wallWords(words), layout: LAYOUT, sizes: SIZES }
+  return { nowMs, words, wall: wallWords(words), naming: namingOf(shop), layout: LAYOUT, sizes: SIZES }
 }
 
 /** The wall's whole view of a state; linked, silent about sound, on the test wall, unless said otherwise. */
