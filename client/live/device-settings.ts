@@ -29,9 +29,9 @@ const ROLE_DEFAULTS: {
   readonly [role in Role]: Pick<DeviceSettings, 'diagonalInches' | 'viewingMetres' | 'volumePercent'>
 } = {
   wall: { diagonalInches: 43, viewingMetres: 3, volumePercent: 80 },
-  bench: { diagonalInches: 11, viewingMetres: 0.6, volumePercent: 60 },
+  bench: { diagonalInches: 10.1, viewingMetres: 0.6, volumePercent: 60 },
   // A counter talks to customers, and a desk is far from the oven: silent unless somebody wants otherwise.
-  counter: { diagonalInches: 11, viewingMetres: 0.6, volumePercent: 0 },
+  counter: { diagonalInches: 10.1, viewingMetres: 0.6, volumePercent: 0 },
   desk: { diagonalInches: 15, viewingMetres: 0.6, volumePercent: 0 },
 }
 

@@ -23,7 +23,7 @@ export function wordsIn(language: Language, shop: Shop = shopWith()): CounterWor
 }
 
 export function tabletSizes(): CounterSizes {
-  return counterSizes({ ...defaultSettings('counter'), diagonalInches: 10.1 }, GLASS)
+  return counterSizes(defaultSettings('counter'), GLASS)
 }
 
 /** 24 sesame for sale, counted at 6:40, with nothing to come and no known pace, unless said otherwise. */
