@@ -3,6 +3,7 @@ import { changedSince, NEVER_TAKEN_BACK } from '../../shared-core/day/take-back.
 import type { CommandId, DeviceId } from '../../shared-core/ids.ts'
 import type { ScreenPresence } from '../../shared-core/live/protocol.ts'
 import type { DeskWords } from '../words/desk.ts'
+import { deviceName } from './device-name.ts'
 
 /** An act that was done, who did it, and whether it can be undone. */
 export interface DoneRow {
@@ -22,7 +23,7 @@ export function doneRows(
   parts: { readonly deviceId: DeviceId; readonly screens: readonly ScreenPresence[]; readonly words: DeskWords },
 ): readonly DoneRow[] {
   const { deviceId, screens, words } = parts
-  const names = new Map(screens.map(({ device }) => [device.deviceId, device.name]))
+  const names = new Map(screens.map(({ device }) => [device.deviceId, deviceName(device, words)]))
   return [...state.traces]
     .reverse()
     .slice(0, ROWS_MAX)

@@ -11,7 +11,7 @@ export function Notices({ store, live, words }: DeskParts) {
         return (
           <div key={notice.id} class="desk-notice">
             <p>
-              <strong>{title}</strong> {text}
+              <strong>{question === null ? title : question.question}</strong> {question === null && text}
             </p>
             {question !== null && (
               <button type="button" class="desk-strong" onClick={() => store.confirm(notice.id)}>

@@ -1,5 +1,6 @@
 import type { ScreenPresence } from '../../shared-core/live/protocol.ts'
 import type { DeskParts } from './desk-screen.tsx'
+import { deviceName } from './device-name.ts'
 
 const PAGES = ['wall', 'bench', 'counter', 'desk'] as const
 const LOCAL = ['localhost', '127.0.0.1', '[::1]']
@@ -28,7 +29,7 @@ export function ScreensPanel({ store, live, words }: DeskParts) {
               {screens.map(({ device, connected, seenAtMs }) => (
                 <tr key={device.deviceId} class={connected ? undefined : 'desk-gone'}>
                   <td>
-                    {device.name}
+                    {deviceName(device, words)}
                     {device.deviceId === store.deviceId && <span class="desk-quiet"> ({say.thisOne})</span>}
                   </td>
                   <td>{say.role[device.role]}</td>

@@ -1,9 +1,10 @@
+import type { Ask } from '../../shared-core/day/answers.ts'
 import type { Role } from '../../shared-core/live/protocol.ts'
 import type { BatchStage, Language } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { enDesk } from './en-desk.ts'
 import { esDesk } from './es-desk.ts'
-import type { Words } from './words.ts'
+import type { Question, Words } from './words.ts'
 
 /** The words of the desk: those that all screens share, and its own. */
 export interface DeskWords extends Words {
@@ -36,6 +37,8 @@ export interface DayWords {
   readonly notOpen: string
   readonly openIt: string
   readonly closeIt: string
+  /** The question when the line is not empty. @example "Close the day? 24 pieces are still in the kettle, …" */
+  closeAll(pieces: number): string
   /** What a close does. */
   readonly closeHint: string
   readonly accounted: string
@@ -199,7 +202,16 @@ export interface DistanceWords {
 }
 
 export function deskWords(words: Words): DeskWords {
-  return { ...words, desk: OF_LANGUAGE[words.language](words) }
+  const desk = OF_LANGUAGE[words.language](words)
+  return { ...words, answers: { ...words.answers, ask: (ask) => askAtDesk(ask, words, desk) }, desk }
+}
+
+/** The day is closed at the desk only, which has room to say what is in the way. */
+function askAtDesk(ask: Ask, words: Words, { day }: DeskSentences): Question {
+  const said = words.answers.ask(ask)
+  const { pieces } = ask.params
+  if (ask.code !== 'line-not-empty' || typeof pieces !== 'number') return said
+  return { ...said, question: day.closeAll(pieces) }
 }
 
 const OF_LANGUAGE: { readonly [language in Language]: (words: Words) => DeskSentences } = { en: enDesk, es: esDesk }

@@ -50,6 +50,8 @@ function day(times: Words['times'], line: Words['line']): DayWords {
     notOpen: 'No day is open. The first act of a morning opens it.',
     openIt: 'Open the day',
     closeIt: 'Close the day',
+    closeAll: (pieces) =>
+      `Close the day? ${line.pieces(pieces)} ${pieces === 1 ? 'is' : 'are'} still in the kettle, on boards or in the oven.`,
     closeHint:
       'What is left for sale becomes day-old and stays in tomorrow’s account as carried in; what is chilled goes on.',
     accounted: 'Every piece is accounted for.',

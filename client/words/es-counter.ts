@@ -62,8 +62,8 @@ function hand({ line }: Words): HandWords {
     number: 'Otro número',
     count: 'Contar',
     keep: 'Apartar',
-    notSold: 'Sin venta',
-    putBack: 'Soltar',
+    notSold: 'No vendidos',
+    putBack: 'Devolver',
     sell: 'Vendido',
   }
 }
@@ -73,7 +73,7 @@ const AMOUNTS: AmountsWords = {
     sell: 'Cuántos se venden',
     keep: 'Cuántos se apartan',
     count: 'Cuántos hay',
-    'not-sold': 'Cuántos sin venta',
+    'not-sold': 'Cuántos no vendidos',
   },
   wholeHalfDozens: 'Medias docenas',
   singles: 'y sueltos',

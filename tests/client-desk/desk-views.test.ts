@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { accountRows, accountTotal, carriedOn, gaps, signed } from '../../client/desk/account-view.ts'
+import { deviceName } from '../../client/desk/device-name.ts'
 import { distanceAnswer, usualDistances } from '../../client/desk/distance-view.ts'
 import { doneRows } from '../../client/desk/done-view.ts'
 import { outcomeOf } from '../../client/desk/post.ts'
@@ -140,6 +141,18 @@ describe('trays by hand', () => {
       ],
     })
     expect(standingTrays(state).map((one) => one.id)).toEqual(['old', 'young', 'rack'])
+  })
+})
+
+describe('what a device is called', () => {
+  it.each([
+    ['en', 'bench efe4', 'Bench efe4'],
+    ['es', 'bench efe4', 'Línea efe4'],
+    ['es', 'bench left', 'bench left'],
+    ['es', 'Left oven', 'Left oven'],
+  ] as const)('given %s and "%s", then %s', (language, name, called) => {
+    const said = deskWords(wordsFor(language, shopWith()))
+    expect(deviceName({ deviceId: deviceId('efe41234'), role: 'bench', name }, said)).toBe(called)
   })
 })
 

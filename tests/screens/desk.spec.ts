@@ -103,7 +103,9 @@ test('given trays in the cooler, when they are carried in and the day is closed,
   await expect(day.getByRole('row', { name: /Plain 0 45 45 0 0/ })).toBeVisible()
   await expect(day.getByText('Every piece is accounted for.')).toBeVisible()
   await day.getByRole('button', { name: 'Close the day' }).click()
-  await expect(page.getByText(/15 pieces still in the kettle, on boards or in the oven/)).toBeVisible()
+  await expect(
+    page.getByText('Close the day? 15 pieces are still in the kettle, on boards or in the oven.', { exact: true }),
+  ).toBeVisible()
   await page.getByRole('button', { name: 'Yes, close the day' }).click()
   await expect(day.getByText(/Last closed/)).toBeVisible()
   await expect(day.getByRole('row', { name: /Plain 0 45 0 0 0 0 0 0 45/ })).toBeVisible()
@@ -121,7 +123,7 @@ test('given a screen elsewhere, when it acts, then the desk lists the screen and
   await openDesk(page, server)
   const counter = await (await browser.newContext()).newPage()
   await counter.goto(`${server.address}/counter`)
-  await expect(part(page, 'Screens').getByRole('row', { name: /counter.*Counter all ● connected/ })).toBeVisible()
+  await expect(part(page, 'Screens').getByRole('row', { name: /Counter \w{4} Counter all ● connected/ })).toBeVisible()
   await server.act({ type: 'count', varietyId: varietyId('sesame'), pieces: 12 })
   const done = part(page, 'What was done').getByRole('row', { name: /counted Sesame 12/ })
   await done.getByRole('button', { name: 'Take back' }).click()
