@@ -4,6 +4,7 @@ import type { DeskParts } from './desk-screen.tsx'
 import { readLoadLines } from './load-lines.ts'
 import { OutcomeText } from './outcome.tsx'
 import { usePosting } from './use-posting.ts'
+import { useTakenLoads } from './use-taken-loads.ts'
 
 const ADDRESS = '/api/v1/load-list'
 
@@ -27,6 +28,8 @@ export function LoadsPanel(parts: DeskParts) {
     } else void posting.send({ address: ADDRESS, body, type: isJson ? 'application/json' : 'text/csv' })
   }
   const planned = [...state.planned.values()]
+  const takenLoads = useTakenLoads(posting.outcome, state)
+  const isShown = posting.outcome !== null && (posting.outcome.kind !== 'taken' || takenLoads !== null)
   const place = (path: string) =>
     /^\d+$/.test(path) ? mistakes.line(Number(path)) : path === '' ? mistakes.wholeFile : path
   return (
@@ -66,11 +69,11 @@ export function LoadsPanel(parts: DeskParts) {
         </button>
         <span class="desk-quiet">{loads.replaces}</span>
       </div>
-      {posting.outcome !== null && (
+      {posting.outcome !== null && isShown && (
         <OutcomeText
           outcome={posting.outcome}
           words={words}
-          taken={loads.taken(planned.filter((load) => !load.done).length)}
+          taken={loads.taken(takenLoads ?? 0)}
           place={place}
           onConfirm={(codes) => void posting.confirm(codes)}
           onPutAway={posting.putAway}

@@ -4,7 +4,8 @@ import type { Problem } from '../../shared-core/shop/problem.ts'
 
 /** What became of something that was sent to the shop's API. */
 export type Outcome =
-  | { readonly kind: 'taken' }
+  /** `seq`: of its entry in the journal. */
+  | { readonly kind: 'taken'; readonly seq: number }
   | { readonly kind: 'ask'; readonly asks: readonly Ask[] }
   | { readonly kind: 'refused'; readonly refusal: Refusal }
   /** Each mistake with its place. */
@@ -53,7 +54,7 @@ function headerText(name: string): string {
 export function outcomeOf(body: unknown): Outcome {
   const answer = isObject(body) && isObject(body.answer) ? body.answer : body
   if (!isObject(answer)) return { kind: 'failed', detail: '' }
-  if (answer.kind === 'taken') return { kind: 'taken' }
+  if (answer.kind === 'taken') return { kind: 'taken', seq: typeof answer.seq === 'number' ? answer.seq : 0 }
   if (answer.kind === 'ask' && Array.isArray(answer.asks)) return { kind: 'ask', asks: answer.asks.flatMap(askIn) }
   if (answer.kind === 'refused') {
     const [refusal] = refusalIn(answer.refusal)

@@ -172,7 +172,10 @@ describe('what was done', () => {
 
 describe('an answer of the API', () => {
   it.each([
-    [{ commandId: 'c', answer: { kind: 'taken', seq: 4 } }, { kind: 'taken' }],
+    [
+      { commandId: 'c', answer: { kind: 'taken', seq: 4 } },
+      { kind: 'taken', seq: 4 },
+    ],
     [
       { commandId: 'c', answer: { kind: 'ask', asks: [{ code: 'retires-in-use', params: { id: 'rye', pieces: 6 } }] } },
       { kind: 'ask', asks: [{ code: 'retires-in-use', params: { id: 'rye', pieces: 6 } }] },

@@ -36,6 +36,7 @@ test('given a typed load list with a mistake, when it is put right, then the loa
   await expect
     .poll(async () => [...(await server.state()).planned.values()].map((load) => load.done))
     .toEqual([true, false])
+  await expect(loads.getByText('Taken: 2 loads.')).toBeVisible()
 })
 
 test('given a load list as a CSV file, when a row is wrong, then its line is told; when right, it is taken', async ({
