@@ -46,6 +46,7 @@ export function BenchBoard(props: BoardProps) {
     actWidthPx: Math.max(0, ...view.shelfActs.map((act) => textWidthPx(act, sizes.labelPx, 'strong'))),
   })
   const send = (act: Act) => void store.send(act)
+  const [undone, sayUndone] = useFlash()
   const sound = useSound(live, view.acts)
   useIdleClose(sheet !== null, () => setSheet(null))
   const flash = useLinePedals(props, view, sheet !== null)
@@ -64,7 +65,18 @@ export function BenchBoard(props: BoardProps) {
     )
   }
   const said = flash ?? (sound.needsTouch ? words.bench.top.touchForSound : null)
-  return <LineBoard {...props} view={view} layout={layout} flash={said} send={send} open={setSheet} />
+  return (
+    <LineBoard
+      {...props}
+      view={view}
+      layout={layout}
+      flash={said}
+      undone={undone}
+      sayUndone={sayUndone}
+      send={send}
+      open={setSheet}
+    />
+  )
 }
 
 function boardStyle({ marginPx, gapPx, keyPx, topHeightPx }: BenchLayout) {
@@ -105,6 +117,9 @@ interface LineBoardProps extends BoardProps {
   readonly layout: BenchLayout
   /** Words that stand for a moment in place of what was done last. */
   readonly flash: string | null
+  /** What has just been taken back, for a moment. */
+  readonly undone: string | null
+  readonly sayUndone: (text: string) => void
   readonly send: (act: Act) => void
   readonly open: (sheet: OpenSheet) => void
 }
@@ -167,7 +182,7 @@ function LineBoard(props: LineBoardProps) {
 }
 
 function Bottom(props: LineBoardProps & Pick<BottomBarProps, 'differs'>) {
-  const { store, live, words, sizes, view, flash, open, differs } = props
+  const { store, live, words, sizes, view, flash, undone, sayUndone, send, open, differs } = props
   const notice = live.notices[live.notices.length - 1]
   const sounding = soundingAct(view.acts, live.coming, live.nowMs)
   return (
@@ -175,12 +190,17 @@ function Bottom(props: LineBoardProps & Pick<BottomBarProps, 'differs'>) {
       words={words}
       sizes={sizes}
       lastDone={view.lastDone}
+      undone={undone}
       flash={flash}
       notice={notice === undefined ? null : words.live.notice(notice)}
       dry={view.dry.length}
       sounding={sounding === null ? null : words.acts.name(sounding)}
       differs={differs}
-      onTakeBack={() => open({ kind: 'done' })}
+      onTakeBack={({ commandId, text }) => {
+        send({ type: 'takeBack', commandId })
+        sayUndone(words.bench.done.takenBack(text))
+      }}
+      onDone={() => open({ kind: 'done' })}
       onDry={() => open({ kind: 'dry-hands' })}
       onMore={() => open({ kind: 'more' })}
       onComing={() => sounding !== null && store.sayComing(sounding.key)}

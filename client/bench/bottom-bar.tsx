@@ -11,6 +11,8 @@ export interface BottomBarProps {
   readonly words: BenchWords
   readonly sizes: BenchSizes
   readonly lastDone: DoneView | null
+  /** What has just been taken back, for a moment, in place of what was done last. */
+  readonly undone: string | null
   /** Said for a moment, in place of what was done last. */
   readonly flash: string | null
   /** The newest answer to a tap of this screen, until it is put away; null when there is none. */
@@ -21,7 +23,10 @@ export interface BottomBarProps {
   readonly sounding: string | null
   /** Null where each shelf has its own "differs". */
   readonly differs: { readonly isOn: boolean; readonly onPress: () => void } | null
-  readonly onTakeBack: () => void
+  /** Takes back the act that is named beside the key. */
+  readonly onTakeBack: (done: DoneView) => void
+  /** Shows all that was done, where something else is said beside the key. */
+  readonly onDone: () => void
   readonly onDry: () => void
   readonly onMore: () => void
   readonly onComing: () => void
@@ -29,17 +34,16 @@ export interface BottomBarProps {
 
 /** What hands need that is not an act of the line: taking back, confirming, all the rest. */
 export function BottomBar(props: BottomBarProps) {
-  const { words, sizes, lastDone, flash, notice, dry, sounding, differs } = props
+  const { words, sizes, lastDone, undone, flash, notice, dry, sounding, differs } = props
   const { done, shelf, more, top } = words.bench
   const last = lastDone === null ? [done.nothingHere] : [lastDone.text, lastDone.short]
   const said = notice === null ? last : [notice.text, notice.title]
-  const texts = differs?.isOn === true ? [shelf.touchWhatDiffers] : flash === null ? said : [flash]
+  const forNow = undone ?? (differs?.isOn === true ? shelf.touchWhatDiffers : flash)
+  const texts = forNow === null ? said : [forNow]
   return (
     <footer class="bench-bottom">
       <div class="bench-bottom-key">
-        <Key tone="strong" onPress={props.onTakeBack}>
-          <span class="bench-label">{words.told.takeBack}</span>
-        </Key>
+        <TakeBackKey {...props} isNamed={texts === last} />
       </div>
       <Told
         texts={texts}
@@ -74,6 +78,28 @@ export function BottomBar(props: BottomBarProps) {
         </Key>
       </div>
     </footer>
+  )
+}
+
+/**
+ * One touch takes back the act that is named beside the key, and no other: while something else is said there it shows
+ * the list, and for a moment after a taking back it rests, so that a second touch does not undo one more.
+ */
+function TakeBackKey(props: BottomBarProps & { readonly isNamed: boolean }) {
+  const { words, lastDone, undone, isNamed, onTakeBack, onDone } = props
+  const { told } = words
+  const { done } = words.bench
+  const why = lastDone === null ? done.nothingYet : isNamed && lastDone.refusal !== null ? done.notThis : ''
+  const isOut = undone !== null || why !== ''
+  return (
+    <Key
+      tone={isOut ? 'plain' : 'strong'}
+      refusal={isOut ? why : undefined}
+      name={isNamed && lastDone !== null ? `${told.takeBack}: ${lastDone.refusal ?? lastDone.text}` : undefined}
+      onPress={() => (isNamed && lastDone !== null ? onTakeBack(lastDone) : onDone())}
+    >
+      <span class="bench-label">{told.takeBack}</span>
+    </Key>
   )
 }
 

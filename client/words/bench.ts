@@ -206,6 +206,13 @@ export interface MoreWords {
 export interface DoneWords {
   readonly title: string
   readonly nothingHere: string
+  /** On "Take back", out of use. */
+  readonly nothingYet: string
+  readonly notThis: string
+  /** @example "taken back: 6:46 loaded 3: Onion 24" */
+  takenBack(what: string): string
+  /** Under the key to the list. */
+  readonly others: string
   /** @example "16 min too early" */
   outOfWindow(over: { readonly limit: 'too-early' | 'too-late'; readonly byMs: number }): string
   readonly nothing: string

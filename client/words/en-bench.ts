@@ -204,6 +204,10 @@ function done(times: Words['times']): DoneWords {
   return {
     title: 'What was done',
     nothingHere: 'nothing done here yet',
+    nothingYet: 'nothing yet',
+    notThis: 'not this one',
+    takenBack: (what) => `taken back: ${what}`,
+    others: 'take back others',
     outOfWindow: ({ limit, byMs }) => `${times.span(byMs)} ${limit === 'too-early' ? 'too early' : 'too late'}`,
     nothing: 'Nothing has been done yet.',
     here: 'this screen',

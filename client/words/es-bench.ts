@@ -198,6 +198,10 @@ function done(times: Words['times']): DoneWords {
   return {
     title: 'Lo que se hizo',
     nothingHere: 'nada hecho aquí todavía',
+    nothingYet: 'nada aún',
+    notThis: 'esto no',
+    takenBack: (what) => `deshecho: ${what}`,
+    others: 'deshacer otras cosas',
     outOfWindow: ({ limit, byMs }) =>
       `${times.span(byMs)} ${limit === 'too-early' ? 'antes de tiempo' : 'después de su tiempo'}`,
     nothing: 'Todavía no se ha hecho nada.',

@@ -66,14 +66,11 @@ async function expectSheetsWhole(bench: BenchTablet, inches: number, state: stri
   await bench.touch(more)
   await look('more')
   await bench.touch(back)
-  for (const cell of ['line', 'unplanned', 'skip', 'pull', 'dip', 'board', 'carry-in', 'shape']) {
+  for (const cell of ['line', 'unplanned', 'skip', 'pull', 'dip', 'board', 'carry-in', 'shape', 'done']) {
     await openMore(cell)
     await look(cell)
     await bench.touch(back)
   }
-  await bench.touch(bottom(0))
-  await look('done')
-  await bench.touch(back)
   await bench.touch(dry)
   await look('dry hands')
   await bench.touch(back)

@@ -17,7 +17,7 @@ export interface MoreSheetProps extends SheetParts {
 /** What is not large on the line's own screen: all acts, what was not planned, and what went wrong. */
 export function MoreSheet(props: MoreSheetProps) {
   const { words, sizes, room, open, nowMs } = props
-  const { more, pieces } = words.bench
+  const { more, pieces, done } = words.bench
   const goes = (id: string, sheet: OpenSheet, label: string, detail?: string): GridItem => ({
     id,
     label,
@@ -33,6 +33,7 @@ export function MoreSheet(props: MoreSheetProps) {
     goes('board', { kind: 'board', lines: [] }, pieces.board),
     goes('carry-in', { kind: 'dough', job: 'carryIn' }, pieces.carryIn, more.carryInDetail),
     goes('shape', { kind: 'dough', job: 'shape' }, pieces.shape, more.shapeDetail),
+    goes('done', { kind: 'done' }, done.title, done.others),
     goes('settings', { kind: 'settings' }, more.settings),
   ]
   return (
