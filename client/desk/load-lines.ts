@@ -2,6 +2,7 @@ import { nearestWord } from '../../shared-core/shop/nearest-word.ts'
 import type { Problem } from '../../shared-core/shop/problem.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { MistakeWords } from '../words/desk.ts'
+import { typedTime } from './typed-time.ts'
 
 /** A load list in the form that the server takes, with the shop's own names. */
 export interface LoadListFile {
@@ -58,13 +59,12 @@ function loadOf(reading: Reading): LoadListFile['loads'][number] {
   return { in: at, shelf, lines }
 }
 
-/** A line that begins with digits and a colon means a time. */
 function timeOf({ line, path, words, problems }: Reading): { at: string | null; rest: string } {
-  const found = /^(\d+:\d*)(?:\s+|$)/.exec(line)
-  const at = found?.[1]
-  if (found === null || at === undefined) return { at: null, rest: line }
-  if (!/^([01]?\d|2[0-3]):[0-5]\d$/.test(at)) problems.push({ path, wrong: words.notATime(at), right: words.timeRight })
-  return { at, rest: line.slice(found[0].length) }
+  const typed = typedTime(line)
+  if (typed.kind === 'none') return { at: null, rest: line }
+  if (typed.kind === 'time') return typed
+  problems.push({ path, wrong: words.notATime(typed.typed), right: words.timeRight })
+  return { at: null, rest: typed.rest }
 }
 
 /** The longest shelf's name that the rest begins with; a number that no variety begins with was meant as a shelf. */

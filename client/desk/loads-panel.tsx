@@ -1,7 +1,9 @@
 import { useState } from 'preact/hooks'
 import type { PlannedLoad } from '../../shared-core/day/state.ts'
+import type { EpochMs } from '../../shared-core/units.ts'
 import type { DeskParts } from './desk-screen.tsx'
 import { readLoadLines } from './load-lines.ts'
+import { momentOf } from './moment.ts'
 import { OutcomeText } from './outcome.tsx'
 import { usePosting } from './use-posting.ts'
 import { useTakenLoads } from './use-taken-loads.ts'
@@ -84,10 +86,14 @@ export function LoadsPanel(parts: DeskParts) {
   )
 }
 
-function Planned({ store, words, planned }: DeskParts & { readonly planned: readonly PlannedLoad[] }) {
+function Planned({ store, live, shop, words, planned }: DeskParts & { readonly planned: readonly PlannedLoad[] }) {
   const { loads } = words.desk
   if (planned.length === 0) return <p class="desk-quiet">{loads.none}</p>
   const sorted = [...planned].sort(byTurn)
+  const inAt = (atMs: EpochMs) => {
+    const { clock, day } = momentOf(atMs, { shopClock: live.shopClock, nowMs: live.nowMs, shop, words })
+    return day === '' ? clock : loads.inOn(clock, day)
+  }
   return (
     <div class="desk-scroll">
       <table>
@@ -103,7 +109,7 @@ function Planned({ store, words, planned }: DeskParts & { readonly planned: read
         <tbody>
           {sorted.map((load) => (
             <tr key={load.id} class={load.done ? 'desk-gone' : undefined}>
-              <td>{load.inAtMs === null ? loads.whenFree : words.times.clock(load.inAtMs)}</td>
+              <td>{load.inAtMs === null ? loads.whenFree : inAt(load.inAtMs)}</td>
               <td>{load.shelfId === null ? loads.anyShelf : words.names.shelf(load.shelfId)}</td>
               <td>{words.line.contents(load.lines)}</td>
               <td>

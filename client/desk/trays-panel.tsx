@@ -1,6 +1,8 @@
 import { useState } from 'preact/hooks'
+import type { EpochMs } from '../../shared-core/units.ts'
 import type { DeskWords } from '../words/desk.ts'
 import type { DeskParts } from './desk-screen.tsx'
+import { momentOf } from './moment.ts'
 import { Cell } from './panel.tsx'
 import type { TrayForm, TrayStage, TrayStuff } from './trays-view.ts'
 import { readTrays, standingTrays, trayStuff } from './trays-view.ts'
@@ -160,9 +162,13 @@ function Since({ form, words, change }: FieldProps) {
   )
 }
 
-function Standing({ state, live, words }: DeskParts) {
+function Standing({ state, live, shop, words }: DeskParts) {
   const { trays } = words.desk
   const batches = standingTrays(state)
+  const goodTo = (atMs: EpochMs) => {
+    const { clock, day } = momentOf(atMs, { shopClock: live.shopClock, nowMs: live.nowMs, shop, words })
+    return day === '' ? clock : trays.untilOn(clock, day)
+  }
   if (batches.length === 0) return <p class="desk-quiet">{trays.nothing}</p>
   return (
     <div class="desk-scroll">
@@ -184,7 +190,7 @@ function Standing({ state, live, words }: DeskParts) {
               <td>{varietyId === null ? words.names.dough(doughId) : words.names.variety(varietyId)}</td>
               <Cell value={pieces} />
               <Cell value={words.times.span(live.nowMs - sinceMs)} />
-              <Cell value={until === null ? '' : words.times.clock(until.latestAtMs)} />
+              <Cell value={until === null ? '' : goodTo(until.latestAtMs)} />
             </tr>
           ))}
         </tbody>

@@ -23,6 +23,8 @@ export interface DeskSentences {
   readonly done: DeskDoneWords
   readonly dry: DryWords
   readonly distance: DistanceWords
+  /** Beside a clock of twelve hours. */
+  readonly halfDays: { readonly am: string; readonly pm: string }
   readonly looking: string
   readonly noSetUp: string
   readonly language: string
@@ -89,6 +91,8 @@ export interface LoadsWords {
   readonly columns: { readonly [column in 'in' | 'shelf' | 'contents' | 'state']: string }
   readonly anyShelf: string
   readonly whenFree: string
+  /** A load that is not today's. @example "9:10 pm for Wed, Nov 25" */
+  inOn(clock: string, day: string): string
   readonly done: string
   readonly toCome: string
   readonly leaveOut: string
@@ -146,6 +150,8 @@ export interface TraysWords {
   readonly notLater: string
   readonly standing: string
   readonly nothing: string
+  /** Of what is not today. @example "Wed, Nov 25, 6:00 pm" */
+  untilOn(clock: string, day: string): string
   readonly columns: { readonly [column in 'where' | 'what' | 'pieces' | 'since' | 'until']: string }
 }
 

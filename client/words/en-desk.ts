@@ -37,6 +37,7 @@ export function enDesk({ times, line }: Words): DeskSentences {
     done: DONE,
     dry: DRY,
     distance: DISTANCE,
+    halfDays: { am: 'am', pm: 'pm' },
     looking: 'Looking for the shop…',
     noSetUp: 'No shop is set up here yet. Upload a set-up file below.',
     language: 'Language',
@@ -86,7 +87,8 @@ const ACCOUNT: AccountWords = {
 
 const LOADS: LoadsWords = {
   typed: 'Type it',
-  typedHint: 'One load a line: time, shelf, then varieties with pieces. Time and shelf may be left out.',
+  typedHint:
+    'One load a line: time, shelf, then varieties with pieces. Time and shelf may be left out; afternoon times are 9:10 pm or 21:10.',
   example: '5:10 1 Sesame 36, Poppy 24',
   take: 'Take this list',
   file: 'Upload a file',
@@ -98,6 +100,7 @@ const LOADS: LoadsWords = {
   columns: { in: 'in', shelf: 'shelf', contents: 'what', state: '' },
   anyShelf: 'any',
   whenFree: 'when a shelf is free',
+  inOn: (clock, day) => `${clock} for ${day}`,
   done: 'done or left out',
   toCome: 'to come',
   leaveOut: 'Leave out',
@@ -119,7 +122,7 @@ function mistakes(line: Words['line']): MistakeWords {
     unknownShelf: (name) => `The oven has no shelf “${name}”.`,
     oneOf: (names) => (names.length === 1 ? `${names.join('')}?` : `One of: ${names.join(', ')}.`),
     notATime: (text) => `“${text}” is no time.`,
-    timeRight: 'Hours and minutes, 0:00 to 23:59: 5:10.',
+    timeRight: 'Hours and minutes: 5:10 am, 9:10 pm or 21:10.',
     tooMany: (pieces) => `${line.pieces(pieces)} of one variety in one load are too many.`,
     tooManyRight: 'A whole number from 1 to 5000.',
   }
@@ -160,6 +163,7 @@ const TRAYS: TraysWords = {
   notLater: 'That time is still to come.',
   standing: 'What stands before the kettle',
   nothing: 'Nothing is proofing, chilled or on the rack.',
+  untilOn: (clock, day) => `${day}, ${clock}`,
   columns: { where: 'where', what: 'what', pieces: 'pieces', since: 'since', until: 'good to' },
 }
 

@@ -37,6 +37,7 @@ export function esDesk({ times, line }: Words): DeskSentences {
     done: DONE,
     dry: DRY,
     distance: DISTANCE,
+    halfDays: { am: 'a. m.', pm: 'p. m.' },
     looking: 'Buscando el local…',
     noSetUp: 'Aquí todavía no hay un local. Suba un archivo de configuración más abajo.',
     language: 'Idioma',
@@ -85,7 +86,8 @@ const ACCOUNT: AccountWords = {
 
 const LOADS: LoadsWords = {
   typed: 'Escribirla',
-  typedHint: 'Una carga por renglón: hora, piso y variedades con sus piezas. Hora y piso pueden faltar.',
+  typedHint:
+    'Una carga por renglón: hora, piso y variedades con sus piezas. Hora y piso pueden faltar; de tarde, 9:10 p. m. o 21:10.',
   example: '5:10 1 Ajonjolí 36, Amapola 24',
   take: 'Tomar esta lista',
   file: 'Subir un archivo',
@@ -97,6 +99,7 @@ const LOADS: LoadsWords = {
   columns: { in: 'entra', shelf: 'piso', contents: 'qué', state: '' },
   anyShelf: 'cualquiera',
   whenFree: 'cuando haya piso libre',
+  inOn: (clock, day) => `${clock}, para el ${day}`,
   done: 'hecha o saltada',
   toCome: 'por venir',
   leaveOut: 'Saltar',
@@ -118,7 +121,7 @@ function mistakes(line: Words['line']): MistakeWords {
     unknownShelf: (name) => `El horno no tiene el piso «${name}».`,
     oneOf: (names) => (names.length === 1 ? `¿${names.join('')}?` : `Uno de estos: ${names.join(', ')}.`),
     notATime: (text) => `«${text}» no es una hora.`,
-    timeRight: 'Horas y minutos, de 0:00 a 23:59: 5:10.',
+    timeRight: 'Horas y minutos: 5:10 a. m., 9:10 p. m. o 21:10.',
     tooMany: (pieces) => `${line.pieces(pieces)} de una variedad en una carga son demasiadas.`,
     tooManyRight: 'Un número entero de 1 a 5000.',
   }
@@ -159,6 +162,7 @@ const TRAYS: TraysWords = {
   notLater: 'Esa hora todavía no llega.',
   standing: 'Lo que está antes de la olla',
   nothing: 'No hay nada leudando, en frío ni en el carro.',
+  untilOn: (clock, day) => `${day}, ${clock}`,
   columns: { where: 'dónde', what: 'qué', pieces: 'piezas', since: 'desde', until: 'bien hasta' },
 }
 

@@ -30,13 +30,31 @@ describe('a load list as people type it', () => {
     expect(read(text)).toEqual({ ok: true, file: { loads: [load] } })
   })
 
+  it.each([
+    ['9:10 pm', '21:10'],
+    ['9:10pm', '21:10'],
+    ['9:10 P. M.', '21:10'],
+    ['9 pm', '21:00'],
+    ['12:05 am', '0:05'],
+    ['12:05 pm', '12:05'],
+    ['5:10 AM', '5:10'],
+    ['21:10', '21:10'],
+  ])('given the time %s, then the load goes in at %s', (typed, at) => {
+    const load = { in: at, shelf: null, lines: [['Poppy', 12]] }
+    expect(read(`${typed} Poppy 12`)).toEqual({ ok: true, file: { loads: [load] } })
+  })
+
   it('given empty lines between, then each other line is a load', () => {
     const result = read('5:10 1 Sesame 36\n\n5:20 2 Rye 36\n')
     expect(result.ok && result.file.loads.map((load) => load.in)).toEqual(['5:10', '5:20'])
   })
 
   it.each([
-    ['25:00 Sesame 6', '“25:00” is no time.', 'Hours and minutes, 0:00 to 23:59: 5:10.'],
+    ['25:00 Sesame 6', '“25:00” is no time.', 'Hours and minutes: 5:10 am, 9:10 pm or 21:10.'],
+    ['5:7 Sesame 6', '“5:7” is no time.', 'Hours and minutes: 5:10 am, 9:10 pm or 21:10.'],
+    ['9:1x Sesame 6', '“9:1x” is no time.', 'Hours and minutes: 5:10 am, 9:10 pm or 21:10.'],
+    ['13:10 pm Sesame 6', '“13:10 pm” is no time.', 'Hours and minutes: 5:10 am, 9:10 pm or 21:10.'],
+    ['9:70 pm Sesame 6', '“9:70 pm” is no time.', 'Hours and minutes: 5:10 am, 9:10 pm or 21:10.'],
     ['9 Sesame 6', 'The oven has no shelf “9”.', 'One of: 1, 2, 3.'],
     ['Sesme 6', 'The shop has no variety “Sesme”.', 'Sesame?'],
     ['Zzz 6', 'The shop has no variety “Zzz”.', 'One of: Sesame, Poppy, Plain, Focaccia, Cheddar, Rye.'],
