@@ -2,17 +2,12 @@ import type { State, Stock } from '../../shared-core/day/state.ts'
 import type { Rod } from '../../shared-core/stock/left.ts'
 import { rods } from '../../shared-core/stock/left.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
+import type { Basis } from '../words/counter.ts'
 
 /** A rod as a seller reads it: what its number rests on is a count or pieces that came for sale, never a sale. */
 export interface CounterRod extends Omit<Rod, 'known'> {
   readonly basis: Basis
 }
-
-export type Basis =
-  | { readonly how: 'counted'; readonly atMs: EpochMs; readonly lessSales: boolean }
-  /** `atMs`: when the youngest of the pieces for sale came for sale. */
-  | { readonly how: 'baked'; readonly atMs: EpochMs }
-  | { readonly how: 'nothing' }
 
 /** The rods of the rack, in the set-up's order; empty without a set-up. */
 export function counterRods(state: State, nowMs: EpochMs): readonly CounterRod[] {

@@ -88,11 +88,9 @@ export class ScreenSync {
   send(act: Act): CommandId | null {
     const seen = this.#confirmed.state
     if (seen === null) return null
-    return this.#then(() => {
-      const id = this.#taps.add(act, seen.seq)
-      this.#flush()
-      return id
-    })
+    const id = this.#taps.add(act, seen.seq)
+    this.#then(() => this.#flush())
+    return id
   }
 
   confirm(noticeId: string): void {

@@ -1,10 +1,16 @@
 import type { Line } from '../../shared-core/day/state.ts'
 import type { Language } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
-import type { Basis } from '../counter/counter-rods.ts'
 import { enCounter } from './en-counter.ts'
 import { esCounter } from './es-counter.ts'
 import type { Words } from './words.ts'
+
+/** What the number for sale of a rod rests on. */
+export type Basis =
+  | { readonly how: 'counted'; readonly atMs: EpochMs; readonly lessSales: boolean }
+  /** `atMs`: when the youngest of the pieces for sale came for sale. */
+  | { readonly how: 'baked'; readonly atMs: EpochMs }
+  | { readonly how: 'nothing' }
 
 /** The words of the counter: those that all screens share, and its own. */
 export interface CounterWords extends Words {
