@@ -90,7 +90,8 @@ export interface LastDone {
 
 /** The last act of this screen that is not itself a taking back; null when there is none. */
 export function lastDoneHere(state: State, deviceId: DeviceId, words: CounterWords): LastDone | null {
-  const trace = state.traces.findLast((one) => one.deviceId === deviceId && one.told.type !== 'takeBack')
+  const mine = state.traces.filter((one) => one.deviceId === deviceId && one.told.type !== 'takeBack')
+  const trace = mine[mine.length - 1]
   if (trace === undefined) return null
   return {
     commandId: trace.commandId,
