@@ -190,7 +190,7 @@ function ActKeys({ lines, purpose, words, onAct }: ActKeysProps) {
           <Key
             label={label}
             detail={refusal === undefined ? detailOf(purpose === 'count' ? chosen : linesOf(chosen), words) : undefined}
-            tone={index === 0 && purpose !== 'not-sold' ? 'act' : 'strong'}
+            tone={refusal !== undefined ? undefined : index === 0 && purpose !== 'not-sold' ? 'act' : 'strong'}
             refusal={refusal}
             onPress={() => onAct(acts)}
           />

@@ -1,4 +1,5 @@
 import { Key } from '../parts/key.tsx'
+import { FAST_TAP_MS } from '../parts/press-guard.ts'
 import type { CounterWords } from '../words/counter.ts'
 
 export interface PageKeysProps {
@@ -32,7 +33,7 @@ interface TurnProps {
 
 function Turn({ sign, text, isEnd, onPress }: TurnProps) {
   return (
-    <Key name={`${text} ${sign}`} refusal={isEnd ? '' : undefined} onPress={onPress}>
+    <Key name={`${text} ${sign}`} sameTouchMs={FAST_TAP_MS} refusal={isEnd ? '' : undefined} onPress={onPress}>
       <span class={isEnd ? 'counter-arrow counter-arrow-end' : 'counter-arrow'} aria-hidden="true">
         {sign}
       </span>
