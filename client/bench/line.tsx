@@ -8,7 +8,7 @@ import type { BenchSizes } from './glass.ts'
 import type { BenchLayout } from './layout.ts'
 import type { LinePlan } from './line-plan.ts'
 import { isBoardsLegend, LEGEND_EM } from './line-plan.ts'
-import type { LineView, StandingView, StationKey } from './line-view.ts'
+import type { BoardsView, LineView, StandingView, StationKey } from './line-view.ts'
 
 export interface LineProps {
   readonly line: LineView
@@ -139,23 +139,31 @@ function Boards(props: LineProps) {
   const { boards, boardKey } = line
   return (
     <div class="bench-boards">
-      {plan.isSideBySide && <h2 class="bench-heading">{words.bench.station.boards}</h2>}
+      {plan.isSideBySide && (
+        <h2 class="bench-heading bench-boards-now">
+          <strong class="bench-heading-name">{words.bench.station.boards}</strong>
+          {!plan.boards.hasDetail && isBoardsLegend(boards) && <BoardsDetail boards={boards} sizes={sizes} />}
+        </h2>
+      )}
       <div class="bench-boards-now">
         {plan.boards.hasTitle && <strong>{boards.title}</strong>}
-        {plan.boards.hasDetail && (
-          <span class={boards.over > 0 ? 'bench-trouble' : 'bench-quiet'}>
-            {isBoardsLegend(boards) && (
-              <BoardsStrip free={0} out={0} drying={1} boardPx={sizes.minPx * LEGEND_EM.height} />
-            )}
-            {boards.detail}
-          </span>
-        )}
+        {plan.boards.hasDetail && <BoardsDetail boards={boards} sizes={sizes} />}
       </div>
       {plan.boards.stripPx !== null && (
         <BoardsStrip {...boards} perRow={plan.boards.perRow} boardPx={plan.boards.boardPx} />
       )}
       {boardKey !== null && !plan.isPaired && <StationRow {...props} station={boardKey} />}
     </div>
+  )
+}
+
+/** How many are short, or how many get wet, with what such a board looks like. */
+function BoardsDetail({ boards, sizes }: Pick<LineProps, 'sizes'> & { readonly boards: BoardsView }) {
+  return (
+    <span class={boards.over > 0 ? 'bench-trouble' : 'bench-quiet'}>
+      {isBoardsLegend(boards) && <BoardsStrip free={0} out={0} drying={1} boardPx={sizes.minPx * LEGEND_EM.height} />}
+      {boards.detail}
+    </span>
   )
 }
 

@@ -113,8 +113,10 @@ function notesOf(key: ShelfKey, said: Said): readonly string[] {
   const notes: string[] = []
   if (unconfirmed) notes.push(words.bench.shelf.unconfirmed)
   if (key.over) notes.push(words.answers.over('shelf'))
+  notes.push(...toppingNotes(key, said))
+  // Last: the key's frame says it too, where there is room for one note only.
   if (key.atDoor) notes.push(words.bench.shelf.atDoor)
-  return [...notes, ...toppingNotes(key, said)]
+  return notes
 }
 
 /** How long after a flip its topping is called for. */
