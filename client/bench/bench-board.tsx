@@ -64,7 +64,8 @@ export function BenchBoard(props: BoardProps) {
       />
     )
   }
-  const said = flash ?? (sound.needsTouch ? words.bench.top.touchForSound : null)
+  // An answer to a tap is more than a sound that is missing.
+  const said = flash ?? (sound.needsTouch && live.notices.length === 0 ? words.bench.top.touchForSound : null)
   return (
     <LineBoard
       {...props}
