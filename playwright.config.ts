@@ -19,7 +19,7 @@ export default defineConfig({
   retries: 0,
   forbidOnly: true,
   timeout: 90_000,
-  globalTimeout: 480_000,
+  globalTimeout: 900_000,
   expect: { timeout: 15_000 },
   reporter: reporters,
   use: {

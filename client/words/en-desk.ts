@@ -54,7 +54,7 @@ function day(times: Words['times'], line: Words['line']): DayWords {
     closeAll: (pieces) =>
       `Close the day? ${line.pieces(pieces)} ${pieces === 1 ? 'is' : 'are'} still in the kettle, on boards or in the oven.`,
     closeHint:
-      'What is left for sale becomes day-old and stays in tomorrow’s account as carried in; what is chilled goes on.',
+      'What is left for sale is booked as day-old. What is chilled or kept is carried into tomorrow’s account.',
     accounted: 'Every piece is accounted for.',
     gap: (dough, pieces) => `${dough}: ${line.pieces(pieces)} cannot be placed. This is a fault of the board.`,
     last: (label, atMs) => `Last closed: ${times.date(label)}, ${times.at(atMs)}`,

@@ -53,7 +53,7 @@ function day(times: Words['times'], line: Words['line']): DayWords {
     closeIt: 'Cerrar el día',
     closeAll: (pieces) => `¿Cerrar el día? Todavía hay ${line.pieces(pieces)} en la olla, en tablas o en el horno.`,
     closeHint:
-      'Lo que queda a la venta pasa a ser del día anterior y entra en la cuenta de mañana; lo que está en frío sigue.',
+      'Lo que queda a la venta se anota como del día anterior. Lo que está en frío o apartado pasa a la cuenta de mañana.',
     accounted: 'Todas las piezas están en la cuenta.',
     gap: (dough, pieces) => `${dough}: ${line.pieces(pieces)} sin lugar en la cuenta. Es una falla del tablero.`,
     last: (label, atMs) => `Último cierre: ${times.date(label)}, ${times.at(atMs)}`,
