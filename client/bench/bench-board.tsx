@@ -1,10 +1,13 @@
 import { useState } from 'preact/hooks'
 import type { Act } from '../../shared-core/day/commands.ts'
 import type { StationId } from '../../shared-core/ids.ts'
+import { actCommand } from '../../shared-core/line/act-command.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import { offsetMsAt } from '../parts/ruler-of-day.ts'
 import { textWidthPx } from '../parts/text-width.ts'
-import { actOfDue, actOfShelf } from './act-of.ts'
+import { useFlash } from '../parts/use-flash.ts'
+import { usePedals } from '../parts/use-pedals.ts'
+import { actOfShelf } from './act-of-shelf.ts'
 import type { BoardProps } from './bench-screen.tsx'
 import type { BottomBarProps } from './bottom-bar.tsx'
 import { BottomBar } from './bottom-bar.tsx'
@@ -21,9 +24,7 @@ import type { OpenSheet } from './sheets/open-sheet.ts'
 import { SheetOver } from './sheets/sheet-over.tsx'
 import type { ShelfView } from './shelf-view.ts'
 import { TopBand } from './top-band.tsx'
-import { useFlash } from './use-flash.ts'
 import { useIdleClose } from './use-idle-close.ts'
-import { usePedals } from './use-pedals.ts'
 import { useSound } from './use-sound.ts'
 import type { BenchView } from './view.ts'
 import { benchView } from './view.ts'
@@ -96,12 +97,10 @@ function useLinePedals({ store, live, state, words }: BoardProps, view: BenchVie
   const sounding = soundingAct(view.acts, live.coming, live.nowMs)
   const dueAt = (station: StationId) => (station === COMING_KEY ? sounding : pedalAct(station, state, shown))
   usePedals(live.settings.keys, isAway, {
-    shows: (station) => dueAt(station)?.key ?? null,
-    onPress: (station) => {
-      const due = dueAt(station)
-      if (due === null) return
+    actOf: dueAt,
+    onAct: (due, station) => {
       if (station === COMING_KEY) return store.sayComing(due.key)
-      const act = actOfDue(state, due)
+      const act = actCommand(due, state)
       if (act !== null) store.send(act)
     },
     onWhyNot: (station, why) => {

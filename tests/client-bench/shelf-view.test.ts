@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { actOfShelf } from '../../client/bench/act-of.ts'
+import { actOfShelf } from '../../client/bench/act-of-shelf.ts'
 import { shelfViews, unconfirmedPlaces } from '../../client/bench/shelf-view.ts'
 import type { State } from '../../shared-core/day/state.ts'
 import { commandId, deviceId, loadId, shelfId } from '../../shared-core/ids.ts'

@@ -1,11 +1,11 @@
 import { useEffect, useRef } from 'preact/hooks'
 import type { StationId } from '../../shared-core/ids.ts'
 import type { LineActDue } from '../../shared-core/line/act-due.ts'
-import type { PedalListener } from '../parts/pedal-listener.ts'
-import { listenToPedals } from '../parts/pedal-listener.ts'
+import type { PedalListener } from './pedal-listener.ts'
+import { listenToPedals } from './pedal-listener.ts'
 
 export interface PedalHands {
-  /** What each tied station shows; see `pedalAct`. */
+  /** The act that each tied station shows; null when it shows none. */
   readonly actOf: (station: StationId) => LineActDue | null
   readonly onAct: (act: LineActDue, station: StationId) => void
   readonly onWhyNot: (station: StationId, why: 'just-changed' | 'nothing-to-do') => void
@@ -14,7 +14,7 @@ export interface PedalHands {
 /**
  * Ties the pedals of this screen to their stations for as long as it is on the page.
  * @param keys station by key code; a new object only when the settings change
- * @param isAway while somebody is in the settings, pedals do nothing
+ * @param isAway while a sheet lies over the line, pedals do nothing: what they would do cannot be read
  */
 export function usePedals(keys: Readonly<Record<string, StationId>>, isAway: boolean, hands: PedalHands): void {
   const latest = useRef(hands)

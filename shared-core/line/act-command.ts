@@ -1,9 +1,9 @@
-import type { Act } from '../../shared-core/day/commands.ts'
-import type { State } from '../../shared-core/day/state.ts'
-import type { LineActDue } from '../../shared-core/line/act-due.ts'
+import type { Act } from '../day/commands.ts'
+import type { State } from '../day/state.ts'
+import type { LineActDue } from './act-due.ts'
 
 /**
- * The command that does an act as it is shown: it names the load, batch or contents that stand on the wall, so that an
+ * The command that does an act as it is shown: it names the load, batch or contents that are on show, so that an
  * act that somebody else has done in the meantime is refused and not done twice.
  * @returns null when the act cannot be done from here: its load is gone, or nobody has said what the pieces become
  */
