@@ -27,7 +27,10 @@ export function useSound(live: LiveState, acts: readonly LineActDue[]): BenchSou
     const sounding = acts
       .filter(isWorthASound)
       .map(({ key, act, atMs, status }) => ({ key, act, atMs, isLate: status === 'late' }))
-    const answer = soundNow(desk.current, { acts: sounding, nowMs, quietedUntilMs: coming, isQuiet, volume })
+    // What nobody can hear yet is not counted as heard: the first touch brings the first of the close calls.
+    const isMute = player === null || player.needsTouch()
+    const now = { acts: sounding, nowMs, quietedUntilMs: coming, isQuiet, volume: isMute ? 0 : volume }
+    const answer = soundNow(desk.current, now)
     desk.current = answer.desk
     if (answer.stop) player?.stop()
     if (answer.play !== null) player?.play(answer.play.figure, answer.play.volume)

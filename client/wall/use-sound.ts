@@ -26,7 +26,10 @@ export function useSound(live: LiveState, acts: readonly LineActDue[]): WallSoun
     const sounding = acts
       .filter(isSounding)
       .map(({ key, act, atMs, status }) => ({ key, act, atMs, isLate: status === 'late' }))
-    const now = { acts: sounding, nowMs, quietedUntilMs: coming, isQuiet, volume: settings.volumePercent / 100 }
+    // What nobody can hear yet is not counted as heard: the first touch brings the first of the close calls.
+    const isMute = player === null || player.needsTouch()
+    const volume = isMute ? 0 : settings.volumePercent / 100
+    const now = { acts: sounding, nowMs, quietedUntilMs: coming, isQuiet, volume }
     const answer = soundNow(desk.current, now)
     desk.current = answer.desk
     if (answer.stop) player?.stop()
