@@ -16,6 +16,12 @@ export type DoughId = Id<'dough'>
 export type VarietyId = Id<'variety'>
 export type ShelfId = Id<'shelf'>
 export type StationId = Id<'station'>
+export type ToppingId = Id<'topping'>
+export type PersonId = Id<'person'>
+export type StepId = Id<'step'>
+export type WeekdayId = Id<'weekday'>
+export type NoteId = Id<'note'>
+export type SetUpId = Id<'set-up'>
 
 /** The only casts to ids; what may stand in one is checked where text comes in (`day/command-schema.ts`). */
 export const commandId = (text: string) => text as CommandId
@@ -29,6 +35,12 @@ export const doughId = (text: string) => text as DoughId
 export const varietyId = (text: string) => text as VarietyId
 export const shelfId = (text: string) => text as ShelfId
 export const stationId = (text: string) => text as StationId
+export const toppingId = (text: string) => text as ToppingId
+export const personId = (text: string) => text as PersonId
+export const stepId = (text: string) => text as StepId
+export const weekdayId = (text: string) => text as WeekdayId
+export const noteId = (text: string) => text as NoteId
+export const setUpId = (text: string) => text as SetUpId
 
 /** The id of the n-th new thing that a command makes. @example derivedId(commandId('k7'), 2) // 'k7.2' */
 export function derivedId(command: CommandId, n: number): string {

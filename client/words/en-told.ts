@@ -1,3 +1,4 @@
+import type { CareKind } from '../../shared-core/day/said.ts'
 import { joined, listed } from './joined.ts'
 import type { Tellings } from './told-parts.ts'
 import { tellWith } from './told-parts.ts'
@@ -35,5 +36,33 @@ const TELLINGS: Tellings = {
   skipPlanned: ({ contents }) => joined('left out the load', contents),
   changeSetUp: () => 'changed the set-up',
   takeBack: ({ contents, amount }) => joined('took back', contents || amount),
+  care: ({ care }) => (care === null ? 'cared for the kettle' : CARES[care]),
+  setBoards: ({ count }) => `said that ${count} boards can be used`,
+  sellUnnamed: ({ amount }) => joined('sold', amount),
+  sweep: ({ contents }) => joined('counted', contents),
+  lastOneGone: ({ contents }) => joined('sold the last', contents),
+  dayOldIn: ({ contents }) => joined('put out day-old', contents),
+  dayOldOut: ({ contents }) => joined('took day-old', contents),
+  reopenDay: () => 'reopened the day',
+  dropSetUp: () => 'dropped a planned change of the set-up',
+  takeUpSetUps: () => 'took a planned change of the set-up into effect',
+  doStep: ({ step }) => joined('did', step),
+  giveStep: ({ step, person }) => joined('gave', step, person === '' ? '' : `to ${person}`),
+  testFloat: ({ amount }) => joined('float-tested', amount),
+  writeNote: ({ text }) => joined('noted', text),
+  clearNote: ({ text }) => joined('cleared the note', text),
+  slipChangeover: ({ count }) =>
+    count === 0 ? 'put the changeover back to its time' : `moved the changeover by ${count} min`,
+  changeOverShelf: ({ shelf }) => joined('changed over', shelf),
+  readOven: ({ shelf, count }) => joined('read the oven', shelf, `${count}°`),
   otherwise: ({ contents, amount }) => joined('did', contents || amount || 'something'),
+}
+
+const CARES: { readonly [care in CareKind]: string } = {
+  topUp: 'topped up the kettle',
+  malt: 'put malt into the kettle',
+  skim: 'skimmed the kettle',
+  change: 'changed the kettle’s water',
+  boiling: 'saw the kettle boil',
+  washBoards: 'washed the boards',
 }

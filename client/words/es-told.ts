@@ -1,3 +1,4 @@
+import type { CareKind } from '../../shared-core/day/said.ts'
 import { joined, listed } from './joined.ts'
 import type { Tellings } from './told-parts.ts'
 import { tellWith } from './told-parts.ts'
@@ -35,5 +36,32 @@ const TELLINGS: Tellings = {
   skipPlanned: ({ contents }) => joined('carga omitida', contents),
   changeSetUp: () => 'configuración cambiada',
   takeBack: ({ contents, amount }) => joined('deshecho', contents || amount),
+  care: ({ care }) => (care === null ? 'cuidó la caldera' : CARES[care]),
+  setBoards: ({ count }) => `dijo que sirven ${count} tablas`,
+  sellUnnamed: ({ amount }) => joined('vendió', amount),
+  sweep: ({ contents }) => joined('contó', contents),
+  lastOneGone: ({ contents }) => joined('vendió el último', contents),
+  dayOldIn: ({ contents }) => joined('sacó del día anterior', contents),
+  dayOldOut: ({ contents }) => joined('quitó del día anterior', contents),
+  reopenDay: () => 'reabrió el día',
+  dropSetUp: () => 'descartó un cambio previsto de la configuración',
+  takeUpSetUps: () => 'puso en vigor un cambio previsto de la configuración',
+  doStep: ({ step }) => joined('hizo', step),
+  giveStep: ({ step, person }) => joined('dio', step, person === '' ? '' : `a ${person}`),
+  testFloat: ({ amount }) => joined('probó a flote', amount),
+  writeNote: ({ text }) => joined('anotó', text),
+  clearNote: ({ text }) => joined('borró la nota', text),
+  slipChangeover: ({ count }) => (count === 0 ? 'devolvió el cambio a su hora' : `movió el cambio ${count} min`),
+  changeOverShelf: ({ shelf }) => joined('cambió', shelf),
+  readOven: ({ shelf, count }) => joined('leyó el horno', shelf, `${count}°`),
   otherwise: ({ contents, amount }) => joined('se hizo', contents || amount || 'algo'),
+}
+
+const CARES: { readonly [care in CareKind]: string } = {
+  topUp: 'rellenó la caldera',
+  malt: 'echó malta a la caldera',
+  skim: 'espumó la caldera',
+  change: 'cambió el agua de la caldera',
+  boiling: 'vio hervir la caldera',
+  washBoards: 'lavó las tablas',
 }

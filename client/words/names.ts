@@ -1,4 +1,4 @@
-import type { DoughId, ShelfId, StationId, VarietyId } from '../../shared-core/ids.ts'
+import type { DoughId, PersonId, ShelfId, StationId, StepId, ToppingId, VarietyId } from '../../shared-core/ids.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 
 /** Names as the set-up has them, retired things included. */
@@ -7,6 +7,9 @@ export interface Names {
   variety(id: VarietyId): string
   shelf(id: ShelfId): string
   station(id: StationId): string
+  topping(id: ToppingId): string
+  person(id: PersonId): string
+  step(id: StepId): string
 }
 
 export type Unnamed = { readonly [kind in keyof Names]: string }
@@ -18,6 +21,9 @@ export function namesOf(shop: Shop | null, unnamed: Unnamed): Names {
     variety: (id) => shop?.varieties.get(id)?.name ?? unnamed.variety,
     shelf: (id) => shop?.shelves.get(id)?.name ?? unnamed.shelf,
     station: (id) => shop?.stations.get(id)?.name ?? unnamed.station,
+    topping: (id) => shop?.toppings.get(id)?.name ?? unnamed.topping,
+    person: (id) => shop?.people.get(id)?.name ?? unnamed.person,
+    step: (id) => shop?.steps.get(id)?.name ?? unnamed.step,
   }
 }
 

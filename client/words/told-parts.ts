@@ -1,4 +1,5 @@
 import type { ActType } from '../../shared-core/day/commands.ts'
+import type { CareKind } from '../../shared-core/day/said.ts'
 import type { Told } from '../../shared-core/day/state.ts'
 import { joined } from './joined.ts'
 import type { LineWords, Speech } from './words.ts'
@@ -11,6 +12,10 @@ export interface ToldParts {
   readonly contents: string
   readonly shelf: string
   readonly count: number
+  readonly step: string
+  readonly person: string
+  readonly care: CareKind | null
+  readonly text: string
 }
 
 /** One way of telling for each kind of command, and one for a kind that this release does not know. */
@@ -19,12 +24,21 @@ export type Tellings = { readonly [type in ActType]: (parts: ToldParts) => strin
 }
 
 export function tellWith(tellings: Tellings, told: Told, { names }: Speech, line: LineWords): string {
-  const { shelfId, doughId, lines, pieces, type } = told
+  const { shelfId, doughId, lines, pieces, type, stepId, personId } = told
   const dough = doughId === undefined ? '' : names.dough(doughId)
   const amount = pieces === undefined ? dough : dough === '' ? line.pieces(pieces) : joined(String(pieces), dough)
   const shelf = shelfId === undefined ? '' : names.shelf(shelfId)
   const tell = isKnown(type, tellings) ? tellings[type] : tellings.otherwise
-  return tell({ amount, contents: line.contents(lines ?? []), shelf, count: pieces ?? 0 })
+  return tell({
+    amount,
+    contents: line.contents(lines ?? []),
+    shelf,
+    count: pieces ?? 0,
+    step: stepId === undefined ? '' : names.step(stepId),
+    person: personId === undefined ? '' : names.person(personId),
+    care: told.care ?? null,
+    text: told.text ?? '',
+  })
 }
 
 function isKnown(type: string, tellings: Tellings): type is ActType {

@@ -206,6 +206,22 @@ export function languageOf(chosen: Language | null, shop: Shop | null): Language
 const VOCABULARIES = { en, es } as const satisfies { [language in Language]: (speech: Speech) => Vocabulary }
 
 const UNNAMED = {
-  en: { dough: 'unknown dough', variety: 'unknown variety', shelf: '?', station: 'unknown station' },
-  es: { dough: 'masa desconocida', variety: 'variedad desconocida', shelf: '?', station: 'puesto desconocido' },
+  en: {
+    dough: 'unknown dough',
+    variety: 'unknown variety',
+    shelf: '?',
+    station: 'unknown station',
+    topping: 'unknown topping',
+    person: 'somebody',
+    step: 'unknown step',
+  },
+  es: {
+    dough: 'masa desconocida',
+    variety: 'variedad desconocida',
+    shelf: '?',
+    station: 'puesto desconocido',
+    topping: 'cobertura desconocida',
+    person: 'alguien',
+    step: 'paso desconocido',
+  },
 } as const

@@ -19,7 +19,7 @@ export function piecesPresent(state: State): Map<DoughId, number> {
   const present = new Map<DoughId, number>()
   const add = (doughId: DoughId, pieces: number) => present.set(doughId, (present.get(doughId) ?? 0) + pieces)
   for (const batch of state.batches.values()) add(batch.doughId, batch.pieces)
-  for (const stock of state.stock.values()) add(stock.doughId, piecesOf(stock.lots) + stock.kept)
+  for (const stock of state.stock.values()) add(stock.doughId, piecesOf(stock.lots) + stock.kept + stock.dayOld)
   return present
 }
 

@@ -5,11 +5,14 @@ import { assert, must } from '../support.ts'
 import { EMPTY_ACCOUNT, piecesPresent } from './account.ts'
 import type { EventOf } from './events.ts'
 import type { Folding } from './folding.ts'
-import { book } from './folding.ts'
+import { book, touch } from './folding.ts'
 import { put, putAccount, restore } from './recorder.ts'
+import type { ClosedDay, Habit } from './state.ts'
 
 export function applyDayOpened({ state }: Folding, event: EventOf<'dayOpened'>): void {
   state.day = { label: event.label, openedAtMs: event.atMs }
+  // From here on the day before cannot be reopened.
+  if (state.lastDay !== null) state.lastDay = { ...state.lastDay, before: null }
 }
 
 export function applySetUpChanged({ state }: Folding, event: EventOf<'setUpChanged'>): void {
@@ -32,6 +35,8 @@ export function applyDayClosed(folding: Folding, event: EventOf<'dayClosed'>): v
   const { state, undo } = folding
   const day = state.day
   assert(day !== null, 'closing a day that is not open')
+  const lastDay = state.lastDay
+  const account = [...state.account].map(([doughId, before]) => ({ doughId, before }))
   dropStrays(folding, event)
   for (const stock of [...state.stock.values()]) closeStock(folding, stock)
   state.lastDay = {
@@ -41,16 +46,45 @@ export function applyDayClosed(folding: Folding, event: EventOf<'dayClosed'>): v
     closedOn: event.closedOn,
     account: [...state.account].map(([doughId, account]) => ({ doughId, account })).sort(byDough),
     left: event.left,
+    crewMinutes: event.crewMinutes,
+    before: null,
   }
   state.day = null
   for (const id of event.plannedIds) put(state, undo, 'planned', id, null)
   for (const id of [...state.unsure.keys()]) put(state, undo, 'unsure', id, null)
+  for (const id of [...state.marks.keys()]) put(state, undo, 'marks', id, null)
+  for (const habit of [...state.habits.values()]) put(state, undo, 'habits', habit.varietyId, halved(habit))
   for (const id of [...state.account.keys()]) putAccount(state, undo, id, null)
   for (const [id, pieces] of piecesPresent(state)) {
     if (pieces > 0) putAccount(state, undo, id, { ...EMPTY_ACCOUNT, carriedIn: pieces })
   }
   state.traces = []
+  state.lastDay = { ...state.lastDay, before: { touched: [...undo.touched], account, lastDay: withoutBefore(lastDay) } }
 }
+
+/** The day as it was before its close; what came since stays. */
+export function applyDayReopened({ state, undo }: Folding, event: EventOf<'dayReopened'>): void {
+  const { lastDay } = state
+  assert(lastDay?.before != null && lastDay.label === event.label, 'reopening a day that cannot be')
+  for (const touched of lastDay.before.touched) restore(state, undo, touched)
+  for (const id of [...state.account.keys()]) putAccount(state, undo, id, null)
+  for (const { doughId, before } of lastDay.before.account) putAccount(state, undo, doughId, before)
+  state.day = { label: lastDay.label, openedAtMs: lastDay.openedAtMs }
+  state.lastDay = lastDay.before.lastDay
+  state.traces = []
+}
+
+/** One step back is enough: a chain of days would grow for ever. */
+function withoutBefore(day: ClosedDay | null): ClosedDay | null {
+  return day === null ? null : { ...day, before: null }
+}
+
+/** Older days weigh less; a variety that nobody learns of any more is forgotten. */
+function halved({ varietyId, missing, sold, overMs }: Habit): Habit | null {
+  const half = { missing: Math.trunc(missing / 2), sold: Math.trunc(sold / 2), overMs: Math.trunc(overMs / 2) }
+  return half.overMs < HABIT_MS_MIN ? null : { varietyId, ...half }
+}
+const HABIT_MS_MIN = 60_000
 
 export function applyTakenBack(folding: Folding, event: EventOf<'takenBack'>): void {
   const { state, undo } = folding
@@ -58,6 +92,7 @@ export function applyTakenBack(folding: Folding, event: EventOf<'takenBack'>): v
   assert(trace !== undefined, `no trace of ${event.commandId}`)
   for (const touched of trace.touched) restore(state, undo, touched)
   for (const { doughId, column, pieces } of trace.booked) book(folding, doughId, column, -pieces)
+  for (const { key, pieces } of trace.touches) touch(folding, key, -pieces)
   state.traces = state.traces.filter((one) => one !== trace)
 }
 

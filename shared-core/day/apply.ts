@@ -9,10 +9,25 @@ import {
   applyOut,
   applyPieces,
 } from '../line/apply-line.ts'
-import { applyCounted, applyHandedOver, applyKept, applyReleased, applyStockTaken } from '../stock/apply-stock.ts'
+import {
+  applyCounted,
+  applyDayOldPut,
+  applyDayOldTaken,
+  applyHandedOver,
+  applyKept,
+  applyReleased,
+  applyStockTaken,
+} from '../stock/apply-stock.ts'
 import { fail } from '../support.ts'
 import { epochMs } from '../units.ts'
-import { applyDayClosed, applyDayOpened, applyLoadListSet, applySetUpChanged, applyTakenBack } from './apply-day.ts'
+import {
+  applyDayClosed,
+  applyDayOpened,
+  applyDayReopened,
+  applyLoadListSet,
+  applySetUpChanged,
+  applyTakenBack,
+} from './apply-day.ts'
 import type { Entry, Event, EventType } from './events.ts'
 import type { Folding } from './folding.ts'
 import type { Undo } from './recorder.ts'
@@ -36,6 +51,12 @@ export function emptyState(): State {
     keeps: new Map(),
     planned: new Map(),
     unsure: new Map(),
+    marks: new Map(),
+    notes: new Map(),
+    cares: new Map(),
+    setUps: new Map(),
+    habits: new Map(),
+    touches: new Map(),
     account: new Map(),
     traces: [],
   }
@@ -49,7 +70,7 @@ export function emptyState(): State {
  */
 export function applyEntry(state: State, entry: Entry): Undo {
   const undo = beginUndo(state)
-  const folding: Folding = { state, undo, booked: [] }
+  const folding: Folding = { state, undo, booked: [], touches: [] }
   try {
     if (entry.seq !== state.seq + 1) fail(`entry ${entry.seq} after ${state.seq}`)
     if (entry.recordedAtMs < state.recordedAtMs) fail(`entry ${entry.seq} is recorded before the one before it`)
@@ -70,6 +91,7 @@ type Appliers = { readonly [Type in EventType]: (folding: Folding, event: Extrac
 const APPLIERS: Appliers = {
   dayOpened: applyDayOpened,
   dayClosed: applyDayClosed,
+  dayReopened: applyDayReopened,
   setUpChanged: applySetUpChanged,
   loadListSet: applyLoadListSet,
   plannedDone: ({ state, undo }, { planned }) => put(state, undo, 'planned', planned.id, planned),
@@ -93,6 +115,16 @@ const APPLIERS: Appliers = {
   kept: applyKept,
   released: applyReleased,
   handedOver: applyHandedOver,
+  saleNoted: () => undefined,
+  dayOldPut: applyDayOldPut,
+  dayOldTaken: applyDayOldTaken,
+  marked: ({ state, undo }, { mark }) => put(state, undo, 'marks', mark.id, mark),
+  unmarked: ({ state, undo }, { markId }) => put(state, undo, 'marks', markId, null),
+  noted: ({ state, undo }, { note }) => put(state, undo, 'notes', note.id, note),
+  noteCleared: ({ state, undo }, { noteId }) => put(state, undo, 'notes', noteId, null),
+  cared: ({ state, undo }, { care }) => put(state, undo, 'cares', care.kind, care),
+  setUpPlanned: ({ state, undo }, { setUp }) => put(state, undo, 'setUps', setUp.id, setUp),
+  setUpDropped: ({ state, undo }, { setUpId }) => put(state, undo, 'setUps', setUpId, null),
   takenBack: applyTakenBack,
 }
 
@@ -102,10 +134,11 @@ function applyEvent(folding: Folding, event: Event): void {
   apply(folding, event)
 }
 
-function remember({ state, undo, booked }: Folding, entry: Entry): void {
+function remember({ state, undo, booked, touches }: Folding, entry: Entry): void {
   // A take-back leaves no trace: what it restored is as the command before left it, which may be taken back in turn.
   // One that closed a day, its own or a forgotten one, ends what can be taken back.
-  if (entry.told.type === 'takeBack' || entry.events.some(({ type }) => type === 'dayClosed')) return
+  if (entry.told.type === 'takeBack' || entry.events.some(({ type }) => type === 'dayClosed' || type === 'dayReopened'))
+    return
   const trace: Trace = {
     commandId: entry.commandId,
     deviceId: entry.deviceId,
@@ -114,6 +147,7 @@ function remember({ state, undo, booked }: Folding, entry: Entry): void {
     told: entry.told,
     touched: undo.touched,
     booked,
+    touches,
   }
   const kept = state.traces.length < TRACES_MAX ? state.traces : state.traces.slice(1 - TRACES_MAX)
   state.traces = [...kept, trace]

@@ -1,13 +1,28 @@
 import { z } from 'zod'
-import { batchId, commandId, doughId, keepId, loadId, plannedId, shelfId, unsureId, varietyId } from '../ids.ts'
+import type { VarietyId } from '../ids.ts'
+import {
+  batchId,
+  commandId,
+  doughId,
+  keepId,
+  loadId,
+  noteId,
+  personId,
+  plannedId,
+  setUpId,
+  shelfId,
+  stepId,
+  unsureId,
+  varietyId,
+} from '../ids.ts'
 import type { Problem } from '../shop/problem.ts'
 import { pointer, problemsOf } from '../shop/problems.ts'
-import { id, list, oneOf, record, whole } from '../shop/set-up-fields.ts'
-import { KEPT_MAX } from '../shop/set-up-limits.ts'
+import { flag, id, list, oneOf, record, whole } from '../shop/set-up-fields.ts'
+import { BOARDS_MAX, DEGREES_MAX, DEGREES_MIN, KEPT_MAX } from '../shop/set-up-limits.ts'
 import { changeMisfits } from '../shop/set-up-rules.ts'
 import { BATCH_STAGES } from '../shop/stages.ts'
-import type { EpochMs } from '../units.ts'
-import { epochMs } from '../units.ts'
+import type { DurationMs, EpochMs } from '../units.ts'
+import { durationMs, epochMs } from '../units.ts'
 import { ASK_CODES } from './answers.ts'
 import type { Command } from './commands.ts'
 import { setUpChangeSchema } from './set-up-change-schema.ts'
@@ -18,6 +33,14 @@ export const PIECES_MAX = 5_000
 export const LINES_MAX = 40
 export const LOADS_MAX = 200
 export const UNSURE_MAX = 200
+/** A line that is read while walking past. */
+export const NOTE_CHARACTERS_MAX = 120
+/** A sweep in which nearly half-dozens are counted is right to within this. */
+export const WITHIN_MAX = 60
+const LOOK_AGAIN_MS_MAX = 6 * 3_600_000
+export const SLIP_MS_MAX = 6 * 3_600_000
+/** A crew of 40 for a long day. */
+const CREW_MINUTES_MAX = 40 * 16 * 60
 const CHANGES_MAX = 4 * KEPT_MAX
 /** 2020-01-01 and 2100-01-01: a clock that says something else is not set. */
 export const AT_MS_MIN = 1_577_836_800_000
@@ -65,6 +88,10 @@ const ids = {
   batch: id().transform(batchId),
   dough: id().transform(doughId),
   keep: id().transform(keepId),
+  note: id().transform(noteId),
+  person: id().transform(personId),
+  setUp: id().transform(setUpId),
+  step: id().transform(stepId),
   load: id().transform(loadId),
   planned: id().transform(plannedId),
   shelf: id().transform(shelfId),
@@ -72,15 +99,15 @@ const ids = {
   variety: id().transform(varietyId),
 }
 
-const lines = list(record({ varietyId: ids.variety, pieces: pieces() }), 'lines', 1, LINES_MAX).superRefine(
-  (all, ctx) => {
-    all.forEach(({ varietyId: variety }, index) => {
-      if (all.findIndex((line) => line.varietyId === variety) === index) return
-      const params = { wrong: `"${variety}" stands in an earlier line already.` }
-      ctx.addIssue({ code: 'custom', path: [index, 'varietyId'], message: 'Each variety in one line.', params })
-    })
-  },
-)
+const lines = list(record({ varietyId: ids.variety, pieces: pieces() }), 'lines', 1, LINES_MAX).superRefine(eachOnce)
+
+function eachOnce(all: readonly { readonly varietyId: VarietyId }[], ctx: z.RefinementCtx): void {
+  all.forEach(({ varietyId: variety }, index) => {
+    if (all.findIndex((line) => line.varietyId === variety) === index) return
+    const params = { wrong: `"${variety}" stands in an earlier line already.` }
+    ctx.addIssue({ code: 'custom', path: [index, 'varietyId'], message: 'Each variety in one line.', params })
+  })
+}
 
 /** What every command carries, and what one kind carries besides. */
 const command = <Type extends Command['type'], Shape extends z.ZodRawShape>(type: Type, shape: Shape) =>
@@ -123,10 +150,27 @@ const lineCommands = [
   command('confirmPresumed', { unsureIds: list(ids.unsure, 'ids', 1, UNSURE_MAX) }),
 ] as const
 
+const careCommands = [
+  command('care', { care: oneOf(['topUp', 'malt', 'skim', 'change', 'boiling', 'washBoards']) }),
+  command('setBoards', { usable: whole(0, BOARDS_MAX) }),
+] as const
+
+const source = oneOf(['tap', 'till'])
+const counted = record({ varietyId: ids.variety, pieces: whole(0, PIECES_MAX), within: whole(0, WITHIN_MAX) })
+
 const stockCommands = [
-  command('sell', { lines }),
+  command('sell', { lines, from: source.exactOptional() }),
+  command('sellUnnamed', { pieces: pieces(), from: source.exactOptional() }),
   command('remove', { varietyId: ids.variety, pieces: pieces(), fate: oneOf(['kitchen', 'wasted', 'given']) }),
   command('count', { varietyId: ids.variety, pieces: whole(0, PIECES_MAX) }),
+  command('sweep', { counts: list(counted, 'counts', 1, LINES_MAX).superRefine(eachOnce) }),
+  command('lastOneGone', { varietyId: ids.variety }),
+  command('dayOldIn', { lines }),
+  command('dayOldOut', {
+    varietyId: ids.variety,
+    pieces: pieces(),
+    fate: oneOf(['sold', 'kitchen', 'wasted', 'given']),
+  }),
   command('keep', { lines }),
   command('release', { keepId: ids.keep }),
   command('handOver', { keepId: ids.keep }),
@@ -134,17 +178,51 @@ const stockCommands = [
 
 const plannedLoad = record({ shelfId: ids.shelf.nullable(), inAtMs: instant().nullable(), lines })
 
+const date = () => z.iso.date('A date, e.g. "2026-11-24".')
+
 const dayCommands = [
   command('openDay', {}),
-  command('closeDay', { label: z.iso.date('A date, e.g. "2026-11-24".').exactOptional() }),
+  command('closeDay', { label: date().exactOptional(), crewMinutes: whole(0, CREW_MINUTES_MAX).exactOptional() }),
+  command('reopenDay', { label: date() }),
   command('setLoadList', { loads: list(plannedLoad, 'loads', 0, LOADS_MAX) }),
   command('skipPlanned', { plannedId: ids.planned }),
-  command('changeSetUp', { changes: list(setUpChangeSchema, 'changes', 1, CHANGES_MAX) }),
+  command('changeSetUp', {
+    changes: list(setUpChangeSchema, 'changes', 1, CHANGES_MAX),
+    fromMs: instant().exactOptional(),
+  }),
+  command('dropSetUp', { setUpId: ids.setUp }),
+  command('takeUpSetUps', {}),
   command('takeBack', { commandId: commandIdField() }),
+] as const
+
+const someone = ids.person.nullable()
+const stepOf = { stepId: ids.step, doughId: ids.dough.nullable(), personId: someone }
+const noteText = 'A line of text, at most 120 characters.'
+
+const listCommands = [
+  command('doStep', stepOf),
+  command('giveStep', stepOf),
+  command('testFloat', {
+    doughId: ids.dough,
+    passed: flag(),
+    lookAgainMs: whole(60_000, LOOK_AGAIN_MS_MAX)
+      .transform((ms): DurationMs => durationMs(ms))
+      .nullable(),
+    personId: someone,
+  }),
+  command('writeNote', { text: z.string(noteText).trim().min(1, noteText).max(NOTE_CHARACTERS_MAX, noteText) }),
+  command('clearNote', { noteId: ids.note }),
+  command('slipChangeover', { slipMs: whole(-SLIP_MS_MAX, SLIP_MS_MAX) }),
+  command('changeOverShelf', { shelfId: ids.shelf, to: oneOf(['secondMenu', 'bagels']) }),
+  command('readOven', {
+    shelfId: ids.shelf.nullable(),
+    degrees: whole(DEGREES_MIN, DEGREES_MAX),
+    unit: oneOf(['C', 'F']),
+  }),
 ] as const
 
 export const commandSchema = z.discriminatedUnion(
   'type',
-  [...lineCommands, ...stockCommands, ...dayCommands],
+  [...lineCommands, ...careCommands, ...stockCommands, ...dayCommands, ...listCommands],
   'A command of a type that is known here.',
 )

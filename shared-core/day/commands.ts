@@ -1,9 +1,24 @@
-import type { BatchId, CommandId, DoughId, KeepId, LoadId, PlannedId, ShelfId, UnsureId, VarietyId } from '../ids.ts'
+import type {
+  BatchId,
+  CommandId,
+  DoughId,
+  KeepId,
+  LoadId,
+  NoteId,
+  PersonId,
+  PlannedId,
+  SetUpId,
+  ShelfId,
+  StepId,
+  UnsureId,
+  VarietyId,
+} from '../ids.ts'
 import type { SetUpChange } from '../shop/set-up-change.ts'
 import type { BatchStage } from '../shop/shop.ts'
-import type { EpochMs } from '../units.ts'
+import type { DurationMs, EpochMs } from '../units.ts'
 import type { AskCode } from './answers.ts'
-import type { Line, LoadPhase } from './state.ts'
+import type { CareKind } from './said.ts'
+import type { Counted, Line, LoadPhase, SaleSource } from './state.ts'
 
 /** What people ask for. Each names what its screen was showing, so that two taps of the same act are one. */
 export type Command = CommandHead & Act
@@ -22,7 +37,7 @@ export interface CommandHead {
   readonly seenSeq?: number
 }
 
-export type Act = LineCommand | StockCommand | DayCommand
+export type Act = LineCommand | CareCommand | StockCommand | DayCommand | ListCommand
 export type ActType = Act['type']
 
 export type LineCommand =
@@ -78,7 +93,10 @@ export type LineCommand =
   | { readonly type: 'confirmPresumed'; readonly unsureIds: readonly UnsureId[] }
 
 export type StockCommand =
-  | { readonly type: 'sell'; readonly lines: readonly Line[] }
+  /** `from` left out: a tap. Only the source that the shop counts by changes what is left. */
+  | { readonly type: 'sell'; readonly lines: readonly Line[]; readonly from?: SaleSource }
+  /** Pieces of which nobody said the variety ("a dozen"): spread by what sells and what is there. */
+  | { readonly type: 'sellUnnamed'; readonly pieces: number; readonly from?: SaleSource }
   | {
       readonly type: 'remove'
       readonly varietyId: VarietyId
@@ -86,6 +104,18 @@ export type StockCommand =
       readonly fate: 'kitchen' | 'wasted' | 'given'
     }
   | { readonly type: 'count'; readonly varietyId: VarietyId; readonly pieces: number }
+  /** The few rods in doubt, counted in one go; counted in half-dozens a rod is known to within some pieces. */
+  | { readonly type: 'sweep'; readonly counts: readonly Counted[] }
+  /** The last one went over the counter: nothing of it is for sale now. */
+  | { readonly type: 'lastOneGone'; readonly varietyId: VarietyId }
+  /** Pieces of an earlier day, put out for sale apart from today's. */
+  | { readonly type: 'dayOldIn'; readonly lines: readonly Line[] }
+  | {
+      readonly type: 'dayOldOut'
+      readonly varietyId: VarietyId
+      readonly pieces: number
+      readonly fate: 'sold' | 'kitchen' | 'wasted' | 'given'
+    }
   | { readonly type: 'keep'; readonly lines: readonly Line[] }
   | { readonly type: 'release'; readonly keepId: KeepId }
   | { readonly type: 'handOver'; readonly keepId: KeepId }
@@ -93,7 +123,14 @@ export type StockCommand =
 export type DayCommand =
   | { readonly type: 'openDay' }
   /** `label`: the day that the screen was showing; a late tap must not close the next one. */
-  | { readonly type: 'closeDay'; readonly label?: string }
+  | {
+      readonly type: 'closeDay'
+      readonly label?: string
+      /** Minutes worked by the crew, all of them together; left out: nobody said. */
+      readonly crewMinutes?: number
+    }
+  /** The day closed last goes on, as if it had not been closed; before the next one has begun. */
+  | { readonly type: 'reopenDay'; readonly label: string }
   /** Replaces the loads that are still to come. */
   | {
       readonly type: 'setLoadList'
@@ -104,5 +141,54 @@ export type DayCommand =
       }[]
     }
   | { readonly type: 'skipPlanned'; readonly plannedId: PlannedId }
-  | { readonly type: 'changeSetUp'; readonly changes: readonly SetUpChange[] }
+  /** `fromMs` left out: from now on. */
+  | { readonly type: 'changeSetUp'; readonly changes: readonly SetUpChange[]; readonly fromMs?: EpochMs }
+  /** A change that was to take effect later is dropped. */
+  | { readonly type: 'dropSetUp'; readonly setUpId: SetUpId }
+  /** The server's own: planned changes whose time has come. */
+  | { readonly type: 'takeUpSetUps' }
   | { readonly type: 'takeBack'; readonly commandId: CommandId }
+
+/** Kettle and boards, besides what is boiled. */
+export type CareCommand =
+  | { readonly type: 'care'; readonly care: CareKind }
+  /** Boards that can be used today. */
+  | { readonly type: 'setBoards'; readonly usable: number }
+
+/** What people say of the day and of its lists. */
+export type ListCommand =
+  /** `doughId`: which dough of a float test; else null. */
+  | {
+      readonly type: 'doStep'
+      readonly stepId: StepId
+      readonly doughId: DoughId | null
+      readonly personId: PersonId | null
+    }
+  /** Who will do it; null: nobody in particular. */
+  | {
+      readonly type: 'giveStep'
+      readonly stepId: StepId
+      readonly doughId: DoughId | null
+      readonly personId: PersonId | null
+    }
+  /** `lookAgainMs`: how long until the next look, where it has not passed; else null. */
+  | {
+      readonly type: 'testFloat'
+      readonly doughId: DoughId
+      readonly passed: boolean
+      readonly lookAgainMs: DurationMs | null
+      readonly personId: PersonId | null
+    }
+  | { readonly type: 'writeNote'; readonly text: string }
+  | { readonly type: 'clearNote'; readonly noteId: NoteId }
+  /** The changeover so much later than the set-up says (earlier: negative), for today. */
+  | { readonly type: 'slipChangeover'; readonly slipMs: number }
+  /** A shelf is done with bagels for today, or takes them again. */
+  | { readonly type: 'changeOverShelf'; readonly shelfId: ShelfId; readonly to: 'secondMenu' | 'bagels' }
+  /** A reading of the oven's heat, typed or posted; `shelfId` null: the oven as a whole. */
+  | {
+      readonly type: 'readOven'
+      readonly shelfId: ShelfId | null
+      readonly degrees: number
+      readonly unit: 'C' | 'F'
+    }

@@ -1,12 +1,8 @@
 import { plannedId } from '../ids.ts'
 import { lineRefusal, piecesOf } from '../line/lines.ts'
-import { applySetUp, isWholeSetUp } from '../shop/set-up-apply.ts'
-import { shopMisfits } from '../shop/set-up-rules.ts'
-import type { Shop } from '../shop/shop.ts'
 import type { EpochMs } from '../units.ts'
-import type { Ask } from './answers.ts'
-import type { Command, DayCommand } from './commands.ts'
-import type { Case, Context, Decision } from './decision.ts'
+import type { DayCommand } from './commands.ts'
+import type { Case, Decision } from './decision.ts'
 import { askFor, happen, happenedAt, refuse, take } from './decision.ts'
 import type { Fact } from './events.ts'
 import { labelOf } from './label.ts'
@@ -34,24 +30,40 @@ export function decideCloseDay(oneCase: Of<'closeDay'>): Decision {
   const asked = askFor(command, pieces > 0 ? [{ code: 'line-not-empty', params: { pieces } }] : [])
   if (asked !== null) return asked
   const atMs = happenedAt(oneCase, state.day.openedAtMs)
-  happen(oneCase, atMs, dayClosed(state, state.day, { atMs, closedOn: oneCase.context.localDate, isForgotten: false }))
+  const { crewMinutes = null } = command
+  const closedOn = oneCase.context.localDate
+  happen(oneCase, atMs, dayClosed(state, state.day, { atMs, closedOn, crewMinutes, isForgotten: false }))
   return take(oneCase)
 }
 
+/** The day closed last goes on, as long as nothing of the next one has begun. */
+export function decideReopenDay(oneCase: Of<'reopenDay'>): Decision {
+  const { command, state } = oneCase
+  if (state.day !== null) return refuse('already-open', { label: state.day.label })
+  const { lastDay } = state
+  if (lastDay?.before == null || lastDay.label !== command.label) return refuse('cannot-reopen')
+  happen(oneCase, happenedAt(oneCase, lastDay.closedAtMs), { type: 'dayReopened', label: lastDay.label })
+  return take(oneCase)
+}
+
+interface Closing {
+  readonly atMs: EpochMs
+  /** The shop's date, YYYY-MM-DD. */
+  readonly closedOn: string
+  readonly crewMinutes: number | null
+  readonly isForgotten: boolean
+}
+
 /** The fact that a day is closed: what is left, what is written off, which loads of the list were its own. */
-export function dayClosed(
-  state: State,
-  day: Day,
-  { atMs, closedOn, isForgotten }: { atMs: EpochMs; closedOn: string; isForgotten: boolean },
-): Fact {
+export function dayClosed(state: State, day: Day, { atMs, closedOn, crewMinutes, isForgotten }: Closing): Fact {
   const left = [...state.stock.values()]
-    .map(({ varietyId, lots }) => ({ varietyId, pieces: piecesOf(lots) }))
+    .map(({ varietyId, lots, dayOld }) => ({ varietyId, pieces: piecesOf(lots) + dayOld }))
     .filter((line) => line.pieces > 0)
     .sort((one, other) => (one.varietyId < other.varietyId ? -1 : 1))
   // A list for tomorrow may have been typed before the close, by its times; one without times, only if nobody closed.
   const isOver = ({ done, inAtMs }: PlannedLoad) => done || (inAtMs === null ? !isForgotten : inAtMs <= atMs)
   const plannedIds = [...state.planned.values()].filter(isOver).map(({ id }) => id)
-  return { type: 'dayClosed', closedOn, left, plannedIds, ...straysOf(state, day, atMs) }
+  return { type: 'dayClosed', closedOn, left, plannedIds, crewMinutes, ...straysOf(state, day, atMs) }
 }
 
 /** Replaces the loads that are still to come; those that are done stay. */
@@ -76,54 +88,4 @@ export function decideSkipPlanned(oneCase: Of<'skipPlanned'>): Decision {
   if (planned.done) return refuse('already-loaded', { shelfId: planned.shelfId, atMs: null })
   happen(oneCase, happenedAt(oneCase), { type: 'plannedDone', planned: { ...planned, done: true } })
   return take(oneCase, { lines: planned.lines })
-}
-
-/** The only command that an empty shop takes. What is running keeps the targets it began with. */
-export function decideChangeSetUp(
-  state: State,
-  command: Extract<Command, { type: 'changeSetUp' }>,
-  context: Context,
-): Decision {
-  if (state.shop === null && !isWholeSetUp(command.changes)) return refuse('set-up-mismatch', { id: null })
-  const shop = applySetUp(state.shop, command.changes)
-  const [misfit] = [...doughMoved(state.shop, shop), ...shopMisfits(shop)]
-  if (misfit !== undefined) return refuse('set-up-mismatch', { id: misfit.id })
-  const asked = askFor(command, retiredInUse(state, shop))
-  if (asked !== null) return asked
-  const atMs = context.nowMs
-  const events = [{ v: 1, atMs, type: 'setUpChanged', changes: command.changes } as const]
-  return { kind: 'taken', events, told: { type: 'changeSetUp', pieces: command.changes.length } }
-}
-
-/**
- * Varieties that would be of another dough. Their pieces are booked by dough, today's and all before: a variety of
- * another dough is a new one.
- */
-function doughMoved(before: Shop | null, after: Shop): readonly { readonly id: string }[] {
-  const known = [...(before?.varieties.values() ?? [])]
-  return known.filter(({ id, doughId }) => after.varieties.get(id)?.doughId !== doughId)
-}
-
-function retiredInUse(state: State, shop: Shop): readonly Ask[] {
-  const inUse = new Map<string, number>()
-  const count = (id: string, pieces: number) => inUse.set(id, (inUse.get(id) ?? 0) + pieces)
-  for (const batch of state.batches.values()) {
-    count(batch.doughId, batch.pieces)
-    const shelfId = batch.loadId === null ? undefined : state.loads.get(batch.loadId)?.shelfId
-    if (shelfId !== undefined) count(shelfId, batch.pieces)
-  }
-  for (const stock of state.stock.values()) count(stock.varietyId, piecesOf(stock.lots) + stock.kept)
-  const before = state.shop
-  const newlyRetired = [...shop.doughs.values(), ...shop.varieties.values(), ...shop.shelves.values()].filter(
-    (entity) => entity.retired && !wasRetired(before, entity.id),
-  )
-  return newlyRetired
-    .filter(({ id }) => (inUse.get(id) ?? 0) > 0)
-    .map(({ id, name }) => ({ code: 'retires-in-use', params: { id, name, pieces: inUse.get(id) ?? 0 } }))
-}
-
-function wasRetired(shop: Shop | null, id: string): boolean {
-  if (shop === null) return false
-  const all = [...shop.doughs.values(), ...shop.varieties.values(), ...shop.shelves.values()]
-  return all.some((entity) => entity.id === id && entity.retired)
 }

@@ -9,20 +9,34 @@ import {
   decideShape,
   decideWasteBatch,
 } from '../line/decide-batches.ts'
+import { decideCare, decideSetBoards } from '../line/decide-care.ts'
 import { decideChangeLoad, decideFlip, decideLoad, decideMoveLoad, decideOut } from '../line/decide-loads.ts'
-import type { Shop } from '../shop/shop.ts'
+import { applySetUp } from '../shop/set-up-apply.ts'
 import {
   decideCount,
+  decideDayOldIn,
+  decideDayOldOut,
   decideHandOver,
   decideKeep,
   decideRelease,
   decideRemove,
   decideSell,
 } from '../stock/decide-stock.ts'
-import { unreachable } from '../support.ts'
-import type { ActType, Command } from './commands.ts'
-import { decideChangeSetUp, decideCloseDay, decideOpenDay, decideSetLoadList, decideSkipPlanned } from './decide-day.ts'
-import type { Context, Decision } from './decision.ts'
+import { decideLastOneGone, decideSellUnnamed, decideSweep } from '../stock/decide-sweep.ts'
+import type { Act, ActType, Command } from './commands.ts'
+import { decideCloseDay, decideOpenDay, decideReopenDay, decideSetLoadList, decideSkipPlanned } from './decide-day.ts'
+import {
+  decideChangeOverShelf,
+  decideClearNote,
+  decideDoStep,
+  decideGiveStep,
+  decideReadOven,
+  decideSlipChangeover,
+  decideTestFloat,
+  decideWriteNote,
+} from './decide-lists.ts'
+import { decideChangeSetUp, decideDropSetUp, decideTakeUpSetUps, dueSetUps } from './decide-set-up.ts'
+import type { Case, Context, Decision } from './decision.ts'
 import { askFor, openCase, refuse } from './decision.ts'
 import type { Event } from './events.ts'
 import { forgottenDay } from './forgotten-day.ts'
@@ -47,100 +61,77 @@ export function decide(state: State, command: Command, context: Context): Decisi
   }
   if (command.type === 'changeSetUp') return decideChangeSetUp(state, command, context)
   if (state.shop === null) return refuse('no-set-up')
+  const due = dueSetUps(state, context.nowMs)
   const forgotten = OUTSIDE_A_DAY.has(command.type) ? null : forgottenDay(state, context)
-  const ground = forgotten?.state ?? state
-  const decision = decideAct(ground, state.shop, command, context)
+  const ground = withShop(forgotten?.state ?? state, due)
+  const { shop } = ground
+  if (shop === null) return refuse('no-set-up')
+  const decision = DECIDERS[command.type](openCase(ground, shop, command, context) as never)
   if (decision.kind !== 'taken') return decision
   if (doneMeanwhile(state, command, decision.told, context) !== null) return refuse('already-moved', { stage: null })
-  const events = [...(forgotten?.events ?? []), ...opening(ground, command, decision, context), ...decision.events]
-  return { ...decision, events }
+  const before = [...(forgotten?.events ?? []), ...due, ...opening(ground, command, decision, context)]
+  return { ...decision, events: [...before, ...decision.events] }
 }
 
-function decideAct(
-  state: State,
-  shop: Shop,
-  command: Exclude<Command, { type: 'changeSetUp' }>,
-  context: Context,
-): Decision {
-  switch (command.type) {
-    case 'shape':
-      return decideShape(openCase(state, shop, command, context))
-    case 'carryIn':
-      return decideCarryIn(openCase(state, shop, command, context))
-    case 'pull':
-      return decidePull(openCase(state, shop, command, context))
-    case 'dip':
-      return decideDip(openCase(state, shop, command, context))
-    case 'lift':
-      return decideLift(openCase(state, shop, command, context))
-    case 'board':
-      return decideBoard(openCase(state, shop, command, context))
-    case 'moveBatch':
-      return decideMoveBatch(openCase(state, shop, command, context))
-    case 'wasteBatch':
-      return decideWasteBatch(openCase(state, shop, command, context))
-    case 'confirmPresumed':
-      return decideConfirmPresumed(openCase(state, shop, command, context))
-    case 'load':
-      return decideLoad(openCase(state, shop, command, context))
-    case 'changeLoad':
-      return decideChangeLoad(openCase(state, shop, command, context))
-    case 'flip':
-      return decideFlip(openCase(state, shop, command, context))
-    case 'out':
-      return decideOut(openCase(state, shop, command, context))
-    case 'moveLoad':
-      return decideMoveLoad(openCase(state, shop, command, context))
-    default:
-      return decideCounterOrDay(state, shop, command, context)
-  }
+/** Planned changes of the set-up that are due hold for the act that finds them due. */
+function withShop(state: State, due: readonly Event[]): State {
+  if (due.length === 0) return state
+  const shop = due.reduce(
+    (so, event) => (event.type === 'setUpChanged' ? applySetUp(so, event.changes) : so),
+    state.shop,
+  )
+  return { ...state, shop }
 }
 
-type CounterOrDay = Extract<
-  Command,
-  {
-    type:
-      | 'sell'
-      | 'remove'
-      | 'count'
-      | 'keep'
-      | 'release'
-      | 'handOver'
-      | 'openDay'
-      | 'closeDay'
-      | 'setLoadList'
-      | 'skipPlanned'
-      | 'takeBack'
-  }
->
+type Deciders = {
+  readonly [Type in Exclude<ActType, 'changeSetUp'>]: (oneCase: Case<Extract<Act, { type: Type }>>) => Decision
+}
 
-function decideCounterOrDay(state: State, shop: Shop, command: CounterOrDay, context: Context): Decision {
-  switch (command.type) {
-    case 'sell':
-      return decideSell(openCase(state, shop, command, context))
-    case 'remove':
-      return decideRemove(openCase(state, shop, command, context))
-    case 'count':
-      return decideCount(openCase(state, shop, command, context))
-    case 'keep':
-      return decideKeep(openCase(state, shop, command, context))
-    case 'release':
-      return decideRelease(openCase(state, shop, command, context))
-    case 'handOver':
-      return decideHandOver(openCase(state, shop, command, context))
-    case 'openDay':
-      return decideOpenDay(openCase(state, shop, command, context))
-    case 'closeDay':
-      return decideCloseDay(openCase(state, shop, command, context))
-    case 'setLoadList':
-      return decideSetLoadList(openCase(state, shop, command, context))
-    case 'skipPlanned':
-      return decideSkipPlanned(openCase(state, shop, command, context))
-    case 'takeBack':
-      return decideTakeBack(openCase(state, shop, command, context))
-    default:
-      return unreachable(command)
-  }
+/** One function for each kind of command; a kind without one does not compile. */
+const DECIDERS: Deciders = {
+  shape: decideShape,
+  carryIn: decideCarryIn,
+  pull: decidePull,
+  dip: decideDip,
+  lift: decideLift,
+  board: decideBoard,
+  moveBatch: decideMoveBatch,
+  wasteBatch: decideWasteBatch,
+  confirmPresumed: decideConfirmPresumed,
+  load: decideLoad,
+  changeLoad: decideChangeLoad,
+  flip: decideFlip,
+  out: decideOut,
+  moveLoad: decideMoveLoad,
+  care: decideCare,
+  setBoards: decideSetBoards,
+  sell: decideSell,
+  sellUnnamed: decideSellUnnamed,
+  remove: decideRemove,
+  count: decideCount,
+  sweep: decideSweep,
+  lastOneGone: decideLastOneGone,
+  dayOldIn: decideDayOldIn,
+  dayOldOut: decideDayOldOut,
+  keep: decideKeep,
+  release: decideRelease,
+  handOver: decideHandOver,
+  openDay: decideOpenDay,
+  closeDay: decideCloseDay,
+  reopenDay: decideReopenDay,
+  setLoadList: decideSetLoadList,
+  skipPlanned: decideSkipPlanned,
+  dropSetUp: decideDropSetUp,
+  takeUpSetUps: decideTakeUpSetUps,
+  takeBack: decideTakeBack,
+  doStep: decideDoStep,
+  giveStep: decideGiveStep,
+  testFloat: decideTestFloat,
+  writeNote: decideWriteNote,
+  clearNote: decideClearNote,
+  slipChangeover: decideSlipChangeover,
+  changeOverShelf: decideChangeOverShelf,
+  readOven: decideReadOven,
 }
 
 /** Acts that belong to a business day; what is left out is planning, and taking back. */
@@ -151,6 +142,13 @@ const OUTSIDE_A_DAY: ReadonlySet<ActType> = new Set<ActType>([
   'skipPlanned',
   'takeBack',
   'confirmPresumed',
+  'reopenDay',
+  'dropSetUp',
+  'takeUpSetUps',
+  'writeNote',
+  'clearNote',
+  'slipChangeover',
+  'readOven',
 ])
 
 /**

@@ -8,6 +8,7 @@ import type { Answer, Ask, AskCode, Params, RefusalCode } from './answers.ts'
 import type { Act, Command, CommandHead } from './commands.ts'
 import type { Event, Fact } from './events.ts'
 import type { State, Told, UnsureWhat } from './state.ts'
+import { eventVersion } from './upcast.ts'
 
 /** What deciding needs to know besides the state. */
 export interface Context {
@@ -59,7 +60,7 @@ export function take(oneCase: Case, told: Omit<Told, 'type'> = {}): Decision {
 }
 
 export function happen(oneCase: Case, atMs: EpochMs, fact: Fact): void {
-  oneCase.events.push({ v: 1, atMs, ...fact })
+  oneCase.events.push({ v: eventVersion(fact.type), atMs, ...fact })
 }
 
 /**

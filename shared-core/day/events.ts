@@ -5,7 +5,9 @@ import type {
   DoughId,
   KeepId,
   LoadId,
+  NoteId,
   PlannedId,
+  SetUpId,
   ShelfId,
   UnsureId,
   VarietyId,
@@ -13,7 +15,20 @@ import type {
 import type { SetUpChange } from '../shop/set-up-change.ts'
 import type { EpochMs } from '../units.ts'
 import type { OverLimit } from './answers.ts'
-import type { Batch, Keep, Line, Load, Lot, PlannedLoad, Told, Unsure } from './state.ts'
+import type { Care, Mark, Note } from './said.ts'
+import type {
+  Batch,
+  Habit,
+  Keep,
+  Line,
+  Load,
+  Lot,
+  PlannedLoad,
+  PlannedSetUp,
+  SaleSource,
+  Told,
+  Unsure,
+} from './state.ts'
 
 /**
  * One accepted command in the journal: its events happen together or not at all. `seq` counts entries from 1 without
@@ -32,7 +47,7 @@ export interface Entry {
  * Facts. They carry the results of rules (due times, what was taken from where), so that applying them never reads the
  * set-up and an old event means the same for ever. `v` is the version of the event's form; see `upcast.ts`.
  */
-export type Event = { readonly v: 1; readonly atMs: EpochMs } & Fact
+export type Event = { readonly v: number; readonly atMs: EpochMs } & Fact
 export type EventType = Fact['type']
 export type EventOf<Type extends EventType> = Extract<Event, { type: Type }>
 
@@ -43,8 +58,18 @@ export type Fact =
       readonly closedOn: string
       readonly left: readonly Line[]
       readonly plannedIds: readonly PlannedId[]
+      readonly crewMinutes: number | null
     } & Strays)
+  | { readonly type: 'dayReopened'; readonly label: string }
   | { readonly type: 'setUpChanged'; readonly changes: readonly SetUpChange[] }
+  | { readonly type: 'setUpPlanned'; readonly setUp: PlannedSetUp }
+  /** Dropped by a person, or taken into effect by the `setUpChanged` beside it. */
+  | { readonly type: 'setUpDropped'; readonly setUpId: SetUpId }
+  | { readonly type: 'marked'; readonly mark: Mark }
+  | { readonly type: 'unmarked'; readonly markId: string }
+  | { readonly type: 'noted'; readonly note: Note }
+  | { readonly type: 'noteCleared'; readonly noteId: NoteId }
+  | { readonly type: 'cared'; readonly care: Care }
   | { readonly type: 'loadListSet'; readonly loads: readonly PlannedLoad[] }
   | { readonly type: 'plannedDone'; readonly planned: PlannedLoad }
   | { readonly type: 'piecesShaped'; readonly batch: Batch }
@@ -114,6 +139,30 @@ export type Fact =
       readonly fate: 'sold' | 'kitchen' | 'wasted' | 'given'
       readonly takes: readonly Take[]
       readonly found: number
+      /** Nobody said that it was this variety: its share of what was sold without a name. */
+      readonly unnamed: boolean
+      readonly from: SaleSource
+    }
+  /** Sold by a source that the shop does not count by: on record, and nothing is taken off. */
+  | {
+      readonly type: 'saleNoted'
+      readonly lines: readonly Line[]
+      /** Pieces besides those, of which nobody said the variety. */
+      readonly unnamed: number
+      readonly from: SaleSource
+    }
+  | {
+      readonly type: 'dayOldPut'
+      readonly lines: readonly { readonly varietyId: VarietyId; readonly doughId: DoughId; readonly pieces: number }[]
+    }
+  /** `found`: of these so many were not known to be there. */
+  | {
+      readonly type: 'dayOldTaken'
+      readonly varietyId: VarietyId
+      readonly doughId: DoughId
+      readonly fate: 'sold' | 'kitchen' | 'wasted' | 'given'
+      readonly pieces: number
+      readonly found: number
     }
   /** `matured`: lots that the count shows to be for sale already. `unexplained` = known − counted. */
   | {
@@ -121,6 +170,10 @@ export type Fact =
       readonly varietyId: VarietyId
       readonly doughId: DoughId
       readonly pieces: number
+      /** Right to within so many pieces. */
+      readonly within: number
+      /** What the count teaches; null: nothing. */
+      readonly habit: Habit | null
       readonly matured: readonly BatchId[]
       readonly takes: readonly Take[]
       readonly unexplained: number

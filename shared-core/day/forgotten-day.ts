@@ -6,6 +6,7 @@ import type { Context } from './decision.ts'
 import type { Event } from './events.ts'
 import type { State } from './state.ts'
 import { forkState } from './state-json.ts'
+import { eventVersion } from './upcast.ts'
 
 /** A night: nothing has been tapped for so long, and the date is another. A shop that works past midnight taps on. */
 const NIGHT_MS = 4 * 3_600_000
@@ -25,8 +26,8 @@ export function forgottenDay(state: State, { nowMs, deviceId, localDate }: Conte
   const { day, recordedAtMs } = state
   if (day === null || localDate <= day.label || nowMs - recordedAtMs < NIGHT_MS) return null
   const atMs = epochMs(Math.max(recordedAtMs, day.openedAtMs))
-  const fact = dayClosed(state, day, { atMs, closedOn: day.label, isForgotten: true })
-  const events: readonly Event[] = [{ v: 1, atMs, ...fact }]
+  const fact = dayClosed(state, day, { atMs, closedOn: day.label, crewMinutes: null, isForgotten: true })
+  const events: readonly Event[] = [{ v: eventVersion(fact.type), atMs, ...fact }]
   const fork = forkState(state)
   applyEntry(fork, {
     seq: state.seq + 1,

@@ -15,11 +15,12 @@ export interface Undo {
   /** The first value before of each entity that was put. */
   readonly touched: Touched[]
   readonly accounts: { readonly doughId: DoughId; readonly before: Account | null }[]
+  readonly touches: { readonly key: string; readonly before: number | null }[]
 }
 
 export function beginUndo(state: State): Undo {
   const { seq, recordedAtMs, shop, day, lastDay, traces } = state
-  return { seq, recordedAtMs, shop, day, lastDay, traces, touched: [], accounts: [] }
+  return { seq, recordedAtMs, shop, day, lastDay, traces, touched: [], accounts: [], touches: [] }
 }
 
 /** Puts everything back as it was before the entry. */
@@ -28,6 +29,10 @@ export function undoAll(state: State, undo: Undo): void {
   for (const { doughId, before } of [...undo.accounts].reverse()) {
     if (before === null) state.account.delete(doughId)
     else state.account.set(doughId, before)
+  }
+  for (const { key, before } of [...undo.touches].reverse()) {
+    if (before === null) state.touches.delete(key)
+    else state.touches.set(key, before)
   }
   const { seq, recordedAtMs, shop, day, lastDay, traces } = undo
   Object.assign(state, { seq, recordedAtMs, shop, day, lastDay, traces })
@@ -58,6 +63,15 @@ export function putAccount(state: State, undo: Undo, doughId: DoughId, account: 
   undo.accounts.push({ doughId, before: state.account.get(doughId) ?? null })
   if (account === null) state.account.delete(doughId)
   else state.account.set(doughId, account)
+}
+
+/** Counts pieces on to what has touched the kettle or the boards. */
+export function addTouch(state: State, undo: Undo, key: string, pieces: number): void {
+  const before = state.touches.get(key) ?? null
+  undo.touches.push({ key, before })
+  const after = (before ?? 0) + pieces
+  if (after === 0) state.touches.delete(key)
+  else state.touches.set(key, after)
 }
 
 function setRow(state: State, table: TableName, id: string, value: unknown): void {

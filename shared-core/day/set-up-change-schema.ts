@@ -1,8 +1,8 @@
 import { z } from 'zod'
-import { doughId, shelfId, stationId, varietyId } from '../ids.ts'
+import { doughId, personId, shelfId, stationId, stepId, toppingId, varietyId, weekdayId } from '../ids.ts'
 import { flag, id, list, name, oneOf, record, whole } from '../shop/set-up-fields.ts'
 import * as limits from '../shop/set-up-limits.ts'
-import { BATCH_STAGES, LINE_ACTS } from '../shop/stages.ts'
+import { ALLERGENS, BATCH_STAGES, LINE_ACTS } from '../shop/stages.ts'
 import type { DurationMs } from '../units.ts'
 import { durationMs } from '../units.ts'
 
@@ -49,9 +49,13 @@ const hours = record({
   secondMenu: name(limits.NAME_MAX.secondMenu).nullable(),
 })
 
+const careEvery = () => whole(1, limits.CARE_PIECES_MAX).nullable()
+
 const kettle = record({
   pieces: whole(1, limits.KETTLE_PIECES_MAX),
   cycleMs: span(limits.CYCLE_MS_MIN, limits.CYCLE_MS_MAX),
+  recoverMs: span(0, limits.RECOVER_MS_MAX),
+  care: record({ topUp: careEvery(), malt: careEvery(), skim: careEvery(), change: careEvery() }),
 })
 
 const boards = record({
@@ -60,9 +64,24 @@ const boards = record({
   rewetMs: span(0, limits.REWET_MS_MAX),
 })
 
+const temperature = () => record({ degrees: whole(limits.DEGREES_MIN, limits.DEGREES_MAX), unit: oneOf(['C', 'F']) })
+const weight = () =>
+  record({ thousandths: whole(1, limits.WEIGHT_THOUSANDTHS_MAX), unit: oneOf(['g', 'kg', 'oz', 'lb']) })
+
 const oven = record({
   kind: oneOf(['shelves', 'rotating', 'hearth']),
   handlingMs: span(0, limits.HANDLING_MS_MAX),
+  bakeAt: temperature().nullable(),
+  secondAt: temperature().nullable(),
+})
+
+const mixer = record({ leastFlour: weight(), mostFlour: weight() })
+const cooler = record({ trays: whole(1, limits.COOLER_TRAYS_MAX), keepsAt: temperature().nullable() })
+
+const counter = record({
+  salesFrom: oneOf(['taps', 'till', 'sweeps']),
+  sweepEveryMs: span(limits.SWEEP_MS_MIN, limits.SWEEP_MS_MAX),
+  dayOldPercent: whole(0, 100),
 })
 
 const order = () => whole(0, limits.ORDER_MAX)
@@ -82,7 +101,39 @@ const dough = record({
   order: order(),
   route: list(oneOf(BATCH_STAGES), 'stages', 1, BATCH_STAGES.length),
   trayPieces: whole(1, limits.TRAY_PIECES_MAX),
+  contains: list(oneOf(ALLERGENS), 'allergens', 0, ALLERGENS.length),
   windows: windows(),
+  retired: flag(),
+})
+
+const topping = record({
+  id: id().transform(toppingId),
+  name: name(limits.NAME_MAX.topping),
+  order: order(),
+  contains: list(oneOf(ALLERGENS), 'allergens', 0, ALLERGENS.length),
+  retired: flag(),
+})
+
+const person = record({
+  id: id().transform(personId),
+  name: name(limits.NAME_MAX.person),
+  order: order(),
+  retired: flag(),
+})
+
+const step = record({
+  id: id().transform(stepId),
+  name: name(limits.NAME_MAX.step),
+  order: order(),
+  list: oneOf(['opening', 'changeover']),
+  offsetMs: whole(-limits.STEP_OFFSET_MS_MAX, limits.STEP_OFFSET_MS_MAX),
+  kind: oneOf(['plain', 'float-test']),
+  retired: flag(),
+})
+
+const weekday = record({
+  id: oneOf(['1', '2', '3', '4', '5', '6', '7']).transform(weekdayId),
+  hours: hours.nullable(),
   retired: flag(),
 })
 
@@ -94,6 +145,7 @@ const variety = record({
   size: oneOf(['mini', 'regular', 'large', 'stick']),
   decidedAt: oneOf(['mixer', 'line']),
   topping: oneOf(['none', 'before-flip', 'after-flip']),
+  toppingId: id().transform(toppingId).nullable(),
   bakedOn: oneOf(['board', 'pan']),
   flip: flag(),
   windows: windows(),
@@ -121,11 +173,18 @@ export const setUpChangeSchema = z.discriminatedUnion(
     change('kettle', kettle),
     change('boards', boards),
     change('oven', oven),
+    change('mixer', mixer.nullable()),
+    change('cooler', cooler.nullable()),
+    change('counter', counter),
     change('windows', windows()),
     change('shelf', shelf),
     change('dough', dough),
+    change('topping', topping),
     change('variety', variety),
     change('station', station),
+    change('person', person),
+    change('step', step),
+    change('weekday', weekday),
   ],
   'A part of the set-up.',
 )

@@ -9,12 +9,29 @@ export interface StateJson extends Omit<State, MapField | 'shop'> {
 }
 type MapField = (typeof TABLES)[number]
 
-const TABLES = ['batches', 'loads', 'shelves', 'stock', 'keeps', 'planned', 'unsure', 'account'] as const
-const SHOP_TABLES = ['shelves', 'doughs', 'varieties', 'stations'] as const
+const TABLES = [
+  'batches',
+  'loads',
+  'shelves',
+  'stock',
+  'keeps',
+  'planned',
+  'unsure',
+  'marks',
+  'notes',
+  'cares',
+  'setUps',
+  'habits',
+  'touches',
+  'account',
+] as const
+const SHOP_TABLES = ['shelves', 'doughs', 'toppings', 'varieties', 'stations', 'people', 'steps', 'weekdays'] as const
 
 export function toJson(state: State): StateJson {
-  const { batches, loads, shelves, stock, keeps, planned, unsure, account, shop, ...rest } = state
-  const tables = { batches, loads, shelves, stock, keeps, planned, unsure, account }
+  const { batches, loads, shelves, stock, keeps, planned, unsure, account, shop, ...others } = state
+  const { marks, notes, cares, setUps, habits, touches, ...rest } = others
+  const said = { marks, notes, cares, setUps, habits, touches }
+  const tables = { batches, loads, shelves, stock, keeps, planned, unsure, ...said, account }
   return {
     ...rest,
     shop: shop === null ? null : pairsIn(shop, SHOP_TABLES),
@@ -43,6 +60,12 @@ export function forkState(state: State): State {
     keeps: new Map(state.keeps),
     planned: new Map(state.planned),
     unsure: new Map(state.unsure),
+    marks: new Map(state.marks),
+    notes: new Map(state.notes),
+    cares: new Map(state.cares),
+    setUps: new Map(state.setUps),
+    habits: new Map(state.habits),
+    touches: new Map(state.touches),
     account: new Map(state.account),
   }
 }

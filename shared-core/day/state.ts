@@ -5,18 +5,24 @@ import type {
   DoughId,
   KeepId,
   LoadId,
+  NoteId,
+  PersonId,
   PlannedId,
+  SetUpId,
   ShelfId,
+  StepId,
   UnsureId,
   VarietyId,
 } from '../ids.ts'
+import type { SetUpChange } from '../shop/set-up-change.ts'
 import type { BatchStage, Shop } from '../shop/shop.ts'
 import type { EpochMs } from '../units.ts'
 import type { OverLimit } from './answers.ts'
 import type { Presumed } from './events.ts'
+import type { Care, CareKind, Mark, Note } from './said.ts'
 
 /** Raised by one whenever the fold changes: screens with another number reload, snapshots with another are not read. */
-export const FOLD_VERSION = 1
+export const FOLD_VERSION = 2
 
 /**
  * The running shop: the fold of the journal. Entities are immutable and replaced whole; the maps are changed in place,
@@ -37,6 +43,17 @@ export interface State {
   readonly keeps: Map<KeepId, Keep>
   readonly planned: Map<PlannedId, PlannedLoad>
   readonly unsure: Map<UnsureId, Unsure>
+  /** What people said of this day; cleared at its close. */
+  readonly marks: Map<string, Mark>
+  readonly notes: Map<NoteId, Note>
+  /** When kettle and boards were cared for last. */
+  readonly cares: Map<CareKind, Care>
+  /** Changes of the set-up that take effect later. */
+  readonly setUps: Map<SetUpId, PlannedSetUp>
+  /** What the shop's counts have taught about each variety; it stays from day to day. */
+  readonly habits: Map<VarietyId, Habit>
+  /** Pieces that have touched the kettle's water (by dough) and the boards (by variety), counted up for good. */
+  readonly touches: Map<string, number>
   /** The day's account by dough, in pieces. */
   readonly account: Map<DoughId, Account>
   /** The last commands, oldest first, with what they replaced: what take-back needs. At most `TRACES_MAX`. */
@@ -56,8 +73,17 @@ export interface ClosedDay {
   /** The shop's date when it was closed, YYYY-MM-DD. */
   readonly closedOn: string
   readonly account: readonly { readonly doughId: DoughId; readonly account: Account }[]
-  /** Pieces of each variety that were left for sale at close. */
+  /** Pieces of each variety that were left for sale at close, what was day-old already included. */
   readonly left: readonly Line[]
+  readonly crewMinutes: number | null
+  /** What the close replaced, so that the day can be reopened; null once the next one has begun. */
+  readonly before: BeforeClose | null
+}
+
+export interface BeforeClose {
+  readonly touched: readonly Touched[]
+  readonly account: readonly { readonly doughId: DoughId; readonly before: Account | null }[]
+  readonly lastDay: ClosedDay | null
 }
 
 /** Pieces of one dough or variety that move together. `varietyId` is null while it is still plain dough. */
@@ -115,18 +141,53 @@ export interface Lot {
   readonly readyAtMs: EpochMs
 }
 
+export type SaleSource = 'tap' | 'till'
+
 export interface Stock {
   readonly varietyId: VarietyId
   readonly doughId: DoughId
   /** Oldest first. */
   readonly lots: readonly Lot[]
   readonly kept: number
+  /** Pieces of an earlier day that are for sale, apart from the lots. */
+  readonly dayOld: number
   readonly soldToday: number
   /** Pieces sold in each quarter of an hour of the last two hours, oldest first. */
   readonly pace: readonly { readonly fromMs: EpochMs; readonly pieces: number }[]
-  readonly counted: { readonly atMs: EpochMs; readonly pieces: number } | null
+  /** The last count, right to within some pieces (0: to the piece). */
+  readonly counted: { readonly atMs: EpochMs; readonly pieces: number; readonly within: number } | null
+  /** Sold since then (else since it opened) without anybody having said of which variety: spread, not known. */
+  readonly unnamedSince: number
   /** Since when it has stood at nothing, if it does. */
   readonly goneSinceMs: EpochMs | null
+}
+
+/** A count of one rod, to within some pieces. */
+export interface Counted {
+  readonly varietyId: VarietyId
+  readonly pieces: number
+  readonly within: number
+}
+
+/**
+ * How fast pieces of a variety leave without anybody saying so, learnt from what counts found. Older days weigh less:
+ * all three are halved at a close.
+ */
+export interface Habit {
+  readonly varietyId: VarietyId
+  /** Pieces that counts found missing, signed. */
+  readonly missing: number
+  /** Pieces known to be sold over the same spans. */
+  readonly sold: number
+  /** The spans, while the shop was open and there were some. */
+  readonly overMs: number
+}
+
+export interface PlannedSetUp {
+  readonly id: SetUpId
+  readonly fromMs: EpochMs
+  readonly changes: readonly SetUpChange[]
+  readonly deviceId: DeviceId
 }
 
 export interface Line {
@@ -197,6 +258,7 @@ export interface Trace {
   readonly told: Told
   readonly touched: readonly Touched[]
   readonly booked: readonly { readonly doughId: DoughId; readonly column: keyof Account; readonly pieces: number }[]
+  readonly touches: readonly { readonly key: string; readonly pieces: number }[]
 }
 
 /** The command in a form that words can be made of. */
@@ -206,11 +268,27 @@ export interface Told {
   readonly doughId?: DoughId
   readonly lines?: readonly Line[]
   readonly pieces?: number
+  readonly stepId?: StepId
+  readonly personId?: PersonId
+  readonly care?: CareKind
+  readonly text?: string
   /** Of a take-back: the type of the command that it undid. */
   readonly takenBack?: string
 }
 
-export type TableName = 'batches' | 'loads' | 'shelves' | 'stock' | 'keeps' | 'planned' | 'unsure'
+export type TableName =
+  | 'batches'
+  | 'loads'
+  | 'shelves'
+  | 'stock'
+  | 'keeps'
+  | 'planned'
+  | 'unsure'
+  | 'marks'
+  | 'notes'
+  | 'cares'
+  | 'setUps'
+  | 'habits'
 export interface Touched {
   readonly table: TableName
   readonly id: string

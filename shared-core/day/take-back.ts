@@ -10,8 +10,11 @@ import type { State, Trace } from './state.ts'
 export const NEVER_TAKEN_BACK: ReadonlySet<string> = new Set([
   'openDay',
   'closeDay',
+  'reopenDay',
   'setLoadList',
   'changeSetUp',
+  'dropSetUp',
+  'takeUpSetUps',
   'confirmPresumed',
   'takeBack',
 ])

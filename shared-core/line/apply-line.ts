@@ -1,12 +1,13 @@
-import type { EventOf, Take } from '../day/events.ts'
+import type { EventOf, Presumed, Take } from '../day/events.ts'
 import type { Folding } from '../day/folding.ts'
-import { book } from '../day/folding.ts'
+import { book, touch } from '../day/folding.ts'
 import { put } from '../day/recorder.ts'
 import type { Account, Batch, Load } from '../day/state.ts'
 import { addLot } from '../stock/apply-stock.ts'
 import { assert, must } from '../support.ts'
 import type { EpochMs } from '../units.ts'
 import { epochMs } from '../units.ts'
+import { boardKey, kettleKey } from './touches.ts'
 
 /** Pieces that join the account: shaped, carried in, or found. */
 export function applyPieces(folding: Folding, batch: Batch, column: keyof Account, pieces: number): void {
@@ -17,6 +18,8 @@ export function applyPieces(folding: Folding, batch: Batch, column: keyof Accoun
 export function applyBatchMoved(folding: Folding, event: EventOf<'batchMoved'>): void {
   takeFromBatches(folding, event.takes)
   putBatches(folding, [event.put])
+  touchKettle(folding, event.presumed)
+  if (event.put.stage === 'kettle') touch(folding, kettleKey(event.put.doughId), event.put.pieces)
 }
 
 export function applyBatchWasted(folding: Folding, event: EventOf<'batchWasted'>): void {
@@ -28,11 +31,20 @@ export function applyLoaded(folding: Folding, event: EventOf<'loaded'>): void {
   takeFromBatches(folding, event.takes)
   putBatches(folding, event.puts)
   putLoad(folding, event.load, event.atMs)
+  touchKettle(folding, event.presumed)
+  for (const { varietyId, pieces, loadId } of event.puts)
+    if (varietyId !== null && loadId === event.load.id) touch(folding, boardKey(varietyId), pieces)
+}
+
+/** Pieces that were boiled and nobody tapped it. */
+function touchKettle(folding: Folding, presumed: readonly Presumed[]): void {
+  for (const { act, doughId, pieces } of presumed) if (act === 'dip') touch(folding, kettleKey(doughId), pieces)
 }
 
 export function applyLoadChanged(folding: Folding, event: EventOf<'loadChanged'>): void {
   takeFromBatches(folding, event.takes)
   putBatches(folding, event.puts)
+  touchKettle(folding, event.presumed)
   // Nobody was at the door for this: what baked there was only put right.
   put(folding.state, folding.undo, 'loads', event.load.id, event.load)
 }

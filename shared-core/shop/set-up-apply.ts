@@ -1,4 +1,5 @@
 import { assert, unreachable } from '../support.ts'
+import { DEFAULT_COUNTER } from './default-rules.ts'
 import type { SetUpChange } from './set-up-change.ts'
 import type { Shop } from './shop.ts'
 
@@ -11,10 +12,10 @@ import type { Shop } from './shop.ts'
 export function applySetUp(shop: Shop | null, changes: readonly SetUpChange[]): Shop {
   const draft: Draft = shop === null ? { ...NO_LISTS } : { ...shop }
   for (const change of changes) put(draft, change)
-  const { profile, hours, kettle, boards, oven, windows, shelves, doughs, varieties, stations } = draft
+  const { profile, hours, kettle, boards, oven, windows, ...rest } = draft
   assert(profile !== undefined && hours !== undefined && kettle !== undefined, 'a first set-up lacks a part')
   assert(boards !== undefined && oven !== undefined && windows !== undefined, 'a first set-up lacks a part')
-  return { profile, hours, kettle, boards, oven, windows, shelves, doughs, varieties, stations }
+  return { profile, hours, kettle, boards, oven, windows, ...rest }
 }
 
 /** Parts of which there is one each: a first set-up names them all. */
@@ -34,10 +35,17 @@ const NO_LISTS: Draft = {
   boards: undefined,
   oven: undefined,
   windows: undefined,
+  mixer: null,
+  cooler: null,
+  counter: DEFAULT_COUNTER,
   shelves: new Map(),
   doughs: new Map(),
+  toppings: new Map(),
   varieties: new Map(),
   stations: new Map(),
+  people: new Map(),
+  steps: new Map(),
+  weekdays: new Map(),
 }
 
 function put(draft: Draft, change: SetUpChange): void {
@@ -57,6 +65,15 @@ function put(draft: Draft, change: SetUpChange): void {
     case 'oven':
       draft.oven = change.value
       return
+    case 'mixer':
+      draft.mixer = change.value
+      return
+    case 'cooler':
+      draft.cooler = change.value
+      return
+    case 'counter':
+      draft.counter = change.value
+      return
     case 'windows':
       draft.windows = change.value
       return
@@ -71,6 +88,18 @@ function put(draft: Draft, change: SetUpChange): void {
       return
     case 'station':
       draft.stations = withEntity(draft.stations, change.value)
+      return
+    case 'topping':
+      draft.toppings = withEntity(draft.toppings, change.value)
+      return
+    case 'person':
+      draft.people = withEntity(draft.people, change.value)
+      return
+    case 'step':
+      draft.steps = withEntity(draft.steps, change.value)
+      return
+    case 'weekday':
+      draft.weekdays = withEntity(draft.weekdays, change.value)
       return
     default:
       unreachable(change)

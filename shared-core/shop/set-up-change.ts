@@ -1,4 +1,22 @@
-import type { Boards, Dough, Hours, Kettle, Oven, Profile, Shelf, Station, Variety, Windows } from './shop.ts'
+import type {
+  Boards,
+  Cooler,
+  CounterRules,
+  Dough,
+  Hours,
+  Kettle,
+  Mixer,
+  Oven,
+  Person,
+  Profile,
+  Shelf,
+  Station,
+  Step,
+  Topping,
+  Variety,
+  Weekday,
+  Windows,
+} from './shop.ts'
 
 /** One entity of the set-up, whole, as it is from now on. Lists never lose an entity: it is retired. */
 export type SetUpChange =
@@ -7,8 +25,15 @@ export type SetUpChange =
   | { readonly entity: 'kettle'; readonly value: Kettle }
   | { readonly entity: 'boards'; readonly value: Boards }
   | { readonly entity: 'oven'; readonly value: Oven }
+  | { readonly entity: 'mixer'; readonly value: Mixer | null }
+  | { readonly entity: 'cooler'; readonly value: Cooler | null }
+  | { readonly entity: 'counter'; readonly value: CounterRules }
   | { readonly entity: 'windows'; readonly value: Windows }
   | { readonly entity: 'shelf'; readonly value: Shelf }
   | { readonly entity: 'dough'; readonly value: Dough }
+  | { readonly entity: 'topping'; readonly value: Topping }
   | { readonly entity: 'variety'; readonly value: Variety }
   | { readonly entity: 'station'; readonly value: Station }
+  | { readonly entity: 'person'; readonly value: Person }
+  | { readonly entity: 'step'; readonly value: Step }
+  | { readonly entity: 'weekday'; readonly value: Weekday }

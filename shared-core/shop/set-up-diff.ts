@@ -1,7 +1,7 @@
 import canonicalize from 'canonicalize'
 import { inOrder } from './in-order.ts'
 import type { SetUpChange } from './set-up-change.ts'
-import type { Shop } from './shop.ts'
+import type { Shop, Weekday } from './shop.ts'
 
 /**
  * What must change so that a shop becomes as another set-up says; nothing when they are the same.
@@ -18,11 +18,18 @@ export function setUpChanges(from: Shop | null, to: Shop): SetUpChange[] {
     { entity: 'kettle', value: to.kettle },
     { entity: 'boards', value: to.boards },
     { entity: 'oven', value: to.oven },
+    { entity: 'mixer', value: to.mixer },
+    { entity: 'cooler', value: to.cooler },
+    { entity: 'counter', value: to.counter },
     { entity: 'windows', value: to.windows },
     ...withRetired(from?.shelves, to.shelves).map((value) => ({ entity: 'shelf', value }) as const),
     ...withRetired(from?.doughs, to.doughs).map((value) => ({ entity: 'dough', value }) as const),
+    ...withRetired(from?.toppings, to.toppings).map((value) => ({ entity: 'topping', value }) as const),
     ...withRetired(from?.varieties, to.varieties).map((value) => ({ entity: 'variety', value }) as const),
     ...withRetired(from?.stations, to.stations).map((value) => ({ entity: 'station', value }) as const),
+    ...withRetired(from?.people, to.people).map((value) => ({ entity: 'person', value }) as const),
+    ...withRetired(from?.steps, to.steps).map((value) => ({ entity: 'step', value }) as const),
+    ...weekdaysWithRetired(from?.weekdays, to.weekdays).map((value) => ({ entity: 'weekday', value }) as const),
   ]
   return from === null ? changes : changes.filter((change) => !isSame(standing(from, change), change.value))
 }
@@ -43,6 +50,13 @@ function withRetired<One extends Entity>(
   return [...kept, ...lacking.map((one, index) => ({ ...one, order: after + index, retired: true }))]
 }
 
+/** Weekdays have an order of their own; one that `to` lacks has the usual hours again. */
+function weekdaysWithRetired(from: Shop['weekdays'] | undefined, to: Shop['weekdays']): Weekday[] {
+  const lacking = [...(from?.values() ?? [])].filter(({ id }) => !to.has(id))
+  const all = [...to.values(), ...lacking.map((one) => ({ ...one, retired: true }))]
+  return all.sort((one, other) => (one.id < other.id ? -1 : 1))
+}
+
 /** What the shop has where a change would put its value. */
 function standing(shop: Shop, change: SetUpChange): unknown {
   switch (change.entity) {
@@ -54,6 +68,14 @@ function standing(shop: Shop, change: SetUpChange): unknown {
       return shop.varieties.get(change.value.id)
     case 'station':
       return shop.stations.get(change.value.id)
+    case 'topping':
+      return shop.toppings.get(change.value.id)
+    case 'person':
+      return shop.people.get(change.value.id)
+    case 'step':
+      return shop.steps.get(change.value.id)
+    case 'weekday':
+      return shop.weekdays.get(change.value.id)
     default:
       return shop[change.entity]
   }

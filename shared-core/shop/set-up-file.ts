@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { DEFAULT_COUNTER } from './default-rules.ts'
 import type { Problem } from './problem.ts'
 import { PROBLEMS_MAX, problemsOf } from './problems.ts'
 import type { Draft } from './set-up-draft.ts'
@@ -72,6 +73,13 @@ function shopOf({ profile, kettle, parts }: Draft): Shop | null {
     doughs: ordered(parts.doughs),
     varieties: ordered(parts.varieties),
     stations: ordered(parts.stations),
+    mixer: null,
+    cooler: null,
+    counter: DEFAULT_COUNTER,
+    toppings: new Map(),
+    people: new Map(),
+    steps: new Map(),
+    weekdays: new Map(),
   }
 }
 

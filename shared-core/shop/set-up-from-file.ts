@@ -1,4 +1,5 @@
 import { doughId, shelfId, stationId, varietyId } from '../ids.ts'
+import { NO_KETTLE_CARE } from './default-rules.ts'
 import { dwell } from './default-windows.ts'
 import type { DwellObject } from './human-time.ts'
 import { clockMinute, spanFromObject } from './human-time.ts'
@@ -25,7 +26,7 @@ export function hoursFrom(hours: FullSetUpFile['hours']): Hours {
 }
 
 export function kettleFrom({ pieces, cycle }: FullSetUpFile['kettle']): Kettle {
-  return { pieces, cycleMs: spanFromObject(cycle) }
+  return { pieces, cycleMs: spanFromObject(cycle), ...NO_KETTLE_CARE }
 }
 
 export function boardsFrom({ count, pieces, rewet }: FullSetUpFile['boards']): Boards {
@@ -33,7 +34,7 @@ export function boardsFrom({ count, pieces, rewet }: FullSetUpFile['boards']): B
 }
 
 export function ovenFrom({ kind, handling }: Pick<FullSetUpFile['oven'], 'kind' | 'handling'>): Oven {
-  return { kind, handlingMs: spanFromObject(handling) }
+  return { kind, handlingMs: spanFromObject(handling), bakeAt: null, secondAt: null }
 }
 
 export function windowsFrom(file: FileWindows): Windows {
@@ -72,14 +73,21 @@ export function shelfFrom(
 }
 
 export function doughFrom({ windows, ...dough }: FullSetUpFile['doughs'][number], order: number): Dough {
-  return { ...dough, id: doughId(dough.id), order, windows: windowsFrom(windows) }
+  return { ...dough, id: doughId(dough.id), order, contains: [], windows: windowsFrom(windows) }
 }
 
 export function varietyFrom(
   { dough, windows, ...variety }: FullSetUpFile['varieties'][number],
   order: number,
 ): Variety {
-  return { ...variety, id: varietyId(variety.id), order, doughId: doughId(dough), windows: windowsFrom(windows) }
+  return {
+    ...variety,
+    id: varietyId(variety.id),
+    order,
+    doughId: doughId(dough),
+    toppingId: null,
+    windows: windowsFrom(windows),
+  }
 }
 
 export function stationFrom(station: FullSetUpFile['stations'][number], order: number): Station {

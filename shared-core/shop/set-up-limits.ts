@@ -9,12 +9,23 @@ export const NAME_MAX = {
   secondMenu: 24,
   shelf: 8,
   dough: 24,
+  topping: 24,
   variety: 24,
   station: 16,
+  person: 16,
+  step: 40,
 } as const
 
 /** Most of each kind in use at once; retired ones do not count. */
-export const IN_USE_MAX = { shelf: 12, dough: 16, variety: 60, station: 12 } as const
+export const IN_USE_MAX = {
+  shelf: 12,
+  dough: 16,
+  topping: 40,
+  variety: 60,
+  station: 12,
+  person: 40,
+  step: 40,
+} as const
 
 /** Most of each kind that a file or shop may hold, the retired ones of many years included. */
 export const KEPT_MAX = 500
@@ -31,6 +42,19 @@ export const CYCLE_MS_MIN = 5_000
 export const CYCLE_MS_MAX = 30 * 60_000
 export const REWET_MS_MAX = 60 * 60_000
 export const HANDLING_MS_MAX = 30 * 60_000
+export const RECOVER_MS_MAX = 60 * 60_000
+/** Pieces from one care of the kettle to the next. */
+export const CARE_PIECES_MAX = 50_000
+/** A step lies at most a day from what its list counts from. */
+export const STEP_OFFSET_MS_MAX = 24 * 3_600_000
+export const SWEEP_MS_MIN = 10 * 60_000
+export const SWEEP_MS_MAX = 12 * 3_600_000
+/** A freezer and a wood-fired floor, in either unit. */
+export const DEGREES_MIN = -60
+export const DEGREES_MAX = 1_200
+/** A tonne in grams. */
+export const WEIGHT_THOUSANDTHS_MAX = 1_000_000_000
+export const COOLER_TRAYS_MAX = 2_000
 /** No stage lasts longer: a dough chilled for two weeks is a mistake in the unit. */
 export const WINDOW_MS_MAX = 14 * 24 * 3_600_000
 

@@ -1,4 +1,4 @@
-import type { DoughId, ShelfId, StationId, VarietyId } from '../ids.ts'
+import type { DoughId, PersonId, ShelfId, StationId, StepId, ToppingId, VarietyId, WeekdayId } from '../ids.ts'
 import type { DurationMs, TimeUnit } from '../units.ts'
 
 /**
@@ -11,12 +11,21 @@ export interface Shop {
   readonly kettle: Kettle
   readonly boards: Boards
   readonly oven: Oven
+  /** Null while nobody has said what the shop has. */
+  readonly mixer: Mixer | null
+  readonly cooler: Cooler | null
+  readonly counter: CounterRules
   /** The shop's own windows, where neither variety nor dough says otherwise. */
   readonly windows: Windows
   readonly shelves: ReadonlyMap<ShelfId, Shelf>
   readonly doughs: ReadonlyMap<DoughId, Dough>
   readonly varieties: ReadonlyMap<VarietyId, Variety>
   readonly stations: ReadonlyMap<StationId, Station>
+  readonly toppings: ReadonlyMap<ToppingId, Topping>
+  readonly people: ReadonlyMap<PersonId, Person>
+  readonly steps: ReadonlyMap<StepId, Step>
+  /** Weekdays whose hours are not the usual ones. */
+  readonly weekdays: ReadonlyMap<WeekdayId, Weekday>
 }
 
 export type Language = 'en' | 'es'
@@ -42,12 +51,28 @@ export interface Hours {
   readonly secondMenu: string | null
 }
 
+/** One weekday's own hours. The id is its ISO number, "1" (Monday) to "7". */
+export interface Weekday {
+  readonly id: WeekdayId
+  /** Null: the shop is closed that day. */
+  readonly hours: Hours | null
+  /** The usual hours again. */
+  readonly retired: boolean
+}
+
 export interface Kettle {
   /** Pieces of one dip, a kettle-full. */
   readonly pieces: number
   /** From one dip to the next: boil, lift and recovery. */
   readonly cycleMs: DurationMs
+  /** How long the water takes to boil again after cold water went in. */
+  readonly recoverMs: DurationMs
+  /** Pieces boiled from one care to the next; null: not reminded of. */
+  readonly care: { readonly [care in KettleCare]: number | null }
 }
+
+/** What keeps the kettle's water good. `change`: all of it, with a wash of the kettle. */
+export type KettleCare = 'topUp' | 'malt' | 'skim' | 'change'
 
 export interface Boards {
   readonly count: number
@@ -64,7 +89,49 @@ export type OvenKind = 'shelves' | 'rotating' | 'hearth'
 export interface Oven {
   readonly kind: OvenKind
   readonly handlingMs: DurationMs
+  /** What bagels bake at, and what the second menu does; null: nobody has said. */
+  readonly bakeAt: Temperature | null
+  readonly secondAt: Temperature | null
 }
+
+/** As entered; what is derived from it is in thousandths of a °C (`temperature.ts`). */
+export interface Temperature {
+  readonly degrees: number
+  readonly unit: 'C' | 'F'
+}
+
+/** As entered, in thousandths of the unit: 0.5 lb is 500. */
+export interface Weight {
+  readonly thousandths: number
+  readonly unit: 'g' | 'kg' | 'oz' | 'lb'
+}
+
+/** What one mix can be, by its flour. */
+export interface Mixer {
+  readonly leastFlour: Weight
+  readonly mostFlour: Weight
+}
+
+export interface Cooler {
+  /** Trays that it holds. */
+  readonly trays: number
+  readonly keepsAt: Temperature | null
+}
+
+/**
+ * How the counter's numbers are kept. `salesFrom`: the one source of sales that changes what is left, so that no piece is
+ * counted off twice; `sweeps`: nobody taps sales, counts alone keep the numbers.
+ */
+export interface CounterRules {
+  readonly salesFrom: 'taps' | 'till' | 'sweeps'
+  /** From one sweep to the next. */
+  readonly sweepEveryMs: DurationMs
+  /** Price of a day-old piece in hundredths of the fresh one's. */
+  readonly dayOldPercent: number
+}
+
+/** The major food allergens of the US Food Allergen Labeling acts of 2004 and 2021. */
+export type Allergen = 'milk' | 'egg' | 'fish' | 'shellfish' | 'treeNuts' | 'peanuts' | 'wheat' | 'soy' | 'sesame'
 
 export interface Shelf {
   readonly id: ShelfId
@@ -98,7 +165,41 @@ export interface Dough {
   readonly order: number
   readonly route: Route
   readonly trayPieces: number
+  /** As entered; the product warns by it and never says "free from". */
+  readonly contains: readonly Allergen[]
   readonly windows: Windows
+  readonly retired: boolean
+}
+
+/** What goes on the outside: seeds, salt, a mix. */
+export interface Topping {
+  readonly id: ToppingId
+  readonly name: string
+  readonly order: number
+  readonly contains: readonly Allergen[]
+  readonly retired: boolean
+}
+
+/** Somebody who works here, as they are called in the shop. */
+export interface Person {
+  readonly id: PersonId
+  readonly name: string
+  readonly order: number
+  readonly retired: boolean
+}
+
+/**
+ * A line of a back-timed list. `opening` counts from the first load in, `changeover` from the oven being empty.
+ * `float-test`: one line for each dough that proofs.
+ */
+export interface Step {
+  readonly id: StepId
+  readonly name: string
+  readonly order: number
+  readonly list: 'opening' | 'changeover'
+  /** When it should be done, from the list's zero; before it is negative. */
+  readonly offsetMs: number
+  readonly kind: 'plain' | 'float-test'
   readonly retired: boolean
 }
 
@@ -110,7 +211,10 @@ export interface Variety {
   readonly size: 'mini' | 'regular' | 'large' | 'stick'
   /** Made at the mixer (raisins in the dough) or on the line (seeds on the boards). */
   readonly decidedAt: 'mixer' | 'line'
+  /** When the topping goes on. */
   readonly topping: 'none' | 'before-flip' | 'after-flip'
+  /** Which one; null where the set-up does not say. */
+  readonly toppingId: ToppingId | null
   readonly bakedOn: 'board' | 'pan'
   readonly flip: boolean
   readonly windows: Windows

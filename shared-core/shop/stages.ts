@@ -1,4 +1,4 @@
-import type { BatchStage, LineAct, WindowStage } from './shop.ts'
+import type { Allergen, BatchStage, LineAct, WindowStage } from './shop.ts'
 
 /** The words of the line as lists, in the order of the line, each of them once (a test of types holds them to that). */
 export const BATCH_STAGES = [
@@ -22,3 +22,16 @@ export const WINDOW_STAGES = [
 ] as const satisfies readonly WindowStage[]
 
 export const LINE_ACTS = ['pull', 'dip', 'lift', 'board', 'load', 'flip', 'out'] as const satisfies readonly LineAct[]
+
+/** The nine major allergens, in the order of the US acts (21 U.S.C. 321(qq)). */
+export const ALLERGENS = [
+  'milk',
+  'egg',
+  'fish',
+  'shellfish',
+  'treeNuts',
+  'peanuts',
+  'wheat',
+  'soy',
+  'sesame',
+] as const satisfies readonly Allergen[]

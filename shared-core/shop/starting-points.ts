@@ -1,5 +1,6 @@
 import { doughId, shelfId, stationId, varietyId } from '../ids.ts'
 import { spanMs } from '../units.ts'
+import { DEFAULT_COUNTER, DEFAULT_KETTLE_CARE } from './default-rules.ts'
 import { DEFAULT_WINDOWS } from './default-windows.ts'
 import type { Dough, Language, Oven, OvenKind, Profile, Shelf, Shop, Station, Variety } from './shop.ts'
 
@@ -27,14 +28,21 @@ export function startingPoint(kind: OvenKind, shop: NewShop): Shop {
       closeMinute: 15 * 60,
       secondMenu: null,
     },
-    kettle: { pieces: 36, cycleMs: spanMs(90, 's') },
+    kettle: { pieces: 36, cycleMs: spanMs(90, 's'), ...DEFAULT_KETTLE_CARE },
     boards: { count: BOARDS[kind], pieces: BOARD_PIECES, rewetMs: spanMs(5, 'min') },
     oven: OVENS[kind],
+    mixer: null,
+    cooler: null,
+    counter: DEFAULT_COUNTER,
     windows: DEFAULT_WINDOWS,
     shelves: byId(shelves(kind)),
     doughs: byId([plainDough(shop.language)]),
     varieties: byId(varieties(shop.language)),
     stations: byId(stations(shop.language)),
+    toppings: new Map(),
+    people: new Map(),
+    steps: new Map(),
+    weekdays: new Map(),
   }
 }
 
@@ -44,10 +52,10 @@ const FLOOR_BOARDS = 20
 const BOARDS: Readonly<Record<OvenKind, number>> = { shelves: 72, rotating: 36, hearth: 40 }
 
 const OVENS: Readonly<Record<OvenKind, Oven>> = {
-  shelves: { kind: 'shelves', handlingMs: spanMs(1, 'min') },
-  rotating: { kind: 'rotating', handlingMs: spanMs(1, 'min') },
+  shelves: { kind: 'shelves', handlingMs: spanMs(1, 'min'), bakeAt: null, secondAt: null },
+  rotating: { kind: 'rotating', handlingMs: spanMs(1, 'min'), bakeAt: null, secondAt: null },
   // A floor is filled board by board through its whole depth.
-  hearth: { kind: 'hearth', handlingMs: spanMs(3, 'min') },
+  hearth: { kind: 'hearth', handlingMs: spanMs(3, 'min'), bakeAt: null, secondAt: null },
 }
 
 function shelves(kind: OvenKind): Shelf[] {
@@ -88,6 +96,7 @@ function plainDough(language: Language): Dough {
     order: 0,
     route: ['proof', 'chill', 'rack', 'kettle', 'boards', 'oven'],
     trayPieces: 24,
+    contains: ['wheat'],
     windows: {},
     retired: false,
   }
@@ -102,6 +111,7 @@ function varieties(language: Language): Variety[] {
     size: 'regular',
     decidedAt: 'line',
     topping: id === 'plain' ? 'none' : 'before-flip',
+    toppingId: null,
     bakedOn: 'board',
     flip: true,
     windows: {},

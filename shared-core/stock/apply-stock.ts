@@ -37,9 +37,11 @@ export function applyStockTaken(folding: Folding, event: EventOf<'stockTaken'>):
     doughId: stock.doughId,
     lots,
     kept: stock.kept,
+    dayOld: stock.dayOld,
     soldToday: stock.soldToday + sold,
     pace: paceAfter(stock.pace, sold, event.atMs),
     counted: stock.counted,
+    unnamedSince: event.unnamed ? stock.unnamedSince + pieces : stock.unnamedSince,
     goneSinceMs: goneSince(stock, lots, event.atMs),
   })
   book(folding, event.doughId, 'unexplained', -event.found)
@@ -53,8 +55,9 @@ export function applyCounted(folding: Folding, event: EventOf<'counted'>): void 
   )
   const left = lotsWithout(matured, event.takes)
   const lots = event.foundLot === null ? left : [...left, event.foundLot].sort(byReady)
-  const counted = { atMs: event.atMs, pieces: event.pieces }
-  putStock(folding, { ...stock, lots, counted, goneSinceMs: goneSince(stock, lots, event.atMs) })
+  const counted = { atMs: event.atMs, pieces: event.pieces, within: event.within }
+  putStock(folding, { ...stock, lots, counted, unnamedSince: 0, goneSinceMs: goneSince(stock, lots, event.atMs) })
+  if (event.habit !== null) put(folding.state, folding.undo, 'habits', event.varietyId, event.habit)
   book(folding, event.doughId, 'unexplained', event.unexplained)
 }
 
@@ -84,6 +87,24 @@ export function applyHandedOver(folding: Folding, event: EventOf<'handedOver'>):
   put(folding.state, folding.undo, 'keeps', event.keepId, null)
 }
 
+/** Day-old pieces come back for sale: out of the account of their day, into this one. */
+export function applyDayOldPut(folding: Folding, event: EventOf<'dayOldPut'>): void {
+  for (const { varietyId, doughId, pieces } of event.lines) {
+    const stock = stockOf(folding, varietyId, doughId)
+    putStock(folding, { ...stock, dayOld: stock.dayOld + pieces })
+    book(folding, doughId, 'carriedIn', pieces)
+  }
+}
+
+export function applyDayOldTaken(folding: Folding, event: EventOf<'dayOldTaken'>): void {
+  const { varietyId, doughId, pieces, found, fate } = event
+  const stock = stockOf(folding, varietyId, doughId)
+  assert(stock.dayOld + found >= pieces, `taking ${pieces} of ${stock.dayOld} day-old ${varietyId}`)
+  putStock(folding, { ...stock, dayOld: stock.dayOld + found - pieces })
+  book(folding, doughId, 'unexplained', -found)
+  book(folding, doughId, fate, pieces)
+}
+
 /** Kept pieces that nobody fetched are day-old. */
 export function dropKept(folding: Folding, { varietyId, pieces }: Line): void {
   const stock = must(folding.state.stock, varietyId)
@@ -93,14 +114,25 @@ export function dropKept(folding: Folding, { varietyId, pieces }: Line): void {
 
 /** What is left at close is day-old; what is kept stays kept. */
 export function closeStock(folding: Folding, stock: Stock): void {
-  book(folding, stock.doughId, 'dayOld', piecesOf(stock.lots))
-  const rest: Stock = { ...stock, lots: [], soldToday: 0, pace: [], counted: null, goneSinceMs: null }
+  book(folding, stock.doughId, 'dayOld', piecesOf(stock.lots) + stock.dayOld)
+  const rest: Stock = { ...NO_STOCK, varietyId: stock.varietyId, doughId: stock.doughId, kept: stock.kept }
   put(folding.state, folding.undo, 'stock', stock.varietyId, stock.kept === 0 ? null : rest)
 }
 
 function stockOf({ state }: Folding, varietyId: VarietyId, doughId: DoughId): Stock {
-  const none = { lots: [], kept: 0, soldToday: 0, pace: [], counted: null, goneSinceMs: null }
-  return state.stock.get(varietyId) ?? { varietyId, doughId, ...none }
+  return state.stock.get(varietyId) ?? { varietyId, doughId, ...NO_STOCK }
+}
+
+/** Nothing of a variety, and nothing known of it. */
+export const NO_STOCK: Omit<Stock, 'varietyId' | 'doughId'> = {
+  lots: [],
+  kept: 0,
+  dayOld: 0,
+  soldToday: 0,
+  pace: [],
+  counted: null,
+  unnamedSince: 0,
+  goneSinceMs: null,
 }
 
 function putStock({ state, undo }: Folding, stock: Stock): void {

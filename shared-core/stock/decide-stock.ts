@@ -2,10 +2,11 @@ import type { StockCommand } from '../day/commands.ts'
 import type { Case, Decision } from '../day/decision.ts'
 import { askFor, happen, happenedAt, refuse, take } from '../day/decision.ts'
 import type { KeptPart, Take } from '../day/events.ts'
-import type { Keep, Line, Lot } from '../day/state.ts'
+import type { Counted, Keep, Line, Lot, SaleSource } from '../day/state.ts'
 import type { VarietyId } from '../ids.ts'
 import { batchId, keepId } from '../ids.ts'
 import { lineRefusal, piecesOf, wantOf } from '../line/lines.ts'
+import type { Shop } from '../shop/shop.ts'
 import type { EpochMs } from '../units.ts'
 
 type Of<Type extends StockCommand['type']> = Case<Extract<StockCommand, { type: Type }>>
@@ -19,8 +20,36 @@ export function decideSell(oneCase: Of<'sell'>): Decision {
   const refusal = lineRefusal(shop, command.lines)
   if (refusal !== null) return refusal
   const atMs = happenedAt(oneCase)
-  for (const line of command.lines) takeOff(oneCase, line, 'sold', atMs)
+  const { lines, from = 'tap' } = command
+  if (counts(shop, from)) for (const line of lines) takeOff(oneCase, line, 'sold', { atMs, from })
+  else happen(oneCase, atMs, { type: 'saleNoted', lines, unnamed: 0, from })
+  return take(oneCase, { lines })
+}
+
+/** Whether a source's sales change what is left: one source does, so that no piece is counted off twice. */
+export function counts(shop: Shop, from: SaleSource): boolean {
+  return shop.counter.salesFrom === (from === 'tap' ? 'taps' : 'till')
+}
+
+export function decideDayOldIn(oneCase: Of<'dayOldIn'>): Decision {
+  const { command, shop } = oneCase
+  const refusal = lineRefusal(shop, command.lines)
+  if (refusal !== null) return refusal
+  const lines = command.lines.map((line) => ({ ...line, doughId: wantOf(shop, line).doughId }))
+  happen(oneCase, happenedAt(oneCase), { type: 'dayOldPut', lines })
   return take(oneCase, { lines: command.lines })
+}
+
+export function decideDayOldOut(oneCase: Of<'dayOldOut'>): Decision {
+  const { command, shop, state } = oneCase
+  const { varietyId, pieces, fate } = command
+  const line = { varietyId, pieces }
+  const refusal = lineRefusal(shop, [line])
+  if (refusal !== null) return refusal
+  const found = Math.max(0, pieces - (state.stock.get(varietyId)?.dayOld ?? 0))
+  const { doughId } = wantOf(shop, line)
+  happen(oneCase, happenedAt(oneCase), { type: 'dayOldTaken', varietyId, doughId, fate, pieces, found })
+  return take(oneCase, { lines: [line] })
 }
 
 export function decideRemove(oneCase: Of<'remove'>): Decision {
@@ -28,42 +57,61 @@ export function decideRemove(oneCase: Of<'remove'>): Decision {
   const line = { varietyId: command.varietyId, pieces: command.pieces }
   const refusal = lineRefusal(shop, [line])
   if (refusal !== null) return refusal
-  takeOff(oneCase, line, command.fate, happenedAt(oneCase))
+  takeOff(oneCase, line, command.fate, { atMs: happenedAt(oneCase), from: 'tap' })
   return take(oneCase, { lines: [line] })
 }
 
-/**
- * What people see on the rod is right. Lots that should still be cooling are taken for ready, oldest first, as long as
- * that brings the known number nearer to the counted one; the gap that is left is booked as unexplained.
- */
+/** What people see on the rod is right. */
 export function decideCount(oneCase: Of<'count'>): Decision {
   const { command, shop } = oneCase
   const { varietyId, pieces } = command
   const refusal = lineRefusal(shop, [{ varietyId, pieces }])
   if (refusal !== null) return refusal
-  const atMs = happenedAt(oneCase)
+  const gap = gapOf(oneCase, { varietyId, pieces }, happenedAt(oneCase))
+  const ask = Math.abs(gap.unexplained) > FAR_COUNT_PIECES
+  const params = { varietyId, known: gap.known, pieces }
+  const asked = askFor(command, ask ? [{ code: 'far-count', params }] : [])
+  if (asked !== null) return asked
+  happenCounted(oneCase, { varietyId, pieces, within: 0 }, happenedAt(oneCase))
+  return take(oneCase, { lines: [{ varietyId, pieces }] })
+}
+
+interface Gap {
+  readonly known: number
+  readonly unexplained: number
+  readonly ready: readonly Lot[]
+  readonly matured: readonly Lot[]
+}
+
+/**
+ * How far a count is from what is known. Lots that should still be cooling are taken for ready, oldest first, as long as
+ * that brings the known number nearer to the counted one.
+ */
+function gapOf(oneCase: Case, { varietyId, pieces }: Line, atMs: EpochMs): Gap {
   const lots = lotsOf(oneCase, varietyId)
   const ready = lots.filter((lot) => lot.readyAtMs <= atMs)
   const matured = maturedBy(lots, piecesOf(ready), pieces, atMs)
   const known = piecesOf(ready) + piecesOf(matured)
-  const unexplained = known - pieces
-  const ask = Math.abs(unexplained) > FAR_COUNT_PIECES
-  const asked = askFor(command, ask ? [{ code: 'far-count', params: { varietyId, known, pieces } }] : [])
-  if (asked !== null) return asked
+  return { known, unexplained: known - pieces, ready, matured }
+}
 
+/** Books a count; the gap is unexplained. */
+export function happenCounted(oneCase: Case, { varietyId, pieces, within }: Counted, atMs: EpochMs): void {
+  const { ready, matured, unexplained } = gapOf(oneCase, { varietyId, pieces }, atMs)
   const foundLot: Lot | null =
     unexplained < 0 ? { id: batchId(oneCase.newId()), pieces: -unexplained, outAtMs: atMs, readyAtMs: atMs } : null
   happen(oneCase, atMs, {
     type: 'counted',
     varietyId,
-    doughId: wantOf(shop, command).doughId,
+    doughId: wantOf(oneCase.shop, { varietyId, pieces }).doughId,
     pieces,
+    within,
+    habit: null,
     matured: matured.map((lot) => lot.id),
     takes: unexplained > 0 ? oldestOf([...ready, ...matured], unexplained) : [],
     unexplained,
     foundLot,
   })
-  return take(oneCase, { lines: [{ varietyId, pieces }] })
 }
 
 /** Set aside for somebody: out of what is for sale, not yet sold. */
@@ -117,11 +165,25 @@ export function decideHandOver(oneCase: Of<'handOver'>): Decision {
   return take(oneCase, { lines: keep.lines })
 }
 
-function takeOff(oneCase: Case, line: Line, fate: 'sold' | 'kitchen' | 'wasted' | 'given', atMs: EpochMs): void {
+export function takeOff(
+  oneCase: Case,
+  line: Line,
+  fate: 'sold' | 'kitchen' | 'wasted' | 'given',
+  { atMs, from, unnamed = false }: { readonly atMs: EpochMs; readonly from: SaleSource; readonly unnamed?: boolean },
+): void {
   const takes = oldestOf(lotsOf(oneCase, line.varietyId), line.pieces)
   const { doughId } = wantOf(oneCase.shop, line)
   const found = line.pieces - piecesOf(takes)
-  happen(oneCase, atMs, { type: 'stockTaken', varietyId: line.varietyId, doughId, fate, takes, found })
+  happen(oneCase, atMs, {
+    type: 'stockTaken',
+    varietyId: line.varietyId,
+    doughId,
+    fate,
+    takes,
+    found,
+    unnamed,
+    from,
+  })
 }
 
 function lotsOf({ state }: Case, id: VarietyId): readonly Lot[] {

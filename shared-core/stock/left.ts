@@ -4,6 +4,7 @@ import { byVariety } from '../line/contents.ts'
 import { piecesOf } from '../line/lines.ts'
 import type { Variety } from '../shop/shop.ts'
 import type { EpochMs } from '../units.ts'
+import { NO_STOCK } from './apply-stock.ts'
 import type { Coming } from './on-the-way.ts'
 import { onTheWay } from './on-the-way.ts'
 import { paceOf, piecesPerHour, runOutAt } from './run-out.ts'
@@ -96,5 +97,5 @@ function hasPieces({ forSale, cooling, kept, onTheWay: coming }: Rod): boolean {
 }
 
 function noStock({ id, doughId }: Variety): Stock {
-  return { varietyId: id, doughId, lots: [], kept: 0, soldToday: 0, pace: [], counted: null, goneSinceMs: null }
+  return { varietyId: id, doughId, ...NO_STOCK }
 }

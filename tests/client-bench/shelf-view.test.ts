@@ -138,6 +138,7 @@ describe('[B6] given a tap that is not answered', () => {
       told,
       touched,
       booked: [],
+      touches: [],
     }
     return { ...state, traces: [trace] }
   }

@@ -6,7 +6,7 @@ import { play } from '../core/support/play.ts'
 
 const NOW = at('8:00')
 const ready = (clock: string, pieces = 12) => lot({ pieces, outAt: at('6:30'), readyAt: at(clock) })
-const counted = { atMs: at('7:30'), pieces: 24 }
+const counted = { atMs: at('7:30'), pieces: 24, within: 0 }
 const sales = (clock: string) => [{ fromMs: at(clock), pieces: 6 }]
 
 describe('what the number for sale rests on', () => {

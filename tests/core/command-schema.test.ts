@@ -40,7 +40,7 @@ describe('a command from outside', () => {
       ActType,
       true
     >
-    expect(Object.keys(all)).toHaveLength(26)
+    expect(Object.keys(all)).toHaveLength(44)
   })
 
   it('given confirmed codes, or a device that knows no time, then they are read', () => {
@@ -125,8 +125,14 @@ describe('what is wrong with a command is told with its place', () => {
     ],
     ['changeSetUp', '/changes/1/value/closeMinute', 0, 'The shop closes at 00:00, not after opening.', 'After 06:00.'],
     ['changeSetUp', '/changes/2/value/pieces', 501, '"pieces" is 501.', 'A whole number from 1 to 500.'],
-    ['changeSetUp', '/changes/2/value', undefined, '"value" is missing.', 'An object with "pieces", "cycleMs".'],
-    ['changeSetUp', '/changes/5/value/chill/unit', 'days', '"unit" is the text "days".', '"s", "min" or "h".'],
+    [
+      'changeSetUp',
+      '/changes/2/value',
+      undefined,
+      '"value" is missing.',
+      'An object with "pieces", "cycleMs", "recoverMs", "care".',
+    ],
+    ['changeSetUp', '/changes/8/value/chill/unit', 'days', '"unit" is the text "days".', '"s", "min" or "h".'],
   ])('%s with %s being %j', (type, at, value, wrong, right) => {
     expect(problemsAt(withValue(commandOf(type), at, value))).toEqual([{ path: at, wrong, right }])
   })

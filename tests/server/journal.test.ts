@@ -98,7 +98,7 @@ describe('the journal on SQLite', () => {
     ['is no entry', "UPDATE entries SET entry = 'null' WHERE seq = 3", 'Entry 3 of the journal'],
     [
       'was written by a newer release',
-      'UPDATE entries SET entry = replace(entry, \'"v":1\', \'"v":9\') WHERE seq = 3',
+      'UPDATE entries SET entry = replace(entry, \'"v":2\', \'"v":9\') WHERE seq = 3',
       'a newer release wrote this journal',
     ],
   ])('[J9] given a row that %s, when read, then it is named and not skipped', async (_what, sql, words) => {

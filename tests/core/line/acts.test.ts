@@ -72,7 +72,7 @@ describe('the order of the next acts', () => {
   })
 
   it('[L34] given a rotating oven and three outs at once, then they follow the turn from the door', () => {
-    const shop = shopWith({ oven: { kind: 'rotating', handlingMs: spanMs(1, 'min') } })
+    const shop = shopWith({ oven: { kind: 'rotating', handlingMs: spanMs(1, 'min'), bakeAt: null, secondAt: null } })
     const due = (id: string, shelf: string) => load({ id, shelf, phase: 'second-side' })
     const s2 = { touchedAtMs: at('6:45'), boardsFreed: 0, boardsWetAtMs: at('6:45') }
     const state = stateWith({ shop, loads: [due('a', 's1'), due('b', 's2'), due('c', 's3')], shelves: { s2 } })
@@ -93,7 +93,10 @@ describe('ties', () => {
   })
 
   it('[L20] given a flip and an out on one hearth at the same instant, then the out comes first', () => {
-    const shop = shopWith({ stations, oven: { kind: 'hearth', handlingMs: spanMs(1, 'min') } })
+    const shop = shopWith({
+      stations,
+      oven: { kind: 'hearth', handlingMs: spanMs(1, 'min'), bakeAt: null, secondAt: null },
+    })
     const loads = [load({ id: 'a', flip: same }), load({ id: 'b', phase: 'second-side', out: same })]
     expect(keys(stateWith({ shop, loads }))).toEqual(['out:b', 'flip:a'])
   })

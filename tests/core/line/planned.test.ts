@@ -46,7 +46,7 @@ describe('planned loads', () => {
   })
 
   it('[L25] given a rotating oven, then a load for any shelf falls to the next one at the door', () => {
-    const shop = shopWith({ oven: { kind: 'rotating', handlingMs: spanMs(1, 'min') } })
+    const shop = shopWith({ oven: { kind: 'rotating', handlingMs: spanMs(1, 'min'), bakeAt: null, secondAt: null } })
     const s2 = { touchedAtMs: at('6:40'), boardsFreed: 0, boardsWetAtMs: at('6:45') }
     expect(forShelves(stateWith({ shop, planned: [p('a', 1), p('b', 2)], shelves: { s2 } }), 's1', 's2', 's3')).toEqual(
       [null, 'a', 'b'],
@@ -97,7 +97,7 @@ describe('planned loads', () => {
 
   it('[L39] given a hearth, then loads go in while there is room and wait for the outs that make it', () => {
     const shop = shopWith({
-      oven: { kind: 'hearth', handlingMs: spanMs(1, 'min') },
+      oven: { kind: 'hearth', handlingMs: spanMs(1, 'min'), bakeAt: null, secondAt: null },
       shelves: table([shelf({ id: 'floor', floorBoards: 12, pieces: 72 })]),
     })
     const on = loadOf({ shelf: 'floor' }, lines('sesame', 36)) // 6 of 12 boards, out at 6:56
@@ -110,7 +110,7 @@ describe('planned loads', () => {
 
   it('[L39] given a hearth with room for two loads, then one is open at a time', () => {
     const shop = shopWith({
-      oven: { kind: 'hearth', handlingMs: spanMs(1, 'min') },
+      oven: { kind: 'hearth', handlingMs: spanMs(1, 'min'), bakeAt: null, secondAt: null },
       shelves: table([shelf({ id: 'floor', floorBoards: 12, pieces: 72 })]),
     })
     const small = { lines: lines('poppy', 24) }
@@ -123,7 +123,7 @@ describe('planned loads', () => {
 
   it('[L39] given a hearth whose loads come out in another order than they went in, then the first out makes room', () => {
     const shop = shopWith({
-      oven: { kind: 'hearth', handlingMs: spanMs(1, 'min') },
+      oven: { kind: 'hearth', handlingMs: spanMs(1, 'min'), bakeAt: null, secondAt: null },
       shelves: table([shelf({ id: 'floor', floorBoards: 12, pieces: 72 })]),
       varieties: table([
         variety({ id: 'slow', windows: { bake: dwell(30, 40, 50, 'min') } }),
@@ -144,7 +144,7 @@ describe('planned loads', () => {
 
   it('[L39] given a load larger than the whole floor, then it waits for all of the floor and what follows for it', () => {
     const shop = shopWith({
-      oven: { kind: 'hearth', handlingMs: spanMs(1, 'min') },
+      oven: { kind: 'hearth', handlingMs: spanMs(1, 'min'), bakeAt: null, secondAt: null },
       shelves: table([shelf({ id: 'floor', floorBoards: 12, pieces: 72 })]),
     })
     const on = loadOf({ shelf: 'floor' }, lines('sesame', 6)) // out at 6:56

@@ -7,7 +7,7 @@ import { at, batch, lines, load, loadOf, planned, stateWith, until } from '../su
 import { ALL_STATIONS, shelf, shopWith, station, table } from '../support/shop.ts'
 
 const HEARTH = shopWith({
-  oven: { kind: 'hearth', handlingMs: spanMs(1, 'min') },
+  oven: { kind: 'hearth', handlingMs: spanMs(1, 'min'), bakeAt: null, secondAt: null },
   shelves: table([shelf({ id: 'floor', floorBoards: 12, pieces: 72 })]),
 })
 const told = (state: State, clock = '6:47') =>
@@ -168,7 +168,7 @@ describe('what a key says', () => {
   })
 
   it('[L34] given a rotating oven, then the shelf touched last stands at the door', () => {
-    const shop = shopWith({ oven: { kind: 'rotating', handlingMs: spanMs(1, 'min') } })
+    const shop = shopWith({ oven: { kind: 'rotating', handlingMs: spanMs(1, 'min'), bakeAt: null, secondAt: null } })
     const s2 = { touchedAtMs: at('6:40'), boardsFreed: 0, boardsWetAtMs: at('6:40') }
     const keys = shelfKeys(stateWith({ shop, shelves: { s2 } }), at('6:47'))
     expect(keys.map((key) => key.atDoor)).toEqual([false, true, false])

@@ -4,7 +4,7 @@ import { spanMs } from '../../../shared-core/units.ts'
 import { at, load, stateWith } from '../support/make.ts'
 import { shelf, shopWith, table } from '../support/shop.ts'
 
-const ROTATING = shopWith({ oven: { kind: 'rotating', handlingMs: spanMs(1, 'min') } })
+const ROTATING = shopWith({ oven: { kind: 'rotating', handlingMs: spanMs(1, 'min'), bakeAt: null, secondAt: null } })
 const touched = (clock: string) => ({ touchedAtMs: at(clock), boardsFreed: 0, boardsWetAtMs: at(clock) })
 const ids = (shelves: readonly { readonly id: string }[]) => shelves.map((one) => one.id)
 

@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { doughId, shelfId, stationId, varietyId } from '../../../shared-core/ids.ts'
+import { DEFAULT_COUNTER, NO_KETTLE_CARE } from '../../../shared-core/shop/default-rules.ts'
 import { inOrder } from '../../../shared-core/shop/in-order.ts'
 import type { DwellWindow, Oven, Shelf, Shop, Station, Variety, Windows } from '../../../shared-core/shop/shop.ts'
 import { LINE_ACTS, WINDOW_STAGES } from '../../../shared-core/shop/stages.ts'
@@ -67,9 +68,16 @@ export const anyShop: fc.Arbitrary<Shop> = fc
         closeMinute: 900,
         secondMenu: changeover?.menu ?? null,
       },
-      kettle,
+      kettle: { ...kettle, ...NO_KETTLE_CARE },
       boards,
-      oven: { kind, handlingMs },
+      oven: { kind, handlingMs, bakeAt: null, secondAt: null },
+      mixer: null,
+      cooler: null,
+      counter: DEFAULT_COUNTER,
+      toppings: new Map(),
+      people: new Map(),
+      steps: new Map(),
+      weekdays: new Map(),
       windows: { firstSide: min(3, 3.5, 4), bake: min(15, 18, 25), ...windows },
       shelves: byId(shelf),
       doughs: byId(
@@ -77,6 +85,7 @@ export const anyShop: fc.Arbitrary<Shop> = fc
           ...one,
           id: doughId(one.id),
           name: `Dough ${one.id}`,
+          contains: [],
           route: ['proof', ...(rack ? ['rack' as const] : []), 'kettle', 'boards', 'oven'],
           retired: one.retired && at > 0,
         })),
@@ -87,6 +96,7 @@ export const anyShop: fc.Arbitrary<Shop> = fc
           id: varietyId(one.id),
           name: `Variety ${one.id}`,
           doughId: doughId(drawn.doughs[0]?.id ?? ''),
+          toppingId: null,
           bakedOn: one.topping === 'none' ? 'pan' : 'board',
           flip: one.topping !== 'none',
           retired: one.retired && at > 0,

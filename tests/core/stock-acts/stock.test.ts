@@ -78,7 +78,7 @@ describe('counting', () => {
     expect(unexplained(state)).toBe(gap)
     const ready = sesame(state)?.lots.filter((one) => one.readyAtMs <= at('6:47')) ?? []
     expect(ready.reduce((sum, one) => sum + one.pieces, 0)).toBe(pieces)
-    expect(sesame(state)?.counted).toEqual({ atMs: at('6:47'), pieces })
+    expect(sesame(state)?.counted).toEqual({ atMs: at('6:47'), pieces, within: 0 })
   })
 
   it('[S4] given 16 known, when 60 are counted, then it is asked back once', () => {

@@ -126,7 +126,7 @@ describe('what is on the way', () => {
 })
 
 describe('how it is known', () => {
-  const counted = { atMs: at('8:40'), pieces: 15 }
+  const counted = { atMs: at('8:40'), pieces: 15, within: 0 }
   const out = (clock: string) => [lot({ outAt: at(clock), readyAt: at(clock) })]
   const sold = (clock: string, pieces = 3) => [{ fromMs: at(clock), pieces }]
 

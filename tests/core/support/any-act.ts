@@ -3,14 +3,15 @@ import type { Act, ActType } from '../../../shared-core/day/commands.ts'
 import type { State } from '../../../shared-core/day/state.ts'
 import { commandId, deviceId } from '../../../shared-core/ids.ts'
 import { setUpChanges } from '../../../shared-core/shop/set-up-diff.ts'
+import { spanMs } from '../../../shared-core/units.ts'
 import { at, lines } from './make.ts'
 import { play } from './play.ts'
-import { ALL_STATIONS, shopWith, table } from './shop.ts'
+import { ALL_STATIONS, PEOPLE, STEPS, shopWith, table } from './shop.ts'
 
 /** A shop set up from nothing, with trays in the cooler, a load list and some sesame for sale. */
 export function startedShop(): State {
   const state = emptyState()
-  const shop = shopWith({ stations: table(ALL_STATIONS) })
+  const shop = shopWith({ stations: table(ALL_STATIONS), steps: table(STEPS), people: table(PEOPLE) })
   applyEntry(state, {
     seq: 1,
     commandId: commandId('setup00001'),
@@ -128,8 +129,51 @@ const MAKERS: { readonly [Type in Drawn]: (state: State, draw: Draw) => Act } = 
     type: 'takeBack',
     commandId: draw.oneOf([commandId('none000001'), ...state.traces.map((one) => one.commandId)]),
   }),
+  care: (_state, draw) => ({
+    type: 'care',
+    care: draw.oneOf(['topUp', 'malt', 'skim', 'change', 'boiling', 'washBoards']),
+  }),
+  setBoards: (_state, draw) => ({ type: 'setBoards', usable: draw.upTo(30) }),
+  sellUnnamed: (_state, draw) => ({ type: 'sellUnnamed', pieces: draw.upTo(12) + 1 }),
+  sweep: (state, draw) => ({
+    type: 'sweep',
+    counts: someLines(state, draw, 40).map((line) => ({ ...line, within: draw.oneOf([0, 3]) })),
+  }),
+  lastOneGone: (state, draw) => ({ type: 'lastOneGone', varietyId: someLine(state, draw, 1).varietyId }),
+  dayOldIn: (state, draw) => ({ type: 'dayOldIn', lines: someLines(state, draw, 12) }),
+  dayOldOut: (state, draw) => ({
+    type: 'dayOldOut',
+    ...someLine(state, draw, 6),
+    fate: draw.oneOf(['sold', 'kitchen', 'wasted', 'given']),
+  }),
+  reopenDay: (state) => ({ type: 'reopenDay', label: state.lastDay?.label ?? '2026-01-01' }),
+  dropSetUp: (state, draw) => ({ type: 'dropSetUp', setUpId: draw.oneOf([...state.setUps.keys(), 'none' as never]) }),
+  takeUpSetUps: () => ({ type: 'takeUpSetUps' }),
+  doStep: (state, draw) => ({ type: 'doStep', ...someStep(state, draw) }),
+  giveStep: (state, draw) => ({ type: 'giveStep', ...someStep(state, draw) }),
+  testFloat: (state, draw) => {
+    const passed = draw.upTo(1) === 0
+    const { doughId } = someDough(state, draw)
+    return { type: 'testFloat', doughId, passed, lookAgainMs: passed ? null : spanMs(15, 'min'), personId: null }
+  },
+  writeNote: () => ({ type: 'writeNote', text: 'rye slow' }),
+  clearNote: (state, draw) => ({ type: 'clearNote', noteId: draw.oneOf([...state.notes.keys(), 'none' as never]) }),
+  slipChangeover: (_state, draw) => ({ type: 'slipChangeover', slipMs: (draw.upTo(8) - 4) * 900_000 }),
+  changeOverShelf: (state, draw) => ({
+    type: 'changeOverShelf',
+    shelfId: draw.oneOf([...(state.shop?.shelves.keys() ?? [])]),
+    to: draw.oneOf(['secondMenu', 'bagels']),
+  }),
+  readOven: (_state, draw) => ({ type: 'readOven', shelfId: null, degrees: 400 + draw.upTo(120), unit: 'F' }),
 }
 const TYPES = Object.keys(MAKERS) as Drawn[]
+/** Kinds that a draw can end in; planned changes of a set-up have tests of their own. */
+export const ACT_TYPES = TYPES.filter((type) => type !== 'dropSetUp' && type !== 'takeUpSetUps')
+
+function someStep(state: State, draw: Draw) {
+  const stepId = draw.oneOf([...(state.shop?.steps.keys() ?? []), 'none' as never])
+  return { stepId, doughId: null, personId: draw.oneOf([null, ...(state.shop?.people.keys() ?? [])]) }
+}
 
 function someDough(state: State, draw: Draw) {
   return { doughId: draw.oneOf([...(state.shop?.doughs.keys() ?? [])]), varietyId: null }

@@ -1,7 +1,9 @@
+import type { Care, Mark, Note } from '../../../shared-core/day/said.ts'
 import type {
   Account,
   Batch,
   Day,
+  Habit,
   Keep,
   Line,
   Load,
@@ -16,6 +18,7 @@ import type {
 import type { DoughId } from '../../../shared-core/ids.ts'
 import { batchId, doughId, loadId, plannedId, shelfId, varietyId } from '../../../shared-core/ids.ts'
 import type { BatchStage, Shop } from '../../../shared-core/shop/shop.ts'
+import { NO_STOCK } from '../../../shared-core/stock/apply-stock.ts'
 import { must } from '../../../shared-core/support.ts'
 import type { EpochMs } from '../../../shared-core/units.ts'
 import { epochMs } from '../../../shared-core/units.ts'
@@ -141,12 +144,7 @@ export function stock(variety: string, parts: Partial<Stock> = {}, shop: Shop = 
   return {
     varietyId: id,
     doughId: must(shop.varieties, id).doughId,
-    lots: [],
-    kept: 0,
-    soldToday: 0,
-    pace: [],
-    counted: null,
-    goneSinceMs: null,
+    ...NO_STOCK,
     ...parts,
   }
 }
@@ -184,6 +182,11 @@ export interface StateParts {
   readonly keeps?: readonly Keep[]
   readonly planned?: readonly PlannedLoad[]
   readonly unsure?: readonly Unsure[]
+  readonly marks?: readonly Mark[]
+  readonly notes?: readonly Note[]
+  readonly cares?: readonly Care[]
+  readonly habits?: readonly Habit[]
+  readonly touches?: { readonly [key: string]: number }
   readonly recordedAt?: EpochMs
 }
 
@@ -206,6 +209,12 @@ export function stateWith(parts: StateParts = {}): State {
     keeps: byId(parts.keeps ?? []),
     planned: byId(parts.planned ?? []),
     unsure: byId(parts.unsure ?? []),
+    marks: byId(parts.marks ?? []),
+    notes: byId(parts.notes ?? []),
+    cares: new Map((parts.cares ?? []).map((care) => [care.kind, care])),
+    setUps: new Map(),
+    habits: new Map((parts.habits ?? []).map((habit) => [habit.varietyId, habit])),
+    touches: new Map(Object.entries(parts.touches ?? {})),
     account: accountOf(batches, stocks),
     traces: [],
   }

@@ -1,12 +1,15 @@
-import { doughId, shelfId, stationId, varietyId } from '../../../shared-core/ids.ts'
+import { doughId, personId, shelfId, stationId, stepId, varietyId } from '../../../shared-core/ids.ts'
+import { DEFAULT_COUNTER, NO_KETTLE_CARE } from '../../../shared-core/shop/default-rules.ts'
 import type {
   Dough,
   DwellWindow,
   Hours,
   LineAct,
+  Person,
   Shelf,
   Shop,
   Station,
+  Step,
   Variety,
   Windows,
 } from '../../../shared-core/shop/shop.ts'
@@ -21,9 +24,12 @@ export function shopWith(parts: Partial<Shop> = {}): Shop {
   return {
     profile: { name: 'Test Bagels', zone: 'America/Chicago', language: 'en', temperature: 'F', weight: 'g', clock: 12 },
     hours: hours(),
-    kettle: { pieces: 36, cycleMs: spanMs(90, 's') },
+    kettle: { pieces: 36, cycleMs: spanMs(90, 's'), ...NO_KETTLE_CARE },
     boards: { count: 24, pieces: 6, rewetMs: spanMs(5, 'min') },
-    oven: { kind: 'shelves', handlingMs: spanMs(1, 'min') },
+    oven: { kind: 'shelves', handlingMs: spanMs(1, 'min'), bakeAt: null, secondAt: null },
+    mixer: null,
+    cooler: null,
+    counter: DEFAULT_COUNTER,
     windows: TRADE_WINDOWS,
     shelves: table([shelf({ id: 's1', order: 1 }), shelf({ id: 's2', order: 2 }), shelf({ id: 's3', order: 3 })]),
     doughs: table([
@@ -39,6 +45,10 @@ export function shopWith(parts: Partial<Shop> = {}): Shop {
       variety({ id: 'rye', order: 6, doughId: doughId('rye'), decidedAt: 'mixer', topping: 'none' }),
     ]),
     stations: table([station('line', ['load', 'flip', 'out'])]),
+    toppings: new Map(),
+    people: new Map(),
+    steps: new Map(),
+    weekdays: new Map(),
     ...parts,
   }
 }
@@ -93,6 +103,7 @@ export function dough(parts: Named<Dough>): Dough {
     order: 1,
     route: ['proof', 'chill', 'rack', 'kettle', 'boards', 'oven'],
     trayPieces: 15,
+    contains: [],
     windows: {},
     retired: false,
     ...parts,
@@ -109,6 +120,7 @@ export function variety(parts: Named<Variety>): Variety {
     size: 'regular',
     decidedAt: 'line',
     topping: 'before-flip',
+    toppingId: null,
     bakedOn: 'board',
     flip: true,
     windows: {},
@@ -131,6 +143,33 @@ export const ALL_STATIONS = [
   station('topping', ['board']),
   station('oven', ['load', 'flip', 'out']),
 ]
+
+export function step(parts: Named<Step>): Step {
+  return {
+    name: titled(parts.id),
+    order: 1,
+    list: 'opening',
+    offsetMs: -30 * 60_000,
+    kind: 'plain',
+    retired: false,
+    ...parts,
+    id: stepId(parts.id),
+  }
+}
+
+export function person(id: string): Person {
+  return { id: personId(id), name: titled(id), order: 1, retired: false }
+}
+
+/** An opening list from an hour before the first load on, and a changeover with the oven empty at its zero. */
+export const STEPS = [
+  step({ id: 'oven-on', order: 1, offsetMs: -60 * 60_000 }),
+  step({ id: 'kettle-lit', order: 2, offsetMs: -45 * 60_000 }),
+  step({ id: 'float', order: 3, offsetMs: -20 * 60_000, kind: 'float-test' }),
+  step({ id: 'drain', order: 4, list: 'changeover', offsetMs: -10 * 60_000 }),
+  step({ id: 'stones', order: 5, list: 'changeover', offsetMs: 5 * 60_000 }),
+]
+export const PEOPLE = [person('ana'), person('ben')]
 
 /** Entities as the shop holds them. @example table([shelf({ id: 's1' })]) */
 export function table<Thing extends { readonly id: string }>(

@@ -1,0 +1,16 @@
+import { spanMs } from '../units.ts'
+import type { CounterRules, Kettle } from './shop.ts'
+
+/** What holds in a shop that has said nothing yet. Common practice, no source, and there to be changed. */
+export const DEFAULT_COUNTER: CounterRules = { salesFrom: 'taps', sweepEveryMs: spanMs(90, 'min'), dayOldPercent: 50 }
+
+export const DEFAULT_KETTLE_CARE: Pick<Kettle, 'recoverMs' | 'care'> = {
+  recoverMs: spanMs(5, 'min'),
+  care: { topUp: 300, malt: 600, skim: 300, change: 3_000 },
+}
+
+/** A kettle of a set-up that was written before the board knew of its care: nobody asked to be reminded. */
+export const NO_KETTLE_CARE: Pick<Kettle, 'recoverMs' | 'care'> = {
+  recoverMs: spanMs(5, 'min'),
+  care: { topUp: null, malt: null, skim: null, change: null },
+}
