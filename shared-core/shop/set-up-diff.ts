@@ -58,7 +58,7 @@ function weekdaysWithRetired(from: Shop['weekdays'] | undefined, to: Shop['weekd
 }
 
 /** What the shop has where a change would put its value. */
-function standing(shop: Shop, change: SetUpChange): unknown {
+export function standing(shop: Shop, change: SetUpChange): unknown {
   switch (change.entity) {
     case 'shelf':
       return shop.shelves.get(change.value.id)
