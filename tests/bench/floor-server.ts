@@ -1,10 +1,14 @@
+import { readFileSync } from 'node:fs'
 import { createServer } from 'node:http'
+import { createRequire } from 'node:module'
+import { dirname, join } from 'node:path'
 import { Server } from 'socket.io'
 import { loadSqlite } from '../../server/journal/sqlite.ts'
+import { HEARER_PAGE, SENDER_PAGE } from './minimal-pages.ts'
 
 /**
  * The floor of latency: a bare socket.io server that writes each message with the same synchronous append to disk and
- * broadcasts it, and does nothing else. The same transport settings as ours.
+ * broadcasts it, and does nothing else; with the least pages that can tap and show. The same transport settings as ours.
  */
 const [file] = process.argv.slice(2)
 if (file === undefined) throw new Error('floor-server: FILE')
@@ -15,7 +19,14 @@ db.exec(
 )
 const insert = db.prepare('INSERT INTO entries (command_id, entry) VALUES (?, ?)')
 
-const http = createServer((_request, response) => response.end('{"status":"ok"}'))
+// The package exports no path to its client file.
+const CLIENT = join(dirname(createRequire(import.meta.url).resolve('socket.io')), '../client-dist/socket.io.min.js')
+const PAGES: { readonly [path: string]: () => string | Buffer } = {
+  '/sender': () => SENDER_PAGE,
+  '/hearer': () => HEARER_PAGE,
+  '/socket.io.js': () => readFileSync(CLIENT),
+}
+const http = createServer(({ url = '' }, response) => response.end(PAGES[url]?.() ?? '{"status":"ok"}'))
 const io = new Server(http, {
   transports: ['websocket'],
   perMessageDeflate: false,

@@ -1,11 +1,11 @@
 // @ts-check
-// `npm run bench`: each figure beside its floor, measured in the same run. Parts: latency, start-up, sizes.
+// `npm run bench`: each figure beside its floor, measured in the same run. Parts: see PARTS.
 import { spawn } from 'node:child_process'
 import { buildIfNeeded } from '../../server/start/build-if-needed.mjs'
 import { installIfNeeded } from '../../server/start/install.mjs'
 import { ROOT } from '../../server/start/project.mjs'
 
-const PARTS = ['latency', 'start-up', 'sizes']
+const PARTS = ['latency', 'paint', 'idle', 'start-up', 'sizes']
 
 await installIfNeeded(ROOT)
 await buildIfNeeded(ROOT)
