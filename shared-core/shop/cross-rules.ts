@@ -10,12 +10,16 @@ export function crossMisfits(parts: SetUpParts): Misfit[] {
   return [
     ...listMisfits('shelf', parts.shelves, parts),
     ...listMisfits('dough', parts.doughs, parts),
+    ...listMisfits('topping', parts.toppings, parts),
     ...listMisfits('variety', parts.varieties, parts),
     ...listMisfits('station', parts.stations, parts),
+    ...listMisfits('person', parts.people, parts),
+    ...listMisfits('step', parts.steps, parts, ({ list }) => list),
     ...ovenTimeMisfits(parts),
     ...ovenMisfits(parts),
     ...tapMisfits(parts),
     ...parts.varieties.flatMap((variety) => madeOfMisfits(variety, parts)),
+    ...parts.varieties.flatMap((variety) => toppedMisfits(variety, parts)),
   ]
 }
 
@@ -24,15 +28,33 @@ interface Listed {
   readonly name: string
   readonly retired: boolean
 }
-const PLURAL = { shelf: 'shelves', dough: 'doughs', variety: 'varieties', station: 'stations' } as const
+const PLURAL: Readonly<Record<ListName, string>> = {
+  shelf: 'shelves',
+  dough: 'doughs',
+  topping: 'toppings',
+  variety: 'varieties',
+  station: 'stations',
+  person: 'people',
+  step: 'steps',
+}
+/** Without one of each of these nothing can be baked. */
+const NEEDED: ReadonlySet<ListName> = new Set<ListName>(['shelf', 'dough', 'variety', 'station'])
 
-/** Enough and not too many of a kind, and no two in use with the same name: people would not tell them apart. */
-function listMisfits(entity: ListName, list: readonly Listed[], { unread }: SetUpParts): Misfit[] {
+/**
+ * Enough and not too many of a kind, and no two in use with the same name: people would not tell them apart.
+ * @param among names need differ only where this is the same
+ */
+function listMisfits<One extends Listed>(
+  entity: ListName,
+  list: readonly One[],
+  { unread }: SetUpParts,
+  among: (one: One) => string = () => '',
+): Misfit[] {
   const used = list.filter((one) => !one.retired)
   const [most, plural] = [IN_USE_MAX[entity], PLURAL[entity]]
   const firstOf = new Map<string, Listed>()
   const sameNames = used.flatMap((one) => {
-    const name = one.name.normalize('NFC').toLowerCase()
+    const name = `${among(one)} ${one.name.normalize('NFC').toLowerCase()}`
     const before = firstOf.get(name)
     if (before === undefined) firstOf.set(name, one)
     const wrong = `Two ${plural} in use are called "${one.name}".`
@@ -40,7 +62,7 @@ function listMisfits(entity: ListName, list: readonly Listed[], { unread }: SetU
     return broken({ entity, id: one.id }, [[before !== undefined, 'name', wrong, right]])
   })
   const whole = broken({ entity, id: null }, [
-    [used.length === 0 && !unread.has(entity), '', `No ${entity} is in use.`, 'One at least.'],
+    [used.length === 0 && NEEDED.has(entity) && !unread.has(entity), '', `No ${entity} is in use.`, 'One at least.'],
     [used.length > most, '', `${used.length} ${plural} are in use.`, `At most ${most}; retire others.`],
     [list.length > KEPT_MAX, '', `There are ${list.length} ${plural}.`, `At most ${KEPT_MAX}, retired ones included.`],
   ])
@@ -125,5 +147,18 @@ function madeOfMisfits(variety: Variety, parts: SetUpParts): Misfit[] {
     ],
     [boardless, 'bakedOn', 'Baked on a board, and the shop has no boards.', '"pan", or the number of boards.'],
     [late !== null, 'windows', late ?? '', 'A bake longer than its first side.'],
+  ])
+}
+
+/** A variety against its topping; a retired variety may name a retired one, and nothing that never was. */
+function toppedMisfits({ id, toppingId, retired }: Variety, { toppings, toppingIds }: SetUpParts): Misfit[] {
+  if (toppingId === null) return []
+  const topping = toppings.find((one) => one.id === toppingId)
+  const known = [...toppingIds].map((one) => `"${one}"`).join(', ')
+  const right = known === '' ? 'None, or a topping of that id.' : `The id of a topping: ${known}.`
+  const inUse = 'A topping in use, or the variety retired too.'
+  return broken({ entity: 'variety', id }, [
+    [!toppingIds.has(toppingId), 'toppingId', `There is no topping "${toppingId}".`, right],
+    [topping?.retired === true && !retired, 'toppingId', `Its topping "${toppingId}" is retired.`, inUse],
   ])
 }

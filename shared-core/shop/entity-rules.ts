@@ -1,14 +1,28 @@
 import { clockText } from './human-time.ts'
-import type { Misfit } from './misfit.ts'
+import type { Misfit, Rule, Whose } from './misfit.ts'
 import { broken } from './misfit.ts'
 import { SHELF_PIECES_MAX } from './set-up-limits.ts'
-import type { BatchStage, Dough, Hours, Shelf, Station, Variety } from './shop.ts'
+import type {
+  Allergen,
+  BatchStage,
+  Dough,
+  Hours,
+  Mixer,
+  Shelf,
+  Station,
+  Step,
+  Topping,
+  Variety,
+  Weekday,
+} from './shop.ts'
+import { milligrams, weightText } from './weight.ts'
 import { windowMisfits } from './window-rules.ts'
 
+const USUAL_HOURS = { entity: 'hours', id: null } as const
+
 /** A day lies inside one calendar day: oven ready, open, changeover, close, in that order. */
-export function hoursMisfits(hours: Hours): Misfit[] {
+export function hoursMisfits(hours: Hours, whose: Whose = USUAL_HOURS): Misfit[] {
   const { ovenReadyMinute: oven, openMinute: open, closeMinute: close } = hours
-  const whose = { entity: 'hours', id: null } as const
   const [ovenText, openText, closeText] = [oven, open, close].map(clockText)
   return [
     ...broken(whose, [
@@ -17,6 +31,11 @@ export function hoursMisfits(hours: Hours): Misfit[] {
     ]),
     ...broken(whose, changeoverRules(hours)),
   ]
+}
+
+/** Hours of its own are held to what the usual ones are. */
+export function weekdayMisfits({ id, hours, retired }: Weekday): Misfit[] {
+  return hours === null || retired ? [] : hoursMisfits(hours, { entity: 'weekday', id })
 }
 
 function changeoverRules(hours: Hours) {
@@ -56,6 +75,7 @@ export function doughMisfits(dough: Dough): Misfit[] {
   return [
     ...windowMisfits({ entity: 'dough', id }, dough.windows, 'windows/'),
     ...broken({ entity: 'dough', id }, [
+      namedTwice(dough.contains, 'contains'),
       [twice !== undefined, 'route', `The route goes through "${twice}" twice.`, 'Each stage once.'],
       [!ends, 'route', 'The route does not end in the oven.', '"oven" as its last stage.'],
       [!starts, 'route', 'The route does not begin where shaped pieces wait.', 'First "proof", "chill" or "rack".'],
@@ -68,14 +88,25 @@ function rank(stage: BatchStage | undefined): number {
   return stage === undefined || RESTING.includes(stage) ? -1 : WORKED.indexOf(stage)
 }
 
+export function toppingMisfits({ id, contains }: Topping): Misfit[] {
+  return broken({ entity: 'topping', id }, [namedTwice(contains, 'contains')])
+}
+
+function namedTwice(contains: readonly Allergen[], field: string): Rule {
+  const twice = contains.find((allergen, index) => contains.indexOf(allergen) !== index)
+  return [twice !== undefined, field, `"${twice}" is named twice.`, 'Each allergen once.']
+}
+
 export function varietyMisfits(variety: Variety): Misfit[] {
-  const { id, bakedOn, flip, topping } = variety
+  const { id, bakedOn, flip, topping, toppingId } = variety
+  const untopped = `Topped with "${toppingId}", and "topping" says "none".`
   const stuck = 'Baked on a board, and not flipped: the flip is what takes pieces off their board.'
   const bare = 'Topped after the flip, and not flipped.'
   return [
     ...windowMisfits({ entity: 'variety', id }, variety.windows, 'windows/'),
     ...broken({ entity: 'variety', id }, [
       [bakedOn === 'board' && !flip, 'flip', stuck, 'Flipped, or baked on a "pan".'],
+      [topping === 'none' && toppingId !== null, 'toppingId', untopped, 'No topping, or when it goes on.'],
       [topping === 'after-flip' && !flip, 'topping', bare, '"before-flip" or "none", or a flip.'],
     ]),
   ]
@@ -92,5 +123,25 @@ export function stationMisfits({ id, acts }: Station): Misfit[] {
 export function shelfMisfits({ id, pieces }: Shelf): Misfit[] {
   return broken({ entity: 'shelf', id }, [
     [pieces > SHELF_PIECES_MAX, 'pieces', `It holds ${pieces} pieces.`, `At most ${SHELF_PIECES_MAX}.`],
+  ])
+}
+
+/** The float test says when a dough may be boiled, which is over by the changeover. */
+export function stepMisfits({ id, list, kind }: Step): Misfit[] {
+  const late = 'A float test in the changeover.'
+  return broken({ entity: 'step', id }, [
+    [kind === 'float-test' && list !== 'opening', 'kind', late, '"plain", or the list "opening".'],
+  ])
+}
+
+export function mixerMisfits({ leastFlour, mostFlour }: Mixer): Misfit[] {
+  const [least, most] = [weightText(leastFlour), weightText(mostFlour)]
+  return broken({ entity: 'mixer', id: null }, [
+    [
+      milligrams(leastFlour) > milligrams(mostFlour),
+      'leastFlour',
+      `The least flour is ${least}, more than the most.`,
+      `At most ${most}.`,
+    ],
   ])
 }

@@ -1,11 +1,14 @@
 import type { z } from 'zod'
+import * as day from './day-schema.ts'
+import * as equipment from './equipment-schema.ts'
 import type { Misfit } from './misfit.ts'
 import type { Problem } from './problem.ts'
 import * as from from './set-up-from-file.ts'
 import { KEPT_MAX } from './set-up-limits.ts'
 import type { ListName, SetUpParts } from './set-up-parts.ts'
+import { LIST_NAMES } from './set-up-parts.ts'
 import * as schema from './set-up-schema.ts'
-import type { Kettle, Profile } from './shop.ts'
+import type { Cooler, CounterRules, Kettle, Profile } from './shop.ts'
 
 /**
  * What can be read of a set-up file, part by part: a mistake in one part must not hide those between the others, so
@@ -14,6 +17,9 @@ import type { Kettle, Profile } from './shop.ts'
 export interface Draft {
   readonly profile: Profile | null
   readonly kettle: Kettle | null
+  /** Null also where the file says nothing of one. */
+  readonly cooler: Cooler | null
+  readonly counter: CounterRules | null
   readonly parts: SetUpParts
   /** Ids that stand in their list a second time. */
   readonly doubled: readonly Problem[]
@@ -22,43 +28,60 @@ export interface Draft {
 }
 
 export function draftOf(raw: unknown): Draft {
-  const boards = readAs(schema.boardsFile, at(raw, 'boards'), from.boardsFrom)
-  const boardPieces = boards?.pieces ?? 1
-  const floor = at(at(raw, 'oven'), 'floor')
-  const shelves = [
-    ...(floor === undefined ? [] : readEach(schema.floorFile, [{ path: '/oven/floor', raw: floor }], shelfOf)),
-    ...readEach(schema.shelfFile, entriesAt('/oven/shelves', at(at(raw, 'oven'), 'shelves')), shelfOf),
-  ]
-  function shelfOf(file: from.ShelfOrFloor, order: number) {
-    return from.shelfFrom(file, order, boardPieces)
-  }
-  const doughs = readEach(schema.doughFile, entriesAt('/doughs', at(raw, 'doughs')), from.doughFrom)
-  const varieties = readEach(schema.varietyFile, entriesAt('/varieties', at(raw, 'varieties')), from.varietyFrom)
-  const stations = readEach(schema.stationFile, entriesAt('/stations', at(raw, 'stations')), from.stationFrom)
-  const lists = { shelf: shelves, dough: doughs, variety: varieties, station: stations }
+  const boards = readAs(equipment.boardsFile, at(raw, 'boards'), from.boardsFrom)
+  const lists = listsOf(raw, boards?.pieces ?? 1)
   return {
     profile: readAs(schema.profileFile, at(raw, 'shop'), from.profileFrom),
-    kettle: readAs(schema.kettleFile, at(raw, 'kettle'), from.kettleFrom),
+    kettle: readAs(equipment.kettleFile, at(raw, 'kettle'), from.kettleFrom),
+    cooler: readAs(equipment.coolerFile, at(raw, 'cooler'), from.coolerFrom),
+    counter: readAs(day.counterFile, at(raw, 'counter'), from.counterFrom),
     parts: {
-      hours: readAs(schema.hoursFile, at(raw, 'hours'), from.hoursFrom),
+      hours: readAs(day.hoursFile, at(raw, 'hours'), from.hoursFrom),
       boards,
-      oven: readAs(schema.ovenFile, at(raw, 'oven'), from.ovenFrom),
+      oven: readAs(equipment.ovenFile, at(raw, 'oven'), from.ovenFrom),
+      mixer: readAs(equipment.mixerFile, at(raw, 'mixer'), from.mixerFrom),
       windows: readAs(schema.windowsFile, at(raw, 'windows'), from.windowsFrom),
-      shelves: readable(shelves),
-      doughs: readable(doughs),
-      varieties: readable(varieties),
-      stations: readable(stations),
-      doughIds: new Set(doughs.flatMap(({ id }) => id ?? [])),
+      shelves: readable(lists.shelf),
+      doughs: readable(lists.dough),
+      toppings: readable(lists.topping),
+      varieties: readable(lists.variety),
+      stations: readable(lists.station),
+      people: readable(lists.person),
+      steps: readable(lists.step),
+      weekdays: readAs(day.weekdaysFile, at(raw, 'weekdays'), from.weekdaysFrom) ?? [],
+      doughIds: idsOf(lists.dough),
+      toppingIds: idsOf(lists.topping),
       unread: new Set(
-        LISTS.filter((name) => lists[name].length === 0 || lists[name].some(({ entity }) => entity === null)),
+        LIST_NAMES.filter((name) => lists[name].length === 0 || lists[name].some(({ entity }) => entity === null)),
       ),
     },
-    doubled: LISTS.flatMap((name) => doubledIn(lists[name])),
+    doubled: LIST_NAMES.flatMap((name) => doubledIn(lists[name])),
     placeOf: (misfit) => placeOf(misfit, lists),
   }
 }
 
-const LISTS: readonly ListName[] = ['shelf', 'dough', 'variety', 'station']
+/** @param boardPieces pieces of a board: what a hearth's floor holds follows from it */
+function listsOf(raw: unknown, boardPieces: number) {
+  const floor = at(at(raw, 'oven'), 'floor')
+  const shelfOf = (file: from.ShelfOrFloor, order: number) => from.shelfFrom(file, order, boardPieces)
+  const entries = (key: string) => entriesAt(`/${key}`, at(raw, key))
+  return {
+    shelf: [
+      ...(floor === undefined ? [] : readEach(equipment.floorFile, [{ path: '/oven/floor', raw: floor }], shelfOf)),
+      ...readEach(equipment.shelfFile, entriesAt('/oven/shelves', at(at(raw, 'oven'), 'shelves')), shelfOf),
+    ],
+    dough: readEach(schema.doughFile, entries('doughs'), from.doughFrom),
+    topping: readEach(schema.toppingFile, entries('toppings'), from.toppingFrom),
+    variety: readEach(schema.varietyFile, entries('varieties'), from.varietyFrom),
+    station: readEach(schema.stationFile, entries('stations'), from.stationFrom),
+    person: readEach(day.personFile, entries('people'), from.personFrom),
+    step: readEach(day.stepFile, entries('steps'), from.stepFrom),
+  } as const
+}
+
+function idsOf(entries: readonly Entry<unknown>[]): ReadonlySet<string> {
+  return new Set(entries.flatMap(({ id }) => id ?? []))
+}
 
 interface Place {
   readonly path: string
@@ -107,20 +130,34 @@ function doubledIn(entries: readonly Entry<unknown>[]): Problem[] {
 /** Fields that the file calls otherwise than the running shop. */
 const FILE_FIELD: Readonly<Record<string, string>> = {
   doughId: 'dough',
+  toppingId: 'toppedWith',
   ovenReadyMinute: 'ovenReady',
   openMinute: 'open',
   closeMinute: 'close',
   changeoverFromMinute: 'changeover/from',
   changeoverToMinute: 'changeover/to',
 }
-const LIST_PATH = { shelf: '/oven', dough: '/doughs', variety: '/varieties', station: '/stations' } as const
+const LIST_PATH: Readonly<Record<ListName, string>> = {
+  shelf: '/oven',
+  dough: '/doughs',
+  topping: '/toppings',
+  variety: '/varieties',
+  station: '/stations',
+  person: '/people',
+  step: '/steps',
+}
 
 function placeOf({ entity, id, field }: Misfit, lists: Record<ListName, readonly Entry<unknown>[]>): string {
-  const inside = field === '' ? '' : `/${FILE_FIELD[field] ?? field}`
-  if (entity !== 'shelf' && entity !== 'dough' && entity !== 'variety' && entity !== 'station')
-    return `/${entity}${inside}`
+  const [first = '', ...rest] = field.split('/')
+  const inside = field === '' ? '' : `/${[FILE_FIELD[first] ?? first, ...rest].join('/')}`
+  if (entity === 'weekday') return `/weekdays/${day.WEEKDAY_NAMES[Number(id) - 1]}${inside}`
+  if (!isList(entity)) return `/${entity}${inside}`
   const entry = id === null ? undefined : lists[entity].find((one) => one.id === id)
   return (entry?.path ?? LIST_PATH[entity]) + inside
+}
+
+function isList(entity: Misfit['entity']): entity is ListName {
+  return entity in LIST_PATH
 }
 
 function entriesAt(path: string, raw: unknown): Place[] {

@@ -1,8 +1,10 @@
+import { durationMs } from '../units.ts'
+import { WEEKDAY_NAMES } from './day-schema.ts'
 import { clockText, dwellObject, spanObject } from './human-time.ts'
 import { inOrder } from './in-order.ts'
 import type { SetUpFile } from './set-up-schema.ts'
 import { SET_UP_FORMAT } from './set-up-schema.ts'
-import type { Dough, Hours, Shelf, Shop, Station, Variety, Windows } from './shop.ts'
+import type { Dough, Hours, Mixer, Shelf, Shop, Station, Step, Topping, Variety, Weight, Windows } from './shop.ts'
 import { WINDOW_STAGES } from './stages.ts'
 
 /**
@@ -10,19 +12,26 @@ import { WINDOW_STAGES } from './stages.ts'
  * Reading it again gives the same shop; only `order` is counted anew, from 0, the retired ones last.
  */
 export function toSetUpFile(shop: Shop): SetUpFile {
-  const { profile, kettle, boards } = shop
+  const { profile, boards } = shop
   const { name, zone, language, temperature, weight, clock } = profile
   return {
     format: SET_UP_FORMAT,
     shop: { name, zone, language, units: { temperature, weight }, clock },
     hours: hoursFile(shop.hours),
-    kettle: { pieces: kettle.pieces, cycle: spanObject(kettle.cycleMs) },
+    weekdays: weekdaysFile(shop.weekdays),
+    kettle: kettleFile(shop.kettle),
     boards: { count: boards.count, pieces: boards.pieces, rewet: spanObject(boards.rewetMs) },
     oven: ovenFile(shop),
+    mixer: mixerFile(shop.mixer),
+    cooler: shop.cooler,
+    counter: counterFile(shop.counter),
     windows: shopWindowsFile(shop.windows),
     doughs: inOrder(shop.doughs).map(doughFile),
+    toppings: inOrder(shop.toppings).map(toppingFile),
     varieties: inOrder(shop.varieties).map(varietyFile),
     stations: inOrder(shop.stations).map(stationFile),
+    people: inOrder(shop.people).map(({ id, name, retired }) => ({ id, name, ...retiredFile({ retired }) })),
+    steps: inOrder(shop.steps).map(stepFile),
   }
 }
 
@@ -37,19 +46,45 @@ function hoursFile(hours: Hours): SetUpFile['hours'] {
   }
 }
 
+/** A weekday that has the usual hours again is left out. */
+function weekdaysFile(weekdays: Shop['weekdays']): NonNullable<SetUpFile['weekdays']> {
+  const own = [...weekdays.values()]
+    .filter(({ retired }) => !retired)
+    .sort((one, other) => (one.id < other.id ? -1 : 1))
+  return Object.fromEntries(
+    own.map(({ id, hours }) => [WEEKDAY_NAMES[Number(id) - 1], hours === null ? null : hoursFile(hours)]),
+  )
+}
+
+function kettleFile({ pieces, cycleMs, recoverMs, care }: Shop['kettle']): SetUpFile['kettle'] {
+  return { pieces, cycle: spanObject(cycleMs), recover: spanObject(recoverMs), care: { ...care } }
+}
+
+function mixerFile(mixer: Mixer | null): SetUpFile['mixer'] {
+  return mixer === null ? null : { leastFlour: flour(mixer.leastFlour), mostFlour: flour(mixer.mostFlour) }
+}
+
+function flour({ thousandths, unit }: Weight) {
+  return { amount: thousandths / 1_000, unit }
+}
+
+function counterFile({ salesFrom, sweepEveryMs, dayOldPercent }: Shop['counter']): SetUpFile['counter'] {
+  return { salesFrom, sweepEvery: spanObject(sweepEveryMs), dayOldPercent }
+}
+
 function ovenFile({ oven, shelves, boards }: Shop): SetUpFile['oven'] {
-  const handling = spanObject(oven.handlingMs)
+  const heat = { handling: spanObject(oven.handlingMs), bakeAt: oven.bakeAt, secondAt: oven.secondAt }
   const list = inOrder(shelves)
   const floor = list.find((shelf) => shelf.floorBoards !== null && !shelf.retired)
   if (oven.kind !== 'hearth' || floor?.floorBoards == null) {
     const kind = oven.kind === 'rotating' ? 'rotating' : 'shelves'
-    return { kind, handling, shelves: list.map((shelf) => shelfFile(shelf, boards.pieces)) }
+    return { kind, ...heat, shelves: list.map((shelf) => shelfFile(shelf, boards.pieces)) }
   }
   const { id, name, floorBoards } = floor
   const rest = list.filter((shelf) => shelf !== floor).map((shelf) => shelfFile(shelf, boards.pieces))
   return {
     kind: 'hearth',
-    handling,
+    ...heat,
     floor: { id, name, boards: floorBoards, ...ownPieces(floor, boards.pieces) },
     ...(rest.length === 0 ? {} : { shelves: rest }),
   }
@@ -67,12 +102,31 @@ function ownPieces({ pieces, floorBoards }: Shelf, boardPieces: number): { piece
 }
 
 function doughFile(dough: Dough): SetUpFile['doughs'][number] {
-  const { id, name, route, trayPieces } = dough
-  return { id, name, route: [...route], trayPieces, ...ownWindowsFile(dough), ...retiredFile(dough) }
+  const { id, name, route, trayPieces, contains } = dough
+  return {
+    id,
+    name,
+    route: [...route],
+    trayPieces,
+    contains: [...contains],
+    ...ownWindowsFile(dough),
+    ...retiredFile(dough),
+  }
+}
+
+function toppingFile(topping: Topping) {
+  const { id, name, contains } = topping
+  return { id, name, contains: [...contains], ...retiredFile(topping) }
+}
+
+function stepFile(step: Step) {
+  const { id, name, list, offsetMs, kind } = step
+  const span = spanObject(durationMs(Math.abs(offsetMs)))
+  return { id, name, list, ...(offsetMs > 0 ? { after: span } : { before: span }), kind, ...retiredFile(step) }
 }
 
 function varietyFile(variety: Variety): SetUpFile['varieties'][number] {
-  const { id, name, doughId, size, decidedAt, topping, bakedOn, flip, priceCents, costCents } = variety
+  const { id, name, doughId, size, decidedAt, topping, toppingId, bakedOn, flip, priceCents, costCents } = variety
   return {
     id,
     name,
@@ -80,6 +134,7 @@ function varietyFile(variety: Variety): SetUpFile['varieties'][number] {
     size,
     decidedAt,
     topping,
+    ...(toppingId === null ? {} : { toppedWith: toppingId }),
     bakedOn,
     flip,
     ...ownWindowsFile(variety),

@@ -1,5 +1,4 @@
 import { z } from 'zod'
-import { DEFAULT_COUNTER } from './default-rules.ts'
 import type { Problem } from './problem.ts'
 import { PROBLEMS_MAX, problemsOf } from './problems.ts'
 import type { Draft } from './set-up-draft.ts'
@@ -58,28 +57,28 @@ function firstOfEachPlace(problems: readonly Problem[]): Problem[] {
 }
 
 /** Null while a part is missing, which zod has then said. */
-function shopOf({ profile, kettle, parts }: Draft): Shop | null {
-  const { hours, boards, oven, windows } = parts
-  if (profile === null || kettle === null || hours === null || boards === null) return null
-  if (oven === null || windows === null) return null
+function shopOf({ profile, kettle, counter, cooler, parts }: Draft): Shop | null {
+  const { hours, boards, oven, windows, mixer } = parts
+  if (profile === null || kettle === null || counter === null || hours === null) return null
+  if (boards === null || oven === null || windows === null) return null
   return {
     profile,
     hours,
     kettle,
     boards,
     oven,
+    mixer,
+    cooler,
+    counter,
     windows,
     shelves: ordered(parts.shelves),
     doughs: ordered(parts.doughs),
+    toppings: ordered(parts.toppings),
     varieties: ordered(parts.varieties),
     stations: ordered(parts.stations),
-    mixer: null,
-    cooler: null,
-    counter: DEFAULT_COUNTER,
-    toppings: new Map(),
-    people: new Map(),
-    steps: new Map(),
-    weekdays: new Map(),
+    people: ordered(parts.people),
+    steps: ordered(parts.steps),
+    weekdays: new Map(parts.weekdays.map((weekday) => [weekday.id, weekday])),
   }
 }
 

@@ -1,10 +1,29 @@
-import { doughId, shelfId, stationId, varietyId } from '../ids.ts'
-import { NO_KETTLE_CARE } from './default-rules.ts'
+import { doughId, personId, shelfId, stationId, stepId, toppingId, varietyId, weekdayId } from '../ids.ts'
+import { WEEKDAY_NAMES } from './day-schema.ts'
 import { dwell } from './default-windows.ts'
 import type { DwellObject } from './human-time.ts'
 import { clockMinute, spanFromObject } from './human-time.ts'
 import type { FullSetUpFile } from './set-up-schema.ts'
-import type { Boards, Dough, Hours, Kettle, Oven, Profile, Shelf, Station, Variety, Windows } from './shop.ts'
+import type {
+  Boards,
+  Cooler,
+  CounterRules,
+  Dough,
+  Hours,
+  Kettle,
+  Mixer,
+  Oven,
+  Person,
+  Profile,
+  Shelf,
+  Station,
+  Step,
+  Topping,
+  Variety,
+  Weekday,
+  Weight,
+  Windows,
+} from './shop.ts'
 import { WINDOW_STAGES } from './stages.ts'
 
 /** Parts of a set-up file that zod has accepted, as the running shop holds them. Whether they fit is not asked here. */
@@ -25,16 +44,43 @@ export function hoursFrom(hours: FullSetUpFile['hours']): Hours {
   }
 }
 
-export function kettleFrom({ pieces, cycle }: FullSetUpFile['kettle']): Kettle {
-  return { pieces, cycleMs: spanFromObject(cycle), ...NO_KETTLE_CARE }
+/** A weekday that the file leaves out has the usual hours. */
+export function weekdaysFrom(file: FullSetUpFile['weekdays']): Weekday[] {
+  return WEEKDAY_NAMES.flatMap((day, index) => {
+    const hours = file[day]
+    if (hours === undefined) return []
+    return [{ id: weekdayId(String(index + 1)), hours: hours === null ? null : hoursFrom(hours), retired: false }]
+  })
+}
+
+export function kettleFrom({ pieces, cycle, recover, care }: FullSetUpFile['kettle']): Kettle {
+  return { pieces, cycleMs: spanFromObject(cycle), recoverMs: spanFromObject(recover), care }
 }
 
 export function boardsFrom({ count, pieces, rewet }: FullSetUpFile['boards']): Boards {
   return { count, pieces, rewetMs: spanFromObject(rewet) }
 }
 
-export function ovenFrom({ kind, handling }: Pick<FullSetUpFile['oven'], 'kind' | 'handling'>): Oven {
-  return { kind, handlingMs: spanFromObject(handling), bakeAt: null, secondAt: null }
+export function ovenFrom({ kind, handling, bakeAt, secondAt }: FullSetUpFile['oven']): Oven {
+  return { kind, handlingMs: spanFromObject(handling), bakeAt, secondAt }
+}
+
+export function mixerFrom(mixer: FullSetUpFile['mixer']): Mixer | null {
+  if (mixer === null) return null
+  return { leastFlour: weightFrom(mixer.leastFlour), mostFlour: weightFrom(mixer.mostFlour) }
+}
+
+/** To the thousandth of the unit that it was entered in. */
+function weightFrom({ amount, unit }: NonNullable<FullSetUpFile['mixer']>['leastFlour']): Weight {
+  return { thousandths: Math.round(amount * 1_000), unit }
+}
+
+export function coolerFrom(cooler: FullSetUpFile['cooler']): Cooler | null {
+  return cooler
+}
+
+export function counterFrom({ salesFrom, sweepEvery, dayOldPercent }: FullSetUpFile['counter']): CounterRules {
+  return { salesFrom, sweepEveryMs: spanFromObject(sweepEvery), dayOldPercent }
 }
 
 export function windowsFrom(file: FileWindows): Windows {
@@ -73,11 +119,11 @@ export function shelfFrom(
 }
 
 export function doughFrom({ windows, ...dough }: FullSetUpFile['doughs'][number], order: number): Dough {
-  return { ...dough, id: doughId(dough.id), order, contains: [], windows: windowsFrom(windows) }
+  return { ...dough, id: doughId(dough.id), order, windows: windowsFrom(windows) }
 }
 
 export function varietyFrom(
-  { dough, windows, ...variety }: FullSetUpFile['varieties'][number],
+  { dough, toppedWith, windows, ...variety }: FullSetUpFile['varieties'][number],
   order: number,
 ): Variety {
   return {
@@ -85,11 +131,25 @@ export function varietyFrom(
     id: varietyId(variety.id),
     order,
     doughId: doughId(dough),
-    toppingId: null,
+    toppingId: toppedWith === undefined ? null : toppingId(toppedWith),
     windows: windowsFrom(windows),
   }
 }
 
 export function stationFrom(station: FullSetUpFile['stations'][number], order: number): Station {
   return { ...station, id: stationId(station.id), order }
+}
+
+export function toppingFrom(topping: FullSetUpFile['toppings'][number], order: number): Topping {
+  return { ...topping, id: toppingId(topping.id), order }
+}
+
+export function personFrom(person: FullSetUpFile['people'][number], order: number): Person {
+  return { ...person, id: personId(person.id), order }
+}
+
+/** Neither before nor after: at the very moment that its list counts from. */
+export function stepFrom({ before, after, ...step }: FullSetUpFile['steps'][number], order: number): Step {
+  const offsetMs = after === undefined ? 0 - spanFromObject(before ?? {}) : spanFromObject(after)
+  return { ...step, id: stepId(step.id), order, offsetMs }
 }

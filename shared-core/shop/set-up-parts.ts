@@ -1,16 +1,28 @@
 import type { Shop } from './shop.ts'
 
 /** The parts of a set-up as the rules see them; null for one that could not be read. */
-export type SetUpParts = { readonly [Part in 'hours' | 'boards' | 'oven' | 'windows']: Shop[Part] | null } & {
-  readonly [List in 'shelves' | 'doughs' | 'varieties' | 'stations']: readonly EntityOf<Shop[List]>[]
+export type SetUpParts = { readonly [Part in 'hours' | 'boards' | 'oven' | 'mixer' | 'windows']: Shop[Part] | null } & {
+  readonly [List in
+    | 'shelves'
+    | 'doughs'
+    | 'toppings'
+    | 'varieties'
+    | 'stations'
+    | 'people'
+    | 'steps'
+    | 'weekdays']: readonly EntityOf<Shop[List]>[]
 } & {
   /** Ids of doughs, also of those that could not be read: a variety of one is not at fault. */
   readonly doughIds: ReadonlySet<string>
+  /** The same of toppings. */
+  readonly toppingIds: ReadonlySet<string>
   /** Lists that could not be read, or not all of them: nothing is said of what they lack. */
   readonly unread: ReadonlySet<ListName>
 }
 
-export type ListName = 'shelf' | 'dough' | 'variety' | 'station'
+/** Lists of a set-up whose entities have a name and an order. */
+export const LIST_NAMES = ['shelf', 'dough', 'topping', 'variety', 'station', 'person', 'step'] as const
+export type ListName = (typeof LIST_NAMES)[number]
 type EntityOf<List> = List extends ReadonlyMap<string, infer Entity> ? Entity : never
 
 export function partsOf(shop: Shop): SetUpParts {
@@ -18,9 +30,14 @@ export function partsOf(shop: Shop): SetUpParts {
     ...shop,
     shelves: [...shop.shelves.values()],
     doughs: [...shop.doughs.values()],
+    toppings: [...shop.toppings.values()],
     varieties: [...shop.varieties.values()],
     stations: [...shop.stations.values()],
+    people: [...shop.people.values()],
+    steps: [...shop.steps.values()],
+    weekdays: [...shop.weekdays.values()],
     doughIds: new Set(shop.doughs.keys()),
+    toppingIds: new Set(shop.toppings.keys()),
     unread: new Set(),
   }
 }

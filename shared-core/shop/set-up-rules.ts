@@ -1,5 +1,15 @@
 import { crossMisfits } from './cross-rules.ts'
-import { doughMisfits, hoursMisfits, shelfMisfits, stationMisfits, varietyMisfits } from './entity-rules.ts'
+import {
+  doughMisfits,
+  hoursMisfits,
+  mixerMisfits,
+  shelfMisfits,
+  stationMisfits,
+  stepMisfits,
+  toppingMisfits,
+  varietyMisfits,
+  weekdayMisfits,
+} from './entity-rules.ts'
 import type { Misfit } from './misfit.ts'
 import type { SetUpChange } from './set-up-change.ts'
 import type { SetUpParts } from './set-up-parts.ts'
@@ -25,10 +35,14 @@ export function partsMisfits(parts: SetUpParts): Misfit[] {
   return [
     ...(parts.hours === null ? [] : hoursMisfits(parts.hours)),
     ...(parts.windows === null ? [] : windowMisfits(SHOP_WINDOWS, parts.windows, '')),
+    ...(parts.mixer === null ? [] : mixerMisfits(parts.mixer)),
+    ...parts.weekdays.flatMap(weekdayMisfits),
     ...parts.shelves.flatMap(shelfMisfits),
     ...parts.doughs.flatMap(doughMisfits),
+    ...parts.toppings.flatMap(toppingMisfits),
     ...parts.varieties.flatMap(varietyMisfits),
     ...parts.stations.flatMap(stationMisfits),
+    ...parts.steps.flatMap(stepMisfits),
     ...crossMisfits(parts),
   ]
 }
@@ -48,6 +62,14 @@ export function changeMisfits(change: SetUpChange): Misfit[] {
       return varietyMisfits(change.value)
     case 'station':
       return stationMisfits(change.value)
+    case 'topping':
+      return toppingMisfits(change.value)
+    case 'step':
+      return stepMisfits(change.value)
+    case 'mixer':
+      return change.value === null ? [] : mixerMisfits(change.value)
+    case 'weekday':
+      return weekdayMisfits(change.value)
     default:
       return []
   }

@@ -1,8 +1,9 @@
 import { z } from 'zod'
-import { clock, flag, id, list, name, oneOf, record, whole } from './set-up-fields.ts'
+import { counterFile, hoursFile, personFile, stepFile, weekdaysFile } from './day-schema.ts'
+import { boardsFile, coolerFile, kettleFile, mixerFile, ovenFile, retired } from './equipment-schema.ts'
+import { flag, id, list, name, oneOf, record, whole } from './set-up-fields.ts'
 import * as limits from './set-up-limits.ts'
-import { BATCH_STAGES, LINE_ACTS } from './stages.ts'
-import { span } from './time-fields.ts'
+import { ALLERGENS, BATCH_STAGES, LINE_ACTS } from './stages.ts'
 import { ownWindowsFile, shopWindowsFile } from './windows-schema.ts'
 
 /** The form that this version reads and writes. */
@@ -26,66 +27,12 @@ export const profileFile = record({
   clock: oneOf([12, 24]).default(12).meta({ description: 'Hours shown from 1 to 12 or from 0 to 23.' }),
 })
 
-export const hoursFile = record({
-  ovenReady: clock().meta({ description: 'When the first load can go in.' }),
-  open: clock(),
-  changeover: record({ from: clock(), to: clock() })
-    .optional()
-    .meta({ description: 'When the oven is emptied and changed over; left out: the oven bakes until close.' }),
-  close: clock(),
-  secondMenu: name(limits.NAME_MAX.secondMenu)
-    .optional()
-    .meta({ description: 'What the oven is for after the changeover.', examples: ['Flatbreads'] }),
-})
-
-export const kettleFile = record({
-  pieces: whole(1, limits.KETTLE_PIECES_MAX).meta({ description: 'Pieces of one dip, a kettle-full.' }),
-  cycle: span('From one dip to the next', limits.CYCLE_MS_MIN / 1_000, limits.CYCLE_MS_MAX / 1_000),
-})
-
-export const boardsFile = record({
-  count: whole(0, limits.BOARDS_MAX).meta({ description: 'All wet boards of the shop.' }),
-  pieces: whole(1, limits.BOARD_PIECES_MAX).meta({ description: 'Pieces that fit on one.' }),
-  rewet: span('How long a board takes to get wet again', 0, limits.REWET_MS_MAX / 1_000).default({ minutes: 5 }),
-})
-
-const retired = () => flag().default(false).meta({ description: 'No longer used; kept because old records name it.' })
-
-const floorBoards = () => whole(1, limits.FLOOR_BOARDS_MAX).meta({ description: 'Boards that fit on the floor.' })
-const shelfPieces = () => whole(1, limits.SHELF_PIECES_MAX)
-
-export const shelfFile = record({
-  id: id(),
-  name: name(limits.NAME_MAX.shelf),
-  pieces: shelfPieces().optional().meta({ description: 'Pieces that fit on it.' }),
-  boards: floorBoards().optional().meta({ description: 'Only for the floor of an earlier hearth, retired.' }),
-  retired: retired(),
-}).superRefine(({ pieces, boards }, ctx) => {
-  if (pieces !== undefined || boards !== undefined) return
-  const [message, wrong] = ['The pieces that fit on this shelf.', '"pieces" is missing.']
-  ctx.addIssue({ code: 'custom', path: ['pieces'], message, params: { wrong } })
-})
-
-export const floorFile = record({
-  id: id(),
-  name: name(limits.NAME_MAX.shelf),
-  boards: floorBoards(),
-  pieces: shelfPieces().optional().meta({ description: 'Left out: as many as the boards hold.' }),
-})
-
-const handling = () => span('Hands at the door for one load', 0, limits.HANDLING_MS_MAX / 1_000).default({ minutes: 1 })
-const shelfList = (from: number) => list(shelfFile, 'shelves', from, limits.KEPT_MAX)
-
-export const ovenFile = z.discriminatedUnion(
-  'kind',
-  [
-    record({ kind: oneOf(['shelves', 'rotating']), handling: handling(), shelves: shelfList(1) }),
-    record({ kind: oneOf(['hearth']), handling: handling(), floor: floorFile, shelves: shelfList(0).default([]) }),
-  ],
-  '"shelves", "rotating" or "hearth".',
-)
-
 export const windowsFile = shopWindowsFile.prefault({})
+
+const contains = () =>
+  list(oneOf(ALLERGENS), 'allergens', 0, ALLERGENS.length)
+    .default([])
+    .meta({ description: 'Allergens in it, as far as the shop has said.' })
 
 export const doughFile = record({
   id: id(),
@@ -95,7 +42,15 @@ export const doughFile = record({
     examples: [['proof', 'chill', 'rack', 'kettle', 'boards', 'oven']],
   }),
   trayPieces: whole(1, limits.TRAY_PIECES_MAX).default(24).meta({ description: 'Pieces on a tray.' }),
+  contains: contains(),
   windows: ownWindowsFile.default({}),
+  retired: retired(),
+})
+
+export const toppingFile = record({
+  id: id(),
+  name: name(limits.NAME_MAX.topping),
+  contains: contains(),
   retired: retired(),
 })
 
@@ -107,7 +62,10 @@ export const varietyFile = record({
   decidedAt: oneOf(['mixer', 'line'])
     .default('line')
     .meta({ description: 'Made in the dough (raisins) or on the line (seeds on the boards).' }),
-  topping: oneOf(['none', 'before-flip', 'after-flip']).default('none'),
+  topping: oneOf(['none', 'before-flip', 'after-flip'])
+    .default('none')
+    .meta({ description: 'When the topping goes on.' }),
+  toppedWith: id().optional().meta({ description: 'Id of the topping; left out: nobody has said which.' }),
   bakedOn: oneOf(['board', 'pan']).default('board').meta({ description: 'What its first side lies on.' }),
   flip: flag().default(true),
   windows: ownWindowsFile.default({}),
@@ -131,13 +89,20 @@ export const setUpFile = record({
   format: oneOf([SET_UP_FORMAT]),
   shop: profileFile,
   hours: hoursFile,
+  weekdays: weekdaysFile,
   kettle: kettleFile,
   boards: boardsFile,
   oven: ovenFile,
+  mixer: mixerFile,
+  cooler: coolerFile,
+  counter: counterFile,
   windows: windowsFile,
   doughs: list(doughFile, 'doughs', 1, limits.KEPT_MAX),
+  toppings: list(toppingFile, 'toppings', 0, limits.KEPT_MAX).default([]),
   varieties: list(varietyFile, 'varieties', 1, limits.KEPT_MAX),
   stations: list(stationFile, 'stations', 1, limits.KEPT_MAX),
+  people: list(personFile, 'people', 0, limits.KEPT_MAX).default([]),
+  steps: list(stepFile, 'steps', 0, limits.KEPT_MAX).default([]),
 }).meta({
   title: 'Set-up of a shop',
   description: 'Equipment, hours, doughs and varieties of one shop. Entities keep their id for good.',
