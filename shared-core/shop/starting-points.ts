@@ -1,8 +1,10 @@
-import { doughId, shelfId, stationId, varietyId } from '../ids.ts'
+import { shelfId, stationId } from '../ids.ts'
 import { spanMs } from '../units.ts'
 import { DEFAULT_COUNTER, DEFAULT_KETTLE_CARE } from './default-rules.ts'
 import { DEFAULT_WINDOWS } from './default-windows.ts'
-import type { Dough, Language, Oven, OvenKind, Profile, Shelf, Shop, Station, Variety } from './shop.ts'
+import { pickableDoughs, pickableToppings, pickableVarieties } from './pickable.ts'
+import type { Language, Oven, OvenKind, Profile, Shelf, Shop, Station, Temperature, Variety } from './shop.ts'
+import { startingSteps } from './starting-steps.ts'
 
 /** What a new shop's folder says of itself. */
 export interface NewShop {
@@ -12,12 +14,15 @@ export interface NewShop {
 }
 
 /**
- * A small shop to begin with, when no set-up file was given: one dough, five varieties, and equipment by the kind of
- * oven. Everything in it is common practice, no source, and is there to be replaced by the shop's own file.
+ * A small shop to begin with, when no set-up file was given: one dough, seven varieties with their toppings, equipment
+ * and lists by the kind of oven; nobody's name. Everything in it is common practice, no source, and is there to be
+ * changed, or replaced by the shop's own file.
  * @param kind `shelves`: five decks of 12 dozen, 60 dozen at once; `rotating`: four shelves of 6 dozen; `hearth`: a
  *             floor of 20 boards
  */
 export function startingPoint(kind: OvenKind, shop: NewShop): Shop {
+  const { language } = shop
+  const varieties = firstVarieties(language)
   return {
     profile: profile(shop),
     hours: {
@@ -30,18 +35,18 @@ export function startingPoint(kind: OvenKind, shop: NewShop): Shop {
     },
     kettle: { pieces: 36, cycleMs: spanMs(90, 's'), ...DEFAULT_KETTLE_CARE },
     boards: { count: BOARDS[kind], pieces: BOARD_PIECES, rewetMs: spanMs(5, 'min') },
-    oven: OVENS[kind],
+    oven: { ...OVENS[kind], bakeAt: bakeAt(profile(shop)) },
     mixer: null,
     cooler: null,
     counter: DEFAULT_COUNTER,
     windows: DEFAULT_WINDOWS,
     shelves: byId(shelves(kind)),
-    doughs: byId([plainDough(shop.language)]),
-    varieties: byId(varieties(shop.language)),
-    stations: byId(stations(shop.language)),
-    toppings: new Map(),
+    doughs: byId(pickableDoughs(language).filter(({ id }) => varieties.some(({ doughId }) => doughId === id))),
+    toppings: byId(pickableToppings(language).filter(({ id }) => varieties.some(({ toppingId }) => toppingId === id))),
+    varieties: byId(varieties),
+    stations: byId(stations(language)),
     people: new Map(),
-    steps: new Map(),
+    steps: byId(startingSteps(kind, language)),
     weekdays: new Map(),
   }
 }
@@ -56,6 +61,11 @@ const OVENS: Readonly<Record<OvenKind, Oven>> = {
   rotating: { kind: 'rotating', handlingMs: spanMs(1, 'min'), bakeAt: null, secondAt: null },
   // A floor is filled board by board through its whole depth.
   hearth: { kind: 'hearth', handlingMs: spanMs(3, 'min'), bakeAt: null, secondAt: null },
+}
+
+/** Hot, on stone. Common practice, no source. */
+function bakeAt({ temperature: unit }: Profile): Temperature {
+  return unit === 'C' ? { degrees: 245, unit } : { degrees: 475, unit }
 }
 
 function shelves(kind: OvenKind): Shelf[] {
@@ -76,53 +86,20 @@ function profile({ name, zone, language }: NewShop): Profile {
     : { name, zone, language, temperature: 'F', weight: 'lb-oz', clock: 12 }
 }
 
-const NAMES = {
-  en: {
-    dough: 'Plain',
-    varieties: { plain: 'Plain', sesame: 'Sesame', poppy: 'Poppy', onion: 'Onion', everything: 'Everything' },
-    stations: { kettle: 'Kettle', oven: 'Oven' },
-  },
-  es: {
-    dough: 'Natural',
-    varieties: { plain: 'Natural', sesame: 'Sésamo', poppy: 'Amapola', onion: 'Cebolla', everything: 'De todo' },
-    stations: { kettle: 'Caldera', oven: 'Horno' },
-  },
+const STATIONS = {
+  en: { kettle: 'Kettle', oven: 'Oven' },
+  es: { kettle: 'Olla', oven: 'Horno' },
 } as const
 
-function plainDough(language: Language): Dough {
-  return {
-    id: doughId('plain'),
-    name: NAMES[language].dough,
-    order: 0,
-    route: ['proof', 'chill', 'rack', 'kettle', 'boards', 'oven'],
-    trayPieces: 24,
-    contains: ['wheat'],
-    windows: {},
-    retired: false,
-  }
-}
+/** What nearly every shop makes; the rest is a touch away among the pickable ones. */
+const FIRST_VARIETIES: readonly string[] = ['plain', 'sesame', 'poppy', 'everything', 'onion', 'garlic', 'salt']
 
-function varieties(language: Language): Variety[] {
-  return Object.entries(NAMES[language].varieties).map(([id, name], order) => ({
-    id: varietyId(id),
-    name,
-    order,
-    doughId: doughId('plain'),
-    size: 'regular',
-    decidedAt: 'line',
-    topping: id === 'plain' ? 'none' : 'before-flip',
-    toppingId: null,
-    bakedOn: 'board',
-    flip: true,
-    windows: {},
-    priceCents: 0,
-    costCents: 0,
-    retired: false,
-  }))
+function firstVarieties(language: Language): Variety[] {
+  return pickableVarieties(language).filter(({ id }) => FIRST_VARIETIES.includes(id))
 }
 
 function stations(language: Language): Station[] {
-  const names = NAMES[language].stations
+  const names = STATIONS[language]
   return [
     { id: stationId('kettle'), name: names.kettle, order: 0, acts: ['dip', 'lift'], retired: false },
     { id: stationId('oven'), name: names.oven, order: 1, acts: ['load', 'flip', 'out'], retired: false },
