@@ -3,7 +3,7 @@ import type { Load, State } from '../../shared-core/day/state.ts'
 import type { DeviceId } from '../../shared-core/ids.ts'
 import type { Role } from '../../shared-core/live/protocol.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
-import { durationMs } from '../../shared-core/units.ts'
+import { durationMs, epochMs } from '../../shared-core/units.ts'
 import { anyAct } from '../core/support/any-act.ts'
 import type { Chance } from './chance.ts'
 
@@ -60,6 +60,10 @@ function atCounter(shown: State, shop: Shop, chance: Chance): Act {
 
 function atDesk(shown: State, shop: Shop, chance: Chance): Act {
   if (shown.day !== null && chance.permille(60)) return { type: 'closeDay' }
+  if (shown.day === null && shown.lastDay?.before != null && chance.permille(500))
+    return { type: 'reopenDay', label: shown.lastDay.label }
+  const [planned] = [...shown.setUps.keys()]
+  if (planned !== undefined && chance.permille(300)) return { type: 'dropSetUp', setUpId: planned }
   const shelf = chance.oneOf([...shop.shelves.values()])
   const dough = chance.oneOf([...shop.doughs.values()])
   if (chance.permille(300))
@@ -69,7 +73,8 @@ function atDesk(shown: State, shop: Shop, chance: Chance): Act {
     [{ entity: 'kettle', value: { ...shop.kettle, cycleMs: durationMs(chance.between(45, 120) * 1_000) } }],
     [{ entity: 'dough', value: { ...dough, retired: !dough.retired } }],
   ] as const)
-  return { type: 'changeSetUp', changes }
+  const fromMs = epochMs(shown.recordedAtMs + chance.between(1, 10) * 60_000)
+  return { type: 'changeSetUp', changes, ...(chance.permille(400) ? { fromMs } : {}) }
 }
 
 function takeBack(shown: State, deviceId: DeviceId, chance: Chance): Act {

@@ -4,7 +4,7 @@ import type { Role, ToScreen } from '../../shared-core/live/protocol.ts'
 import { setUpChanges } from '../../shared-core/shop/set-up-diff.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import { at, lines } from '../core/support/make.ts'
-import { ALL_STATIONS, shopWith, table } from '../core/support/shop.ts'
+import { ALL_STATIONS, PEOPLE, STEPS, shopWith, table } from '../core/support/shop.ts'
 import { Chance } from './chance.ts'
 import { Checks } from './checks.ts'
 import { SimClock } from './clocks.ts'
@@ -85,7 +85,13 @@ export class World {
   async #open(): Promise<void> {
     const desk = this.screens.find((screen) => screen.role === 'desk')
     const opening: readonly Act[] = [
-      { type: 'changeSetUp', changes: setUpChanges(null, shopWith({ stations: table(ALL_STATIONS) })) },
+      {
+        type: 'changeSetUp',
+        changes: setUpChanges(
+          null,
+          shopWith({ stations: table(ALL_STATIONS), steps: table(STEPS), people: table(PEOPLE) }),
+        ),
+      },
       {
         type: 'carryIn',
         doughId: doughId('plain'),
