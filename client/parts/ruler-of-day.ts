@@ -1,13 +1,14 @@
-import { rulerOf } from '../../shared-core/day/ruler.ts'
+import type { Ruler } from '../../shared-core/day/ruler.ts'
+import { rulerDate, rulerOf } from '../../shared-core/day/ruler.ts'
 import type { State } from '../../shared-core/day/state.ts'
 import type { ShopClock } from '../../shared-core/live/protocol.ts'
+import { hoursOn } from '../../shared-core/shop/hours.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
-import { instantOfMinute, minuteOfDay } from '../live/clock-text.ts'
+import { instantOfMinute, localDate } from '../live/clock-text.ts'
 import type { RulerDay } from './ruler-view.ts'
 
 const MINUTE_MS = 60_000
-const DAY_MS = 86_400_000
 
 /** What a screen writes on the ruler. */
 export interface RulerOfDayWords {
@@ -19,18 +20,28 @@ export interface RulerOfDayWords {
 }
 
 /**
+ * The ruler of the day that a screen shows: today's, by its weekday's hours, or the next day's once that is open. It
+ * stands at the instant given.
+ * @returns null without a set-up, and when the shop is closed that day
+ */
+export function rulerNow(state: State, nowMs: EpochMs, clock: ShopClock): Ruler | null {
+  const date = rulerDate(state, localDate(clock, nowMs))
+  const noonMs = noonOf(clock, date)
+  return rulerOf(state, nowMs, (minute) => instantOfMinute(clock, minute, noonMs), date)
+}
+
+/** Whether the shop has a set-up that says that it is closed on the day that a screen shows. */
+export function isClosedDay(state: State, nowMs: EpochMs, clock: ShopClock): boolean {
+  return state.shop !== null && hoursOn(state.shop, rulerDate(state, localDate(clock, nowMs))) === null
+}
+
+/**
  * The shop's day as a ruler, as it stands at a whole minute: it need not be painted more often.
- * @returns null without a set-up, and where the hours make no day
+ * @returns null without a set-up, when the shop is closed that day, and where the hours make no day
  */
 export function rulerOfDay(state: State, nowMs: EpochMs, clock: ShopClock, words: RulerOfDayWords): RulerDay | null {
-  const { shop } = state
-  if (shop === null) return null
   const minuteMs = epochMs(nowMs - (nowMs % MINUTE_MS))
-  const { openMinute, closeMinute } = shop.hours
-  // A shop that closes after midnight is then still in the day before.
-  const isDayBefore = closeMinute <= openMinute && minuteOfDay(clock, nowMs) < closeMinute
-  const anchorMs = isDayBefore ? epochMs(nowMs - DAY_MS) : nowMs
-  const ruler = rulerOf(state, minuteMs, (minute) => instantOfMinute(clock, minute, anchorMs))
+  const ruler = rulerNow(state, minuteMs, clock)
   if (ruler === null || ruler.toMs <= ruler.fromMs) return null
   const { fromMs, toMs, changeover, secondMenu, lastLoadInByMs: lastMs, marks } = ruler
   const lastText = lastMs === null || nowMs > lastMs ? words.lastLoadGone : words.lastLoad(lastMs)
@@ -53,4 +64,10 @@ export function offsetMsAt({ offsets }: ShopClock, atMs: number): number {
   let offsetMinutes = offsets[0]?.offsetMinutes ?? 0
   for (const offset of offsets) if (offset.fromMs <= atMs) offsetMinutes = offset.offsetMinutes
   return offsetMinutes * MINUTE_MS
+}
+
+/** Noon of a local date: far enough from midnight that no change of the clocks moves it to another date. */
+function noonOf(clock: ShopClock, date: string): EpochMs {
+  const noonMs = Date.parse(`${date}T12:00:00Z`)
+  return epochMs(noonMs - offsetMsAt(clock, noonMs))
 }
