@@ -1,0 +1,162 @@
+import { ES_FIELDS, ES_OPTIONS } from './es-set-up-fields.ts'
+import { ES_FILE, ES_FORM, ES_GUIDE, ES_LIST, ES_SAVE, ES_VERSIONS } from './es-set-up-ways.ts'
+import type { SetUpSentences, SumWords } from './set-up.ts'
+import type { Words } from './words.ts'
+
+export function esSetUp({ cautions }: Words): SetUpSentences {
+  return {
+    title: 'Configuración',
+    intro: 'Qué es el local: horario, horno, olla, masas, variedades, tiempos y quién toca qué.',
+    open: 'Abrir la configuración',
+    lead: 'Recorrerla paso a paso',
+    newShop: 'Este local es nuevo. Siete pasos cortos y se abren las pantallas; cada paso ya trae valores razonables.',
+    back: 'Volver al escritorio',
+    overview: 'Todas las partes',
+    groups: {
+      shop: 'El local',
+      equipment: 'Equipo',
+      made: 'Lo que se hace',
+      work: 'Cómo va el trabajo',
+      changes: 'Cambios',
+    },
+    parts: PARTS,
+    about: ABOUT,
+    fields: ES_FIELDS,
+    options: ES_OPTIONS,
+    list: ES_LIST,
+    form: ES_FORM,
+    guide: ES_GUIDE,
+    save: ES_SAVE,
+    versions: ES_VERSIONS,
+    file: ES_FILE,
+    sums: SUMS,
+    cautions: {
+      timers: cautions.aid,
+      oven: 'Pisos, piedras y puertas calientes queman: una lectura en pantalla no dice que se pueda tocar un horno.',
+      kettle: 'El agua hirviendo y el vapor queman: apártese al meter la masa y deje enfriar la olla antes de vaciarla.',
+      allergens:
+        'Lo que se muestra de alérgenos sale de lo que se anota aquí y de nada más. El contacto cruzado lo juzga la gente del lugar; el tablero nunca dice que algo esté libre de un alérgeno.',
+    },
+    misfit: (entity, field) => MISFITS[`${entity}/${field.split('/')[0]}`] ?? null,
+    entity: (entity, name) => (name === null ? ENTITIES[entity] : `${ENTITIES[entity]} ${name}`),
+  }
+}
+
+const PARTS: SetUpSentences['parts'] = {
+  shop: 'Local',
+  hours: 'Horario',
+  people: 'Gente',
+  counter: 'Mostrador',
+  oven: 'Horno',
+  kettle: 'Olla',
+  boards: 'Tablas',
+  room: 'Amasadora y frío',
+  doughs: 'Masas',
+  toppings: 'Coberturas',
+  varieties: 'Variedades',
+  windows: 'Tiempos',
+  steps: 'Apertura y cambio',
+  stations: 'Quién toca qué',
+  screens: 'Pantallas',
+  save: 'Ver y guardar',
+  versions: 'Versiones',
+  file: 'En un archivo',
+}
+
+const ABOUT: SetUpSentences['about'] = {
+  shop: 'Cómo se llama en las pantallas, y cómo dicen horas, temperaturas y pesos.',
+  hours: 'El día de siempre y los días que son distintos. La regla de cada pantalla los sigue.',
+  people: 'Nombres para encargar un paso de una lista. Basta como se llaman entre ustedes.',
+  counter: 'Cómo sabe el mostrador lo que queda.',
+  oven: 'Un piso es lo que se carga de una vez.',
+  kettle: 'Cuánto entra en una tanda y cuándo puede seguir la próxima; y cuándo pide cuidado el agua.',
+  boards: 'El primer lado va sobre tablas mojadas. Una tabla se ocupa desde sacar de la olla hasta voltear.',
+  room: 'Cuánto puede ser un amasado y cuánto cabe en el frío. Sin decirlo, no se calcula con ello.',
+  doughs: 'Cada una tiene su camino por el local. Las retiradas quedan en los registros.',
+  toppings: 'Semillas, sal, mezclas: lo que va por fuera.',
+  varieties: 'Una masa, un tamaño y forma, y una cobertura.',
+  windows:
+    'Lo más temprano, lo ideal y lo más tarde de cada etapa, si ni la masa ni la variedad dicen otra cosa. Las pantallas cuentan hasta lo ideal.',
+  steps: 'Listas hacia atrás: la apertura cuenta desde la primera carga, el cambio desde el horno vacío.',
+  stations: 'Lo que nadie toca se supone por la siguiente acción que alguien toca. Cargar y sacar los toca alguien.',
+  screens: 'Tamaño, distancia, sonido y pedales son de cada pantalla y se ponen en ella.',
+  save: 'Lo que va a cambiar, en palabras. Las cargas en marcha conservan sus tiempos.',
+  versions: 'Cambios por venir, y cómo era la configuración antes.',
+  file: 'Toda la configuración, hacia afuera y hacia adentro: una copia, otro local, o para quien prefiere escribir.',
+}
+
+const ENTITIES: { readonly [entity in Parameters<SetUpSentences['entity']>[0]]: string } = {
+  profile: 'Local',
+  hours: 'Horario',
+  kettle: 'Olla',
+  boards: 'Tablas',
+  oven: 'Horno',
+  mixer: 'Amasadora',
+  cooler: 'Frío',
+  counter: 'Mostrador',
+  windows: 'Tiempos',
+  shelf: 'Piso',
+  dough: 'Masa',
+  topping: 'Cobertura',
+  variety: 'Variedad',
+  station: 'Puesto',
+  person: 'Persona',
+  step: 'Paso',
+  weekday: 'Día',
+}
+
+const ORDER =
+  'Ningún tiempo es más largo que el siguiente: más temprano, ideal, más tarde. El horneado entero dura más que su primer lado.'
+const NAME = 'Otro en uso se llama igual. Póngale un nombre propio.'
+
+/** Sentences of what would be right; a misfit without one is told as the core tells it. */
+const MISFITS: Readonly<Record<string, string>> = {
+  'hours/ovenReadyMinute': 'El horno está listo cuando abre el local, o antes.',
+  'hours/closeMinute': 'El local cierra después de abrir, el mismo día.',
+  'hours/changeoverFromMinute': 'El cambio empieza mientras el local está abierto.',
+  'hours/changeoverToMinute': 'El cambio termina después de empezar y antes de cerrar.',
+  'hours/secondMenu': 'Un segundo menú necesita las horas del cambio.',
+  'windows/proof': ORDER,
+  'windows/chill': ORDER,
+  'windows/rack': ORDER,
+  'windows/kettle': ORDER,
+  'windows/boards': ORDER,
+  'windows/firstSide': ORDER,
+  'windows/bake': ORDER,
+  'windows/cool': ORDER,
+  'shelf/': 'El horno tiene al menos un piso en uso; una solera, un solo suelo.',
+  'shelf/name': NAME,
+  'shelf/pieces': 'En un piso caben 1000 piezas como mucho.',
+  'dough/': 'Al menos una masa está en uso, y no más de las que caben.',
+  'dough/name': NAME,
+  'dough/route': 'Empieza donde esperan las piezas formadas: leudado, frío o carro. Termina en el horno.',
+  'dough/windows': ORDER,
+  'variety/': 'Al menos una variedad está en uso, y no más de las que caben.',
+  'variety/name': NAME,
+  'variety/flip': 'Lo que va sobre tabla se voltea para soltarlo. Que se voltee, o que vaya en charola.',
+  'variety/topping': 'Una cobertura después de voltear necesita que se voltee.',
+  'variety/toppingId': 'Su cobertura está en uso, y se dice cuándo se pone.',
+  'variety/doughId': 'Su masa está en uso. Devuelva la masa, o retire también esta.',
+  'variety/bakedOn': 'Una tabla necesita tablas: en el local y en el camino de su masa. Si no, charola.',
+  'variety/windows': ORDER,
+  'station/': 'Alguien toca cargar y alguien toca sacar.',
+  'station/name': NAME,
+  'topping/name': NAME,
+  'person/name': NAME,
+  'step/name': NAME,
+  'mixer/mostFlour': 'La harina máxima no es menos que la mínima.',
+  'mixer/leastFlour': 'La harina mínima no es más que la máxima.',
+  'weekday/hours': 'Horno listo, abrir, cambio, cerrar: en este orden, el mismo día.',
+}
+
+const SUMS: SumWords = {
+  shelves: (count, pieces) => `${count} ${count === 1 ? 'piso' : 'pisos'} de ${pieces}`,
+  floor: (boards) => `un suelo de ${boards} tablas`,
+  kettle: (pieces, cycle) => `${pieces} piezas cada ${cycle}`,
+  boards: (count, pieces) => `${count} de ${pieces}`,
+  count: (count) => String(count),
+  steps: (opening, changeover) => `${opening} + ${changeover}`,
+  nothing: 'sin decir',
+  closed: 'cerrado',
+  changeover: (from, to) => `cambio ${from} – ${to}`,
+}
