@@ -3,15 +3,17 @@ import type { Act } from '../../shared-core/day/commands.ts'
 import type { StationId } from '../../shared-core/ids.ts'
 import { actCommand } from '../../shared-core/line/act-command.ts'
 import { epochMs } from '../../shared-core/units.ts'
+import { COMING_KEY, pedalAct, soundingAct } from '../parts/calls.ts'
 import { offsetMsAt } from '../parts/ruler-of-day.ts'
 import { textWidthPx } from '../parts/text-width.ts'
 import { useFlash } from '../parts/use-flash.ts'
 import { usePedals } from '../parts/use-pedals.ts'
+import { useSound } from '../parts/use-sound.ts'
 import { actOfShelf } from './act-of-shelf.ts'
 import type { BoardProps } from './bench-screen.tsx'
 import type { BottomBarProps } from './bottom-bar.tsx'
 import { BottomBar } from './bottom-bar.tsx'
-import { actsOnShow, COMING_KEY, pedalAct, soundingAct } from './calls.ts'
+import { actsOnShow } from './calls.ts'
 import { Joint } from './joint.tsx'
 import type { BenchLayout } from './layout.ts'
 import { benchLayout } from './layout.ts'
@@ -25,7 +27,6 @@ import { SheetOver } from './sheets/sheet-over.tsx'
 import type { ShelfView } from './shelf-view.ts'
 import { TopBand } from './top-band.tsx'
 import { useIdleClose } from './use-idle-close.ts'
-import { useSound } from './use-sound.ts'
 import type { BenchView } from './view.ts'
 import { benchView } from './view.ts'
 
@@ -66,7 +67,8 @@ export function BenchBoard(props: BoardProps) {
     )
   }
   // An answer to a tap is more than a sound that is missing.
-  const said = flash ?? (sound.needsTouch && live.notices.length === 0 ? words.bench.top.touchForSound : null)
+  const said =
+    flash ?? (sound.state === 'needs-touch' && live.notices.length === 0 ? words.bench.top.touchForSound : null)
   return (
     <LineBoard
       {...props}

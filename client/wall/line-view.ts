@@ -68,7 +68,7 @@ function kettleOf(state: State, shop: Shop, ahead: LookAhead | null, set: Parame
   const now = kettleNow(state, nowMs)
   const isTapped = ahead !== null && (ahead.tapped.has('dip') || ahead.tapped.has('lift'))
   if (!isTapped && now.in.length === 0) {
-    const needs = ahead === null ? [] : boiledNeeds(needsAhead(state, shop, ahead.allotments))
+    const needs = ahead === null ? [] : boiledNeeds(needsAhead(state, shop, ahead.allotments, nowMs))
     return { view: { form: 'dips', view: dipsView({ ...set, needs, box: layout.kettle }) } as const, onShow: [] }
   }
   const rack = standingNow(state, nowMs).filter((one) => one.stage === 'rack')

@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks'
 import type { StationId } from '../../shared-core/ids.ts'
+import { COMING_KEY } from '../parts/calls.ts'
 import { Key } from '../parts/key.tsx'
-import { COMING_KEY } from './pedals.ts'
 import type { SheetProps } from './settings-sheet.tsx'
 import { Field } from './settings-sheet.tsx'
 

@@ -13,6 +13,7 @@ import type { Panel, TextSizes } from '../parts/legibility.ts'
 import { farthestDistanceM, wallSizes } from '../parts/legibility.ts'
 import { rulerOfDay } from '../parts/ruler-of-day.ts'
 import type { RulerDay } from '../parts/ruler-view.ts'
+import type { SoundState } from '../parts/use-sound.ts'
 import type { EmptyKind, WallWords } from '../words/wall.ts'
 import { wallWords } from '../words/wall.ts'
 import type { Words } from '../words/words.ts'
@@ -71,7 +72,7 @@ export interface WallInput {
   readonly page: { readonly widthPx: number; readonly heightPx: number }
   /** What a pedal has just done. */
   readonly flash: string | null
-  readonly sound: 'on' | 'needs-touch' | 'off' | 'quiet-hours'
+  readonly sound: SoundState
 }
 
 /** Stock and the day: they cost half of all the reckoning and change by the minute, so they need not follow every tick. */

@@ -6,18 +6,18 @@ import type { LineActDue } from '../../shared-core/line/act-due.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import type { LiveState, ShopStore } from '../live/shop-store.ts'
+import { COMING_KEY, pedalAct, soundingAct } from '../parts/calls.ts'
 import { useGlassSize } from '../parts/glass-size.ts'
 import { ScreenSize } from '../parts/screen-size.tsx'
 import { useFlash } from '../parts/use-flash.ts'
 import { usePedals } from '../parts/use-pedals.ts'
+import { useSound } from '../parts/use-sound.ts'
 import { settingsWords } from '../words/settings.ts'
 import { wallWords } from '../words/wall.ts'
 import { languageOf, wordsFor } from '../words/words.ts'
 import { actInSentence, actName, namingOf } from './act-name.ts'
-import { COMING_KEY, comingAct, pedalAct } from './pedals.ts'
 import { SettingsSheet } from './settings-sheet.tsx'
 import { NOTICE_SHOWN_MS } from './status-view.ts'
-import { useSound } from './use-sound.ts'
 import type { SlowView, WallInput, WallView } from './view.ts'
 import { SLOW_MS, slowView, wallView } from './view.ts'
 import { WallBoard } from './wall-board.tsx'
@@ -101,8 +101,8 @@ function handsOf({ store, live, view, say, words: { shared, wall } }: HandsParts
   }
   return {
     actOf: (station: StationId) => {
-      if (station === COMING_KEY) return comingAct(view.acts, coming, nowMs)
-      return shown === null ? null : pedalAct(station, shown, view.acts, view.onShow)
+      if (station === COMING_KEY) return soundingAct(view.acts, coming, nowMs)
+      return shown === null ? null : pedalAct(station, shown, { acts: view.acts, onShow: new Set(view.onShow) })
     },
     onAct: (act: LineActDue, station?: StationId) => {
       if (station === COMING_KEY) return sayComing(act)
@@ -117,7 +117,7 @@ function handsOf({ store, live, view, say, words: { shared, wall } }: HandsParts
     /** A touch anywhere but on a key says "coming". */
     onTouch: ({ target }: { readonly target: EventTarget | null }) => {
       if (target instanceof Element && target.closest('button') !== null) return
-      const act = comingAct(view.acts, coming, nowMs)
+      const act = soundingAct(view.acts, coming, nowMs)
       if (act !== null) sayComing(act)
     },
   }

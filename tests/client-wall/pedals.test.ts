@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { COMING_KEY, comingAct, pedalAct, tiedStations } from '../../client/wall/pedals.ts'
+import { COMING_KEY, pedalAct, soundingAct } from '../../client/parts/calls.ts'
+import { tiedStations } from '../../client/wall/pedals.ts'
 import { decide } from '../../shared-core/day/decide.ts'
 import { commandId, deviceId, stationId } from '../../shared-core/ids.ts'
 import { actCommand } from '../../shared-core/line/act-command.ts'
@@ -38,15 +39,15 @@ describe('the act that a pedal does', () => {
   const acts = nextActs(state, NOW)
 
   it('[G5] given a kettle’s pedal, then kettle acts only', () => {
-    expect(pedalAct(KETTLE, state, acts, view.onShow)?.act).toBe('lift')
-    expect(pedalAct(stationId('oven'), state, acts, view.onShow)?.act).toMatch(/^(load|flip|out)$/)
+    expect(pedalAct(KETTLE, state, { acts, onShow: new Set(view.onShow) })?.act).toBe('lift')
+    expect(pedalAct(stationId('oven'), state, { acts, onShow: new Set(view.onShow) })?.act).toMatch(/^(load|flip|out)$/)
   })
 
   it('[G5] given its first act is not on show, then none; the next one is not done in its stead', () => {
     const first = acts.find(({ act }) => act === 'lift')
     const others = view.onShow.filter((key) => key !== first?.key)
-    expect(pedalAct(KETTLE, state, acts, others)).toBeNull()
-    expect(pedalAct(stationId('retired'), state, acts, view.onShow)).toBeNull()
+    expect(pedalAct(KETTLE, state, { acts, onShow: new Set(others) })).toBeNull()
+    expect(pedalAct(stationId('retired'), state, { acts, onShow: new Set(view.onShow) })).toBeNull()
   })
 
   it('given every act that is called for, then its command names what is shown and is taken', () => {
@@ -76,17 +77,17 @@ describe('the key that says coming', () => {
   const acts = nextActs(state, at650)
 
   it('given what sounds, then it quiets the first that is not quieted yet', () => {
-    const first = comingAct(acts, new Map(), at650)
+    const first = soundingAct(acts, new Map(), at650)
     expect(first).not.toBeNull()
     const quieted = new Map([[first?.key ?? '', at('6:51')]])
-    const second = comingAct(acts, quieted, at650)
+    const second = soundingAct(acts, quieted, at650)
     expect(second).not.toBeNull()
     expect(second?.key).not.toBe(first?.key)
-    expect(comingAct(acts, quieted, at('6:51'))?.key).toBe(first?.key)
+    expect(soundingAct(acts, quieted, at('6:51'))?.key).toBe(first?.key)
   })
 
   it('given nothing that sounds, then it quiets nothing', () => {
-    expect(comingAct(acts, new Map(), at('6:40'))).toBeNull()
+    expect(soundingAct(acts, new Map(), at('6:40'))).toBeNull()
   })
 
   it('given keys of stations and of coming, then only stations are tied', () => {

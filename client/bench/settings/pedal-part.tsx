@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks'
 import type { StationId } from '../../../shared-core/ids.ts'
+import { COMING_KEY } from '../../parts/calls.ts'
 import { Key } from '../../parts/key.tsx'
-import { COMING_KEY } from '../calls.ts'
 import { ListRows } from '../sheets/list-rows.tsx'
 import type { SettingsPart } from './settings-sheet.tsx'
 

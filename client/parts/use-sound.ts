@@ -2,26 +2,27 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import type { LineActDue } from '../../shared-core/line/act-due.ts'
 import { minuteOfDay } from '../live/clock-text.ts'
 import type { LiveState } from '../live/shop-store.ts'
-import type { SoundDesk } from '../parts/sound-desk.ts'
-import { isQuietHour, SILENT_DESK, soundNow } from '../parts/sound-desk.ts'
-import { figureOf } from '../parts/sound-figures.ts'
-import type { SoundPlayer } from '../parts/sound-player.ts'
-import { soundPlayer } from '../parts/sound-player.ts'
 import { isWorthASound } from './calls.ts'
+import type { SoundDesk } from './sound-desk.ts'
+import { isQuietHour, SILENT_DESK, soundNow } from './sound-desk.ts'
+import { figureOf } from './sound-figures.ts'
+import type { SoundPlayer } from './sound-player.ts'
+import { soundPlayer } from './sound-player.ts'
 
-export interface BenchSound {
-  /** Sound is wanted, and the browser gives none before somebody has touched the page. */
-  readonly needsTouch: boolean
+/** `needs-touch`: sound is wanted, and the browser gives none before somebody has touched the page. */
+export type SoundState = 'on' | 'needs-touch' | 'off' | 'quiet-hours'
+
+export interface ScreenSound {
+  readonly state: SoundState
   /** Plays the figure of a flip, so that somebody can set the volume. */
   readonly tryOut: () => void
 }
 
-/** Sounds what is due at the line, one at a time, by the device's volume and quiet hours. */
-export function useSound(live: LiveState, acts: readonly LineActDue[]): BenchSound {
+/** Sounds what is due at the line, one at a time, by the device's volume and quiet hours; says why it is silent where it is. */
+export function useSound(live: LiveState, acts: readonly LineActDue[]): ScreenSound {
   const player = usePlayer()
   const desk = useRef<SoundDesk>(SILENT_DESK)
   const { nowMs, coming, settings, shopClock } = live
-  const volume = settings.volumePercent / 100
   const isQuiet = shopClock !== null && isQuietHour(minuteOfDay(shopClock, nowMs), settings.quiet)
   useEffect(() => {
     const sounding = acts
@@ -29,16 +30,16 @@ export function useSound(live: LiveState, acts: readonly LineActDue[]): BenchSou
       .map(({ key, act, atMs, status }) => ({ key, act, atMs, isLate: status === 'late' }))
     // What nobody can hear yet is not counted as heard: the first touch brings the first of the close calls.
     const isMute = player === null || player.needsTouch()
-    const now = { acts: sounding, nowMs, quietedUntilMs: coming, isQuiet, volume: isMute ? 0 : volume }
+    const volume = isMute ? 0 : settings.volumePercent / 100
+    const now = { acts: sounding, nowMs, quietedUntilMs: coming, isQuiet, volume }
     const answer = soundNow(desk.current, now)
     desk.current = answer.desk
     if (answer.stop) player?.stop()
     if (answer.play !== null) player?.play(answer.play.figure, answer.play.volume)
-  }, [acts, nowMs, coming, isQuiet, volume, player])
-  return {
-    needsTouch: volume > 0 && !isQuiet && player?.needsTouch() === true,
-    tryOut: () => player?.play(figureOf('flip', false), volume),
-  }
+  }, [acts, nowMs, coming, isQuiet, settings.volumePercent, player])
+  const isOff = settings.volumePercent === 0
+  const state = isOff || player === null ? 'off' : isQuiet ? 'quiet-hours' : player.needsTouch() ? 'needs-touch' : 'on'
+  return { state, tryOut: () => player?.play(figureOf('flip', false), settings.volumePercent / 100) }
 }
 
 /** The page's one player; any touch or key wakes it, as browsers ask for. Null where there is no sound at all. */

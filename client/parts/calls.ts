@@ -1,0 +1,38 @@
+import type { State } from '../../shared-core/day/state.ts'
+import type { StationId } from '../../shared-core/ids.ts'
+import { stationId } from '../../shared-core/ids.ts'
+import type { LineActDue } from '../../shared-core/line/act-due.ts'
+import { actsForStation } from '../../shared-core/line/acts.ts'
+import type { EpochMs } from '../../shared-core/units.ts'
+
+/** A pedal's key may say "coming" instead of doing a station's act. No station can have this id: ids hold no star. */
+export const COMING_KEY = stationId('*coming')
+
+/** What burns or boils over, and whatever is late; more would be noise. */
+export function isWorthASound({ act, status }: Pick<LineActDue, 'act' | 'status'>): boolean {
+  return act === 'lift' || act === 'flip' || act === 'out' || status === 'late'
+}
+
+/** The act that sounds now and that "coming" would quiet; null when none does. */
+export function soundingAct(
+  acts: readonly LineActDue[],
+  coming: ReadonlyMap<string, EpochMs>,
+  nowMs: EpochMs,
+): LineActDue | null {
+  return acts.find((act) => isWorthASound(act) && act.atMs <= nowMs && (coming.get(act.key) ?? 0) <= nowMs) ?? null
+}
+
+/**
+ * The act that a station's pedal does: the first of the station's own acts, and only while it can be read on this
+ * screen. Null: nothing to do there, or what is to do is not on show.
+ */
+export function pedalAct(
+  station: StationId,
+  state: State,
+  { acts, onShow }: { readonly acts: readonly LineActDue[]; readonly onShow: ReadonlySet<string> },
+): LineActDue | null {
+  const found = state.shop?.stations.get(station)
+  if (found === undefined) return null
+  const [first] = actsForStation(acts, found)
+  return first !== undefined && onShow.has(first.key) ? first : null
+}
