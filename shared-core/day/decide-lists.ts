@@ -1,16 +1,15 @@
 import { noteId } from '../ids.ts'
+import { boiledOf } from '../line/float-hold.ts'
 import { milliCelsius } from '../shop/temperature.ts'
-import { later } from '../units.ts'
+import { later, spanMs } from '../units.ts'
 import type { ListCommand } from './commands.ts'
 import type { Case, Decision } from './decision.ts'
 import { happen, happenedAt, refuse, take } from './decision.ts'
 import { changeoverMark, floatMark, ovenMark, shelfMark, stepMark } from './marks.ts'
+import { NOTES_MAX } from './notes.ts'
 import type { Told } from './state.ts'
 
 type Of<Type extends ListCommand['type']> = Case<Extract<ListCommand, { type: Type }>>
-
-/** Notes that wait at once: more are no longer read. */
-export const NOTES_MAX = 30
 
 /** A step of a list is done; done again, it is corrected: who and when are the last ones said. */
 export function decideDoStep(oneCase: Of<'doStep'>): Decision {
@@ -39,14 +38,23 @@ export function decideGiveStep(oneCase: Of<'giveStep'>): Decision {
   return take(oneCase, toldOf(command))
 }
 
+/** From one look to the next where nobody says (common practice, no source). */
+const LOOK_AGAIN_MS = spanMs(15, 'min')
+
+/**
+ * A piece of dough in cold water floats when it is ready; whoever saw it says so. "Not ready" moves the dough's earliest
+ * boil to the next look. It stops nobody: a dip all the same is taken.
+ */
 export function decideTestFloat(oneCase: Of<'testFloat'>): Decision {
-  const { command, shop } = oneCase
+  const { command, shop, state } = oneCase
   const { doughId, passed, lookAgainMs, personId } = command
   if (!shop.doughs.has(doughId)) return refuse('unknown-dough')
   if (personId !== null && !shop.people.has(personId)) return refuse('unknown-person')
   const atMs = happenedAt(oneCase)
-  const lookAgainAtMs = passed || lookAgainMs === null ? null : later(atMs, lookAgainMs)
-  const mark = { kind: 'float', id: floatMark(doughId), doughId, passed, atMs, lookAgainAtMs, personId } as const
+  const lookAgainAtMs = passed ? null : later(atMs, lookAgainMs ?? LOOK_AGAIN_MS)
+  const boiled = boiledOf(state, doughId)
+  const id = floatMark(doughId)
+  const mark = { kind: 'float', id, doughId, passed, atMs, lookAgainAtMs, personId, boiled } as const
   happen(oneCase, atMs, { type: 'marked', mark })
   return take(oneCase, { doughId })
 }

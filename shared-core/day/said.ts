@@ -22,10 +22,14 @@ export type Mark =
       /** When to look again; null when it has passed. */
       readonly lookAgainAtMs: EpochMs | null
       readonly personId: PersonId | null
+      /** Pieces of the dough that had been boiled by then, see `State.touches`: more of them since overrule the test. */
+      readonly boiled: number
     }
   | { readonly kind: 'boards'; readonly id: string; readonly usable: number }
   | { readonly kind: 'changeover'; readonly id: string; readonly slipMs: number }
   | { readonly kind: 'shelf-over'; readonly id: string; readonly shelfId: ShelfId; readonly atMs: EpochMs }
+  /** It takes bagels again, after it was over or after the time for it. */
+  | { readonly kind: 'shelf-open'; readonly id: string; readonly shelfId: ShelfId; readonly atMs: EpochMs }
   | {
       readonly kind: 'oven'
       readonly id: string

@@ -1,3 +1,4 @@
+import { boardsMark } from '../day/marks.ts'
 import type { Line, State } from '../day/state.ts'
 import type { VarietyId } from '../ids.ts'
 import type { Shop } from '../shop/shop.ts'
@@ -8,7 +9,7 @@ import type { EpochMs } from '../units.ts'
  * (baked on a pan, or never flipped) is asked of the set-up, so a change of it shows at once.
  */
 export interface BoardsNow {
-  /** Boards the shop has; 0 without a set-up. */
+  /** Boards that can be used today: what somebody said, else all that the shop has; 0 without a set-up. */
   readonly count: number
   /** Wet and ready to be taken. */
   readonly free: number
@@ -29,7 +30,7 @@ export interface BoardsNow {
 export function boardsNow(state: State, nowMs: EpochMs): BoardsNow {
   const { shop } = state
   if (shop === null) return { count: 0, free: 0, out: 0, drying: 0, over: 0, nextWetAtMs: null }
-  const { count } = shop.boards
+  const count = usableBoards(state, shop)
   const wetting = rewetting(state).filter((some) => some.boards > 0 && some.wetAtMs > nowMs)
   const drying = wetting.reduce((sum, some) => sum + some.boards, 0)
   const out = boardsBesideKettle(state, shop) + boardsInOven(state)
@@ -41,8 +42,13 @@ export function boardsNow(state: State, nowMs: EpochMs): BoardsNow {
   return { count, free: Math.max(0, rest), out, drying, over: Math.max(0, -rest), nextWetAtMs }
 }
 
+function usableBoards({ marks }: State, shop: Shop): number {
+  const mark = marks.get(boardsMark())
+  return mark?.kind === 'boards' ? mark.usable : shop.boards.count
+}
+
 /** Whether pieces of a variety lie on a wet board before the flip. Unknown varieties do: better a board too many. */
-function needsBoard(shop: Shop, varietyId: VarietyId): boolean {
+export function needsBoard(shop: Shop, varietyId: VarietyId): boolean {
   const variety = shop.varieties.get(varietyId)
   return variety === undefined || (variety.bakedOn === 'board' && variety.flip)
 }

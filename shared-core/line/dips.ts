@@ -6,6 +6,8 @@ import type { EpochMs } from '../units.ts'
 import { epochMs } from '../units.ts'
 import type { Allotment, Short } from './allot.ts'
 import type { ExpectedLoad } from './fill.ts'
+import { earliestBoilMs } from './float-hold.ts'
+import { boilsAgainAt } from './kettle-care.ts'
 import { piecesOf } from './lines.ts'
 
 /**
@@ -23,8 +25,12 @@ export interface Need {
   readonly pieces: number
   /** What these pieces become. */
   readonly lines: readonly Line[]
-  /** When they must go into the kettle, or into the oven where they are not boiled. */
+  /** When they should go into the kettle, or into the oven where they are not boiled. */
   readonly atMs: EpochMs
+  /** The same if no float test held the dough: what is pulled for it ferments on all the same. */
+  readonly unheldAtMs: EpochMs
+  /** Until when a float test holds the dough; null: nothing does. */
+  readonly heldUntilMs: EpochMs | null
   /** Kettle-fulls that the load still needs, this one included: counts down to 1, so that it names the dip. */
   readonly dipsLeft: number
 }
@@ -32,17 +38,23 @@ export interface Need {
 /**
  * When each kettle-full must be dipped, worked back from when its load goes in: one dip a cycle, the last one a cycle
  * before the load; where loads would want the kettle at once, the earlier load's dips move forward. A dip can be no
- * sooner than a cycle after the one that is in the kettle.
+ * sooner than a cycle after the one that is in the kettle, before water that was topped up boils again, or before a float
+ * test says so; dough that can be boiled meanwhile goes first.
  * @example in at 6:10, 48 pieces, kettle of 36 every 90 s // 36 at 6:07:00, 12 at 6:08:30
  */
-export function needsAhead(state: State, shop: Shop, allotments: readonly Allotment[]): readonly Need[] {
+export function needsAhead(
+  state: State,
+  shop: Shop,
+  allotments: readonly Allotment[],
+  nowMs: EpochMs,
+): readonly Need[] {
   const loads = allotments
     .slice(0, LOADS_LOOKED_AHEAD)
     // "When a shelf is free" means nothing at night.
     .filter(({ expected }) => expected.planned.inAtMs !== null || state.day !== null)
     .sort((one, other) => one.expected.inAtMs - other.expected.inAtMs)
   const cycleMs = shop.kettle.cycleMs
-  const needs: Need[] = []
+  const needs: WithoutHold[] = []
   let kettleTakenMs = Number.MAX_SAFE_INTEGER
   for (const { expected, short } of loads.slice().reverse()) {
     const raw = short.filter((one) => !isBoiled(shop, one.doughId))
@@ -58,11 +70,19 @@ export function needsAhead(state: State, shop: Shop, allotments: readonly Allotm
       boiled: true,
     }))
     const unboiled = raw.map((one) => ({ ...one, atMs: expected.inAtMs, dipsLeft: 0, boiled: false }))
-    needs.unshift(
-      ...[...boiled, ...unboiled].map((need) => ({ ...need, expected, atMs: epochMs(Math.max(0, need.atMs)) })),
-    )
+    needs.unshift(...[...boiled, ...unboiled].map((need) => ({ ...need, expected, atMs: Math.max(0, need.atMs) })))
   }
-  return afterKettle(needs, kettleFreeAt(state, cycleMs), cycleMs)
+  const freeAtMs = Math.max(kettleFreeAt(state, cycleMs), boilsAgainAt(state, nowMs) ?? 0)
+  const holds = needs.map(({ boiled, doughId }) => (boiled ? earliestBoilMs(state, doughId, nowMs) : null))
+  const unheld = afterKettle(needs, freeAtMs, cycleMs)
+  const isHeld = holds.some((hold) => hold !== null)
+  const held = isHeld ? afterKettle(needs.map(heldBack(holds)), freeAtMs, cycleMs) : unheld
+  return needs.map((need, n) => ({
+    ...need,
+    atMs: epochMs(held[n] ?? need.atMs),
+    unheldAtMs: epochMs(unheld[n] ?? need.atMs),
+    heldUntilMs: holds[n] ?? null,
+  }))
 }
 
 export function isBoiled(shop: Shop, doughId: DoughId): boolean {
@@ -95,12 +115,24 @@ function kettleFreeAt(state: State, cycleMs: number): number {
   return inKettle.reduce((latestMs, batch) => Math.max(latestMs, batch.sinceMs + cycleMs), 0)
 }
 
-function afterKettle(needs: readonly Need[], freeAtMs: number, cycleMs: number): readonly Need[] {
+type WithoutHold = Omit<Need, 'atMs' | 'unheldAtMs' | 'heldUntilMs'> & { readonly atMs: number }
+
+function heldBack(holds: readonly (number | null)[]) {
+  return (need: WithoutHold, n: number): WithoutHold => ({ ...need, atMs: Math.max(need.atMs, holds[n] ?? 0) })
+}
+
+/** When each can go in, one kettle-full after the other in the order of their times; in the order of the needs. */
+function afterKettle(needs: readonly WithoutHold[], freeAtMs: number, cycleMs: number): readonly number[] {
+  const times = needs.map(({ atMs }) => atMs)
   let freeMs = freeAtMs
-  return needs.map((need) => {
-    if (!need.boiled) return need
+  const inTurn = needs
+    .map((need, n) => ({ need, n }))
+    .sort((one, other) => one.need.atMs - other.need.atMs || one.n - other.n)
+  for (const { need, n } of inTurn) {
+    if (!need.boiled) continue
     const atMs = Math.max(need.atMs, freeMs)
     freeMs = atMs + cycleMs
-    return { ...need, atMs: epochMs(atMs) }
-  })
+    times[n] = atMs
+  }
+  return times
 }

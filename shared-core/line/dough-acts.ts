@@ -18,17 +18,18 @@ import type { LookAhead } from './look-ahead.ts'
 export function dipsAndPulls(ahead: LookAhead): readonly LineActDue[] {
   const { tapped, state, shop, allotments, nowMs } = ahead
   if (!tapped.has('dip') && !tapped.has('pull')) return []
-  const fed = feed(state, shop, needsAhead(state, shop, allotments))
+  const fed = feed(state, shop, needsAhead(state, shop, allotments, nowMs))
   const dips = fed.filter(({ need }) => need.boiled).map((one) => dip(one, nowMs))
   return [...dips, ...pulls(fed, ahead)]
 }
 
 function dip({ need, ready }: Fed, nowMs: EpochMs): LineActDue {
-  const { expected, doughId, varietyId, atMs, lines, pieces, dipsLeft } = need
+  const { expected, doughId, varietyId, atMs, lines, pieces, dipsLeft, heldUntilMs } = need
   const plannedId = expected.planned.id
   const key = `dip:${plannedId}:${varietyId ?? doughId}:${dipsLeft}`
   const parts = { key, act: 'dip', doughId, varietyId, plannedId, lines, pieces } as const
-  return actDue({ ...parts, atMs, ...tightest(ready) }, nowMs)
+  const { earliestAtMs, latestAtMs } = tightest(ready)
+  return actDue({ ...parts, atMs, earliestAtMs: latest(earliestAtMs, heldUntilMs), latestAtMs }, nowMs)
 }
 
 /** One for each planned load and dough: whole trays, in time for the first dip that needs them. */
@@ -49,7 +50,7 @@ function pull(key: string, group: readonly [Fed, ...Fed[]], { shop, nowMs }: Loo
   const { doughId, varietyId } = need
   const plannedId = need.expected.planned.id
   const rack = windowOf(shop, 'rack', doughId, varietyId)
-  const before = (ms: number) => epochMs(Math.max(0, need.atMs - ms))
+  const before = (ms: number) => epochMs(Math.max(0, need.unheldAtMs - ms))
   const timed = need.expected.planned.inAtMs !== null && rack !== null
   const chill = tightest(group.flatMap((one) => one.chilled))
   const sums = new Map<Line['varietyId'], number>()

@@ -6,6 +6,7 @@ import { epochMs } from '../units.ts'
 import { boardsWorth } from './boards.ts'
 import { contentsByLoad } from './contents.ts'
 import { floorBoardsOf } from './floor.ts'
+import { isShelfOver } from './shelf-over.ts'
 import { turnOrder } from './turn.ts'
 
 /**
@@ -26,10 +27,10 @@ export interface ExpectedLoad {
 
 /**
  * Fills the shelves with the planned loads, soonest first; a shelf is free again `handlingMs` after an out.
- * A load for any shelf goes where there is room soonest; of shelves that are free, first to those that no load of the
+ * A load for any shelf, or for one that is over for today, goes where there is room soonest; of shelves that are free, first to those that no load of the
  * next round asks for by name, then in the turn at the door.
  * @param ahead soonest first, see `plannedAhead`
- * @returns one for each of them, in their order; empty when no shelf is in use
+ * @returns one for each of them, in their order; empty when no shelf takes bagels
  */
 export function fillShelves({ state, shop, nowMs }: Shelves, ahead: readonly PlannedLoad[]): readonly ExpectedLoad[] {
   const places = placesOf(state, shop, nowMs)
@@ -76,7 +77,7 @@ function placesOf(state: State, shop: Shop, nowMs: EpochMs): readonly Place[] {
   const hearth = shop.oven.kind === 'hearth'
   const startMs = state.day?.openedAtMs ?? state.recordedAtMs
   const loads = [...state.loads.values()]
-  const inUse = turnOrder(state, shop).filter((shelf) => !shelf.retired)
+  const inUse = turnOrder(state, shop).filter((shelf) => !shelf.retired && !isShelfOver(state, shelf.id))
   return inUse.map((shelf) => ({
     shelf,
     units: hearth ? floorBoardsOf(shop, shelf) : 1,

@@ -33,10 +33,16 @@ export function plannedForShelf(state: State, shelfId: ShelfId): PlannedLoad | n
   return next?.planned ?? null
 }
 
-/** When and where each planned load that is not done is expected to go in, soonest first; empty without a set-up. */
+/** When and where each planned load that is not done is expected to go in, soonest first; empty without a set-up or a shelf. */
 export function expectedLoads(state: State, nowMs: EpochMs): readonly ExpectedLoad[] {
   const { shop } = state
   return shop === null ? [] : fillShelves({ state, shop, nowMs }, plannedAhead(state))
+}
+
+/** Planned loads that no shelf takes: all of them are over for today. They stay in the list and can be loaded all the same. */
+export function loadsWithoutShelf(state: State, nowMs: EpochMs): readonly PlannedLoad[] {
+  const placed = new Set(expectedLoads(state, nowMs).map(({ planned }) => planned.id))
+  return plannedAhead(state).filter(({ id }) => !placed.has(id))
 }
 
 function byListed(one: PlannedLoad, other: PlannedLoad): number {

@@ -11,6 +11,7 @@ import { floorOf, overShelf } from './floor.ts'
 import { piecesOf } from './lines.ts'
 import type { LookAhead } from './look-ahead.ts'
 import { loadCalls, lookAhead } from './look-ahead.ts'
+import { isShelfOver } from './shelf-over.ts'
 import { doorShelf, shelvesInOrder } from './turn.ts'
 
 /** The one key of an oven shelf: load, then flip, then out. */
@@ -34,6 +35,8 @@ export interface ShelfKey {
   readonly toppingAfterFlip: readonly VarietyId[]
   /** More than the shelf takes, or than the hearth has room for. Shown, never blocked. */
   readonly over: boolean
+  /** Somebody said that the shelf is done with bagels for today: it offers no load. A load all the same is taken. */
+  readonly isOver: boolean
   /** It stands at the door of a rotating oven. */
   readonly atDoor: boolean
   /** Until when the act is too early; null when it is not. */
@@ -71,6 +74,7 @@ interface Keying extends LookAhead {
 function takesAnother(state: State, shop: Shop, shelf: Shelf, loads: number): boolean {
   if (shelf.retired) return false
   if (loads === 0) return true
+  if (isShelfOver(state, shelf.id)) return false
   if (shop.oven.kind !== 'hearth') return false
   const floor = floorOf(state, shop, shelf)
   return floor.taken < floor.boards
@@ -116,7 +120,7 @@ function loadKey(keying: Keying, shelf: Shelf): ShelfKey {
   }
 }
 
-function common({ shop, door }: Keying, shelf: Shelf, lines: readonly Line[]) {
+function common({ shop, state, door }: Keying, shelf: Shelf, lines: readonly Line[]) {
   return {
     shelfId: shelf.id,
     shelfName: shelf.name,
@@ -125,6 +129,7 @@ function common({ shop, door }: Keying, shelf: Shelf, lines: readonly Line[]) {
     toppingAfterFlip: lines
       .map((line) => line.varietyId)
       .filter((id) => shop.varieties.get(id)?.topping === 'after-flip'),
+    isOver: isShelfOver(state, shelf.id),
     atDoor: door === shelf.id,
   }
 }

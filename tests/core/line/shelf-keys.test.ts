@@ -93,6 +93,7 @@ describe('what a key says', () => {
       toppingAfterFlip: ['cheddar'],
       over: false,
       atDoor: false,
+      isOver: false,
       tooEarlyUntilMs: null,
     })
   })
