@@ -2,6 +2,7 @@ import { networkInterfaces } from 'node:os'
 import { join } from 'node:path'
 import type { Answer } from '../shared-core/day/answers.ts'
 import { ASK_CODES } from '../shared-core/day/answers.ts'
+import { NEW_SHOP_NAME } from '../shared-core/shop/new-shop.ts'
 import { startingPoint } from '../shared-core/shop/starting-points.ts'
 import { openDemo } from './demo/open-demo.ts'
 import { JournalError } from './journal/journal.ts'
@@ -43,11 +44,11 @@ async function openShop(options: Options, folder: string): Promise<Serving> {
   const sqlite = await loadSqlite()
   const taken = takeFolder(sqlite, folder)
   const journal = new SqliteJournal(sqlite, taken.journalFile, 'shop')
-  const serving = await serve({ journal, options, demo: null, say })
+  const serving = await serve({ journal, historyFile: taken.historyFile, options, demo: null, say })
   if (setUp !== null) say(`Set-up ${told(await takeSetUp(serving.room, setUp.shop, ASK_CODES))}.`)
   else if (serving.room.state.shop === null) {
     const { timeZone } = Intl.DateTimeFormat().resolvedOptions()
-    await takeSetUp(serving.room, startingPoint('shelves', { name: 'New shop', zone: timeZone, language: 'en' }), [])
+    await takeSetUp(serving.room, startingPoint('shelves', { name: NEW_SHOP_NAME, zone: timeZone, language: 'en' }), [])
     say(
       `A new shop in ${join(folder, 'journal.sqlite')}, with a set-up to begin from. Load your own with --setup FILE.json.`,
     )

@@ -1,15 +1,17 @@
-import { setTimeout as wait } from 'node:timers/promises'
+import { setImmediate as nextTurn, setTimeout as wait } from 'node:timers/promises'
 import { fileURLToPath } from 'node:url'
 import { pino, stdSerializers } from 'pino'
 import type { State } from '../shared-core/day/state.ts'
 import { FOLD_VERSION } from '../shared-core/day/state.ts'
 import type { Welcome } from '../shared-core/live/protocol.ts'
 import type { EpochMs } from '../shared-core/units.ts'
+import { History } from './history/history.ts'
 import { api } from './http/api.ts'
 import { makeApp } from './http/app.ts'
 import { Front } from './http/front.ts'
 import { pages } from './http/pages.ts'
 import type { Journal } from './journal/journal.ts'
+import { loadSqlite } from './journal/sqlite.ts'
 import { Chores } from './live/chores.ts'
 import { ClockDesk } from './live/clock-desk.ts'
 import { Room } from './live/room.ts'
@@ -37,13 +39,15 @@ export interface Serving {
 
 export interface ServeParts {
   readonly journal: Journal
+  /** Where past days are kept, made again from the journal when it is gone; ":memory:" for nowhere. */
+  readonly historyFile: string
   readonly options: Pick<Options, 'port' | 'bind' | 'names'>
   readonly demo: Welcome['demo']
   readonly say: (line: string) => void
 }
 
 /** Opens a journal to the shop's network: listens at once, folds, then lets the screens in. */
-export async function serve({ journal, options, demo, say }: ServeParts): Promise<Serving> {
+export async function serve({ journal, historyFile, options, demo, say }: ServeParts): Promise<Serving> {
   const front = new Front()
   const port = await front.listen(options.port, options.bind)
   const state = await wakeAloud(journal, front, say)
@@ -54,6 +58,7 @@ export async function serve({ journal, options, demo, say }: ServeParts): Promis
   )
   const log = pino({ level: process.env.LOG_LEVEL ?? 'error', serializers: { error: stdSerializers.err } })
   const clock = new ClockDesk(state, now)
+  const history = new History({ journal, sqlite: await loadSqlite(), file: historyFile, breathe: () => nextTurn() })
   const sockets = new SocketServer(front.http, { names: options.names })
   const room = new Room({
     journal,
@@ -73,6 +78,7 @@ export async function serve({ journal, options, demo, say }: ServeParts): Promis
       api(app, {
         room,
         journal,
+        history,
         version: VERSION,
         isDemo: demo !== null,
         localDate: () => clock.date(now()),
@@ -85,7 +91,15 @@ export async function serve({ journal, options, demo, say }: ServeParts): Promis
   sockets.open(room)
   // After a fold of everything there is none that is good: the first lull writes one.
   const snapshotSeq = journal.newestSnapshot(FOLD_VERSION)?.seq ?? 0
-  const chores = new Chores({ room, journal, now, snapshotSeq })
+  const chores = new Chores({
+    room,
+    journal,
+    now,
+    snapshotSeq,
+    inLull: () => {
+      history.catchUp().catch((error: unknown) => log.error({ error }, 'the days could not be made'))
+    },
+  })
   const timer = setInterval(() => {
     if (clock.isNew()) room.sendAll({ type: 'clockTable', clock: clock.table() })
     chores.tick().catch((error: unknown) => log.error({ error }, 'a chore failed'))
@@ -96,6 +110,7 @@ export async function serve({ journal, options, demo, say }: ServeParts): Promis
     await wait(LAST_WORDS_MS)
     await sockets.close()
     await chores.snapshot()
+    await history.close()
     journal.close()
   }
   return { room, journal, port, now, stop }

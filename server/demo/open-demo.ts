@@ -30,7 +30,7 @@ export async function openDemo(options: Options, say: (line: string) => void): P
   const journal = new SqliteJournal(sqlite, taken.journalFile, 'demo')
   const { entries } = livingMorning({ nowMs: epochMs(Date.now()), seed: SEED })
   await journal.append({ entries, refusals: [] })
-  const serving = await serve({ journal, options, demo: { handsOff }, say })
+  const serving = await serve({ journal, historyFile: ':memory:', options, demo: { handsOff }, say })
   const people = startDemo({
     submit: (device, commands) => serving.room.submit(device, commands),
     read: (look) => serving.room.read(look),

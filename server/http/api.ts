@@ -5,13 +5,16 @@ import { FOLD_VERSION } from '../../shared-core/day/state.ts'
 import { toJson } from '../../shared-core/day/state-json.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
+import type { History } from '../history/history.ts'
 import type { Journal } from '../journal/journal.ts'
 import type { Room } from '../live/room.ts'
 import { postCommands, submitOne } from './commands.ts'
+import { dayRoutes } from './days.ts'
 import { deviceOf } from './device-headers.ts'
 import { readLoadList } from './load-list.ts'
 import { sendAnswer, sendProblem } from './problem.ts'
 import { NO_SET_UP, setUpRoutes } from './set-up.ts'
+import { wholeNumber } from './whole-number.ts'
 
 const EVENTS_PER_PAGE_MAX = 1_000
 
@@ -21,6 +24,7 @@ const CLOCK_BEHIND_MS_MAX = 5_000
 export interface ApiParts {
   readonly room: Room
   readonly journal: Journal
+  readonly history: History
   readonly version: string
   readonly isDemo: boolean
   readonly localDate: () => string
@@ -50,6 +54,7 @@ export function api(app: Express, parts: ApiParts): void {
   app.get('/api/v1/events', (request, response) => getEvents(request, response, parts))
   app.post('/api/v1/commands', (request, response) => postCommands(request, response, room))
   setUpRoutes(app, room)
+  dayRoutes(app, parts)
   app.post('/api/v1/load-list', (request, response) => postLoadList(request, response, parts))
 }
 
@@ -100,9 +105,4 @@ async function postLoadList(request: Request, response: Response, { room, localD
     return
   }
   sendAnswer(response, await submitOne(request, { room, device, act: { type: 'setLoadList', loads: read.loads } }))
-}
-
-function wholeNumber(raw: unknown, otherwise: number): number | null {
-  if (raw === undefined) return otherwise
-  return typeof raw === 'string' && /^\d{1,15}$/.test(raw) ? Number(raw) : null
 }

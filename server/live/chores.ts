@@ -1,4 +1,6 @@
 import { hashState } from '../../shared-core/day/hash.ts'
+import { commandId, deviceId } from '../../shared-core/ids.ts'
+import type { DeviceHello } from '../../shared-core/live/protocol.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import type { Journal } from '../journal/journal.ts'
 import { REFUSALS_KEPT_MS } from '../journal/journal.ts'
@@ -15,27 +17,40 @@ const SNAPSHOT_ENTRIES_MAX = 20_000
 const CHECK_EVERY_MS = 60_000
 const REFUSALS_PRUNED_EVERY_MS = 3_600_000
 
-/** What the server does when nobody taps: snapshots, fingerprints to the screens, forgetting old refusals. */
+/** Who does what nobody taps. */
+const SERVER: DeviceHello = { deviceId: deviceId('server'), name: 'Server', role: 'desk', stationId: null }
+
+export interface ChoresParts {
+  readonly room: Room
+  readonly journal: Journal
+  readonly now: () => number
+  readonly snapshotSeq: number
+  /** Further work for a lull, in pieces that nobody's tap waits for; called at every tick of one. */
+  readonly inLull?: () => void
+}
+
+/**
+ * What the server does when nobody taps: snapshots, fingerprints to the screens, forgetting old refusals, taking up
+ * changes of the set-up whose time has come.
+ */
 export class Chores {
   readonly #room: Room
   readonly #journal: Journal
   readonly #now: () => number
+  readonly #inLull: () => void
   #snapshotSeq: number
   #checkedSeq: number
   #seenSeq: number
   #changedAtMs = 0
   #prunedAtMs = 0
   #checkedAtMs = 0
+  #isTakingUp = false
 
-  constructor({
-    room,
-    journal,
-    now,
-    snapshotSeq,
-  }: { room: Room; journal: Journal; now: () => number; snapshotSeq: number }) {
+  constructor({ room, journal, now, snapshotSeq, inLull = () => undefined }: ChoresParts) {
     this.#room = room
     this.#journal = journal
     this.#now = now
+    this.#inLull = inLull
     this.#snapshotSeq = snapshotSeq
     this.#checkedSeq = room.state.seq
     this.#seenSeq = room.state.seq
@@ -55,10 +70,27 @@ export class Chores {
       this.#checkedAtMs = nowMs
       this.#room.check(hashState)
     }
+    if (isLull) this.#inLull()
+    this.#takeUpSetUps(nowMs)
     if (nowMs - this.#prunedAtMs >= REFUSALS_PRUNED_EVERY_MS) {
       this.#prunedAtMs = nowMs
       this.#journal.pruneRefusals(epochMs(Math.max(0, nowMs - REFUSALS_KEPT_MS)))
     }
+  }
+
+  /** A change planned for six holds from six, though nobody taps anything then. */
+  #takeUpSetUps(nowMs: number): void {
+    const isDue = [...this.#room.state.setUps.values()].some(({ fromMs }) => fromMs <= nowMs)
+    if (!isDue || this.#isTakingUp || this.#room.failure !== null) return
+    this.#isTakingUp = true
+    const id = commandId(`takeup${Math.floor(nowMs).toString(36)}`)
+    this.#room
+      .submit(SERVER, [{ id, deviceSeq: 1, tappedAtMs: null, type: 'takeUpSetUps' }])
+      // A disk that is full is told by the room; the next tick tries again.
+      .catch(() => undefined)
+      .finally(() => {
+        this.#isTakingUp = false
+      })
   }
 
   async snapshot(): Promise<void> {

@@ -5,6 +5,8 @@ import type { Sqlite } from '../journal/sqlite.ts'
 
 export interface ShopFolder {
   readonly journalFile: string
+  /** Past days, which can be made again from the journal. */
+  readonly historyFile: string
   release(): void
 }
 
@@ -24,7 +26,11 @@ export function takeFolder(sqlite: Sqlite, folder: string): ShopFolder {
       `Another server is running on ${folder}. Stop it first, or give this one a folder of its own.`,
     )
   }
-  return { journalFile: join(folder, 'journal.sqlite'), release: () => lock.close() }
+  return {
+    journalFile: join(folder, 'journal.sqlite'),
+    historyFile: join(folder, 'history.sqlite'),
+    release: () => lock.close(),
+  }
 }
 
 function openLock(sqlite: Sqlite, folder: string) {

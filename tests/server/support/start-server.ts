@@ -39,12 +39,13 @@ export interface Asked {
  * @param shop null: no set-up yet
  */
 export async function startServer(
-  parts: { shop?: Shop | null; names?: string[]; file?: string } = {},
+  parts: { shop?: Shop | null; names?: string[]; file?: string; historyFile?: string } = {},
 ): Promise<TestServer> {
   const file = parts.file ?? join(tempFolder(), 'journal.sqlite')
   const journal = new SqliteJournal(await loadSqlite(), file, 'shop')
   const options = { port: 0, bind: '127.0.0.1', names: parts.names ?? [] }
-  const serving = await serve({ journal, options, demo: null, say: () => {} })
+  const historyFile = parts.historyFile ?? ':memory:'
+  const serving = await serve({ journal, historyFile, options, demo: null, say: () => {} })
   running.push(serving)
   const shop = parts.shop === undefined ? shopWith() : parts.shop
   if (shop !== null) await takeSetUp(serving.room, shop, [])

@@ -1,0 +1,60 @@
+import { stringify } from 'csv-stringify/sync'
+import type { DayAccount, DoughAccount, VarietyAccount } from '../../shared-core/day/day-account.ts'
+
+/**
+ * A day's account as a table for a spreadsheet (RFC 4180: commas, CRLF, a header line): a row for each dough, in which
+ * every piece is accounted for, and one for each variety, from the oven on. What a row has no meaning for is empty. A
+ * name that a spreadsheet would take for a formula is escaped.
+ */
+export function accountCsv(label: string, { doughs, varieties }: DayAccount): string {
+  const rows = [...doughs.map((dough) => doughRow(label, dough)), ...varieties.map((one) => varietyRow(label, one))]
+  return stringify(rows, { header: true, columns: COLUMNS, record_delimiter: 'windows', quote_record_delimiter: true })
+}
+
+const COLUMNS = [
+  'day',
+  'row',
+  'dough',
+  'variety',
+  'shaped',
+  'carried_in',
+  'baked',
+  'sold',
+  'sold_unnamed',
+  'day_old_sold',
+  'kitchen',
+  'wasted',
+  'given',
+  'left_day_old',
+  'unexplained',
+  'still_there',
+  'price',
+  'sales',
+]
+
+function doughRow(day: string, { name, account, stillThere }: DoughAccount): object {
+  const { shaped, carriedIn, sold, kitchen, wasted, given, dayOld, unexplained } = account
+  return {
+    ...{ day, row: 'dough', dough: asText(name), shaped, carried_in: carriedIn, sold, kitchen, wasted, given },
+    ...{ left_day_old: dayOld, unexplained, still_there: stillThere },
+  }
+}
+
+function varietyRow(day: string, one: VarietyAccount): object {
+  const { name, dough, baked, sold, soldUnnamed, dayOldSold, kitchen, wasted, given, left, unexplained } = one
+  return {
+    ...{ day, row: 'variety', dough: asText(dough), variety: asText(name), baked, sold, sold_unnamed: soldUnnamed },
+    ...{ day_old_sold: dayOldSold, kitchen, wasted, given, left_day_old: left, unexplained },
+    ...{ price: money(one.priceCents), sales: money(one.salesCents) },
+  }
+}
+
+/** A spreadsheet runs a cell that begins with one of these; a minus before a number of ours is no name. */
+function asText(name: string): string {
+  return /^[=+\-@\t\r]/.test(name) ? `'${name}` : name
+}
+
+/** In the shop's money with a point, as no currency or locale is known. */
+function money(cents: number): string {
+  return (cents / 100).toFixed(2)
+}
