@@ -111,7 +111,7 @@ export const ES_OPTIONS: OptionWords = {
     peanuts: 'cacahuate',
     wheat: 'trigo',
     soy: 'soya',
-    sesame: 'ajonjolí',
+    sesame: 'sésamo',
   },
   care: { topUp: 'rellenar', malt: 'malta', skim: 'espumar', change: 'cambiar el agua' },
   weekday: ['lunes', 'martes', 'miércoles', 'jueves', 'viernes', 'sábado', 'domingo'],
