@@ -15,4 +15,11 @@ export const FINDS: readonly Find[] = [
     change: {},
     found: 'a nap of less than a second went unnoticed, and the screen’s time claimed to be exact',
   },
+  {
+    seed: 96,
+    minutes: 30,
+    change: {},
+    found:
+      'what a close replaced was kept in the order of tables, which a screen that began with a snapshot has otherwise',
+  },
 ]

@@ -210,6 +210,19 @@ describe('the fold', () => {
     expect(hashState(emptyState())).not.toBe(hashState(state))
   })
 
+  it('[P5] given a state read back from JSON before each entry, then every entry folds to the same hash', () => {
+    fc.assert(
+      fc.property(acts(40), (seeds) => {
+        drawn(seeds, (entry, before, after) => {
+          const read = fromJson(JSON.parse(JSON.stringify(toJson(before))))
+          applyEntry(read, entry)
+          expect(hashState(read)).toBe(hashState(after))
+        })
+      }),
+      { numRuns: 30 },
+    )
+  })
+
   it('[P6] given an event of a newer version, then replay names it', () => {
     const entry = { seq: 1, events: [{ v: 99, type: 'sold', atMs: 0 }] } as never
     expect(() => upcastEntry(entry)).toThrow('sold version 99')
