@@ -15,11 +15,13 @@ const BY_KIND_ONLY: ReadonlySet<ActType> = new Set<ActType>([
   'moveBatch',
   'wasteBatch',
   'out',
+  'care',
+  'doStep',
 ])
 
 /**
  * The same act by another device since what this screen was showing; null when there is none. Two people who tap "pull 2
- * trays" at once pull two trays, not four. The device's own taps do not count: each of these was meant.
+ * trays" at once pull two trays, not four; two who top up the kettle topped it up once. The device's own taps do not count: each of these was meant.
  */
 export function doneMeanwhile(state: State, command: Command, told: Told, { deviceId }: Context): Trace | null {
   const { seenSeq } = command
@@ -34,6 +36,8 @@ function isSame(one: Told, other: Told): boolean {
     one.type === other.type &&
     one.doughId === other.doughId &&
     one.shelfId === other.shelfId &&
+    one.stepId === other.stepId &&
+    one.care === other.care &&
     one.pieces === other.pieces &&
     lines(one).join() === lines(other).join()
   )

@@ -3,6 +3,7 @@ import type { Folding } from '../day/folding.ts'
 import { book, touch } from '../day/folding.ts'
 import { put } from '../day/recorder.ts'
 import type { Account, Batch, Load } from '../day/state.ts'
+import type { LoadId } from '../ids.ts'
 import { addLot } from '../stock/apply-stock.ts'
 import { assert, must } from '../support.ts'
 import type { EpochMs } from '../units.ts'
@@ -32,8 +33,17 @@ export function applyLoaded(folding: Folding, event: EventOf<'loaded'>): void {
   putBatches(folding, event.puts)
   putLoad(folding, event.load, event.atMs)
   touchKettle(folding, event.presumed)
-  for (const { varietyId, pieces, loadId } of event.puts)
-    if (varietyId !== null && loadId === event.load.id) touch(folding, boardKey(varietyId), pieces)
+  touchBoards(folding, event.load.id, [], event.puts)
+}
+
+/** What lay on the load's boards was something else: what it was is counted, and what it was not is counted off. */
+function touchBoards(folding: Folding, loadId: LoadId, takes: readonly Take[], puts: readonly Batch[]): void {
+  for (const { batchId, pieces } of takes) {
+    const taken = must(folding.state.batches, batchId)
+    if (taken.varietyId !== null && taken.loadId === loadId) touch(folding, boardKey(taken.varietyId), -pieces)
+  }
+  for (const put of puts)
+    if (put.varietyId !== null && put.loadId === loadId) touch(folding, boardKey(put.varietyId), put.pieces)
 }
 
 /** Pieces that were boiled and nobody tapped it. */
@@ -42,6 +52,7 @@ function touchKettle(folding: Folding, presumed: readonly Presumed[]): void {
 }
 
 export function applyLoadChanged(folding: Folding, event: EventOf<'loadChanged'>): void {
+  touchBoards(folding, event.load.id, event.takes, event.puts)
   takeFromBatches(folding, event.takes)
   putBatches(folding, event.puts)
   touchKettle(folding, event.presumed)
@@ -81,6 +92,7 @@ export function applyLoadMoved(folding: Folding, event: EventOf<'loadMoved'>): v
 }
 
 export function applyLoadUndone(folding: Folding, event: EventOf<'loadUndone'>): void {
+  touchBoards(folding, event.loadId, event.takes, [])
   takeFromBatches(folding, event.takes)
   putBatches(folding, event.puts)
   put(folding.state, folding.undo, 'loads', event.loadId, null)

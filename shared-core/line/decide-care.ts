@@ -16,7 +16,12 @@ export function decideCare(oneCase: Of<'care'>): Decision {
 
 /** Boards that can be used today: some crack, some are still in the wash. */
 export function decideSetBoards(oneCase: Of<'setBoards'>): Decision {
-  const { usable } = oneCase.command
-  happen(oneCase, happenedAt(oneCase), { type: 'marked', mark: { kind: 'boards', id: boardsMark(), usable } })
+  const { command, shop, state } = oneCase
+  const { usable } = command
+  const id = boardsMark()
+  const atMs = happenedAt(oneCase)
+  // All of them again: nothing is left to say.
+  if (usable === shop.boards.count && state.marks.has(id)) happen(oneCase, atMs, { type: 'unmarked', markId: id })
+  else happen(oneCase, atMs, { type: 'marked', mark: { kind: 'boards', id, usable } })
   return take(oneCase, { pieces: usable })
 }

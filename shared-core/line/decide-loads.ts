@@ -16,6 +16,7 @@ import {
   overLimits,
   putBack,
   raiseOverShelf,
+  reopenShelf,
   takeFromPool,
   takeLines,
   takenRefusal,
@@ -57,6 +58,7 @@ export function decideLoad(oneCase: Of<'load'>): Decision {
   })
   const planned = command.plannedId === null ? undefined : state.planned.get(command.plannedId)
   if (planned !== undefined) happen(oneCase, atMs, { type: 'plannedDone', planned: { ...planned, done: true } })
+  reopenShelf(oneCase, shelf.id, atMs)
   raisePresumed(oneCase, gathered.presumed, atMs)
   raiseOverShelf(oneCase, { ...filling, over })
   return take(oneCase, { shelfId: shelf.id, lines: command.lines })
@@ -165,6 +167,7 @@ export function decideMoveLoad(oneCase: Of<'moveLoad'>): Decision {
   const over = overLimits(oneCase, { shelf, lines, atMs, replaces: load })
   const moved: Load = { ...load, shelfId: shelf.id, ...phaseFields(oneCase, load, command.to, atMs) }
   happen(oneCase, atMs, { type: 'loadMoved', load: moved, fromShelfId: load.shelfId, over })
+  if (shelf.id !== load.shelfId) reopenShelf(oneCase, shelf.id, atMs)
   raiseOverShelf(oneCase, { shelf, lines, atMs, over })
   return take(oneCase, { shelfId: shelf.id })
 }

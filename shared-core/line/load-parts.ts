@@ -1,7 +1,8 @@
 import type { OverLimit } from '../day/answers.ts'
 import type { Case, Decision } from '../day/decision.ts'
-import { raise, refuse } from '../day/decision.ts'
+import { happen, raise, refuse } from '../day/decision.ts'
 import type { Take } from '../day/events.ts'
+import { shelfMark } from '../day/marks.ts'
 import type { Batch, Line, Load, State } from '../day/state.ts'
 import type { BatchId, DoughId, LoadId, ShelfId, VarietyId } from '../ids.ts'
 import { batchId } from '../ids.ts'
@@ -14,6 +15,7 @@ import { boardsNeeded, boardsNow } from './boards.ts'
 import { overShelf } from './floor.ts'
 import type { Want } from './gather.ts'
 import { piecesOf } from './lines.ts'
+import { isShelfOver } from './shelf-over.ts'
 import { standing } from './standing.ts'
 
 /** Pieces of a load while they bake: they stay where they are until an out takes them. */
@@ -84,6 +86,12 @@ export function takenRefusal({ state, shop }: Case, shelfId: ShelfId): Decision 
 }
 
 /** By id: a screen that was given the state whole holds its batches in another order than the server. */
+/** A load on a shelf that was over for today: people know more, and it takes bagels again. */
+export function reopenShelf(oneCase: Case, shelfId: ShelfId, atMs: EpochMs): void {
+  if (!isShelfOver(oneCase.state, shelfId)) return
+  happen(oneCase, atMs, { type: 'marked', mark: { kind: 'shelf-open', id: shelfMark(shelfId), shelfId, atMs } })
+}
+
 export function batchesOf(state: State, id: LoadId): readonly Batch[] {
   return [...state.batches.values()].filter((batch) => batch.loadId === id).sort(byId)
 }
