@@ -33,7 +33,8 @@ export function enSetUp({ cautions }: Words): SetUpSentences {
     cautions: {
       timers: cautions.aid,
       oven: 'Hot decks, stones and doors burn: a reading on a screen does not say that an oven is safe to touch.',
-      kettle: 'Boiling water and steam scald: stand clear when dough goes in, and let the kettle cool before it is drained.',
+      kettle:
+        'Boiling water and steam scald: stand clear when dough goes in, and let the kettle cool before it is drained.',
       allergens:
         'What is shown of allergens follows from what is entered here and nothing else. Cross-contact is judged by the people there; the board never says that something is free from an allergen.',
     },
@@ -75,9 +76,11 @@ const ABOUT: SetUpSentences['about'] = {
   doughs: 'Each has its way through the shop. Retired ones stay in the records.',
   toppings: 'Seeds, salt, mixes: what goes on the outside.',
   varieties: 'A dough, a size and shape, and a topping.',
-  windows: 'Earliest, target and latest of each stage, where neither dough nor variety says otherwise. Screens count down to the target.',
+  windows:
+    'Earliest, target and latest of each stage, where neither dough nor variety says otherwise. Screens count down to the target.',
   steps: 'Back-timed lists: the opening counts from the first load in, the changeover from the oven being empty.',
-  stations: 'What nobody taps is presumed from the next act that somebody does. Load and out must be tapped by someone.',
+  stations:
+    'What nobody taps is presumed from the next act that somebody does. Load and out must be tapped by someone.',
   screens: 'Size, distance, sound and pedals belong to each screen and are set on it.',
   save: 'What will change, in words. Loads that are running keep the times they began with.',
   versions: 'Changes to come, and how the set-up was before.',

@@ -33,7 +33,8 @@ export function esSetUp({ cautions }: Words): SetUpSentences {
     cautions: {
       timers: cautions.aid,
       oven: 'Pisos, piedras y puertas calientes queman: una lectura en pantalla no dice que se pueda tocar un horno.',
-      kettle: 'El agua hirviendo y el vapor queman: apártese al meter la masa y deje enfriar la olla antes de vaciarla.',
+      kettle:
+        'El agua hirviendo y el vapor queman: apártese al meter la masa y deje enfriar la olla antes de vaciarla.',
       allergens:
         'Lo que se muestra de alérgenos sale de lo que se anota aquí y de nada más. El contacto cruzado lo juzga la gente del lugar; el tablero nunca dice que algo esté libre de un alérgeno.',
     },

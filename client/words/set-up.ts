@@ -91,7 +91,9 @@ export interface OptionWords {
 
 export interface ListWords {
   /** The field for a new one, by what is added. */
-  readonly newName: { readonly [list in 'shelf' | 'dough' | 'topping' | 'variety' | 'station' | 'person' | 'step']: string }
+  readonly newName: {
+    readonly [list in 'shelf' | 'dough' | 'topping' | 'variety' | 'station' | 'person' | 'step']: string
+  }
   readonly add: string
   readonly up: string
   readonly down: string

@@ -1,6 +1,6 @@
 import { applySetUp } from '../../../shared-core/shop/set-up-apply.ts'
 import type { SetUpChange } from '../../../shared-core/shop/set-up-change.ts'
-import { setUpChanges } from '../../../shared-core/shop/set-up-diff.ts'
+import { setUpChanges, standing } from '../../../shared-core/shop/set-up-diff.ts'
 import type { Shop } from '../../../shared-core/shop/shop.ts'
 
 /**
@@ -13,11 +13,6 @@ export type Edits = readonly SetUpChange[]
 export function put(edits: Edits, change: SetUpChange): Edits {
   const key = keyOf(change)
   return [...edits.filter((edit) => keyOf(edit) !== key), change]
-}
-
-/** The edits without one entity: it is again as the shop has it, or gone when the shop never had it. */
-export function withoutEdit(edits: Edits, entity: SetUpChange['entity'], id: string | null): Edits {
-  return edits.filter((edit) => edit.entity !== entity || idOf(edit) !== id)
 }
 
 /** The shop as it will be once the edits are saved. */
@@ -37,4 +32,16 @@ export function idOf({ value }: SetUpChange): string | null {
 
 function keyOf(change: SetUpChange): string {
   return `${change.entity} ${idOf(change) ?? ''}`
+}
+
+/**
+ * The edits after more changes. What was added here and is retired again is forgotten: the shop never had it.
+ * @example edited(shop, edits, moved(VARIETIES, draft, { id, by: -1 }))
+ */
+export function edited(running: Shop, edits: Edits, changes: readonly SetUpChange[]): Edits {
+  return changes.reduce(put, edits).filter((edit) => !(isRetired(edit) && standing(running, edit) === undefined))
+}
+
+function isRetired({ value }: SetUpChange): boolean {
+  return value !== null && 'retired' in value && value.retired
 }

@@ -40,7 +40,7 @@ function nextShelf(shop: Shop): Shelf {
   const last = used[used.length - 1]
   const pieces = last?.pieces ?? 72
   const before = shop.shelves.get(shelfId(name))
-  if (before !== undefined && before.retired && before.floorBoards === null)
+  if (before?.retired && before.floorBoards === null)
     return { ...before, name, pieces, order: (last?.order ?? 0) + 1, retired: false }
   const like: Shelf = { id: shelfId(name), name, order: 0, pieces, floorBoards: null, retired: false }
   return added(SHELVES, shop, like, freeName(used, name))

@@ -1,25 +1,8 @@
-import {
-  doughId,
-  personId,
-  shelfId,
-  stationId,
-  stepId,
-  toppingId,
-  varietyId,
-} from '../../../shared-core/ids.ts'
+import { doughId, personId, shelfId, stationId, stepId, toppingId, varietyId } from '../../../shared-core/ids.ts'
 import { inUse } from '../../../shared-core/shop/in-order.ts'
 import type { SetUpChange } from '../../../shared-core/shop/set-up-change.ts'
 import { IN_USE_MAX, KEPT_MAX, NAME_MAX } from '../../../shared-core/shop/set-up-limits.ts'
-import type {
-  Dough,
-  Person,
-  Shelf,
-  Shop,
-  Station,
-  Step,
-  Topping,
-  Variety,
-} from '../../../shared-core/shop/shop.ts'
+import type { Dough, Person, Shelf, Shop, Station, Step, Topping, Variety } from '../../../shared-core/shop/shop.ts'
 
 export interface Listed {
   readonly id: string

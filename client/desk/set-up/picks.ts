@@ -3,7 +3,7 @@ import { pickableDoughs, pickableToppings, pickableVarieties } from '../../../sh
 import type { SetUpChange } from '../../../shared-core/shop/set-up-change.ts'
 import type { Language, Shop, Variety } from '../../../shared-core/shop/shop.ts'
 import { startingPoint } from '../../../shared-core/shop/starting-points.ts'
-import type { ListKind, Listed } from './lists.ts'
+import type { Listed, ListKind } from './lists.ts'
 import { DOUGHS, TOPPINGS, VARIETIES } from './lists.ts'
 import { rebased } from './rebased.ts'
 

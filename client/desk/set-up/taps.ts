@@ -10,12 +10,13 @@ import { STATIONS } from './lists.ts'
 export const TAP_PRESETS = ['oven', 'kettle', 'all'] as const
 export type Preset = (typeof TAP_PRESETS)[number]
 
-const ACTS: { readonly [preset in Preset]: { readonly kettle: readonly LineAct[]; readonly oven: readonly LineAct[] } } =
-  {
-    oven: { kettle: [], oven: ['load', 'flip', 'out'] },
-    kettle: { kettle: ['dip', 'lift'], oven: ['load', 'flip', 'out'] },
-    all: { kettle: ['pull', 'dip', 'lift', 'board'], oven: ['load', 'flip', 'out'] },
-  }
+const ACTS: {
+  readonly [preset in Preset]: { readonly kettle: readonly LineAct[]; readonly oven: readonly LineAct[] }
+} = {
+  oven: { kettle: [], oven: ['load', 'flip', 'out'] },
+  kettle: { kettle: ['dip', 'lift'], oven: ['load', 'flip', 'out'] },
+  all: { kettle: ['pull', 'dip', 'lift', 'board'], oven: ['load', 'flip', 'out'] },
+}
 
 /** The preset that the stations in use come to; `own` where they are none of them. */
 export function presetOf(shop: Shop): Preset | 'own' {
