@@ -25,7 +25,7 @@ export function BenchScreen({ store }: { readonly store: ShopStore }) {
   )
   const sizes = useMemo(() => benchSizes(live.settings, glass), [live.settings, glass])
   return (
-    <ScreenSize panel={sizes.panel} distanceM={sizes.distanceM} theme="light">
+    <ScreenSize panel={sizes.panel} distanceM={sizes.distanceM}>
       <div class="bench" lang={language}>
         {live.shown === null || shop === null ? (
           <Waiting

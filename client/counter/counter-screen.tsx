@@ -25,7 +25,7 @@ export function CounterScreen({ store }: { readonly store: ShopStore }) {
   const sizes = useMemo(() => counterSizes(live.settings, glass), [live.settings, glass])
   const { shown } = live
   return (
-    <ScreenSize panel={sizes.panel} distanceM={sizes.distanceM} theme="light">
+    <ScreenSize panel={sizes.panel} distanceM={sizes.distanceM}>
       <div class="counter" lang={language} style={sizeVariables(sizes)}>
         {shown === null || shop === null ? (
           <main class="counter-waiting">

@@ -38,7 +38,7 @@ export function DeskScreen({ store }: { readonly store: ShopStore }) {
     [language, shop, store],
   )
   return (
-    <div class="desk" data-theme="light" lang={language}>
+    <div class="desk" lang={language}>
       <Head store={store} live={live} shop={shop} words={words} />
       {live.shown === null ? (
         <main class="desk-waiting">

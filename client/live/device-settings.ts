@@ -1,5 +1,5 @@
-import type { StationId } from '../../shared-core/ids.ts'
-import { stationId as toStationId } from '../../shared-core/ids.ts'
+import type { PersonId, StationId } from '../../shared-core/ids.ts'
+import { personId as toPersonId, stationId as toStationId } from '../../shared-core/ids.ts'
 import type { Role } from '../../shared-core/live/protocol.ts'
 import type { Language } from '../../shared-core/shop/shop.ts'
 import type { SavedText } from './saved-text.ts'
@@ -23,7 +23,14 @@ export interface DeviceSettings {
   readonly keys: Readonly<Record<string, StationId>>
   /** 80–160; 100 is what the screen's size asks for. */
   readonly textPercent: number
+  readonly theme: ThemeChoice
+  /** Who works at this screen: whoever does a step of a list here did it. Null: nobody has said. */
+  readonly personId: PersonId | null
 }
+
+/** `usual`: as screens of this kind are drawn. `clock`: dark in the hours of the night. `system`: as the device itself is. */
+export type ThemeChoice = 'usual' | 'light' | 'dark' | 'clock' | 'system'
+const THEME_CHOICES: readonly ThemeChoice[] = ['usual', 'light', 'dark', 'clock', 'system']
 
 const ROLE_DEFAULTS: {
   readonly [role in Role]: Pick<DeviceSettings, 'diagonalInches' | 'viewingMetres' | 'volumePercent'>
@@ -45,6 +52,8 @@ export function defaultSettings(role: Role): DeviceSettings {
     quiet: null,
     keys: {},
     textPercent: 100,
+    theme: 'usual',
+    personId: null,
     ...ROLE_DEFAULTS[role],
   }
 }
@@ -64,7 +73,7 @@ export function changedSettings(
   settings: DeviceSettings,
   change: { readonly [field in keyof DeviceSettings]?: unknown },
 ): DeviceSettings {
-  const { name, stationId, language, quiet, keys } = change
+  const { name, stationId, language, quiet, keys, personId } = change
   return {
     role: settings.role,
     name: typeof name === 'string' ? name.trim().slice(0, NAME_LENGTH_MAX) : settings.name,
@@ -76,6 +85,8 @@ export function changedSettings(
     quiet: quiet === null ? null : isQuiet(quiet) ? quiet : settings.quiet,
     keys: isKeys(keys) ? keys : settings.keys,
     textPercent: inRange(change.textPercent, 80, 160, settings.textPercent),
+    theme: THEME_CHOICES.find((choice) => choice === change.theme) ?? settings.theme,
+    personId: personId === null ? null : typeof personId === 'string' ? toPersonId(personId) : settings.personId,
   }
 }
 

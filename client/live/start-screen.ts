@@ -1,4 +1,5 @@
 import type { Role } from '../../shared-core/live/protocol.ts'
+import { keepComfort } from './comfort.ts'
 import { randomId } from './random-id.ts'
 import { browserText } from './saved-text.ts'
 import type { ShopStore } from './shop-store.ts'
@@ -23,6 +24,14 @@ export function startScreen(role: Role): ShopStore {
       clear: (timer) => window.clearTimeout(timer),
     },
     isHidden: () => document.hidden,
+  })
+  const { dataset } = document.documentElement
+  keepComfort(store, {
+    isSystemDark: () => window.matchMedia('(prefers-color-scheme: dark)').matches,
+    show: ({ theme, print }) => {
+      if (dataset.theme !== theme) dataset.theme = theme
+      if (dataset.print !== print) dataset.print = print
+    },
   })
   document.addEventListener('visibilitychange', () => store.visibilityChanged())
   for (const touch of ['pointerdown', 'keydown'] as const) {

@@ -22,7 +22,8 @@ export interface ScreenSizeProps {
   readonly panel: Panel
   /** From the eyes to the glass, in metres: 2–6 for a wall, about 0.5 for a tablet at the line. */
   readonly distanceM: number
-  readonly theme: ThemeName
+  /** Left out: as the page is, which follows the device's settings. */
+  readonly theme?: ThemeName | undefined
   readonly children: ComponentChildren
 }
 

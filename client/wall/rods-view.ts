@@ -79,23 +79,23 @@ export function rodsView(input: RodsInput): RodsView {
 
 function rodView(rod: Rod, input: RodsInput): RodView {
   const { nowMs, wall, sizes } = input
-  const { name, forSale, kept, onTheWay, goneAtMs, goneSinceMs } = rod
+  const { name, likely, kept, onTheWay, goneAtMs, goneSinceMs } = rod
   const [next] = onTheWay
   const coming = onTheWay.reduce((sum, { pieces }) => sum + pieces, 0)
   const isShort = goneAtMs !== null && (next === undefined || goneAtMs < next.readyAtMs)
-  const isTrouble = (forSale === 0 && goneSinceMs !== null) || (isShort && goneAtMs - nowMs < TROUBLE_MS)
+  const isTrouble = (likely === 0 && goneSinceMs !== null) || (isShort && goneAtMs - nowMs < TROUBLE_MS)
   const detail = isShort && next !== undefined ? wall.rods.noneFrom(goneAtMs, next.readyAtMs) : detailOf(rod, wall)
   const more = next === undefined ? (isTrouble ? wall.rods.noMore : '') : wall.rods.more(next.pieces, next.readyAtMs)
-  const words = wordsThatFit({ name, detail, more, isGone: forSale === 0 }, input)
+  const words = wordsThatFit({ name, detail, more, isGone: likely === 0 }, input)
   const { minPx, countPx } = sizes
   const textPx = Math.max(
-    widthOf(String(forSale), countPx, 'strong'),
+    widthOf(String(likely), countPx, 'strong'),
     widthOf(words.detail, minPx),
     widthOf(words.more, minPx),
     ...words.nameLines.map((line) => widthOf(line, minPx, 'strong')),
   )
-  const spoken = wall.rods.spoken(name, forSale, coming)
-  return { key: rod.varietyId, ...words, pieces: forSale, onTheWay: coming, kept, isTrouble, textPx, spoken }
+  const spoken = wall.rods.spoken(name, likely, coming)
+  return { key: rod.varietyId, ...words, pieces: likely, onTheWay: coming, kept, isTrouble, textPx, spoken }
 }
 
 /** A name wider than this stands in two lines where there are three, so that three rods do not become two. */
@@ -121,8 +121,8 @@ function wordsThatFit(
   return isMoreTold ? { nameLines: names, detail: '', more } : { nameLines: names, detail, more: '' }
 }
 
-function detailOf({ forSale, goneAtMs, goneSinceMs }: Rod, { rods }: WallWords): string {
-  if (forSale === 0) return goneSinceMs === null ? rods.none : rods.goneSince(goneSinceMs)
+function detailOf({ likely, goneAtMs, goneSinceMs }: Rod, { rods }: WallWords): string {
+  if (likely === 0) return goneSinceMs === null ? rods.none : rods.goneSince(goneSinceMs)
   return goneAtMs === null ? '' : rods.goneAt(goneAtMs)
 }
 

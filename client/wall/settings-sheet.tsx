@@ -3,6 +3,7 @@ import { useEffect } from 'preact/hooks'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { LiveState, ShopStore } from '../live/shop-store.ts'
 import { Choice } from '../parts/choice.tsx'
+import { ComfortSettings } from '../parts/comfort-settings.tsx'
 import { Key } from '../parts/key.tsx'
 import type { Panel } from '../parts/legibility.ts'
 import { ScreenSize } from '../parts/screen-size.tsx'
@@ -43,6 +44,13 @@ export function SettingsSheet(props: SheetProps) {
           <NoticeKeys {...props} />
           <Identity {...props} />
           <SizeSettings {...props} />
+          <Field title={say.look}>
+            <ComfortSettings
+              settings={live.settings}
+              words={say}
+              onChange={(change) => props.store.changeSettings(change)}
+            />
+          </Field>
           <Volume {...props} />
           <QuietSettings {...props} />
           <PedalSettings {...props} />

@@ -51,7 +51,7 @@ export function WallScreen({ store }: { readonly store: ShopStore }) {
   useTidyNotices(store, live)
   const close = useCallback(() => setSettingUp(false), [])
   return (
-    <ScreenSize panel={panel} distanceM={live.settings.viewingMetres} theme="dark">
+    <ScreenSize panel={panel} distanceM={live.settings.viewingMetres}>
       <div lang={language} onPointerDown={isSettingUp ? undefined : hands.onTouch}>
         <WallBoard
           view={view}

@@ -50,6 +50,23 @@ export interface SettingsWords {
   readonly version: string
   readonly less: string
   readonly more: string
+  readonly theme: string
+  readonly themes: { readonly [choice in 'usual' | 'light' | 'dark' | 'clock' | 'system']: string }
+  readonly themeHint: string
+  readonly print: string
+  readonly prints: { readonly usual: string; readonly large: string; readonly largest: string }
+  readonly printHint: string
+  /** Who works at this screen. */
+  readonly person: string
+  readonly nobody: string
+  readonly personHint: string
+  readonly noPeople: string
+  readonly look: string
+  /** The glass, locked for a moment so that it can be wiped. */
+  readonly wipe: string
+  readonly wipeDetail: string
+  readonly locked: (seconds: number) => string
+  readonly hold: string
   readonly least: string
   readonly most: string
 }

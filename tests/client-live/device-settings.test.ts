@@ -44,6 +44,8 @@ describe('what a device is set to', () => {
     { viewingMetres: 200 },
     { volumePercent: -1 },
     { textPercent: 400 },
+    { theme: 'pink' },
+    { personId: 7 },
     { language: 'xx' },
     { quiet: { fromMinute: 1_440, toMinute: 0 } },
     { quiet: { fromMinute: 12.5, toMinute: 0 } },

@@ -7,8 +7,10 @@ import { settingsWords } from '../../words/settings.ts'
 import type { SheetParts } from '../sheet.tsx'
 import { KeyGrid, Sheet } from '../sheet.tsx'
 import { columnsOf } from '../sheets/more-sheet.tsx'
+import { LookPart } from './look-part.tsx'
 import { NamePart } from './name-part.tsx'
 import { PedalPart } from './pedal-part.tsx'
+import { PersonPart } from './person-part.tsx'
 import { SizePart } from './size-part.tsx'
 import { SoundPart } from './sound-part.tsx'
 
@@ -22,7 +24,7 @@ export interface SettingsProps extends SheetParts {
 /** What each part of the settings is made with. */
 export type SettingsPart = SettingsProps & { readonly say: SettingsWords }
 
-type Mode = 'name' | 'station' | 'size' | 'sound' | 'pedals'
+type Mode = 'name' | 'person' | 'station' | 'size' | 'look' | 'sound' | 'pedals'
 
 /** What this tablet is, one part at a time: nothing here needs to be dragged. */
 export function SettingsSheet(props: SettingsProps) {
@@ -31,8 +33,10 @@ export function SettingsSheet(props: SettingsProps) {
   const [mode, setMode] = useState<Mode>('name')
   const modes: readonly (readonly [Mode, string])[] = [
     ['name', say.name],
+    ['person', say.person],
     ['station', say.station],
     ['size', say.diagonal],
+    ['look', say.look],
     ['sound', say.volume],
     ['pedals', say.pedals],
   ]
@@ -57,6 +61,10 @@ function Part(props: SettingsPart & { readonly mode: Mode }) {
   switch (props.mode) {
     case 'name':
       return <NamePart {...props} />
+    case 'person':
+      return <PersonPart {...props} />
+    case 'look':
+      return <LookPart {...props} />
     case 'station':
       return <StationPart {...props} />
     case 'size':
