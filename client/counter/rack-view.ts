@@ -49,7 +49,7 @@ export function rackView(input: RackInput): RackView {
 }
 
 function rodCell(rod: CounterRod, { time, hand, layout, sizes, words }: RackInput): RodCell {
-  const { varietyId, name, forSale, kept } = rod
+  const { varietyId, name, likely, kept } = rod
   const coming = rod.onTheWay.reduce((sum, { pieces }) => sum + pieces, 0)
   const inHand = hand.find((line) => line.varietyId === varietyId)?.pieces ?? 0
   const isOneLine = textWidthPx(name, sizes.namePx, 'strong') <= layout.cellPx - 2 * layout.padPx
@@ -60,12 +60,12 @@ function rodCell(rod: CounterRod, { time, hand, layout, sizes, words }: RackInpu
     known: text.kept === '' ? text.known : words.counter.rod.known(withoutSales(rod.basis)),
     varietyId,
     nameLines: isOneLine ? [name] : nameLinesOf(name, sizes.namePx),
-    pieces: forSale,
+    pieces: likely,
     keptPieces: kept,
     onTheWay: rod.onTheWay[0]?.pieces ?? 0,
     inHand,
     inHandText: inHand === 0 ? '' : words.counter.hand.inHand(inHand),
-    spoken: words.counter.rod.spoken(name, forSale, kept, coming),
+    spoken: words.counter.rod.spoken(name, likely, kept, coming),
   }
 }
 

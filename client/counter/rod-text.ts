@@ -26,27 +26,27 @@ const TROUBLE_MS = 60 * 60_000
 
 export function rodText(rod: CounterRod, { nowMs, closeMs }: RodTime, { counter }: CounterWords): RodText {
   const words = counter.rod
-  const { forSale, kept, goneAtMs, goneSinceMs, basis } = rod
+  const { likely, kept, goneAtMs, goneSinceMs, basis } = rod
   const [next] = rod.onTheWay
   const lasts = goneAtMs !== null && closeMs !== null && goneAtMs >= closeMs
   const runsOut = goneAtMs !== null && !lasts && (next === undefined || goneAtMs < next.readyAtMs)
-  const isGone = forSale === 0 && goneSinceMs !== null
+  const isGone = likely === 0 && goneSinceMs !== null
   const isTrouble = isGone || (runsOut && goneAtMs - nowMs < TROUBLE_MS)
   const said = {
     kept: kept === 0 ? '' : words.kept(kept),
     known: words.known(basis),
     isTrouble,
   }
-  const isGap = forSale > 0 && runsOut && next !== undefined
+  const isGap = likely > 0 && runsOut && next !== undefined
   const when = isGap
     ? words.noneBetween(goneAtMs, next.readyAtMs)
-    : forSale === 0
+    : likely === 0
       ? goneSinceMs === null
         ? ''
         : words.goneSince(goneSinceMs)
       : whenGone(goneAtMs, lasts, words)
   if (next !== undefined) return { ...said, when, more: words.coming(next.pieces, next.readyAtMs), moreTone: 'coming' }
-  if (forSale === 0 && !isGone) return { ...said, when: '', more: words.none, moreTone: 'quiet' }
+  if (likely === 0 && !isGone) return { ...said, when: '', more: words.none, moreTone: 'quiet' }
   return { ...said, when, more: lasts ? '' : words.noMore, moreTone: isTrouble ? 'trouble' : 'quiet' }
 }
 
@@ -62,9 +62,9 @@ const COMING_MOST = 3
 export function rodFacts(rod: CounterRod, time: RodTime, words: CounterWords): readonly string[] {
   const { rod: said } = words.counter
   const { when, more, kept, known } = rodText(rod, time, words)
-  const pace = rod.goneAtMs !== null && rod.perHour !== null && when !== said.lastsToClose && rod.forSale > 0
+  const pace = rod.goneAtMs !== null && rod.perHour !== null && when !== said.lastsToClose && rod.likely > 0
   const gone = pace ? said.atPace(when, rod.perHour) : when
   const coming = rod.onTheWay.slice(0, COMING_MOST).map(({ pieces, readyAtMs }) => said.coming(pieces, readyAtMs))
   const rest = coming.length > 0 ? coming : [more]
-  return [said.forSale(rod.forSale), kept, gone, ...rest, known].filter((fact) => fact !== '')
+  return [said.forSale(rod.likely), kept, gone, ...rest, known].filter((fact) => fact !== '')
 }

@@ -3,6 +3,7 @@ import type { Context } from '../../shared-core/day/decision.ts'
 import type { State } from '../../shared-core/day/state.ts'
 import { FOLD_VERSION } from '../../shared-core/day/state.ts'
 import type { CommandId, DeviceId } from '../../shared-core/ids.ts'
+import { noonOf } from '../../shared-core/live/noon.ts'
 import type { DeviceHello, ToScreen, Welcome } from '../../shared-core/live/protocol.ts'
 import { PROTOCOL_VERSION } from '../../shared-core/live/protocol.ts'
 import { epochMs } from '../../shared-core/units.ts'
@@ -293,7 +294,9 @@ export class ScreenSync {
   #context(): Context {
     const nowMs = this.serverClock.serverNowMs()
     const { shopClock } = this.#broadcasts.told
-    const date = shopClock === null ? '' : localDate(shopClock, nowMs)
-    return { nowMs, deviceId: this.#taps.deviceId, localDate: date }
+    const head = { nowMs, deviceId: this.#taps.deviceId }
+    if (shopClock === null) return { ...head, localDate: '' }
+    const date = localDate(shopClock, nowMs)
+    return { ...head, localDate: date, noonMs: noonOf(shopClock, date) }
   }
 }

@@ -9,13 +9,14 @@ import { commandId } from '../../shared-core/ids.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { mayDo } from '../devices/permissions.ts'
-import { localDate } from '../live/shop-clock.ts'
+import { localDate, localInstant } from '../live/shop-clock.ts'
 import type { Who } from './demo-shop.ts'
 import { DEMO_DEVICES } from './demo-shop.ts'
 import type { Move } from './scene.ts'
 
 /** Commands of one device are numbered; six places of base 36 never run over into another length. */
 const NUMBER_PLACES = 6
+const NOON_MINUTE = 720
 
 /** Numbers what the demo's people tap, each device for itself, and makes commands of it. */
 export class DemoTaps {
@@ -57,7 +58,9 @@ export class Played {
     if (!mayDo(device.role, command.type)) {
       return { kind: 'refused', refusal: { code: 'not-your-role', params: { role: device.role, type: command.type } } }
     }
-    const context = { nowMs, deviceId: device.deviceId, localDate: localDate(this.#zone, nowMs) }
+    const date = localDate(this.#zone, nowMs)
+    const noonMs = localInstant(this.#zone, date, NOON_MINUTE)
+    const context = { nowMs, deviceId: device.deviceId, localDate: date, noonMs }
     const decision = decide(state, command, context)
     if (decision.kind !== 'taken') return decision
     const entry: Entry = {

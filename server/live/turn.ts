@@ -8,6 +8,7 @@ import type { Entry } from '../../shared-core/day/events.ts'
 import type { Undo } from '../../shared-core/day/recorder.ts'
 import { undoAll } from '../../shared-core/day/recorder.ts'
 import type { CommandId } from '../../shared-core/ids.ts'
+import { noonOf } from '../../shared-core/live/noon.ts'
 import type { CommandAnswer, DeviceHello } from '../../shared-core/live/protocol.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import { mayDo } from '../devices/permissions.ts'
@@ -101,7 +102,10 @@ export class Turn {
 
   #context({ deviceId }: DeviceHello): Context {
     const nowMs = this.#recordedAtMs()
-    return { nowMs, deviceId, localDate: this.#parts.localDate(nowMs) }
+    const localDate = this.#parts.localDate(nowMs)
+    // Only an act that opens a day asks for its noon.
+    if (this.#parts.state.day?.label === localDate) return { nowMs, deviceId, localDate }
+    return { nowMs, deviceId, localDate, noonMs: noonOf(this.#parts.clock(), localDate) }
   }
 
   /** The server's clock may be set back; recorded time does not go with it. */

@@ -1,16 +1,17 @@
 import type { DoughId } from '../ids.ts'
 import { applySetUp } from '../shop/set-up-apply.ts'
 import { closeStock, dropKept } from '../stock/apply-stock.ts'
+import { halved } from '../stock/learn.ts'
 import { assert, must } from '../support.ts'
 import { EMPTY_ACCOUNT, piecesPresent } from './account.ts'
 import type { EventOf } from './events.ts'
 import type { Folding } from './folding.ts'
 import { book, touch } from './folding.ts'
 import { put, putAccount, restore } from './recorder.ts'
-import type { ClosedDay, Habit } from './state.ts'
+import type { ClosedDay, Touched } from './state.ts'
 
 export function applyDayOpened({ state }: Folding, event: EventOf<'dayOpened'>): void {
-  state.day = { label: event.label, openedAtMs: event.atMs }
+  state.day = { label: event.label, openedAtMs: event.atMs, noonMs: event.noonMs }
   // From here on the day before cannot be reopened.
   if (state.lastDay !== null) state.lastDay = { ...state.lastDay, before: null }
 }
@@ -36,7 +37,7 @@ export function applyDayClosed(folding: Folding, event: EventOf<'dayClosed'>): v
   const day = state.day
   assert(day !== null, 'closing a day that is not open')
   const lastDay = state.lastDay
-  const account = [...state.account].map(([doughId, before]) => ({ doughId, before }))
+  const account = [...state.account].map(([doughId, before]) => ({ doughId, before })).sort(byDough)
   dropStrays(folding, event)
   for (const stock of [...state.stock.values()]) closeStock(folding, stock)
   state.lastDay = {
@@ -59,7 +60,17 @@ export function applyDayClosed(folding: Folding, event: EventOf<'dayClosed'>): v
     if (pieces > 0) putAccount(state, undo, id, { ...EMPTY_ACCOUNT, carriedIn: pieces })
   }
   state.traces = []
-  state.lastDay = { ...state.lastDay, before: { touched: [...undo.touched], account, lastDay: withoutBefore(lastDay) } }
+  state.lastDay = {
+    ...state.lastDay,
+    before: { touched: inIdOrder(undo.touched), account, noonMs: day.noonMs, lastDay: withoutBefore(lastDay) },
+  }
+}
+
+/** The tables' own order differs between a screen that folded all and one that began with a snapshot. */
+function inIdOrder(touched: readonly Touched[]): readonly Touched[] {
+  const key = ({ table, id }: Touched) => `${table} ${id}`
+  // Planned changes that took effect with the close stay so when the day is reopened.
+  return touched.filter(({ table }) => table !== 'setUps').sort((one, other) => (key(one) < key(other) ? -1 : 1))
 }
 
 /** The day as it was before its close; what came since stays. */
@@ -69,7 +80,7 @@ export function applyDayReopened({ state, undo }: Folding, event: EventOf<'dayRe
   for (const touched of lastDay.before.touched) restore(state, undo, touched)
   for (const id of [...state.account.keys()]) putAccount(state, undo, id, null)
   for (const { doughId, before } of lastDay.before.account) putAccount(state, undo, doughId, before)
-  state.day = { label: lastDay.label, openedAtMs: lastDay.openedAtMs }
+  state.day = { label: lastDay.label, openedAtMs: lastDay.openedAtMs, noonMs: lastDay.before.noonMs }
   state.lastDay = lastDay.before.lastDay
   state.traces = []
 }
@@ -78,13 +89,6 @@ export function applyDayReopened({ state, undo }: Folding, event: EventOf<'dayRe
 function withoutBefore(day: ClosedDay | null): ClosedDay | null {
   return day === null ? null : { ...day, before: null }
 }
-
-/** Older days weigh less; a variety that nobody learns of any more is forgotten. */
-function halved({ varietyId, missing, sold, overMs }: Habit): Habit | null {
-  const half = { missing: Math.trunc(missing / 2), sold: Math.trunc(sold / 2), overMs: Math.trunc(overMs / 2) }
-  return half.overMs < HABIT_MS_MIN ? null : { varietyId, ...half }
-}
-const HABIT_MS_MIN = 60_000
 
 export function applyTakenBack(folding: Folding, event: EventOf<'takenBack'>): void {
   const { state, undo } = folding

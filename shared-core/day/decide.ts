@@ -11,9 +11,8 @@ import {
 } from '../line/decide-batches.ts'
 import { decideCare, decideSetBoards } from '../line/decide-care.ts'
 import { decideChangeLoad, decideFlip, decideLoad, decideMoveLoad, decideOut } from '../line/decide-loads.ts'
-import { applySetUp } from '../shop/set-up-apply.ts'
+import { decideCount, decideLastOneGone, decideSweep } from '../stock/decide-count.ts'
 import {
-  decideCount,
   decideDayOldIn,
   decideDayOldOut,
   decideHandOver,
@@ -22,7 +21,7 @@ import {
   decideRemove,
   decideSell,
 } from '../stock/decide-stock.ts'
-import { decideLastOneGone, decideSellUnnamed, decideSweep } from '../stock/decide-sweep.ts'
+import { decideSellUnnamed } from '../stock/sell-unnamed.ts'
 import type { Act, ActType, Command } from './commands.ts'
 import { decideCloseDay, decideOpenDay, decideReopenDay, decideSetLoadList, decideSkipPlanned } from './decide-day.ts'
 import {
@@ -35,15 +34,17 @@ import {
   decideTestFloat,
   decideWriteNote,
 } from './decide-lists.ts'
-import { decideChangeSetUp, decideDropSetUp, decideTakeUpSetUps, dueSetUps } from './decide-set-up.ts'
+import { decideChangeSetUp, decideDropSetUp, decideTakeUpSetUps } from './decide-set-up.ts'
 import type { Case, Context, Decision } from './decision.ts'
 import { askFor, openCase, refuse } from './decision.ts'
 import type { Event } from './events.ts'
 import { forgottenDay } from './forgotten-day.ts'
 import { labelOf } from './label.ts'
+import { afterDue, dueSetUps } from './planned-set-ups.ts'
 import { doneMeanwhile } from './same-act.ts'
 import type { State } from './state.ts'
 import { decideTakeBack } from './take-back.ts'
+import { eventVersion } from './upcast.ts'
 
 export type { Context, Decision } from './decision.ts'
 
@@ -62,8 +63,10 @@ export function decide(state: State, command: Command, context: Context): Decisi
   if (command.type === 'changeSetUp') return decideChangeSetUp(state, command, context)
   if (state.shop === null) return refuse('no-set-up')
   const due = dueSetUps(state, context.nowMs)
+  if (command.type === 'takeUpSetUps' && due.length === 0) return refuse('nothing-due')
+  // They hold for the act that finds them due.
   const forgotten = OUTSIDE_A_DAY.has(command.type) ? null : forgottenDay(state, context)
-  const ground = withShop(forgotten?.state ?? state, due)
+  const ground = afterDue(forgotten?.state ?? state, due)
   const { shop } = ground
   if (shop === null) return refuse('no-set-up')
   const decision = DECIDERS[command.type](openCase(ground, shop, command, context) as never)
@@ -71,16 +74,6 @@ export function decide(state: State, command: Command, context: Context): Decisi
   if (doneMeanwhile(state, command, decision.told, context) !== null) return refuse('already-moved', { stage: null })
   const before = [...(forgotten?.events ?? []), ...due, ...opening(ground, command, decision, context)]
   return { ...decision, events: [...before, ...decision.events] }
-}
-
-/** Planned changes of the set-up that are due hold for the act that finds them due. */
-function withShop(state: State, due: readonly Event[]): State {
-  if (due.length === 0) return state
-  const shop = due.reduce(
-    (so, event) => (event.type === 'setUpChanged' ? applySetUp(so, event.changes) : so),
-    state.shop,
-  )
-  return { ...state, shop }
 }
 
 type Deciders = {
@@ -159,10 +152,13 @@ function opening(
   { day, lastDay }: State,
   command: Command,
   decision: Extract<Decision, { kind: 'taken' }>,
-  { nowMs, localDate }: Context,
+  { nowMs, localDate, noonMs }: Context,
 ): readonly Event[] {
   if (day !== null || OUTSIDE_A_DAY.has(command.type)) return []
   const tappedAtMs = decision.events[0]?.atMs ?? nowMs
   const atMs = lastDay !== null && lastDay.closedAtMs > tappedAtMs ? lastDay.closedAtMs : tappedAtMs
-  return [{ v: 1, atMs, type: 'dayOpened', label: labelOf(localDate, lastDay?.closedOn ?? null) }]
+  const label = labelOf(localDate, lastDay?.closedOn ?? null)
+  // A day that is opened after a close is the next date's: its noon is another.
+  const noon = label === localDate ? (noonMs ?? null) : null
+  return [{ v: eventVersion('dayOpened'), atMs, type: 'dayOpened', label, noonMs: noon }]
 }

@@ -52,7 +52,8 @@ export type EventType = Fact['type']
 export type EventOf<Type extends EventType> = Extract<Event, { type: Type }>
 
 export type Fact =
-  | { readonly type: 'dayOpened'; readonly label: string }
+  /** `noonMs`: the shop's noon of that date; null: not known. */
+  | { readonly type: 'dayOpened'; readonly label: string; readonly noonMs: EpochMs | null }
   | ({
       readonly type: 'dayClosed'
       readonly closedOn: string

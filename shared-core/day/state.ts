@@ -64,6 +64,11 @@ export interface Day {
   /** Local date of its opening, YYYY-MM-DD; the day runs from open to close, not from midnight. */
   readonly label: string
   readonly openedAtMs: EpochMs
+  /**
+   * The shop's noon of that date, from which the minutes of its hours are counted: clocks change at night. Null in days
+   * that were opened before the board knew it.
+   */
+  readonly noonMs: EpochMs | null
 }
 
 export interface ClosedDay {
@@ -83,6 +88,7 @@ export interface ClosedDay {
 export interface BeforeClose {
   readonly touched: readonly Touched[]
   readonly account: readonly { readonly doughId: DoughId; readonly before: Account | null }[]
+  readonly noonMs: EpochMs | null
   readonly lastDay: ClosedDay | null
 }
 
@@ -156,10 +162,23 @@ export interface Stock {
   readonly pace: readonly { readonly fromMs: EpochMs; readonly pieces: number }[]
   /** The last count, right to within some pieces (0: to the piece). */
   readonly counted: { readonly atMs: EpochMs; readonly pieces: number; readonly within: number } | null
+  /** When what is there was last known: at that count, or when the first pieces came to an empty rod. */
+  readonly seen: Seen | null
   /** Sold since then (else since it opened) without anybody having said of which variety: spread, not known. */
   readonly unnamedSince: number
+  /** The same of all of today. */
+  readonly unnamedToday: number
+  /** Pieces of an earlier day that were put out today. */
+  readonly dayOldPut: number
   /** Since when it has stood at nothing, if it does. */
   readonly goneSinceMs: EpochMs | null
+}
+
+/** A moment at which a rod was known, with what was on record as sold by then today: of it, and of all varieties. */
+export interface Seen {
+  readonly atMs: EpochMs
+  readonly sold: number
+  readonly shopSold: number
 }
 
 /** A count of one rod, to within some pieces. */
@@ -171,16 +190,31 @@ export interface Counted {
 
 /**
  * How fast pieces of a variety leave without anybody saying so, learnt from what counts found. Older days weigh less:
- * all three are halved at a close.
+ * all sums are halved at a close. `stock/learn.ts` adds to them, `stock/leak.ts` reads them.
  */
 export interface Habit {
   readonly varietyId: VarietyId
   /** Pieces that counts found missing, signed. */
   readonly missing: number
-  /** Pieces known to be sold over the same spans. */
+  /** Pieces on record as sold over the same spans: of this variety, and of all. */
   readonly sold: number
-  /** The spans, while the shop was open and there were some. */
-  readonly overMs: number
+  readonly shopSold: number
+  /** The spans, as far as there was some and the shop was open: hours by their weight, then by how busy each span was. */
+  readonly usualMs: number
+  readonly busyMs: number
+  /** How many counts could be compared with what was expected, and the sum of their (gap / doubt)² in hundredths. */
+  readonly checks: number
+  readonly squares: number
+  /** By the hour of the day, in order. */
+  readonly hours: readonly HabitHour[]
+}
+
+export interface HabitHour {
+  /** 0 to 23 of the shop's day; 24 and more after midnight. */
+  readonly hour: number
+  /** Hundredths of pieces that were missing, and that would have been were all hours alike. */
+  readonly missing: number
+  readonly usual: number
 }
 
 export interface PlannedSetUp {

@@ -6,6 +6,8 @@ import type { Entry, Event, EventType } from './events.ts'
 const NEWEST: { readonly [Type in EventType]?: number } = {
   /** Parts of a set-up say what they contain, how the kettle is cared for and what the oven bakes at. */
   setUpChanged: 2,
+  /** The shop's noon, from which its hours are counted. */
+  dayOpened: 2,
   /** The crew's time. */
   dayClosed: 2,
   /** Where a sale comes from, and whether its variety was said. */
@@ -26,6 +28,7 @@ export function eventVersion(type: EventType): number {
  */
 const UPCASTERS: { readonly [typeAndVersion: string]: (event: RawEvent) => RawEvent } = {
   'setUpChanged 1': (event) => ({ ...event, v: 2, changes: (event.changes as RawChange[]).map(fullChange) }),
+  'dayOpened 1': (event) => ({ ...event, v: 2, noonMs: null }),
   'dayClosed 1': (event) => ({ ...event, v: 2, crewMinutes: null }),
   'stockTaken 1': (event) => ({ ...event, v: 2, unnamed: false, from: 'tap' }),
   'counted 1': (event) => ({ ...event, v: 2, within: 0, habit: null }),

@@ -2,7 +2,7 @@ import type { EventOf, Take, VarietyLot } from '../day/events.ts'
 import type { Folding } from '../day/folding.ts'
 import { book } from '../day/folding.ts'
 import { put } from '../day/recorder.ts'
-import type { Line, Lot, Stock } from '../day/state.ts'
+import type { Line, Lot, Seen, Stock } from '../day/state.ts'
 import type { DoughId, VarietyId } from '../ids.ts'
 import { piecesOf } from '../line/lines.ts'
 import { assert, fail, must } from '../support.ts'
@@ -17,7 +17,10 @@ const PACE_BUCKETS_MAX = 8
 export function addLot(folding: Folding, { varietyId, doughId, lot }: VarietyLot, unkept: number): void {
   const stock = stockOf(folding, varietyId, doughId)
   const lots = [...stock.lots, lot].sort(byReady)
-  putStock(folding, { ...stock, kept: stock.kept - unkept, lots, goneSinceMs: null })
+  const after: Stock = { ...stock, kept: stock.kept - unkept, lots, goneSinceMs: null }
+  // What comes to an empty rod is all that is there.
+  const isFirst = stock.lots.length === 0
+  putStock(folding, isFirst ? { ...after, seen: seenAt(folding, stock, lot.readyAtMs), unnamedSince: 0 } : after)
 }
 
 export function applyReleased(folding: Folding, event: EventOf<'released'>): void {
@@ -41,7 +44,10 @@ export function applyStockTaken(folding: Folding, event: EventOf<'stockTaken'>):
     soldToday: stock.soldToday + sold,
     pace: paceAfter(stock.pace, sold, event.atMs),
     counted: stock.counted,
+    seen: stock.seen,
     unnamedSince: event.unnamed ? stock.unnamedSince + pieces : stock.unnamedSince,
+    unnamedToday: event.unnamed ? stock.unnamedToday + pieces : stock.unnamedToday,
+    dayOldPut: stock.dayOldPut,
     goneSinceMs: goneSince(stock, lots, event.atMs),
   })
   book(folding, event.doughId, 'unexplained', -event.found)
@@ -56,7 +62,8 @@ export function applyCounted(folding: Folding, event: EventOf<'counted'>): void 
   const left = lotsWithout(matured, event.takes)
   const lots = event.foundLot === null ? left : [...left, event.foundLot].sort(byReady)
   const counted = { atMs: event.atMs, pieces: event.pieces, within: event.within }
-  putStock(folding, { ...stock, lots, counted, unnamedSince: 0, goneSinceMs: goneSince(stock, lots, event.atMs) })
+  const seen = seenAt(folding, stock, event.atMs)
+  putStock(folding, { ...stock, lots, counted, seen, unnamedSince: 0, goneSinceMs: goneSince(stock, lots, event.atMs) })
   if (event.habit !== null) put(folding.state, folding.undo, 'habits', event.varietyId, event.habit)
   book(folding, event.doughId, 'unexplained', event.unexplained)
 }
@@ -91,7 +98,7 @@ export function applyHandedOver(folding: Folding, event: EventOf<'handedOver'>):
 export function applyDayOldPut(folding: Folding, event: EventOf<'dayOldPut'>): void {
   for (const { varietyId, doughId, pieces } of event.lines) {
     const stock = stockOf(folding, varietyId, doughId)
-    putStock(folding, { ...stock, dayOld: stock.dayOld + pieces })
+    putStock(folding, { ...stock, dayOld: stock.dayOld + pieces, dayOldPut: stock.dayOldPut + pieces })
     book(folding, doughId, 'carriedIn', pieces)
   }
 }
@@ -131,8 +138,18 @@ export const NO_STOCK: Omit<Stock, 'varietyId' | 'doughId'> = {
   soldToday: 0,
   pace: [],
   counted: null,
+  seen: null,
   unnamedSince: 0,
+  unnamedToday: 0,
+  dayOldPut: 0,
   goneSinceMs: null,
+}
+
+/** With what is on record as sold by then, so that a later look knows what was sold since. */
+function seenAt({ state }: Folding, { soldToday }: Stock, atMs: EpochMs): Seen {
+  let shopSold = 0
+  for (const stock of state.stock.values()) shopSold += stock.soldToday
+  return { atMs, sold: soldToday, shopSold }
 }
 
 function putStock({ state, undo }: Folding, stock: Stock): void {

@@ -1,8 +1,8 @@
 import type { StockCommand } from '../day/commands.ts'
 import type { Case, Decision } from '../day/decision.ts'
-import { askFor, happen, happenedAt, refuse, take } from '../day/decision.ts'
+import { happen, happenedAt, refuse, take } from '../day/decision.ts'
 import type { KeptPart, Take } from '../day/events.ts'
-import type { Counted, Keep, Line, Lot, SaleSource } from '../day/state.ts'
+import type { Keep, Line, Lot, SaleSource } from '../day/state.ts'
 import type { VarietyId } from '../ids.ts'
 import { batchId, keepId } from '../ids.ts'
 import { lineRefusal, piecesOf, wantOf } from '../line/lines.ts'
@@ -10,9 +10,6 @@ import type { Shop } from '../shop/shop.ts'
 import type { EpochMs } from '../units.ts'
 
 type Of<Type extends StockCommand['type']> = Case<Extract<StockCommand, { type: Type }>>
-
-/** A count further off than this is asked back: more likely a slip of the finger than a rack gone missing. */
-const FAR_COUNT_PIECES = 24
 
 /** A sale is never blocked: what is in the customer's hand was there, whatever the board knew. */
 export function decideSell(oneCase: Of<'sell'>): Decision {
@@ -59,59 +56,6 @@ export function decideRemove(oneCase: Of<'remove'>): Decision {
   if (refusal !== null) return refusal
   takeOff(oneCase, line, command.fate, { atMs: happenedAt(oneCase), from: 'tap' })
   return take(oneCase, { lines: [line] })
-}
-
-/** What people see on the rod is right. */
-export function decideCount(oneCase: Of<'count'>): Decision {
-  const { command, shop } = oneCase
-  const { varietyId, pieces } = command
-  const refusal = lineRefusal(shop, [{ varietyId, pieces }])
-  if (refusal !== null) return refusal
-  const gap = gapOf(oneCase, { varietyId, pieces }, happenedAt(oneCase))
-  const ask = Math.abs(gap.unexplained) > FAR_COUNT_PIECES
-  const params = { varietyId, known: gap.known, pieces }
-  const asked = askFor(command, ask ? [{ code: 'far-count', params }] : [])
-  if (asked !== null) return asked
-  happenCounted(oneCase, { varietyId, pieces, within: 0 }, happenedAt(oneCase))
-  return take(oneCase, { lines: [{ varietyId, pieces }] })
-}
-
-interface Gap {
-  readonly known: number
-  readonly unexplained: number
-  readonly ready: readonly Lot[]
-  readonly matured: readonly Lot[]
-}
-
-/**
- * How far a count is from what is known. Lots that should still be cooling are taken for ready, oldest first, as long as
- * that brings the known number nearer to the counted one.
- */
-function gapOf(oneCase: Case, { varietyId, pieces }: Line, atMs: EpochMs): Gap {
-  const lots = lotsOf(oneCase, varietyId)
-  const ready = lots.filter((lot) => lot.readyAtMs <= atMs)
-  const matured = maturedBy(lots, piecesOf(ready), pieces, atMs)
-  const known = piecesOf(ready) + piecesOf(matured)
-  return { known, unexplained: known - pieces, ready, matured }
-}
-
-/** Books a count; the gap is unexplained. */
-export function happenCounted(oneCase: Case, { varietyId, pieces, within }: Counted, atMs: EpochMs): void {
-  const { ready, matured, unexplained } = gapOf(oneCase, { varietyId, pieces }, atMs)
-  const foundLot: Lot | null =
-    unexplained < 0 ? { id: batchId(oneCase.newId()), pieces: -unexplained, outAtMs: atMs, readyAtMs: atMs } : null
-  happen(oneCase, atMs, {
-    type: 'counted',
-    varietyId,
-    doughId: wantOf(oneCase.shop, { varietyId, pieces }).doughId,
-    pieces,
-    within,
-    habit: null,
-    matured: matured.map((lot) => lot.id),
-    takes: unexplained > 0 ? oldestOf([...ready, ...matured], unexplained) : [],
-    unexplained,
-    foundLot,
-  })
 }
 
 /** Set aside for somebody: out of what is for sale, not yet sold. */
@@ -186,12 +130,12 @@ export function takeOff(
   })
 }
 
-function lotsOf({ state }: Case, id: VarietyId): readonly Lot[] {
+export function lotsOf({ state }: Case, id: VarietyId): readonly Lot[] {
   return state.stock.get(id)?.lots ?? []
 }
 
 /** At most `pieces` out of lots, oldest first; hot ones too, as customers like them so. */
-function oldestOf(lots: readonly Lot[], pieces: number): readonly Take[] {
+export function oldestOf(lots: readonly Lot[], pieces: number): readonly Take[] {
   const takes: Take[] = []
   let short = pieces
   for (const lot of lots) {
@@ -204,16 +148,4 @@ function oldestOf(lots: readonly Lot[], pieces: number): readonly Take[] {
 
 function latest(instants: readonly EpochMs[]): EpochMs | null {
   return instants.reduce<EpochMs | null>((last, atMs) => (last === null || atMs > last ? atMs : last), null)
-}
-
-function maturedBy(lots: readonly Lot[], readyPieces: number, counted: number, atMs: EpochMs): readonly Lot[] {
-  const matured: Lot[] = []
-  let known = readyPieces
-  for (const lot of lots) {
-    if (lot.readyAtMs <= atMs) continue
-    if (Math.abs(known + lot.pieces - counted) >= Math.abs(known - counted)) break
-    matured.push(lot)
-    known += lot.pieces
-  }
-  return matured
 }

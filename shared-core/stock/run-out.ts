@@ -1,6 +1,9 @@
 import type { Stock } from '../day/state.ts'
 import type { EpochMs } from '../units.ts'
 import { epochMs } from '../units.ts'
+import { foreseen } from './gamma-poisson.ts'
+import type { Leaks } from './leak.ts'
+import { PIECES_TOGETHER, usualMs } from './leak.ts'
 
 /** The pace looks back two hours: long enough for a slow variety, short enough to follow the morning into the noon. */
 export const PACE_LOOKS_BACK_MS = 2 * 3_600_000
@@ -27,6 +30,22 @@ export function paceOf({ pace }: Pick<Stock, 'pace'>, nowMs: EpochMs): Pace | nu
   const fromMs = recent.find((quarter) => quarter.pieces > 0)?.fromMs
   if (fromMs === undefined || pieces < PACE_PIECES_MIN) return null
   return { pieces, overMs: Math.max(PACE_COUNTS_MS_MIN, nowMs - fromMs) }
+}
+
+/**
+ * The same with what leaves unseen: pieces on record plus those that the leak takes in the same time. Where nothing is
+ * on record, the time is what the shop has been open of the last two hours.
+ * @returns null when together they are fewer than `PACE_PIECES_MIN`; `pieces` may have a fraction
+ */
+export function paceWithLeak(stock: Stock, leaks: Leaks | null, nowMs: EpochMs): Pace | null {
+  if (leaks === null) return paceOf(stock, nowMs)
+  const startMs = nowMs - PACE_LOOKS_BACK_MS
+  const recent = stock.pace.filter(({ fromMs, pieces }) => pieces > 0 && fromMs >= startMs && fromMs <= nowMs)
+  const fromMs = recent[0]?.fromMs ?? Math.max(startMs, leaks.hours.openMs)
+  const overMs = Math.max(PACE_COUNTS_MS_MIN, nowMs - fromMs)
+  const unseen = foreseen(leaks.rateOf(stock.varietyId), usualMs(leaks, nowMs - overMs, nowMs)).mean * PIECES_TOGETHER
+  const pieces = recent.reduce((sum, quarter) => sum + quarter.pieces, 0) + unseen
+  return pieces < PACE_PIECES_MIN ? null : { pieces, overMs }
 }
 
 /** Pieces an hour, rounded down. */

@@ -20,12 +20,12 @@ export interface RodsShown {
  * @param most how many rods there is room for
  */
 export function rodsThatMatter(rods: readonly Rod[], nowMs: EpochMs, most: number): RodsShown {
-  const alive = rods.filter((rod) => rod.forSale > 0 || rod.onTheWay.length > 0 || rod.soldToday > 0)
+  const alive = rods.filter((rod) => rod.likely > 0 || rod.onTheWay.length > 0 || rod.soldToday > 0)
   const ranked = alive
     .map((rod) => ({ rod, urgency: urgencyOf(rod, nowMs) }))
     .sort((one, other) => byUrgency(one.urgency, other.urgency))
     .map(({ rod }) => rod)
-  const others = ranked.slice(most).filter((rod) => rod.forSale > 0)
+  const others = ranked.slice(most).filter((rod) => rod.likely > 0)
   const untilMs = others.reduce<EpochMs | null>(
     (soonest, { goneAtMs }) => (goneAtMs !== null && (soonest === null || goneAtMs < soonest) ? goneAtMs : soonest),
     null,
@@ -39,13 +39,13 @@ type Urgency = readonly [rank: number, within: number, comes: number]
 function urgencyOf(rod: Rod, nowMs: EpochMs): Urgency {
   const moreAtMs = rod.onTheWay[0]?.readyAtMs ?? null
   const comes = moreAtMs === null ? 1 : 0
-  if (rod.forSale === 0) return [0, 0, comes]
+  if (rod.likely === 0) return [0, 0, comes]
   const { goneAtMs } = rod
   const runsOut = goneAtMs !== null && (moreAtMs === null || goneAtMs < moreAtMs)
   if (runsOut && goneAtMs - nowMs < RUN_OUT_SOON_MS) {
     return [1, Math.floor((goneAtMs - nowMs) / RUN_OUT_STEP_MS), comes]
   }
-  return [2, rod.forSale, comes]
+  return [2, rod.likely, comes]
 }
 
 function byUrgency(one: Urgency, other: Urgency): number {

@@ -38,17 +38,17 @@ describe('what is said of a rod', () => {
       'coming',
       false,
     ],
-    ['none left', { forSale: 0, goneSinceMs: at('8:47') }, 'gone since 8:47', 'no more today', 'trouble', true],
+    ['none left', { likely: 0, goneSinceMs: at('8:47') }, 'gone since 8:47', 'no more today', 'trouble', true],
     [
       'none left, more to come',
-      { forSale: 0, goneSinceMs: at('8:47'), ...more(18, '9:04') },
+      { likely: 0, goneSinceMs: at('8:47'), ...more(18, '9:04') },
       'gone since 8:47',
       '18 at 9:04',
       'coming',
       true,
     ],
-    ['never any', { forSale: 0 }, '', 'none today', 'quiet', false],
-    ['never any yet', { forSale: 0, ...more(18, '9:04') }, '', '18 at 9:04', 'coming', false],
+    ['never any', { likely: 0 }, '', 'none today', 'quiet', false],
+    ['never any yet', { likely: 0, ...more(18, '9:04') }, '', '18 at 9:04', 'coming', false],
   ] as const)('given %s, then it says when and what comes', (_what, parts, when, comes, moreTone, isTrouble) => {
     expect(rodText(rod(parts), TIME, wordsIn('en'))).toMatchObject({ when, more: comes, moreTone, isTrouble })
   })

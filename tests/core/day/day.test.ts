@@ -15,7 +15,7 @@ describe('opening', () => {
   it('[T2] given no open day, when something is sold at dawn, then the day opens with it', () => {
     const state = stateWith({ day: null })
     play(state, sell)
-    expect(state.day).toEqual({ label: '2026-11-24', openedAtMs: at('6:47') })
+    expect(state.day).toEqual({ label: '2026-11-24', openedAtMs: at('6:47'), noonMs: at('12:00') })
   })
 
   it('[T2] given a day closed this afternoon, when dough is shaped at 4, then it is tomorrow already', () => {
@@ -34,7 +34,7 @@ describe('opening', () => {
   })
 
   it('[T2] given a year end, when the day was closed, then the next label is in the new year', () => {
-    const state = stateWith({ day: { label: '2026-12-31', openedAtMs: at('4:00') } })
+    const state = stateWith({ day: { label: '2026-12-31', openedAtMs: at('4:00'), noonMs: null } })
     play(state, { type: 'closeDay' }, { localDate: '2026-12-31' })
     play(state, { type: 'openDay' }, { localDate: '2026-12-31' })
     expect(state.day?.label).toBe('2027-01-01')
@@ -62,7 +62,7 @@ describe('a day that nobody closed', () => {
     const state = evening()
     play(state, { type: 'shape', doughId: PLAIN, varietyId: null, pieces: 24, stage: 'proof' }, morning)
     expect(state.lastDay).toMatchObject({ label: '2026-11-24', closedAtMs: at('16:30'), left: lines('sesame', 11) })
-    expect(state.day).toEqual({ label: '2026-11-25', openedAtMs: at('4:30', 1) })
+    expect(state.day).toEqual({ label: '2026-11-25', openedAtMs: at('4:30', 1), noonMs: at('12:00', 1) })
     expect([...state.planned.keys()]).toEqual(['tomorrow', 'untimed'])
     expect(places(state)).toEqual(['chill plain dough 48', 'proof plain dough 24'])
     expect(outcome(decided(state, { type: 'takeBack', commandId: commandId('morning001') }))).toBe('take-back-unknown')
@@ -138,7 +138,7 @@ describe('closing', () => {
     const state = stateWith()
     play(state, { type: 'closeDay' }, { nowMs: at('17:00') })
     play(state, sell, { nowMs: at('17:10'), tappedAtMs: at('16:50') })
-    expect(state.day).toEqual({ label: '2026-11-25', openedAtMs: at('17:00') })
+    expect(state.day).toEqual({ label: '2026-11-25', openedAtMs: at('17:00'), noonMs: null })
   })
 })
 

@@ -190,6 +190,8 @@ export interface StateParts {
   readonly recordedAt?: EpochMs
 }
 
+const TEST_DAY: Day = { label: '2026-11-24', openedAtMs: at('4:00'), noonMs: at('12:00') }
+
 /** A running shop around the parts: the day open since 4:00, every piece accounted for as carried in. */
 export function stateWith(parts: StateParts = {}): State {
   const shop = parts.shop === undefined ? shopWith() : parts.shop
@@ -200,7 +202,7 @@ export function stateWith(parts: StateParts = {}): State {
     seq: 1,
     recordedAtMs: parts.recordedAt ?? at('4:00'),
     shop,
-    day: parts.day === undefined ? { label: '2026-11-24', openedAtMs: at('4:00') } : parts.day,
+    day: parts.day === undefined ? TEST_DAY : parts.day,
     lastDay: null,
     batches: byId(batches),
     loads: byId(loads),

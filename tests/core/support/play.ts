@@ -36,11 +36,14 @@ export function tap(act: Act, when: When = {}): Command {
   }
 }
 
+/** The shop's clock is UTC−6 on the test day. */
 export function context(when: When = {}): Context {
+  const localDate = when.localDate ?? '2026-11-24'
   return {
     nowMs: when.nowMs ?? at('6:47'),
     deviceId: deviceId(when.device ?? 'bench-1'),
-    localDate: when.localDate ?? '2026-11-24',
+    localDate,
+    noonMs: epochMs(Date.parse(`${localDate}T18:00:00Z`)),
   }
 }
 
