@@ -120,7 +120,8 @@ export class History {
   async #foldOn(): Promise<void> {
     const { journal, breathe } = this.#parts
     while (this.behind > 0 && !this.#isClosed) {
-      const page = journal.entriesAfter(this.#state.seq, ENTRIES_A_BREATH)
+      const page = [...journal.entriesAfter(this.#state.seq, ENTRIES_A_BREATH)]
+      if (page.length === 0) return
       try {
         this.#store.together(() => {
           for (const entry of page) this.#fold(entry)

@@ -4,7 +4,7 @@ import { piecesOf } from '../line/lines.ts'
 import type { Shop } from '../shop/shop.ts'
 import { assert, must } from '../support.ts'
 import { applyEntry } from './apply.ts'
-import { closesDay, eventsOfDay } from './day-record.ts'
+import { closesDay, eventsOfDay, reopensDay } from './day-record.ts'
 import type { Entry, Event } from './events.ts'
 import type { Account, State } from './state.ts'
 import { forkState } from './state-json.ts'
@@ -63,16 +63,20 @@ export function dayAccount(start: State, entries: Iterable<Entry>): DayAccount {
   const booked = new Map<CommandId, readonly Booked[]>()
   let end: { readonly shop: Shop; readonly account: State['account'] } | null = null
   let isFirst = true
+  let isClosed = false
   for (const entry of entries) {
     const events = eventsOfDay(entry, isFirst)
     for (const event of events) if (event.type === 'takenBack') booked.delete(event.commandId)
     booked.set(entry.commandId, events.flatMap(bookedBy))
+    if (reopensDay(entry)) {
+      isClosed = false
+      for (const [id, some] of booked) booked.set(id, some.filter(isNotLeft))
+    }
     const isClosing = !isFirst && closesDay(entry) !== null
     applyEntry(state, entry)
-    if (events.some(({ type }) => type === 'dayReopened'))
-      for (const [id, some] of booked) booked.set(id, some.filter(isNotLeft))
     const { shop, lastDay } = state
-    if (shop !== null) end = { shop, account: isClosing ? accountOf(lastDay) : state.account }
+    if (shop !== null && !isClosed) end = { shop, account: isClosing ? accountOf(lastDay) : state.account }
+    isClosed ||= isClosing
     isFirst = false
   }
   assert(end !== null, 'the account of a day without an entry')

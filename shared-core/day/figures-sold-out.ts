@@ -69,6 +69,7 @@ export class SoldOutOf {
     this.#sold += sold
     if (this.#gap !== null) this.#gap.soldIn += sold
     this.#stock = stock
+    if (this.#gap !== null && readyFrom(stock) <= this.#gap.fromMs) this.#wereThereAllAlong(this.#gap)
   }
 
   /** Pieces that left without a sale being told, where the shop counts by sweeps only. */
@@ -100,6 +101,13 @@ export class SoldOutOf {
     copy.#gap = this.#gap === null ? null : (copy.#gaps.at(-1) ?? null)
     copy.goOn(endMs, open)
     return copy.#gaps.flatMap(sellOutOf)
+  }
+
+  /** What seemed to end them was taken back. */
+  #wereThereAllAlong(gap: Gap): void {
+    this.#forSaleMs += gap.toMs - gap.fromMs
+    this.#gaps = this.#gaps.filter((one) => one !== gap)
+    this.#gap = null
   }
 
   #lackFrom(fromMs: number, toMs: number): void {

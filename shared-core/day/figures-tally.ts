@@ -22,6 +22,7 @@ type OneFate = Line & { readonly fate: 'given' | 'wasted'; readonly atMs: EpochM
 /** What the close of a day says, kept from before it has changed the state. */
 interface Close {
   readonly event: EventOf<'dayClosed'>
+  readonly commandId: CommandId
   /** Boxes that nobody fetched: day-old with the rest. */
   readonly unfetched: readonly Line[]
   readonly unexplained: number
@@ -42,6 +43,7 @@ export class FiguresTally {
   #shop: Shop | null = null
   #open: OpenHours | null = null
   #openedAtMs: EpochMs | null = null
+  #label: string | null = null
   #isPastOpening = false
   #ovenEmptyAtMs: EpochMs | null = null
   #changeoverFromMs: EpochMs | null = null
@@ -56,15 +58,20 @@ export class FiguresTally {
     const isFirst = this.#openedAtMs === null
     const opened = opensDay(entry)
     assert(!isFirst || opened !== null, 'the first entry of a day opens it')
-    if (isFirst && opened !== null) this.#openedAtMs = opened.atMs
+    if (isFirst && opened !== null) {
+      this.#openedAtMs = opened.atMs
+      this.#label = opened.label
+    }
     const events = eventsOfDay(entry, isFirst)
+    // Nothing but the opening of the next day.
+    if (events.length === 0) return
     this.#reckonHours(state, entry)
     const firstMs = epochMs(Math.min(...events.map(({ atMs }) => atMs)))
     if (!this.#isPastOpening && this.#opensBy(firstMs)) this.#lookAtOpening(state)
     for (const event of events) this.#book(state, entry.commandId, event)
     const closed = isFirst ? null : closesDay(entry)
-    if (closed !== null) this.#closing(state, closed)
-    if (reopensDay(entry)) this.#close = null
+    if (closed !== null) this.#closing(state, closed, entry.commandId)
+    if (reopensDay(entry)) this.#reopen()
   }
 
   after(state: State, entry: Entry): void {
@@ -113,10 +120,9 @@ export class FiguresTally {
     const isMarked = events.some(({ type }) => type === 'marked' || type === 'unmarked' || type === 'takenBack')
     if (state.shop === null || (state.shop === this.#shop && !isMarked)) return
     this.#shop = state.shop
-    const ruler = rulerOf(state, this.#openedAtMs ?? state.recordedAtMs, this.#minuteToMs)
-    if (ruler === null) return
-    this.#open = { fromMs: ruler.openMs, toMs: ruler.closeMs }
-    this.#changeoverFromMs = ruler.changeover?.fromMs ?? null
+    const ruler = rulerOf(state, this.#openedAtMs ?? state.recordedAtMs, this.#minuteToMs, this.#label)
+    this.#open = ruler === null ? null : { fromMs: ruler.openMs, toMs: ruler.closeMs }
+    this.#changeoverFromMs = ruler?.changeover?.fromMs ?? null
   }
 
   #hours(): OpenHours {
@@ -151,12 +157,18 @@ export class FiguresTally {
     if (event.type === 'out') for (const { varietyId } of event.lots) this.#bakedIds.add(varietyId)
   }
 
-  #closing(state: State, event: EventOf<'dayClosed'>): void {
+  #closing(state: State, event: EventOf<'dayClosed'>, commandId: CommandId): void {
     const open = this.#hours()
     for (const rod of this.#rods.values()) rod.goOn(event.atMs, open)
     const unfetched = event.keepIds.flatMap((id) => state.keeps.get(id)?.lines ?? [])
     const strays = event.batchIds.reduce((sum, id) => sum + (state.batches.get(id)?.pieces ?? 0), 0)
-    this.#close = { event, unfetched, unexplained: unexplainedOf(state) + strays }
+    this.#close = { event, commandId, unfetched, unexplained: unexplainedOf(state) + strays }
+  }
+
+  /** What the close wrote off is back. */
+  #reopen(): void {
+    if (this.#close !== null) this.#bookings.delete(this.#close.commandId)
+    this.#close = null
   }
 
   #followOven({ loads }: State, { events }: Entry): void {
