@@ -1,10 +1,10 @@
 import type { DeviceSettings, ThemeChoice } from '../live/device-settings.ts'
-import type { SettingsWords } from '../words/settings.ts'
+import type { ComfortWords } from '../words/settings.ts'
 import { Choice } from './choice.tsx'
 
 export interface ComfortSettingsProps {
   readonly settings: Pick<DeviceSettings, 'theme' | 'textPercent'>
-  readonly words: SettingsWords
+  readonly words: ComfortWords
   readonly onChange: (change: Partial<DeviceSettings>) => void
 }
 

@@ -54,14 +54,14 @@ export function WipeLock({ leftMs, mmPx, words, onEnd }: WipeLockProps) {
   if (leftMs <= 0) return null
   const seconds = Math.ceil(leftMs / 1_000)
   return (
-    <div class="wipe-lock" onPointerDown={stop} onClick={stop} onContextMenu={stop}>
-      <div class="wipe-band" data-block="act" role="status" {...hold}>
+    <div class="wipe-lock">
+      <button type="button" class="wipe-band" data-block="act" {...hold}>
         <Ring fraction={leftMs / WIPE_MS} state="running" size="calc(16 * var(--mm))" />
-        <div>
-          <strong>{words.locked(seconds)}</strong>
-          <div>{words.hold}</div>
-        </div>
-      </div>
+        <span>
+          <strong role="status">{words.locked(seconds)}</strong>
+          <span class="wipe-hold">{words.hold}</span>
+        </span>
+      </button>
     </div>
   )
 }
@@ -72,16 +72,16 @@ interface Held {
   readonly y: number
 }
 
-/** A touch that stays in one place long enough. */
+/** A touch that stays in one place long enough; a keyboard and a screen reader need not hold. */
 function useHold(mostPx: number, onHeld: () => void) {
   const held = useRef<Held | null>(null)
   const latest = useRef(onHeld)
   latest.current = onHeld
-  const letGo = () => {
+  const letGo = useCallback(() => {
     if (held.current !== null) window.clearTimeout(held.current.timer)
     held.current = null
-  }
-  useEffect(() => letGo, [])
+  }, [])
+  useEffect(() => letGo, [letGo])
   return {
     onPointerDown: (event: PointerEvent) => {
       letGo()
@@ -94,10 +94,9 @@ function useHold(mostPx: number, onHeld: () => void) {
     },
     onPointerUp: letGo,
     onPointerCancel: letGo,
+    onClick: (event: MouseEvent) => {
+      if (event.detail === 0) latest.current()
+    },
+    onContextMenu: (event: Event) => event.preventDefault(),
   }
-}
-
-function stop(event: Event) {
-  event.preventDefault()
-  event.stopPropagation()
 }

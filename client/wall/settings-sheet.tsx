@@ -44,10 +44,10 @@ export function SettingsSheet(props: SheetProps) {
           <NoticeKeys {...props} />
           <Identity {...props} />
           <SizeSettings {...props} />
-          <Field title={say.look}>
+          <Field title={say.comfort.look}>
             <ComfortSettings
               settings={live.settings}
-              words={say}
+              words={say.comfort}
               onChange={(change) => props.store.changeSettings(change)}
             />
           </Field>

@@ -1,4 +1,4 @@
-import type { SettingsWords } from './settings.ts'
+import type { ComfortWords, SettingsWords } from './settings.ts'
 import type { Words } from './words.ts'
 
 export function enSettings({ acts }: Words): SettingsWords {
@@ -42,22 +42,26 @@ export function enSettings({ acts }: Words): SettingsWords {
     version: 'Version',
     less: 'less',
     more: 'more',
-    theme: 'Light or dark',
-    themes: { usual: 'As usual', light: 'Light', dark: 'Dark', clock: 'By the clock', system: 'As the device' },
-    themeHint: 'By the clock: dark from 19:00 to 7:00.',
-    print: 'Print',
-    prints: { usual: 'Usual', large: 'Large', largest: 'Largest' },
-    printHint: 'Where there is no room for large print, less is shown.',
-    person: 'Who works here',
-    nobody: 'Nobody in particular',
-    personHint: 'Steps of a list that are touched as done here get this name.',
-    noPeople: 'The set-up names nobody yet: add people at the desk.',
-    look: 'Look',
-    wipe: 'Wipe the glass',
-    wipeDetail: 'locked for 15 s',
-    locked: (seconds) => `Glass locked ${seconds} s`,
-    hold: 'Pedals go on. Hold here to unlock.',
+    comfort: COMFORT,
     least: 'least',
     most: 'most',
   }
+}
+
+const COMFORT: ComfortWords = {
+  theme: 'Light or dark',
+  themes: { usual: 'As usual', light: 'Light', dark: 'Dark', clock: 'By the clock', system: 'As the device' },
+  themeHint: 'By the clock: dark from 19:00 to 7:00.',
+  print: 'Print',
+  prints: { usual: 'Usual', large: 'Large', largest: 'Largest' },
+  printHint: 'Where there is no room for large print, less is shown.',
+  person: 'Who works here',
+  nobody: 'Nobody in particular',
+  personHint: 'Steps of a list that are touched as done here get this name.',
+  noPeople: 'The set-up names nobody yet: add people at the desk.',
+  look: 'Look',
+  wipe: 'Wipe the glass',
+  wipeDetail: 'locked for 15 s',
+  locked: (seconds) => `Glass locked ${seconds} s`,
+  hold: 'Pedals go on. Hold here to unlock.',
 }

@@ -1,4 +1,4 @@
-import type { SettingsWords } from './settings.ts'
+import type { ComfortWords, SettingsWords } from './settings.ts'
 import type { Words } from './words.ts'
 
 export function esSettings({ acts }: Words): SettingsWords {
@@ -43,28 +43,32 @@ export function esSettings({ acts }: Words): SettingsWords {
     version: 'Versión',
     less: 'menos',
     more: 'más',
-    theme: 'Claro u oscuro',
-    themes: {
-      usual: 'Como siempre',
-      light: 'Claro',
-      dark: 'Oscuro',
-      clock: 'Según la hora',
-      system: 'Como el aparato',
-    },
-    themeHint: 'Según la hora: oscuro de 19:00 a 7:00.',
-    print: 'Letra',
-    prints: { usual: 'Normal', large: 'Grande', largest: 'Muy grande' },
-    printHint: 'Donde no cabe la letra grande, se muestra menos.',
-    person: 'Quién trabaja aquí',
-    nobody: 'Nadie en particular',
-    personHint: 'Los pasos de una lista que se tocan como hechos aquí llevan este nombre.',
-    noPeople: 'La configuración todavía no nombra a nadie: añada personas en el escritorio.',
-    look: 'Aspecto',
-    wipe: 'Limpiar el cristal',
-    wipeDetail: 'bloqueado 15 s',
-    locked: (seconds) => `Cristal bloqueado ${seconds} s`,
-    hold: 'Los pedales siguen. Mantenga pulsado aquí para desbloquear.',
+    comfort: COMFORT,
     least: 'mínimo',
     most: 'máximo',
   }
+}
+
+const COMFORT: ComfortWords = {
+  theme: 'Claro u oscuro',
+  themes: {
+    usual: 'Como siempre',
+    light: 'Claro',
+    dark: 'Oscuro',
+    clock: 'Según la hora',
+    system: 'Como el aparato',
+  },
+  themeHint: 'Según la hora: oscuro de 19:00 a 7:00.',
+  print: 'Letra',
+  prints: { usual: 'Normal', large: 'Grande', largest: 'Muy grande' },
+  printHint: 'Donde no cabe la letra grande, se muestra menos.',
+  person: 'Quién trabaja aquí',
+  nobody: 'Nadie en particular',
+  personHint: 'Los pasos de una lista que se tocan como hechos aquí llevan este nombre.',
+  noPeople: 'La configuración todavía no nombra a nadie: añada personas en el escritorio.',
+  look: 'Aspecto',
+  wipe: 'Limpiar el cristal',
+  wipeDetail: 'bloqueado 15 s',
+  locked: (seconds) => `Cristal bloqueado ${seconds} s`,
+  hold: 'Los pedales siguen. Mantenga pulsado aquí para desbloquear.',
 }

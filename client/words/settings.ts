@@ -50,6 +50,13 @@ export interface SettingsWords {
   readonly version: string
   readonly less: string
   readonly more: string
+  readonly comfort: ComfortWords
+  readonly least: string
+  readonly most: string
+}
+
+/** How a screen looks, who stands at it, and the glass that must be wiped. */
+export interface ComfortWords {
   readonly theme: string
   readonly themes: { readonly [choice in 'usual' | 'light' | 'dark' | 'clock' | 'system']: string }
   readonly themeHint: string
@@ -65,10 +72,9 @@ export interface SettingsWords {
   /** The glass, locked for a moment so that it can be wiped. */
   readonly wipe: string
   readonly wipeDetail: string
-  readonly locked: (seconds: number) => string
+  /** @example "Glass locked 12 s" */
+  locked(seconds: number): string
   readonly hold: string
-  readonly least: string
-  readonly most: string
 }
 
 export function settingsWords(words: Words): SettingsWords {

@@ -3,5 +3,7 @@ import type { SettingsPart } from './settings-sheet.tsx'
 
 /** Light or dark, and the size of print. */
 export function LookPart({ store, live, say }: SettingsPart) {
-  return <ComfortSettings settings={live.settings} words={say} onChange={(change) => store.changeSettings(change)} />
+  return (
+    <ComfortSettings settings={live.settings} words={say.comfort} onChange={(change) => store.changeSettings(change)} />
+  )
 }

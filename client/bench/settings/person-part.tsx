@@ -10,7 +10,7 @@ export function PersonPart(props: SettingsPart) {
   const items = [
     {
       id: 'nobody',
-      label: say.nobody,
+      label: say.comfort.nobody,
       chosen: live.settings.personId === null,
       onPress: () => store.changeSettings({ personId: null }),
     },
@@ -23,7 +23,7 @@ export function PersonPart(props: SettingsPart) {
   ]
   return (
     <>
-      <div class="bench-quiet">{people.length === 0 ? say.noPeople : say.personHint}</div>
+      <div class="bench-quiet">{people.length === 0 ? say.comfort.noPeople : say.comfort.personHint}</div>
       <KeyGrid {...props} columns={columnsOf(props)} rows={room.rows - 1} widthPx={room.widthPx} items={items} />
     </>
   )

@@ -33,10 +33,10 @@ export function SettingsSheet(props: SettingsProps) {
   const [mode, setMode] = useState<Mode>('name')
   const modes: readonly (readonly [Mode, string])[] = [
     ['name', say.name],
-    ['person', say.person],
+    ['person', say.comfort.person],
     ['station', say.station],
     ['size', say.diagonal],
-    ['look', say.look],
+    ['look', say.comfort.look],
     ['sound', say.volume],
     ['pedals', say.pedals],
   ]
