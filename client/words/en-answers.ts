@@ -92,5 +92,10 @@ function asksWith({ times }: AnswerParts): Sentences<AskCode, Question> {
       yes: 'Yes, retire it',
       no: 'No, leave it in use',
     }),
+    'loses-planned': (said) => ({
+      question: `${said.number('count') === 1 ? 'A planned change' : `${said.number('count')} planned changes`} would no longer fit and be dropped. Change it all the same?`,
+      yes: 'Yes, drop the plan',
+      no: 'No, leave it as it is',
+    }),
   }
 }

@@ -93,5 +93,10 @@ function asksWith({ times }: AnswerParts): Sentences<AskCode, Question> {
       yes: 'Sí, retirar',
       no: 'No, dejarlo en uso',
     }),
+    'loses-planned': (said) => ({
+      question: `${said.number('count') === 1 ? 'Un cambio planeado ya no cabría y se descartaría' : `${said.number('count')} cambios planeados ya no cabrían y se descartarían`}. ¿Cambiar de todos modos?`,
+      yes: 'Sí, descartar el plan',
+      no: 'No, dejarlo como está',
+    }),
   }
 }

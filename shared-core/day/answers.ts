@@ -17,6 +17,8 @@ export const ASK_CODES = [
   'line-not-empty',
   /** A set-up that retires something of which there are pieces. */
   'retires-in-use',
+  /** A change of the set-up after which planned ones would no longer fit. */
+  'loses-planned',
 ] as const
 export interface Ask {
   readonly code: AskCode

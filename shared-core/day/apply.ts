@@ -145,7 +145,8 @@ function remember({ state, undo, booked, touches }: Folding, entry: Entry): void
     seq: entry.seq,
     atMs: entry.events[0]?.atMs ?? entry.recordedAtMs,
     told: entry.told,
-    touched: undo.touched,
+    // A planned change that took effect with this command is no part of what the command did.
+    touched: undo.touched.filter(({ table }) => table !== 'setUps'),
     booked,
     touches,
   }

@@ -1,85 +1,109 @@
 import { derivedId, setUpId } from '../ids.ts'
 import { piecesOf } from '../line/lines.ts'
 import { applySetUp, isWholeSetUp } from '../shop/set-up-apply.ts'
-import type { SetUpChange } from '../shop/set-up-change.ts'
 import { shopMisfits } from '../shop/set-up-rules.ts'
 import type { Shop } from '../shop/shop.ts'
-import type { EpochMs } from '../units.ts'
 import type { Ask } from './answers.ts'
 import type { Command, DayCommand } from './commands.ts'
 import type { Case, Context, Decision } from './decision.ts'
 import { askFor, happen, happenedAt, refuse, take } from './decision.ts'
 import type { Event } from './events.ts'
-import type { State } from './state.ts'
+import { afterDue, doughMoved, dueSetUps, inTurn, lostIn, movedWith, setUpChanged } from './planned-set-ups.ts'
+import type { PlannedSetUp, State } from './state.ts'
 import { eventVersion } from './upcast.ts'
 
+type ChangeSetUp = Extract<Command, { type: 'changeSetUp' }>
+
 /** The only command that an empty shop takes. What is running keeps the targets it began with. */
-export function decideChangeSetUp(
-  state: State,
-  command: Extract<Command, { type: 'changeSetUp' }>,
-  context: Context,
-): Decision {
+export function decideChangeSetUp(state: State, command: ChangeSetUp, context: Context): Decision {
   if (state.shop === null && !isWholeSetUp(command.changes)) return refuse('set-up-mismatch', { id: null })
-  const shop = applySetUp(state.shop, command.changes)
-  const [misfit] = [...doughMoved(state.shop, shop), ...shopMisfits(shop)]
+  const due = dueSetUps(state, context.nowMs)
+  const ground = afterDue(state, due)
+  const { fromMs } = command
+  const decision =
+    ground.shop === null || fromMs === undefined || fromMs <= context.nowMs
+      ? changeNow(ground, command, context)
+      : planChange(ground, ground.shop, { ...command, fromMs }, context)
+  return decision.kind === 'taken' ? { ...decision, events: [...due, ...decision.events] } : decision
+}
+
+function changeNow(state: State, command: ChangeSetUp, { nowMs }: Context): Decision {
+  const before = state.shop
+  const shop = applySetUp(before, command.changes)
+  const [misfit] = [...doughMoved(before, shop), ...shopMisfits(shop)]
   if (misfit !== undefined) return refuse('set-up-mismatch', { id: misfit.id })
-  const asked = askFor(command, retiredInUse(state, shop))
+  const moved = before === null ? [] : movedWith(state.setUps.values(), before, shop, nowMs)
+  const planned = afterDue(state, moved).setUps
+  const lost = before === null ? [] : newlyLost(state, lostIn(shop, planned.values()))
+  const asked = askFor(command, [...retiredInUse(state, shop), ...asksOf(lost)])
   if (asked !== null) return asked
-  const { changes, fromMs } = command
-  const atMs = context.nowMs
-  const told = { type: 'changeSetUp', pieces: changes.length }
-  if (fromMs === undefined || fromMs <= atMs) return { kind: 'taken', events: [setUpChanged(atMs, changes)], told }
+  return taken(command, [setUpChanged(nowMs, command.changes), ...moved, ...lost.map((one) => droppedAt(one, nowMs))])
+}
+
+/**
+ * A change for later is held against the shop as it will be by then. Nothing is asked of pieces that are there now:
+ * these are not the ones that will be there then.
+ */
+function planChange(state: State, shop: Shop, command: ChangeSetUp & Pick<PlannedSetUp, 'fromMs'>, context: Context) {
+  const { nowMs, deviceId } = context
   if (state.setUps.size >= SET_UPS_MAX) return refuse('too-many', { most: SET_UPS_MAX })
-  const setUp = { id: setUpId(derivedId(command.id, 1)), fromMs, changes, deviceId: context.deviceId }
-  return { kind: 'taken', events: [{ v: 1, atMs, type: 'setUpPlanned', setUp }], told }
+  const { fromMs, changes } = command
+  const setUp: PlannedSetUp = { id: setUpId(derivedId(command.id, 1)), fromMs, changes, deviceId }
+  const turns = inTurn(shop, [...state.setUps.values(), setUp])
+  if (turns.some((turn) => turn.setUp.id === setUp.id && turn.after === null))
+    return refuse('set-up-mismatch', { id: misfitOf(turns, shop, setUp) })
+  const lost = newlyLost(state, new Set(turns.filter(({ after }) => after === null).map((turn) => turn.setUp.id)))
+  const asked = askFor(command, asksOf(lost))
+  if (asked !== null) return asked
+  const planned: Event = { v: eventVersion('setUpPlanned'), atMs: nowMs, type: 'setUpPlanned', setUp }
+  return taken(command, [planned, ...lost.map((one) => droppedAt(one, nowMs))])
+}
+
+/** What does not fit of a planned change, in its turn; null for the shop as a whole. */
+function misfitOf(turns: ReturnType<typeof inTurn>, shop: Shop, { id }: PlannedSetUp): string | null {
+  const at = turns.findIndex(({ setUp }) => setUp.id === id)
+  const before = turns.slice(0, at).reduce((so, { after }) => after ?? so, shop)
+  const after = applySetUp(before, turns[at]?.setUp.changes ?? [])
+  return [...doughMoved(before, after), ...shopMisfits(after)][0]?.id ?? null
+}
+
+/** Planned changes that would not fit any more and did before. */
+function newlyLost({ shop, setUps }: State, lost: ReadonlySet<string>): readonly PlannedSetUp[] {
+  const before = shop === null ? new Set<string>() : lostIn(shop, setUps.values())
+  return [...setUps.values()].filter(({ id }) => lost.has(id) && !before.has(id))
+}
+
+function asksOf(lost: readonly PlannedSetUp[]): readonly Ask[] {
+  return lost.slice(0, 1).map(({ fromMs }) => ({ code: 'loses-planned', params: { count: lost.length, fromMs } }))
+}
+
+function droppedAt({ id }: PlannedSetUp, atMs: Event['atMs']): Event {
+  return { v: eventVersion('setUpDropped'), atMs, type: 'setUpDropped', setUpId: id }
+}
+
+function taken(command: ChangeSetUp, events: readonly Event[]): Decision {
+  return { kind: 'taken', events, told: { type: 'changeSetUp', pieces: command.changes.length } }
 }
 
 /** More planned changes than this are more likely a mistake than a plan. */
 export const SET_UPS_MAX = 20
 
 export function decideDropSetUp(oneCase: Case<Extract<DayCommand, { type: 'dropSetUp' }>>): Decision {
-  const { command, state } = oneCase
-  if (!state.setUps.has(command.setUpId)) return refuse('unknown-set-up')
-  happen(oneCase, happenedAt(oneCase), { type: 'setUpDropped', setUpId: command.setUpId })
+  const { command, state, shop } = oneCase
+  const dropped = state.setUps.get(command.setUpId)
+  if (dropped === undefined) return refuse('unknown-set-up')
+  const others = [...state.setUps.values()].filter((one) => one !== dropped)
+  const lost = newlyLost(state, lostIn(shop, others))
+  const asked = askFor(command, asksOf(lost))
+  if (asked !== null) return asked
+  const atMs = happenedAt(oneCase)
+  for (const one of [dropped, ...lost]) happen(oneCase, atMs, { type: 'setUpDropped', setUpId: one.id })
   return take(oneCase)
 }
 
-/** Nothing of its own: `decide` puts what is due before every command. Without anything due it is no act. */
+/** Nothing of its own: `decide` puts what is due before every command, and refuses this one when nothing is. */
 export function decideTakeUpSetUps(oneCase: Case<Extract<DayCommand, { type: 'takeUpSetUps' }>>): Decision {
-  const { state, context } = oneCase
-  const isDue = [...state.setUps.values()].some(({ fromMs }) => fromMs <= context.nowMs)
-  return isDue ? take(oneCase) : refuse('nothing-due')
-}
-
-function setUpChanged(atMs: EpochMs, changes: readonly SetUpChange[]): Event {
-  return { v: eventVersion('setUpChanged'), atMs, type: 'setUpChanged', changes }
-}
-
-/**
- * Planned changes whose time has come, oldest first. One that no longer fits what the shop has become since is dropped
- * rather than breaking the shop; the desk shows that it is gone.
- */
-export function dueSetUps({ shop, setUps }: State, nowMs: EpochMs): readonly Event[] {
-  let soFar = shop
-  return [...setUps.values()]
-    .filter(({ fromMs }) => fromMs <= nowMs)
-    .sort((one, other) => one.fromMs - other.fromMs || (one.id < other.id ? -1 : 1))
-    .flatMap(({ id, changes }): readonly Event[] => {
-      const next = applySetUp(soFar, changes)
-      const dropped: Event = { v: 1, atMs: nowMs, type: 'setUpDropped', setUpId: id }
-      if (doughMoved(soFar, next).length + shopMisfits(next).length > 0) return [dropped]
-      soFar = next
-      return [setUpChanged(nowMs, changes), dropped]
-    })
-}
-
-/**
- * Varieties that would be of another dough. Their pieces are booked by dough, today's and all before: a variety of
- * another dough is a new one.
- */
-function doughMoved(before: Shop | null, after: Shop): readonly { readonly id: string }[] {
-  const known = [...(before?.varieties.values() ?? [])]
-  return known.filter(({ id, doughId }) => after.varieties.get(id)?.doughId !== doughId)
+  return take(oneCase)
 }
 
 function retiredInUse(state: State, shop: Shop): readonly Ask[] {
