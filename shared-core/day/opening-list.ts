@@ -1,3 +1,4 @@
+import { plannedAhead } from '../line/planned.ts'
 import type { EpochMs } from '../units.ts'
 import type { Ruler } from './ruler.ts'
 import type { State } from './state.ts'
@@ -15,7 +16,7 @@ const SHOWN_BEFORE_MS = 4 * 3_600_000
  */
 export function openingList(state: State, nowMs: EpochMs, ruler: Ruler | null): StepList | null {
   if (ruler === null || isFirstLoadIn(state)) return null
-  const list = stepList(state, nowMs, 'opening', firstLoadAt(ruler))
+  const list = stepList(state, nowMs, 'opening', firstLoadAt(state, ruler))
   if (list === null || state.day !== null) return list
   const [first] = list.lines
   const isOver = state.lastDay !== null && list.zeroAtMs <= state.lastDay.closedAtMs
@@ -32,7 +33,7 @@ export function isFirstLoadIn({ day, shelves, loads }: State): boolean {
 }
 
 /** A load for "as soon as a shelf is free" goes in once the oven is ready. */
-function firstLoadAt({ marks, ovenReadyMs }: Ruler): EpochMs {
-  const [first] = marks
-  return first === undefined || first.estimated ? ovenReadyMs : first.atMs
+function firstLoadAt(state: State, { ovenReadyMs }: Ruler): EpochMs {
+  const [first] = plannedAhead(state)
+  return first?.inAtMs ?? ovenReadyMs
 }
