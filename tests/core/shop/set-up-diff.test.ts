@@ -7,11 +7,13 @@ import { shopOf, smallFile, withValue } from './set-up-file-maker.ts'
 import { anyShop } from './shop-maker.ts'
 
 const SHOP = shopOf(smallFile())
+const PARTS = ['profile', 'hours', 'kettle', 'boards', 'oven', 'mixer', 'cooler', 'counter', 'windows'] as const
+const LISTS = ['shelves', 'doughs', 'toppings', 'varieties', 'stations', 'people', 'steps'] as const
 
 describe('what changes between two set-ups', () => {
   it('given no set-up before, then every entity is a change, and they make the shop', () => {
     const changes = setUpChanges(null, SHOP)
-    expect(changes).toHaveLength(6 + 1 + 2 + 3 + 1)
+    expect(changes).toHaveLength(9 + 1 + 2 + 3 + 1)
     expect(applySetUp(null, changes)).toEqual(SHOP)
   })
 
@@ -39,10 +41,10 @@ describe('what changes between two set-ups', () => {
     fc.assert(
       fc.property(anyShop, anyShop, (from, to) => {
         const after = applySetUp(from, setUpChanges(from, to))
-        for (const part of ['profile', 'hours', 'kettle', 'boards', 'oven', 'windows'] as const) {
+        for (const part of PARTS) {
           expect(after[part]).toEqual(to[part])
         }
-        for (const list of ['shelves', 'doughs', 'varieties', 'stations'] as const) {
+        for (const list of LISTS) {
           const wanted: ReadonlyMap<string, unknown> = to[list]
           const before: ReadonlyMap<string, object> = from[list]
           const made: ReadonlyMap<string, { id: string; order: number }> = after[list]
@@ -51,6 +53,9 @@ describe('what changes between two set-ups', () => {
             const kept = { ...before.get(entity.id), order: entity.order, retired: true }
             expect(entity).toEqual(wanted.get(entity.id) ?? kept)
           }
+        }
+        for (const [id, weekday] of after.weekdays) {
+          expect(weekday).toEqual(to.weekdays.get(id) ?? { ...from.weekdays.get(id), retired: true })
         }
         expect(setUpChanges(after, to)).toEqual([])
       }),

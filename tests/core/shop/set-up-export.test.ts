@@ -14,7 +14,12 @@ describe('an exported set-up file', () => {
     const hours = { ...smallFile().hours, changeover: { from: '11:00', to: '12:00' }, secondMenu: 'Flatbreads' }
     const file = toSetUpFile(shopOf({ ...smallFile(), hours }))
     expect(file.hours).toEqual(hours)
-    expect(file.kettle).toEqual({ pieces: 36, cycle: { seconds: 90 } })
+    expect(file.kettle).toEqual({
+      pieces: 36,
+      cycle: { seconds: 90 },
+      recover: { minutes: 5 },
+      care: { topUp: null, malt: null, skim: null, change: null },
+    })
     expect(file.boards.rewet).toEqual({ minutes: 5 })
     expect(file.windows?.firstSide).toEqual({ unit: 'min', earliest: 3, target: 3.5, latest: 4 })
     expect(file.varieties[0]).not.toHaveProperty('windows')
@@ -25,7 +30,7 @@ describe('an exported set-up file', () => {
     expect(shopOf(toSetUpFile(shopOf(demoFile)))).toEqual(shopOf(demoFile))
   })
 
-  it('given any shop, then its export is plain JSON, and read again it is the same but for counting order anew', () => {
+  it('[U1] given any shop, then its export is plain JSON, and read again it is the same but for counting order anew', () => {
     fc.assert(
       fc.property(anyShop, (shop) => {
         expect(shopMisfits(shop)).toEqual([])
@@ -36,7 +41,7 @@ describe('an exported set-up file', () => {
     )
   })
 
-  it('given a shop that came from one file after another, then its export read again changes nothing', () => {
+  it('[U1] given a shop that came from one file after another, then its export read again changes nothing', () => {
     fc.assert(
       fc.property(anyShop, anyShop, (first, second) => {
         const read = (shop: Shop) => shopOf(toSetUpFile(shop))

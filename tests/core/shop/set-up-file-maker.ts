@@ -24,6 +24,34 @@ export function smallFile() {
   }
 }
 
+/** A file that says every part, in units that differ from the defaults. */
+export function fullFile() {
+  const { doughs, varieties, hours, kettle, oven, ...small } = smallFile()
+  return {
+    ...small,
+    hours: { ...hours, changeover: { from: '11:00', to: '12:00' }, secondMenu: 'Flatbreads' },
+    weekdays: { sunday: null, saturday: { ovenReady: '05:30', open: '07:00', close: '14:00' } },
+    kettle: { ...kettle, recover: { minutes: 7 }, care: { topUp: 300, malt: 600, change: 3_000 } },
+    oven: { ...oven, bakeAt: { degrees: 475, unit: 'F' }, secondAt: { degrees: 290, unit: 'C' } },
+    mixer: { leastFlour: { amount: 5.5, unit: 'kg' }, mostFlour: { amount: 50, unit: 'lb' } },
+    cooler: { trays: 40, keepsAt: { degrees: 4, unit: 'C' } },
+    counter: { salesFrom: 'till', sweepEvery: { minutes: 120 }, dayOldPercent: 40 },
+    doughs: doughs.map((dough) => (dough.id === 'plain' ? { ...dough, contains: ['wheat', 'egg'] } : dough)),
+    toppings: [
+      { id: 'sesame', name: 'Sesame', contains: ['sesame'] },
+      { id: 'old', name: 'Gold leaf', retired: true },
+    ],
+    varieties: varieties.map((variety) => (variety.id === 'sesame' ? { ...variety, toppedWith: 'sesame' } : variety)),
+    people: [{ id: 'ana', name: 'Ana' }],
+    steps: [
+      { id: 'oven', name: 'Oven', list: 'opening', before: { minutes: 90 } },
+      { id: 'float', name: 'Float', list: 'opening', before: { seconds: 90 }, kind: 'float-test' },
+      { id: 'empty', name: 'Last load out', list: 'changeover' },
+      { id: 'stones', name: 'Brush the stones', list: 'changeover', after: { minutes: 5 } },
+    ],
+  }
+}
+
 export function smallHearthFile() {
   return { ...smallFile(), oven: { kind: 'hearth', floor: { id: 'floor', name: 'Floor', boards: 20 } } }
 }

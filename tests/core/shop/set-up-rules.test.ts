@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import { doughId, varietyId } from '../../../shared-core/ids.ts'
+import { doughId, personId, stepId, toppingId, varietyId, weekdayId } from '../../../shared-core/ids.ts'
 import { dwell } from '../../../shared-core/shop/default-windows.ts'
 import type { Misfit } from '../../../shared-core/shop/misfit.ts'
 import { applySetUp } from '../../../shared-core/shop/set-up-apply.ts'
 import type { SetUpChange } from '../../../shared-core/shop/set-up-change.ts'
 import { changeMisfits, shopMisfits } from '../../../shared-core/shop/set-up-rules.ts'
-import type { Dough, Hours, Shop, Station, Variety } from '../../../shared-core/shop/shop.ts'
+import type { Dough, Hours, Shop, Station, Step, Topping, Variety } from '../../../shared-core/shop/shop.ts'
 import { shopOf, smallFile, smallHearthFile } from './set-up-file-maker.ts'
 
 const SHOP = shopOf(smallFile())
@@ -21,6 +21,21 @@ const station = (parts: Partial<Station>): SetUpChange => ({
   entity: 'station',
   value: { ...first(SHOP.stations), ...parts },
 })
+const SESAME: Topping = { id: toppingId('sesame'), name: 'Sesame', order: 0, contains: ['sesame'], retired: false }
+const topping = (parts: Partial<Topping>) => ({ entity: 'topping', value: { ...SESAME, ...parts } }) as const
+const step = ({ id, ...parts }: Partial<Omit<Step, 'id'>> & { readonly id: string }) => {
+  const value: Step = {
+    name: id,
+    order: 0,
+    list: 'opening',
+    offsetMs: 0,
+    kind: 'plain',
+    retired: false,
+    ...parts,
+    id: stepId(id),
+  }
+  return { entity: 'step', value } as const
+}
 
 function first<Entity>(entities: ReadonlyMap<string, Entity>): Entity {
   const [entity] = entities.values()
@@ -112,6 +127,27 @@ describe('what does not fit inside one part', () => {
       'variety plain windows/bake: Earliest, target and latest are 20 min, 18 min and 25 min. None longer than the next: earliest, target, latest.',
     ],
     [station({ acts: ['load', 'out', 'load'] }), 'station line acts: "load" is named twice. Each act once.'],
+    [topping({ contains: ['egg', 'egg'] }), 'topping sesame contains: "egg" is named twice. Each allergen once.'],
+    [dough({ contains: ['wheat', 'wheat'] }), 'dough plain contains: "wheat" is named twice. Each allergen once.'],
+    [
+      variety({ topping: 'none', toppingId: toppingId('sesame') }),
+      'variety plain toppingId: Topped with "sesame", and "topping" says "none". No topping, or when it goes on.',
+    ],
+    [
+      step({ id: 'late', list: 'changeover', kind: 'float-test' }),
+      'step late kind: A float test in the changeover. "plain", or the list "opening".',
+    ],
+    [
+      {
+        entity: 'mixer',
+        value: { leastFlour: { thousandths: 2_205, unit: 'lb' }, mostFlour: { thousandths: 1_000, unit: 'kg' } },
+      },
+      'mixer - leastFlour: The least flour is 2.205 lb, more than the most. At most 1 kg.',
+    ],
+    [
+      { entity: 'weekday', value: { id: weekdayId('6'), retired: false, hours: { ...SHOP.hours, closeMinute: 300 } } },
+      'weekday 6 closeMinute: The shop closes at 05:00, not after opening. After 06:00.',
+    ],
     [
       { entity: 'shelf', value: { ...first(SHOP.shelves), pieces: 1_001 } },
       'shelf 1 pieces: It holds 1001 pieces. At most 1000.',
@@ -137,6 +173,14 @@ describe('what does not fit inside one part', () => {
     variety({ bakedOn: 'pan', flip: true, topping: 'after-flip' }),
     variety({ bakedOn: 'pan', flip: false, topping: 'before-flip' }),
     { entity: 'kettle', value: SHOP.kettle },
+    { entity: 'mixer', value: null },
+    {
+      entity: 'mixer',
+      value: { leastFlour: { thousandths: 2_204, unit: 'lb' }, mostFlour: { thousandths: 1_000, unit: 'kg' } },
+    },
+    { entity: 'weekday', value: { id: weekdayId('7'), retired: false, hours: null } },
+    { entity: 'weekday', value: { id: weekdayId('7'), retired: true, hours: { ...SHOP.hours, closeMinute: 300 } } },
+    step({ id: 'float', kind: 'float-test' }),
   ])('%j fits', (change) => {
     expect(changeMisfits(change)).toEqual([])
     expect(shopMisfits(applySetUp(SHOP, [change]))).toEqual([])
@@ -216,6 +260,37 @@ describe('what does not fit between parts', () => {
       'a shop without boards',
       (shop) => ({ ...shop, varieties: many(first(shop.varieties), 1), boards: { ...shop.boards, count: 0 } }),
       ['variety plain.0 bakedOn: Baked on a board, and the shop has no boards. "pan", or the number of boards.'],
+    ],
+    [
+      'a topping that is not there',
+      (shop) => applySetUp(shop, [variety({ topping: 'before-flip', toppingId: toppingId('gold') })]),
+      ['variety plain toppingId: There is no topping "gold". None, or a topping of that id.'],
+    ],
+    [
+      'a topping retired under a variety',
+      (shop) =>
+        applySetUp(shop, [
+          topping({ retired: true }),
+          variety({ topping: 'before-flip', toppingId: toppingId('sesame') }),
+        ]),
+      ['variety plain toppingId: Its topping "sesame" is retired. A topping in use, or the variety retired too.'],
+    ],
+    [
+      'two people of one name',
+      (shop) =>
+        applySetUp(
+          shop,
+          ['ana', 'ana2'].map((id) => ({
+            entity: 'person',
+            value: { id: personId(id), name: 'Ana', order: 0, retired: false },
+          })),
+        ),
+      ['person ana2 name: Two people in use are called "Ana". A name of its own, or "ana" retired.'],
+    ],
+    [
+      '41 steps',
+      (shop) => ({ ...shop, steps: many(step({ id: 's' }).value, 41) }),
+      ['step - -: 41 steps are in use. At most 40; retire others.'],
     ],
     [
       'a bake shorter than the first side of its dough',

@@ -1,9 +1,31 @@
 import fc from 'fast-check'
-import { doughId, shelfId, stationId, varietyId } from '../../../shared-core/ids.ts'
-import { DEFAULT_COUNTER, NO_KETTLE_CARE } from '../../../shared-core/shop/default-rules.ts'
+import {
+  doughId,
+  personId,
+  shelfId,
+  stationId,
+  stepId,
+  toppingId,
+  varietyId,
+  weekdayId,
+} from '../../../shared-core/ids.ts'
 import { inOrder } from '../../../shared-core/shop/in-order.ts'
-import type { DwellWindow, Oven, Shelf, Shop, Station, Variety, Windows } from '../../../shared-core/shop/shop.ts'
-import { LINE_ACTS, WINDOW_STAGES } from '../../../shared-core/shop/stages.ts'
+import type {
+  CounterRules,
+  DwellWindow,
+  Hours,
+  Oven,
+  Shelf,
+  Shop,
+  Station,
+  Step,
+  Temperature,
+  Variety,
+  Weekday,
+  Weight,
+  Windows,
+} from '../../../shared-core/shop/shop.ts'
+import { ALLERGENS, LINE_ACTS, WINDOW_STAGES } from '../../../shared-core/shop/stages.ts'
 import { durationMs, spanMs } from '../../../shared-core/units.ts'
 
 /** Any shop whose parts fit: every kind of oven, retired entities, windows at every level, orders with gaps. */
@@ -21,7 +43,36 @@ export const anyShop: fc.Arbitrary<Shop> = fc
     changeover: fc.option(
       fc.record({ from: minute(360, 600), to: minute(601, 900), menu: fc.option(fc.constant('Flatbreads')) }),
     ),
-    kettle: fc.record({ pieces: fc.integer({ min: 1, max: 500 }), cycleMs: ms(5_000, 1_800_000) }),
+    kettle: fc.record({
+      pieces: fc.integer({ min: 1, max: 500 }),
+      cycleMs: ms(5_000, 1_800_000),
+      recoverMs: ms(0, 3_600_000),
+      care: fc.record({ topUp: careEvery(), malt: careEvery(), skim: careEvery(), change: careEvery() }),
+    }),
+    heat: fc.record({ bakeAt: fc.option(temperature()), secondAt: fc.option(temperature()) }),
+    mixer: fc.option(fc.record({ leastFlour: weight(1, 10_000), mostFlour: weight(1_000_000, 1_000_000_000) })),
+    cooler: fc.option(fc.record({ trays: fc.integer({ min: 1, max: 2_000 }), keepsAt: fc.option(temperature()) })),
+    counter: fc.record({
+      salesFrom: fc.constantFrom<CounterRules['salesFrom']>('taps', 'till', 'sweeps'),
+      sweepEveryMs: ms(600_000, 43_200_000),
+      dayOldPercent: fc.integer({ min: 0, max: 100 }),
+    }),
+    weekdays: fc.uniqueArray(
+      fc.record({ day: fc.integer({ min: 1, max: 7 }), hours: fc.option(ownHours()), retired: fc.boolean() }),
+      {
+        selector: ({ day }) => day,
+        maxLength: 7,
+      },
+    ),
+    toppings: entries(fc.record({ contains: fc.subarray([...ALLERGENS]) })),
+    people: entries(fc.record({})),
+    steps: entries(
+      fc.record({
+        list: fc.constantFrom<Step['list']>('opening', 'changeover'),
+        offsetMs: fc.integer({ min: -86_400_000, max: 86_400_000 }),
+        isTest: fc.boolean(),
+      }),
+    ),
     boards: fc.record({
       count: fc.integer({ min: 1, max: 300 }),
       pieces: fc.integer({ min: 1, max: 8 }),
@@ -31,13 +82,19 @@ export const anyShop: fc.Arbitrary<Shop> = fc
     windows: someWindows(),
     shelves: entries(fc.record({ pieces: fc.integer({ min: 1, max: 1_000 }), floor: fc.boolean() })),
     doughs: entries(
-      fc.record({ trayPieces: fc.integer({ min: 1, max: 200 }), windows: someWindows(), rack: fc.boolean() }),
+      fc.record({
+        trayPieces: fc.integer({ min: 1, max: 200 }),
+        contains: fc.subarray([...ALLERGENS]),
+        windows: someWindows(),
+        rack: fc.boolean(),
+      }),
     ),
     varieties: entries(
       fc.record({
         size: fc.constantFrom<Variety['size']>('mini', 'regular', 'large', 'stick'),
         decidedAt: fc.constantFrom<Variety['decidedAt']>('mixer', 'line'),
         topping: fc.constantFrom<Variety['topping']>('none', 'before-flip', 'after-flip'),
+        isToppingSaid: fc.boolean(),
         windows: someWindows(),
         priceCents: fc.integer({ min: 0, max: 100_000 }),
         costCents: fc.integer({ min: 0, max: 100_000 }),
@@ -68,16 +125,32 @@ export const anyShop: fc.Arbitrary<Shop> = fc
         closeMinute: 900,
         secondMenu: changeover?.menu ?? null,
       },
-      kettle: { ...kettle, ...NO_KETTLE_CARE },
+      kettle,
       boards,
-      oven: { kind, handlingMs, bakeAt: null, secondAt: null },
-      mixer: null,
-      cooler: null,
-      counter: DEFAULT_COUNTER,
-      toppings: new Map(),
-      people: new Map(),
-      steps: new Map(),
-      weekdays: new Map(),
+      oven: { kind, handlingMs, ...drawn.heat },
+      mixer: drawn.mixer,
+      cooler: drawn.cooler,
+      counter: drawn.counter,
+      toppings: byId(
+        drawn.toppings.map((one, at) => ({
+          ...one,
+          id: toppingId(one.id),
+          name: `Topping ${one.id}`,
+          retired: one.retired && at > 0,
+        })),
+      ),
+      people: byId(drawn.people.map((one) => ({ ...one, id: personId(one.id), name: `Who ${one.id}` }))),
+      steps: byId(
+        drawn.steps.map(
+          ({ isTest, ...one }): Step => ({
+            ...one,
+            id: stepId(one.id),
+            name: `Step ${one.id}`,
+            kind: isTest && one.list === 'opening' ? 'float-test' : 'plain',
+          }),
+        ),
+      ),
+      weekdays: byId(drawn.weekdays.map(({ day, ...one }): Weekday => ({ ...one, id: weekdayId(String(day)) }))),
       windows: { firstSide: min(3, 3.5, 4), bake: min(15, 18, 25), ...windows },
       shelves: byId(shelf),
       doughs: byId(
@@ -85,18 +158,17 @@ export const anyShop: fc.Arbitrary<Shop> = fc
           ...one,
           id: doughId(one.id),
           name: `Dough ${one.id}`,
-          contains: [],
           route: ['proof', ...(rack ? ['rack' as const] : []), 'kettle', 'boards', 'oven'],
           retired: one.retired && at > 0,
         })),
       ),
       varieties: byId(
-        drawn.varieties.map((one, at) => ({
+        drawn.varieties.map(({ isToppingSaid, ...one }, at) => ({
           ...one,
           id: varietyId(one.id),
           name: `Variety ${one.id}`,
           doughId: doughId(drawn.doughs[0]?.id ?? ''),
-          toppingId: null,
+          toppingId: one.topping !== 'none' && isToppingSaid ? toppingId(drawn.toppings[0]?.id ?? '') : null,
           bakedOn: one.topping === 'none' ? 'pan' : 'board',
           flip: one.topping !== 'none',
           retired: one.retired && at > 0,
@@ -116,7 +188,10 @@ export const anyShop: fc.Arbitrary<Shop> = fc
     }
   })
 
-/** The same with `order` counted from 0 in each list, as a file read gives it. */
+/**
+ * The same with `order` counted from 0 in each list, as a file read gives it. A weekday that has the usual hours again is
+ * not in a file: it says nothing.
+ */
 export function renumbered(shop: Shop): Shop {
   const list = <Id, Entity extends { id: string; order: number; retired: boolean }>(map: ReadonlyMap<Id, Entity>) =>
     new Map(inOrder(map as ReadonlyMap<string, Entity>).map((one, order) => [one.id as Id, { ...one, order }]))
@@ -124,9 +199,45 @@ export function renumbered(shop: Shop): Shop {
     ...shop,
     shelves: list(shop.shelves),
     doughs: list(shop.doughs),
+    toppings: list(shop.toppings),
     varieties: list(shop.varieties),
     stations: list(shop.stations),
+    people: list(shop.people),
+    steps: list(shop.steps),
+    weekdays: new Map([...shop.weekdays].filter(([, { retired }]) => !retired)),
   }
+}
+
+function careEvery() {
+  return fc.option(fc.integer({ min: 1, max: 50_000 }))
+}
+
+function temperature(): fc.Arbitrary<Temperature> {
+  return fc.record({ degrees: fc.integer({ min: -60, max: 1_200 }), unit: fc.constantFrom('C' as const, 'F' as const) })
+}
+
+/** Whatever the units, the most is more than the least: at least a thousand ounces against at most ten. */
+function weight(from: number, to: number): fc.Arbitrary<Weight> {
+  return fc.record({
+    thousandths: fc.integer({ min: from, max: to }),
+    unit:
+      from < 1_000
+        ? fc.constantFrom('g' as const, 'oz' as const)
+        : fc.constantFrom('oz' as const, 'lb' as const, 'kg' as const),
+  })
+}
+
+function ownHours(): fc.Arbitrary<Hours> {
+  return fc.record({ open: minute(300, 500), close: minute(600, 1_439), menu: fc.option(fc.constant('Soup')) }).map(
+    ({ open, close, menu }): Hours => ({
+      ovenReadyMinute: open - 60,
+      openMinute: open,
+      changeoverFromMinute: menu === null ? null : open + 60,
+      changeoverToMinute: menu === null ? null : open + 90,
+      closeMinute: close,
+      secondMenu: menu,
+    }),
+  )
 }
 
 function entries<Own extends object>(own: fc.Arbitrary<Own>) {
