@@ -114,6 +114,9 @@ export interface FormWords {
   readonly say: string
   readonly leaveUnsaid: string
   readonly unit: string
+  readonly ends: { readonly earliestMs: string; readonly targetMs: string; readonly latestMs: string }
+  readonly before: string
+  readonly after: string
   /** @example "From 1 to 300." */
   range(from: string, to: string): string
   /** @example "A name of up to 24 characters." */
@@ -122,7 +125,24 @@ export interface FormWords {
   readonly own: string
   /** Where a time is left to a wider one. @example "as the shop: 15 – 18 – 25 min" */
   asOther(text: string): string
-  readonly search: string
+  readonly changeover: string
+  readonly secondMenu: string
+  readonly weekdays: string
+  /** @example "Usually 6:00 am – 3:00 pm." */
+  usually(hours: string): string
+  readonly asUsual: string
+  readonly ownHours: string
+  readonly shelves: string
+  readonly eachShelf: string
+  readonly oneByOne: string
+  readonly pickOne: string
+  /** @example "top up: every … pieces" */
+  careEvery(care: string): string
+  readonly byStation: string
+  /** What a list counts from. */
+  readonly zero: { readonly [list in Step['list']]: string }
+  readonly noTopping: string
+  readonly doughFixed: string
   readonly noneFound: string
   readonly moreFound: string
 }
