@@ -13,6 +13,7 @@ import { dayRoutes } from './days.ts'
 import { deviceOf } from './device-headers.ts'
 import { readLoadList } from './load-list.ts'
 import { sendAnswer, sendProblem } from './problem.ts'
+import { salesRoutes } from './sales.ts'
 import { NO_SET_UP, setUpRoutes } from './set-up.ts'
 import { wholeNumber } from './whole-number.ts'
 
@@ -55,6 +56,7 @@ export function api(app: Express, parts: ApiParts): void {
   app.post('/api/v1/commands', (request, response) => postCommands(request, response, room))
   setUpRoutes(app, room)
   dayRoutes(app, parts)
+  salesRoutes(app, parts)
   app.post('/api/v1/load-list', (request, response) => postLoadList(request, response, parts))
 }
 

@@ -8,7 +8,8 @@ import type { EpochMs } from '../../shared-core/units.ts'
 import { localInstant } from '../live/shop-clock.ts'
 import { readCsv } from './load-list-csv.ts'
 import { readJson } from './load-list-json.ts'
-import type { Typed, TypedLoad } from './typed-load.ts'
+import { named } from './named.ts'
+import type { TypedLoad } from './typed-load.ts'
 import { PIECES_MAX } from './typed-load.ts'
 
 type Loads = Extract<DayCommand, { type: 'setLoadList' }>['loads']
@@ -70,25 +71,4 @@ function linesOf(shop: Shop, lines: TypedLoad['lines'], problems: Problem[]): Li
     problems.push({ path, wrong: `${where}${sum} pieces of "${value}" in one load.`, right: `At most ${PIECES_MAX}.` })
   }
   return [...sums].map(([varietyId, pieces]) => ({ varietyId, pieces }))
-}
-
-interface Entity<Id extends string> {
-  readonly id: Id
-  readonly name: string
-  readonly retired: boolean
-}
-
-/** By id or name, capital letters or small. */
-function named<Id extends string>(
-  table: ReadonlyMap<Id, Entity<Id>>,
-  { typed, what, problems }: { readonly typed: Typed<string>; readonly what: string; readonly problems: Problem[] },
-): Id | null {
-  const inUse = [...table.values()].filter((entity) => !entity.retired)
-  const asked = typed.value.trim().toLowerCase()
-  const found =
-    inUse.find((entity) => entity.id === asked) ?? inUse.find((entity) => entity.name.toLowerCase() === asked)
-  if (found !== undefined) return found.id
-  const wrong = `${typed.where}The shop has no ${what} "${typed.value}".`
-  problems.push({ path: typed.path, wrong, right: `One of: ${inUse.map((entity) => entity.name).join(', ')}.` })
-  return null
 }

@@ -183,7 +183,8 @@ describe('commands over HTTP', () => {
 
   it('[H2] given anything at all, when posted anywhere, then the answer is JSON below 500 and the shop goes on', async () => {
     const server = await startServer()
-    const paths = ['/api/v1/commands', '/api/v1/set-up', '/api/v1/load-list', '/api/v1/events', '/api/v1/nowhere']
+    const posted = ['commands', 'set-up', 'load-list', 'events', 'sales', 'counts', 'oven-readings', 'nowhere']
+    const paths = posted.map((path) => `/api/v1/${path}`)
     const types = ['application/json', 'text/csv', 'text/plain']
     await fc.assert(
       fc.asyncProperty(
