@@ -77,7 +77,10 @@ function inIdOrder(touched: readonly Touched[]): readonly Touched[] {
 export function applyDayReopened({ state, undo }: Folding, event: EventOf<'dayReopened'>): void {
   const { lastDay } = state
   assert(lastDay?.before != null && lastDay.label === event.label, 'reopening a day that cannot be')
-  for (const touched of lastDay.before.touched) restore(state, undo, touched)
+  for (const touched of lastDay.before.touched) {
+    // A close clears all marks: one that is there was said since, and stays.
+    if (touched.table !== 'marks' || !state.marks.has(touched.id)) restore(state, undo, touched)
+  }
   for (const id of [...state.account.keys()]) putAccount(state, undo, id, null)
   for (const { doughId, before } of lastDay.before.account) putAccount(state, undo, doughId, before)
   state.day = { label: lastDay.label, openedAtMs: lastDay.openedAtMs, noonMs: lastDay.before.noonMs }

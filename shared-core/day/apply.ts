@@ -30,6 +30,7 @@ import {
 } from './apply-day.ts'
 import type { Entry, Event, EventType } from './events.ts'
 import type { Folding } from './folding.ts'
+import { isWork } from './night.ts'
 import type { Undo } from './recorder.ts'
 import { beginUndo, put, undoAll } from './recorder.ts'
 import type { State, Trace } from './state.ts'
@@ -41,6 +42,7 @@ export function emptyState(): State {
   return {
     seq: 0,
     recordedAtMs: epochMs(0),
+    lastActAtMs: epochMs(0),
     shop: null,
     day: null,
     lastDay: null,
@@ -77,6 +79,7 @@ export function applyEntry(state: State, entry: Entry): Undo {
     state.seq = entry.seq
     state.recordedAtMs = entry.recordedAtMs
     for (const event of entry.events) applyEvent(folding, event)
+    if (state.day !== null && entry.events.some(isWork)) state.lastActAtMs = entry.recordedAtMs
     remember(folding, entry)
   } catch (error) {
     undoAll(state, undo)

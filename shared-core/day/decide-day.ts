@@ -5,7 +5,8 @@ import type { DayCommand } from './commands.ts'
 import type { Case, Decision } from './decision.ts'
 import { askFor, happen, happenedAt, refuse, take } from './decision.ts'
 import type { Fact } from './events.ts'
-import { labelOf } from './label.ts'
+import { dateUsedUp, labelOf } from './label.ts'
+import { endedBeforeNight } from './night.ts'
 import type { Day, PlannedLoad, State } from './state.ts'
 import { straysOf } from './strays.ts'
 
@@ -21,9 +22,13 @@ export function decideOpenDay(oneCase: Of<'openDay'>): Decision {
   return take(oneCase)
 }
 
-/** Ends the day's account. What is left for sale becomes day-old; what is in the cooler goes on. */
+/**
+ * Ends the day's account. What is left for sale becomes day-old; what is in the cooler goes on. Closed the morning after,
+ * it counts from the last thing that was done the day before, as it does when nobody closes: a night is no trade, and
+ * the list that was typed for today stays.
+ */
 export function decideCloseDay(oneCase: Of<'closeDay'>): Decision {
-  const { command, state } = oneCase
+  const { command, state, context } = oneCase
   if (state.day === null || (command.label ?? state.day.label) !== state.day.label) return refuse('day-not-open')
   const onTheLine = [...state.batches.values()].filter(
     ({ stage }) => stage === 'kettle' || stage === 'boards' || stage === 'oven',
@@ -31,10 +36,11 @@ export function decideCloseDay(oneCase: Of<'closeDay'>): Decision {
   const pieces = piecesOf(onTheLine)
   const asked = askFor(command, pieces > 0 ? [{ code: 'line-not-empty', params: { pieces } }] : [])
   if (asked !== null) return asked
-  const atMs = happenedAt(oneCase, state.day.openedAtMs)
+  const endedAtMs = endedBeforeNight(state, context)
+  const atMs = endedAtMs ?? happenedAt(oneCase, state.day.openedAtMs)
   const { crewMinutes = null } = command
-  const closedOn = oneCase.context.localDate
-  happen(oneCase, atMs, dayClosed(state, state.day, { atMs, closedOn, crewMinutes, isForgotten: false }))
+  const closedOn = dateUsedUp(state.day.label, context.localDate)
+  happen(oneCase, atMs, dayClosed(state, state.day, { atMs, closedOn, crewMinutes, isLate: endedAtMs !== null }))
   return take(oneCase)
 }
 
@@ -50,20 +56,21 @@ export function decideReopenDay(oneCase: Of<'reopenDay'>): Decision {
 
 interface Closing {
   readonly atMs: EpochMs
-  /** The shop's date, YYYY-MM-DD. */
+  /** The date, YYYY-MM-DD, of which no other day is opened. */
   readonly closedOn: string
   readonly crewMinutes: number | null
-  readonly isForgotten: boolean
+  /** A night has passed since: what is on the list without a time is for today. */
+  readonly isLate: boolean
 }
 
 /** The fact that a day is closed: what is left, what is written off, which loads of the list were its own. */
-export function dayClosed(state: State, day: Day, { atMs, closedOn, crewMinutes, isForgotten }: Closing): Fact {
+export function dayClosed(state: State, day: Day, { atMs, closedOn, crewMinutes, isLate }: Closing): Fact {
   const left = [...state.stock.values()]
     .map(({ varietyId, lots, dayOld }) => ({ varietyId, pieces: piecesOf(lots) + dayOld }))
     .filter((line) => line.pieces > 0)
     .sort((one, other) => (one.varietyId < other.varietyId ? -1 : 1))
   // A list for tomorrow may have been typed before the close, by its times; one without times, only if nobody closed.
-  const isOver = ({ done, inAtMs }: PlannedLoad) => done || (inAtMs === null ? !isForgotten : inAtMs <= atMs)
+  const isOver = ({ done, inAtMs }: PlannedLoad) => done || (inAtMs === null ? !isLate : inAtMs <= atMs)
   const plannedIds = [...state.planned.values()].filter(isOver).map(({ id }) => id)
   return { type: 'dayClosed', closedOn, left, plannedIds, crewMinutes, ...straysOf(state, day, atMs) }
 }

@@ -8,6 +8,7 @@ import type { Account, State, TableName, Touched } from './state.ts'
 export interface Undo {
   readonly seq: number
   readonly recordedAtMs: State['recordedAtMs']
+  readonly lastActAtMs: State['lastActAtMs']
   readonly shop: State['shop']
   readonly day: State['day']
   readonly lastDay: State['lastDay']
@@ -19,8 +20,8 @@ export interface Undo {
 }
 
 export function beginUndo(state: State): Undo {
-  const { seq, recordedAtMs, shop, day, lastDay, traces } = state
-  return { seq, recordedAtMs, shop, day, lastDay, traces, touched: [], accounts: [], touches: [] }
+  const { seq, recordedAtMs, lastActAtMs, shop, day, lastDay, traces } = state
+  return { seq, recordedAtMs, lastActAtMs, shop, day, lastDay, traces, touched: [], accounts: [], touches: [] }
 }
 
 /** Puts everything back as it was before the entry. */
@@ -34,8 +35,8 @@ export function undoAll(state: State, undo: Undo): void {
     if (before === null) state.touches.delete(key)
     else state.touches.set(key, before)
   }
-  const { seq, recordedAtMs, shop, day, lastDay, traces } = undo
-  Object.assign(state, { seq, recordedAtMs, shop, day, lastDay, traces })
+  const { seq, recordedAtMs, lastActAtMs, shop, day, lastDay, traces } = undo
+  Object.assign(state, { seq, recordedAtMs, lastActAtMs, shop, day, lastDay, traces })
 }
 
 type Row<Table extends TableName> = State[Table] extends Map<infer _Id, infer Value> ? Value : never

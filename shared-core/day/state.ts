@@ -32,6 +32,8 @@ export interface State {
   /** Sequence number of the last entry, 0 before the first. */
   seq: number
   recordedAtMs: EpochMs
+  /** When work of an open day was recorded last (`night.ts` says what is none). */
+  lastActAtMs: EpochMs
   /** Null until the first set-up. */
   shop: Shop | null
   day: Day | null
@@ -75,7 +77,7 @@ export interface ClosedDay {
   readonly label: string
   readonly openedAtMs: EpochMs
   readonly closedAtMs: EpochMs
-  /** The shop's date when it was closed, YYYY-MM-DD. */
+  /** The date, YYYY-MM-DD, that it uses up: its own, or the day before when it was over on that already. */
   readonly closedOn: string
   readonly account: readonly { readonly doughId: DoughId; readonly account: Account }[]
   /** Pieces of each variety that were left for sale at close, what was day-old already included. */

@@ -117,7 +117,7 @@ describe('any morning', () => {
           if (decision.kind !== 'taken') throw new Error(`not taken back: ${JSON.stringify(decision)}`)
           applyEntry(copy, entryOf(copy, command, decision, { nowMs: at('12:00') }))
           // The day that a first act opens stays open; an account of zeros is no account.
-          const left = ({ seq, recordedAtMs, day, traces, lastDay, ...rest }: State) => ({
+          const left = ({ seq, recordedAtMs, lastActAtMs, day, traces, lastDay, ...rest }: State) => ({
             ...rest,
             lastDay: lastDay === null ? null : { ...lastDay, before: null },
             account: nonZero(rest.account),

@@ -201,6 +201,7 @@ export function stateWith(parts: StateParts = {}): State {
   return {
     seq: 1,
     recordedAtMs: parts.recordedAt ?? at('4:00'),
+    lastActAtMs: parts.recordedAt ?? at('4:00'),
     shop,
     day: parts.day === undefined ? TEST_DAY : parts.day,
     lastDay: null,
