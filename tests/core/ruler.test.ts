@@ -1,6 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { rulerOf } from '../../shared-core/day/ruler.ts'
+import { changeoverMark } from '../../shared-core/day/marks.ts'
+import { rulerDate, rulerOf } from '../../shared-core/day/ruler.ts'
+import type { Mark } from '../../shared-core/day/said.ts'
 import type { State } from '../../shared-core/day/state.ts'
+import { weekdayId } from '../../shared-core/ids.ts'
+import type { Weekday } from '../../shared-core/shop/shop.ts'
 import { at, lines, load, minuteToMs, planned, stateWith } from './support/make.ts'
 import { dwell, hours, shopWith, table, variety } from './support/shop.ts'
 
@@ -96,4 +100,62 @@ describe('the ruler of the day', () => {
   it('[R3] given a free shelf and a load for when one is free, then its mark stands at now', () => {
     expect(ruler(stateWith({ planned: [planned()] })).marks[0]?.atMs).toBe(at('6:47'))
   })
+
+  it.each([
+    [15, '11:15', '12:15', '10:59'],
+    [-30, '10:30', '11:30', '10:14'],
+  ])(
+    '[R2] given a changeover slipped by %d min, then it is from %s to %s, and the last load goes in by %s',
+    (minutes, from, to, last) => {
+      const state = stateWith({ marks: [slipped(minutes)] })
+      expect(ruler(state)).toMatchObject({ changeover: { fromMs: at(from), toMs: at(to) }, lastLoadInByMs: at(last) })
+    },
+  )
+
+  it('[R2] given a changeover slipped yesterday, in a day that nobody closed, then today’s is where the set-up says', () => {
+    const state = stateWith({ marks: [slipped(15)] })
+    const today = rulerOf(state, at('6:47', 1), (minute) => at(clockOf(minute), 1), '2026-11-25')
+    expect(today?.changeover?.fromMs).toBe(at('11:00', 1))
+  })
+
+  it('[U5] given a weekday with hours of its own, then the ruler is theirs; given one that is closed, then there is none', () => {
+    // 24 November 2026 is a Tuesday.
+    const own = (weekday: Weekday) => stateWith({ shop: shopWith({ weekdays: table([weekday]) }) })
+    const late = hours({
+      ovenReadyMinute: 360,
+      openMinute: 480,
+      changeoverFromMinute: null,
+      changeoverToMinute: null,
+      secondMenu: null,
+    })
+    expect(ruler(own({ id: weekdayId('2'), hours: late, retired: false }))).toMatchObject({
+      fromMs: at('6:00'),
+      openMs: at('8:00'),
+      changeover: null,
+      lastLoadInByMs: null,
+    })
+    const closed = own({ id: weekdayId('2'), hours: null, retired: false })
+    expect(rulerOf(closed, at('6:47'), minuteToMs)).toBeNull()
+    expect(rulerOf(closed, at('6:47'), minuteToMs, '2026-11-25')).not.toBeNull()
+    // Without a day and a date nobody knows the weekday.
+    expect(rulerOf({ ...closed, day: null }, at('6:47'), minuteToMs)).not.toBeNull()
+  })
+
+  it.each([
+    ['no day is open', null, '2026-11-24'],
+    ['today is open', '2026-11-24', '2026-11-24'],
+    ['tomorrow is open already', '2026-11-25', '2026-11-25'],
+    ['yesterday was never closed', '2026-11-23', '2026-11-24'],
+  ])('[U5] given that %s, then the ruler shows the day that is worked for', (_what, label, date) => {
+    const day = label === null ? null : { label, openedAtMs: at('4:00'), noonMs: null }
+    expect(rulerDate({ day }, '2026-11-24')).toBe(date)
+  })
 })
+
+function slipped(minutes: number): Mark {
+  return { kind: 'changeover', id: changeoverMark(), slipMs: minutes * 60_000 }
+}
+
+function clockOf(minute: number): string {
+  return `${Math.floor(minute / 60)}:${String(minute % 60).padStart(2, '0')}`
+}
