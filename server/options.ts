@@ -5,6 +5,10 @@ export interface Options {
   readonly shop: string | null
   readonly setUp: string | null
   readonly handsOff: boolean
+  /** How many times as fast as real time the demo's runs. */
+  readonly speed: number
+  /** Whether the server answers to a name of its own on the network. */
+  readonly hasName: boolean
   /** Names of this server on the network, besides its addresses. */
   readonly names: readonly string[]
   readonly port: number
@@ -14,9 +18,11 @@ export interface Options {
 const PORT_DEFAULT = 4610
 const USAGE = `npm start                            the demo shop
 npm start -- --hands-off             the demo shop, nobody but you taps
+npm start -- --speed 10              the demo shop, ten times as fast (1 to 60)
 npm start -- --shop FOLDER           opens a shop, or makes one in a new folder
 npm start -- --shop FOLDER --setup FILE.json
 npm start -- --host NAME             also answers to this name (may be given more than once)
+npm start -- --no-name               does not announce a .local name on the network
 PORT=8080 npm start                  another port than ${PORT_DEFAULT}`
 
 export type OptionsRead =
@@ -34,10 +40,18 @@ export function readOptions(args: readonly string[], env: NodeJS.ProcessEnv): Op
         shop: { type: 'string' },
         setup: { type: 'string' },
         'hands-off': { type: 'boolean' },
+        speed: { type: 'string' },
+        'no-name': { type: 'boolean' },
         host: { type: 'string', multiple: true },
       },
     })
     const { shop = null, setup = null, host = [] } = values
+    const speed = speedOf(values.speed)
+    if (speed === null) {
+      const why = `--speed is "${values.speed}"; it must be a whole number from 1 to ${SPEED_MAX}, e.g. --speed 10.`
+      return { ok: false, why }
+    }
+    if (speed !== 1 && shop !== null) return { ok: false, why: '--speed is for the demo: a real shop keeps real time.' }
     if (setup !== null && shop === null)
       return { ok: false, why: '--setup needs --shop FOLDER: the demo has a set-up of its own.' }
     const names = [...host, ...(env.BOILBOARD_HOSTS ?? '').split(',')].map((name) => name.trim().toLowerCase())
@@ -47,6 +61,8 @@ export function readOptions(args: readonly string[], env: NodeJS.ProcessEnv): Op
         shop,
         setUp: setup,
         handsOff: values['hands-off'] ?? false,
+        speed,
+        hasName: !(values['no-name'] ?? false),
         names: names.filter((name) => name !== ''),
         port,
         bind: env.BIND ?? '0.0.0.0',
@@ -55,6 +71,14 @@ export function readOptions(args: readonly string[], env: NodeJS.ProcessEnv): Op
   } catch (error) {
     return { ok: false, why: `${error instanceof Error ? error.message : String(error)}\n\n${USAGE}` }
   }
+}
+
+/** An hour in a minute: faster, nobody could tap what is called for. */
+const SPEED_MAX = 60
+
+function speedOf(text: string | undefined): number | null {
+  if (text === undefined) return 1
+  return /^[1-9]\d?$/.test(text) && Number(text) <= SPEED_MAX ? Number(text) : null
 }
 
 function portOf(text: string | undefined): number | null {

@@ -14,6 +14,7 @@ import type { Journal } from './journal/journal.ts'
 import { loadSqlite } from './journal/sqlite.ts'
 import { Chores } from './live/chores.ts'
 import { ClockDesk } from './live/clock-desk.ts'
+import { fastClock } from './live/fast-clock.ts'
 import { Room } from './live/room.ts'
 import { SocketServer } from './live/socket-server.ts'
 import { steadyClock } from './live/steady-clock.ts'
@@ -51,11 +52,12 @@ export async function serve({ journal, historyFile, options, demo, say }: ServeP
   const front = new Front()
   const port = await front.listen(options.port, options.bind)
   const state = await wakeAloud(journal, front, say)
-  const now = steadyClock(
+  const steadyMs = steadyClock(
     state.recordedAtMs,
     () => Date.now(),
     () => performance.now(),
   )
+  const now = fastClock(steadyMs, demo?.speed ?? 1)
   const log = pino({ level: process.env.LOG_LEVEL ?? 'error', serializers: { error: stdSerializers.err } })
   const clock = new ClockDesk(state, now)
   const history = new History({ journal, sqlite: await loadSqlite(), file: historyFile, breathe: () => nextTurn() })
@@ -83,7 +85,7 @@ export async function serve({ journal, historyFile, options, demo, say }: ServeP
         isDemo: demo !== null,
         localDate: () => clock.date(now()),
         now,
-        clockBehindMs: () => now() - Date.now(),
+        clockBehindMs: () => steadyMs() - Date.now(),
       })
       pages(app, CLIENT_FOLDER)
     }),

@@ -195,6 +195,7 @@ export class ScreenSync {
     const { protocol, foldVersion, buildId } = welcome
     this.#contact.expectNothing()
     this.#broadcasts.welcome(welcome)
+    this.serverClock.runsAt(welcome.demo?.speed ?? 1)
     if (protocol !== PROTOCOL_VERSION || foldVersion !== FOLD_VERSION) {
       this.#standStill(`${buildId} ${protocol} ${foldVersion}`)
       return

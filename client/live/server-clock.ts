@@ -71,10 +71,26 @@ export class ServerClock {
   #slew = { fromMs: 0, atMs: 0 }
   /** How far the device's wall clock was ahead of its monotonic one when that was last taken into account. */
   #wallAheadMs: number
+  /** How many times as fast as the device's clock the server's runs: 1, but for a demo that is sped up. */
+  #speed = 1
+  readonly #originMs: number
 
   constructor(device: DeviceClock) {
     this.#device = device
+    this.#originMs = device.monotonicMs()
     this.#wallAheadMs = device.wallMs() - device.monotonicMs()
+  }
+
+  get speed(): number {
+    return this.#speed
+  }
+
+  /** The server says how fast its time runs; what was measured at another speed says nothing any more. */
+  runsAt(speed: number): void {
+    if (speed === this.#speed) return
+    this.#speed = speed
+    this.#best = null
+    this.#slew = { fromMs: 0, atMs: this.#paced(this.#device.monotonicMs()) }
   }
 
   /** True once the server has been heard: before that, times of this device are no claim about the server's. */
@@ -87,7 +103,7 @@ export class ServerClock {
    * probe shows that it was ahead by more than a second. The device's wall clock until the server has been heard.
    */
   serverNowMs(): EpochMs {
-    const nowMs = this.#device.monotonicMs()
+    const nowMs = this.#nowMs()
     if (this.#best === null) return epochMs(Math.max(0, this.#device.wallMs()))
     return epochMs(Math.max(0, nowMs + this.#best.offsetMs + this.#slewLeftMs(nowMs)))
   }
@@ -95,16 +111,18 @@ export class ServerClock {
   /** How far `serverNowMs` may be off, ± ms; null when the server has not been heard. */
   errorMs(): number | null {
     if (this.#best === null) return null
-    const nowMs = this.#device.monotonicMs()
+    const nowMs = this.#nowMs()
     return errorAt(this.#best, nowMs) + Math.abs(this.#slewLeftMs(nowMs)) + this.#gapErrorMs()
   }
 
   /** Takes a probe's times in. @returns whether they were of use; false when a clock was stepped meanwhile */
   heard(probe: Probe): boolean {
-    const measured = clockOffset(probe)
+    const paced = { ...probe, t0: this.#paced(probe.t0), t3: this.#paced(probe.t3) }
+    const measured = clockOffset(paced)
     if (measured === null) return false
-    const nowMs = this.#device.monotonicMs()
-    const next = { offsetMs: measured.offsetMs, errorMs: measured.errorMs + READING_MS, atMs: probe.t3 }
+    const nowMs = this.#nowMs()
+    const errorMs = measured.errorMs + READING_MS * this.#speed
+    const next = { offsetMs: measured.offsetMs, errorMs, atMs: paced.t3 }
     const best = this.#best
     if (best === null) this.#adopt(next, nowMs)
     else {
@@ -129,7 +147,8 @@ export class ServerClock {
     if (gapMs >= -GAP_MS && gapMs < 0) return false
     if (gapMs > 0 && this.#best !== null) {
       const { offsetMs, errorMs, atMs } = this.#best
-      this.#best = { offsetMs: offsetMs + gapMs, errorMs: errorMs + gapMs, atMs }
+      const pacedMs = gapMs * this.#speed
+      this.#best = { offsetMs: offsetMs + pacedMs, errorMs: errorMs + pacedMs, atMs }
     }
     return true
   }
@@ -148,7 +167,16 @@ export class ServerClock {
 
   /** A wall clock that is ahead may mean sleep that has not been taken into account. */
   #gapErrorMs(): number {
-    return Math.max(0, this.#gapMs())
+    return Math.max(0, this.#gapMs()) * this.#speed
+  }
+
+  /** The monotonic clock at the server's pace. */
+  #nowMs(): number {
+    return this.#paced(this.#device.monotonicMs())
+  }
+
+  #paced(monotonicMs: number): number {
+    return this.#originMs + (monotonicMs - this.#originMs) * this.#speed
   }
 
   #slewLeftMs(nowMs: number): number {

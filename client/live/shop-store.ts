@@ -126,6 +126,7 @@ export function createShopStore(parts: StoreParts): ShopStore {
   const ticker = startTicker({
     ...parts,
     serverNowMs,
+    speed: () => sync.serverClock.speed,
     onTick: () => store.setState({ nowMs: serverNowMs(), clockErrorMs: sync.serverClock.errorMs() }),
     isCounting: () => {
       const { shown } = store.getState()

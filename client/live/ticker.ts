@@ -5,6 +5,8 @@
 export interface TickerParts {
   readonly serverNowMs: () => number
   readonly onTick: () => void
+  /** How many times as fast as real time the server's runs. */
+  readonly speed: () => number
   /** Whether quarters of a second are wanted now: something under a minute is counting. */
   readonly isCounting: () => boolean
   readonly isHidden: () => boolean
@@ -26,7 +28,7 @@ const SECOND_MS = 1_000
 const QUARTER_MS = 250
 
 /** Starts ticking with a tick at once. */
-export function startTicker({ serverNowMs, onTick, isCounting, isHidden, timers }: TickerParts): Ticker {
+export function startTicker({ serverNowMs, speed, onTick, isCounting, isHidden, timers }: TickerParts): Ticker {
   let timer: number | null = null
   let stopped = false
 
@@ -34,7 +36,10 @@ export function startTicker({ serverNowMs, onTick, isCounting, isHidden, timers 
     if (timer !== null) timers.clear(timer)
     timer = null
     if (stopped || isHidden()) return
-    timer = timers.set(tick, msToBoundary(serverNowMs(), isCounting() ? QUARTER_MS : SECOND_MS))
+    // Time that is sped up changes at most four times in a real second, too.
+    const times = speed()
+    const stepMs = isCounting() || times > 1 ? QUARTER_MS * times : SECOND_MS
+    timer = timers.set(tick, msToBoundary(serverNowMs(), stepMs) / times)
   }
   const tick = (): void => {
     if (timer !== null) timers.clear(timer)

@@ -15,13 +15,15 @@ const FOLDER = '.shop-demo'
 const SEED = 1
 /** Often enough that a lift is not late by the look alone. */
 const LOOK_EVERY_MS = 1_000
+/** When time is sped up; a look takes some milliseconds. */
+const LOOK_EVERY_MS_MIN = 100
 
 /**
  * The demo shop, made afresh at each start in a folder of its own, so that demo and real data never mix: a morning that
  * is well under way, and people who carry it on unless hands are off.
  */
 export async function openDemo(options: Options, say: (line: string) => void): Promise<Serving> {
-  const { handsOff } = options
+  const { handsOff, speed } = options
   const sqlite = await loadSqlite()
   // Taken first: another demo that runs on this folder keeps its journal.
   const taken = takeFolder(sqlite, FOLDER)
@@ -30,7 +32,7 @@ export async function openDemo(options: Options, say: (line: string) => void): P
   const journal = new SqliteJournal(sqlite, taken.journalFile, 'demo')
   const { entries } = livingMorning({ nowMs: epochMs(Date.now()), seed: SEED })
   await journal.append({ entries, refusals: [] })
-  const serving = await serve({ journal, historyFile: ':memory:', options, demo: { handsOff }, say })
+  const serving = await serve({ journal, historyFile: ':memory:', options, demo: { handsOff, speed }, say })
   const people = startDemo({
     submit: (device, commands) => serving.room.submit(device, commands),
     read: (look) => serving.room.read(look),
@@ -41,13 +43,14 @@ export async function openDemo(options: Options, say: (line: string) => void): P
     },
     seed: SEED,
     handsOff,
-    lookEveryMs: LOOK_EVERY_MS,
+    lookEveryMs: Math.max(LOOK_EVERY_MS_MIN, Math.round(LOOK_EVERY_MS / speed)),
     onTrouble: (error) => say(`The demo's people could not tap: ${error instanceof Error ? error.message : error}`),
   })
   const hands = handsOff
     ? 'Nobody but you taps.'
     : 'Its crew and customers carry on by themselves; --hands-off stops them.'
-  say(`A demo shop, invented, in the middle of its morning. ${hands}`)
+  const pace = speed === 1 ? '' : ` Its time runs ${speed} times as fast.`
+  say(`A demo shop, invented, in the middle of its morning. ${hands}${pace}`)
   return {
     ...serving,
     stop: async () => {

@@ -69,7 +69,8 @@ export interface Welcome {
   readonly state: StateJson | null
   readonly entries: readonly Entry[]
   readonly clock: ShopClock
-  readonly demo: { readonly handsOff: boolean } | null
+  /** `speed`: how many times as fast as real time the server's runs; screens count at its pace. */
+  readonly demo: { readonly handsOff: boolean; readonly speed: number } | null
   readonly version: string
 }
 

@@ -9,6 +9,7 @@ function clockwork(startMs: number, options: { counting?: boolean } = {}) {
   let made = 0
   const ticker: Ticker = startTicker({
     serverNowMs: () => world.nowMs,
+    speed: () => 1,
     onTick: () => world.ticks.push(world.nowMs),
     isCounting: () => world.counting,
     isHidden: () => world.hidden,

@@ -54,7 +54,7 @@ export class DemoWorld {
       clock: () => shopClock(zone, this.nowMs),
       buildId: 'build-1',
       version: '0.0.0',
-      demo: { handsOff: false },
+      demo: { handsOff: false, speed: 1 },
       log: { error: (_details, message) => this.errors.push(message) },
     })
   }
