@@ -140,8 +140,9 @@ function applyEvent(folding: Folding, event: Event): void {
 function remember({ state, undo, booked, touches }: Folding, entry: Entry): void {
   // A take-back leaves no trace: what it restored is as the command before left it, which may be taken back in turn.
   // One that closed a day, its own or a forgotten one, ends what can be taken back.
-  if (entry.told.type === 'takeBack' || entry.events.some(({ type }) => type === 'dayClosed' || type === 'dayReopened'))
-    return
+  // A reading that a script posts every minute would push out what people did.
+  if (entry.told.type === 'takeBack' || entry.told.type === 'readOven') return
+  if (entry.events.some(({ type }) => type === 'dayClosed' || type === 'dayReopened')) return
   const trace: Trace = {
     commandId: entry.commandId,
     deviceId: entry.deviceId,

@@ -137,8 +137,8 @@ function readingOf(state: State, { profile }: Shop, nowMs: EpochMs, shelfId: She
 
 function leftFor(state: State, shop: Shop, nowMs: EpochMs): readonly Line[] {
   const sums = new Map<Line['varietyId'], number>()
-  for (const { varietyId, forSale, onTheWay } of rods(state, nowMs)) {
-    const pieces = forSale + onTheWay.reduce((sum, one) => sum + one.pieces, 0)
+  for (const { varietyId, likely, onTheWay } of rods(state, nowMs)) {
+    const pieces = likely + onTheWay.reduce((sum, one) => sum + one.pieces, 0)
     if (pieces > 0) sums.set(varietyId, pieces)
   }
   return linesOf(sums, shop)

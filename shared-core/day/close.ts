@@ -3,6 +3,7 @@ import { linesOf } from '../line/contents.ts'
 import { inOrder } from '../shop/in-order.ts'
 import type { BatchStage, Shop } from '../shop/shop.ts'
 import { BATCH_STAGES } from '../shop/stages.ts'
+import { toCountAtClose } from '../stock/close.ts'
 import type { Rod } from '../stock/left.ts'
 import { rods } from '../stock/left.ts'
 import type { EpochMs } from '../units.ts'
@@ -20,6 +21,8 @@ export interface CloseNow {
   readonly openedAtMs: EpochMs
   /** Rods with pieces for sale, cooling or day-old, each saying how it is known; in the set-up's order. */
   readonly left: readonly Rod[]
+  /** Those of which the number is not known to the piece. */
+  readonly toCount: readonly VarietyId[]
   /** Kept pieces that nobody has fetched; they stay kept over the close, the oldest first. */
   readonly kept: readonly KeptLeft[]
   /** In the kettle, on boards or in the oven: a close asks about them. */
@@ -64,9 +67,8 @@ export function closeNow(state: State, nowMs: EpochMs, ruler: Ruler | null): Clo
   return {
     label: day.label,
     openedAtMs: day.openedAtMs,
-    left: rods(state, nowMs).filter(
-      (rod) => (state.stock.get(rod.varietyId)?.dayOld ?? 0) + rod.forSale + rod.cooling > 0,
-    ),
+    left: rods(state, nowMs).filter((rod) => rod.dayOld + rod.forSale + rod.cooling > 0),
+    toCount: toCountAtClose(state, nowMs),
     kept: [...state.keeps.values()]
       .sort((one, other) => one.keptAtMs - other.keptAtMs || (one.id < other.id ? -1 : 1))
       .map(({ id, lines, keptAtMs }) => ({ keepId: id, lines, keptAtMs })),

@@ -5,7 +5,7 @@ import type { State, Trace } from './state.ts'
 
 /**
  * What cannot be taken back: what ends or begins a day's account, what others have seen and planned by, and a yes to a
- * question. Each is put right by doing the next thing: opening, typing the list anew, changing the set-up again.
+ * question, and readings. Each is put right by doing the next thing: opening, typing the list anew, reading again.
  */
 export const NEVER_TAKEN_BACK: ReadonlySet<string> = new Set([
   'openDay',
@@ -17,6 +17,7 @@ export const NEVER_TAKEN_BACK: ReadonlySet<string> = new Set([
   'takeUpSetUps',
   'confirmPresumed',
   'takeBack',
+  'readOven',
 ])
 
 /**
