@@ -9,6 +9,8 @@ import { textWidthPx } from '../parts/text-width.ts'
 import { useFlash } from '../parts/use-flash.ts'
 import { usePedals } from '../parts/use-pedals.ts'
 import { useSound } from '../parts/use-sound.ts'
+import { useWipeLock, WipeLock } from '../parts/wipe-lock.tsx'
+import { settingsWords } from '../words/settings.ts'
 import { actOfShelf } from './act-of-shelf.ts'
 import type { BoardProps } from './bench-screen.tsx'
 import type { BottomBarProps } from './bottom-bar.tsx'
@@ -50,6 +52,7 @@ export function BenchBoard(props: BoardProps) {
   const send = (act: Act) => void store.send(act)
   const [undone, sayUndone] = useFlash()
   const sound = useSound(live, view.acts)
+  const wipe = useWipeLock()
   useIdleClose(sheet !== null, () => setSheet(null))
   const flash = useLinePedals(props, view, sheet !== null)
   if (sheet !== null) {
@@ -63,6 +66,10 @@ export function BenchBoard(props: BoardProps) {
         onClose={() => setSheet(null)}
         send={send}
         onTrySound={sound.tryOut}
+        onWipe={() => {
+          setSheet(null)
+          wipe.lock()
+        }}
       />
     )
   }
@@ -70,16 +77,19 @@ export function BenchBoard(props: BoardProps) {
   const said =
     flash ?? (sound.state === 'needs-touch' && live.notices.length === 0 ? words.bench.top.touchForSound : null)
   return (
-    <LineBoard
-      {...props}
-      view={view}
-      layout={layout}
-      flash={said}
-      undone={undone}
-      sayUndone={sayUndone}
-      send={send}
-      open={setSheet}
-    />
+    <>
+      <LineBoard
+        {...props}
+        view={view}
+        layout={layout}
+        flash={said}
+        undone={undone}
+        sayUndone={sayUndone}
+        send={send}
+        open={setSheet}
+      />
+      <WipeLock leftMs={wipe.leftMs} mmPx={sizes.mmPx} words={settingsWords(words).comfort} onEnd={wipe.end} />
+    </>
   )
 }
 
@@ -202,6 +212,8 @@ function Bottom(props: LineBoardProps & Pick<BottomBarProps, 'differs'>) {
         send({ type: 'takeBack', commandId })
         sayUndone(words.bench.done.takenBack(text))
       }}
+      shift={view.shiftKey}
+      onShift={({ act, sheet }) => (act === null ? open(sheet) : send(act))}
       onDone={() => open({ kind: 'done' })}
       onDry={() => open({ kind: 'dry-hands' })}
       onMore={() => open({ kind: 'more' })}

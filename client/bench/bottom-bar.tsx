@@ -3,9 +3,11 @@ import { KEY_MM_MIN } from '../parts/legibility.ts'
 import { useMeasuredWidth } from '../parts/measured-width.ts'
 import type { BenchWords } from '../words/bench.ts'
 import type { NoticeText } from '../words/words.ts'
+import { FittedWords } from './act-key.tsx'
 import type { DoneView } from './done-view.ts'
 import type { BenchSizes } from './glass.ts'
 import { firstFitting } from './key-text.ts'
+import type { ShiftKeyView } from './shift-key.ts'
 
 export interface BottomBarProps {
   readonly words: BenchWords
@@ -23,6 +25,9 @@ export interface BottomBarProps {
   readonly sounding: string | null
   /** Null where each shelf has its own "differs". */
   readonly differs: { readonly isOn: boolean; readonly onPress: () => void } | null
+  /** The kettle's care, or the list of the shift; null while there is nothing of it to say. */
+  readonly shift: ShiftKeyView | null
+  readonly onShift: (key: ShiftKeyView) => void
   /** Takes back the act that is named beside the key. */
   readonly onTakeBack: (done: DoneView) => void
   /** Shows all that was done, where something else is said beside the key. */
@@ -59,6 +64,7 @@ export function BottomBar(props: BottomBarProps) {
           </Key>
         </div>
       )}
+      {props.shift !== null && <ShiftKey {...props} view={props.shift} />}
       {differs !== null && (
         <div class="bench-bottom-key">
           <Key chosen={differs.isOn} onPress={differs.onPress}>
@@ -78,6 +84,33 @@ export function BottomBar(props: BottomBarProps) {
         </Key>
       </div>
     </footer>
+  )
+}
+
+/** In least keys: a step's name in two rows. */
+const SHIFT_KEYS = 1.9
+/** Edges and inner space of the key, both sides together; `keys.css` has the same. */
+const SHIFT_PAD_MM = { across: 5.4, up: 2.4 } as const
+
+function ShiftKey({ view, sizes, words, onShift }: BottomBarProps & { readonly view: ShiftKeyView }) {
+  const { what, details, tone } = view
+  const widthPx = Math.round(SHIFT_KEYS * KEY_MM_MIN * sizes.mmPx)
+  const stripesPx = tone === 'late' ? STRIPES_MM * sizes.mmPx : 0
+  const room = {
+    widthPx: widthPx - SHIFT_PAD_MM.across * sizes.mmPx - stripesPx,
+    heightPx: (KEY_MM_MIN - SHIFT_PAD_MM.up) * sizes.mmPx,
+    actPx: sizes.labelPx,
+    minPx: sizes.minPx,
+  }
+  return (
+    <div class="bench-bottom-key bench-shift-key" style={{ width: `${widthPx}px` }}>
+      <Key tone={tone} name={[what, ...details].join(', ')} onPress={() => onShift(view)}>
+        <FittedWords
+          view={{ what, when: '', contents: details, notes: [] }}
+          room={{ ...room, moreText: words.bench.shelf.more, allText: '' }}
+        />
+      </Key>
+    </div>
   )
 }
 

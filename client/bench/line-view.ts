@@ -7,6 +7,7 @@ import type { BoardsNow } from '../../shared-core/line/boards.ts'
 import { boardsNow } from '../../shared-core/line/boards.ts'
 import type { InKettle } from '../../shared-core/line/kettle.ts'
 import { kettleNow } from '../../shared-core/line/kettle.ts'
+import { boilsAgainAt } from '../../shared-core/line/kettle-care.ts'
 import { piecesOf } from '../../shared-core/line/lines.ts'
 import type { Standing } from '../../shared-core/line/quiet.ts'
 import { standingNow } from '../../shared-core/line/quiet.ts'
@@ -134,14 +135,24 @@ function kettleView({ state, nowMs, words }: LineParts): KettleView {
   const { station } = words.bench
   const [batch] = inside
   if (batch === undefined) {
+    const ring = recoveringRing(state, nowMs, words)
     const detail = next === null ? station.nothingPlanned : station.next(words.names.dough(next.doughId), next.pieces)
-    return { ring: { fraction: 0, state: 'idle' }, label: '', title: station.empty, details: [detail] }
+    const title = ring.label === '' ? station.empty : words.shift.care.boilsAgain
+    return { ...ring, title, details: [detail] }
   }
   return {
     ...kettleRing(batch, nowMs, words),
     title: inside.map((one) => station.amount(nameOf(one, words), one.pieces)).join(', '),
     details: becoming(batch.becomes, words),
   }
+}
+
+/** Counts down to the water boiling again after cold water went in; idle while it boils. */
+function recoveringRing(state: State, nowMs: EpochMs, { times }: BenchWords): Pick<KettleView, 'ring' | 'label'> {
+  const atMs = boilsAgainAt(state, nowMs)
+  if (atMs === null) return { ring: { fraction: 0, state: 'idle' }, label: '' }
+  const fraction = (atMs - nowMs) / Math.max(1, state.shop?.kettle.recoverMs ?? 1)
+  return { ring: { fraction, state: 'running' }, label: times.left(atMs - nowMs) }
 }
 
 function kettleRing(

@@ -4,6 +4,7 @@ import { startScreen } from '../live/start-screen.ts'
 import './bench.css'
 import './keys.css'
 import './sheets.css'
+import './shift.css'
 import { BenchScreen } from './bench-screen.tsx'
 
 const place = document.getElementById('bench')

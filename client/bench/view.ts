@@ -4,6 +4,7 @@ import type { LineActDue } from '../../shared-core/line/act-due.ts'
 import { nextActs } from '../../shared-core/line/acts.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { LiveState } from '../live/shop-store.ts'
+import { rulerNow } from '../parts/ruler-of-day.ts'
 import type { BenchWords } from '../words/bench.ts'
 import type { DayView } from './day-view.ts'
 import { dayView } from './day-view.ts'
@@ -13,6 +14,8 @@ import type { LineView } from './line-view.ts'
 import { lineView } from './line-view.ts'
 import type { ShelfView } from './shelf-view.ts'
 import { shelfViews, unconfirmedPlaces } from './shelf-view.ts'
+import type { ShiftKeyView } from './shift-key.ts'
+import { shiftKeyView } from './shift-key.ts'
 
 /** All that the bench shows at an instant, from the state and the time alone. */
 export interface BenchView {
@@ -25,6 +28,7 @@ export interface BenchView {
   /** All that a shelf's key may ever call for, so that its size does not follow what it says. */
   readonly shelfActs: readonly string[]
   readonly lastDone: DoneView | null
+  readonly shiftKey: ShiftKeyView | null
   readonly dry: readonly DryView[]
   /** Soonest first: what sounds, and what pedals do. */
   readonly acts: readonly LineActDue[]
@@ -44,7 +48,7 @@ const HEARTH_PLACES = 4
 const SHELF_ACTS = ['load', 'flip', 'out'] as const
 
 export function benchView({ live, state, shop, words, deviceId }: BenchViewParts): BenchView {
-  const { nowMs, pending, connection, settings, notices, screens } = live
+  const { nowMs, pending, connection, settings, notices, screens, shopClock } = live
   const unconfirmed = unconfirmedPlaces(state, pending, { nowMs, isLinked: connection.phase === 'live' })
   const shelves = shelfViews({ state, nowMs, words, unconfirmed })
   const { station } = words.bench
@@ -62,6 +66,12 @@ export function benchView({ live, state, shop, words, deviceId }: BenchViewParts
     shelves,
     shelfPlaces: kind === 'hearth' ? Math.max(HEARTH_PLACES, shelves.length) : shelves.length,
     shelfActs: shelves.flatMap(({ key }) => SHELF_ACTS.map((act) => words.acts.name({ act, shelfId: key.shelfId }))),
+    shiftKey: shiftKeyView({
+      state,
+      nowMs,
+      words,
+      ruler: shopClock === null ? null : rulerNow(state, nowMs, shopClock),
+    }),
     lastDone: lastDoneHere({ state, deviceId, screens, words }),
     dry: dryViews(state, notices, words),
     acts: connection.phase === 'stale' ? [] : nextActs(state, nowMs),

@@ -2,11 +2,17 @@ import type { BatchStage, Language } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { enBench } from './en-bench.ts'
 import { esBench } from './es-bench.ts'
+import type { NoteWords } from './notes.ts'
+import { noteWords } from './notes.ts'
+import type { ShiftWords } from './shift.ts'
+import { shiftWords } from './shift.ts'
 import type { Words } from './words.ts'
 
 /** The words of the tablet at the line: those that all screens share, and its own. */
 export interface BenchWords extends Words {
   readonly bench: BenchSentences
+  readonly shift: ShiftWords
+  readonly notes: NoteWords
 }
 
 export interface BenchSentences {
@@ -228,7 +234,7 @@ export interface DoneWords {
 }
 
 export function benchWords(words: Words): BenchWords {
-  return { ...words, bench: OF_LANGUAGE[words.language](words) }
+  return { ...words, bench: OF_LANGUAGE[words.language](words), shift: shiftWords(words), notes: noteWords(words) }
 }
 
 const OF_LANGUAGE: { readonly [language in Language]: (words: Words) => BenchSentences } = { en: enBench, es: esBench }

@@ -5,7 +5,7 @@ export function esNotes({ times }: Words): NoteWords {
   return {
     title: 'Notas',
     count: (notes) => `${notes} ${notes === 1 ? 'nota' : 'notas'}`,
-    from: (atMs) => `de las ${times.clock(atMs)}`,
+    from: (atMs) => times.at(atMs),
     none: 'Sin notas. Aquí va lo que el próximo turno debe saber.',
     write: 'Escribir una nota',
     field: 'Para el próximo turno, p. ej. centeno lento',

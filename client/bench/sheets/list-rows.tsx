@@ -5,6 +5,7 @@ import { FittedWords } from '../act-key.tsx'
 import { pageOf } from '../pages.ts'
 import type { SheetParts } from '../sheet.tsx'
 import { PageRow } from './page-row.tsx'
+import { splitRoom } from './split.ts'
 
 export interface ListRowsProps<Item extends ListItem> extends SheetParts {
   readonly items: readonly Item[]
@@ -23,12 +24,20 @@ export interface ListItem {
 export function ListRows<Item extends ListItem>(props: ListRowsProps<Item>) {
   const { items, nothing, keysOf, words, room } = props
   const [wanted, setWanted] = useState(0)
-  const { items: shown, page, pages } = pageOf(items, { places: room.rows, arrows: 1 }, wanted)
+  // On narrow glass a sheet scrolls and a row's keys stand below its words: all rows are there.
+  const { isNarrow } = splitRoom(room)
+  const places = isNarrow ? Math.max(2, items.length) : room.rows
+  const { items: shown, page, pages } = pageOf(items, { places, arrows: 1 }, wanted)
   return (
     <div class="bench-list">
       {items.length === 0 && <div class="bench-nothing">{nothing}</div>}
       {shown.map((item) => (
-        <div key={item.id} class="bench-list-row" style={{ height: `${room.rowPx}px` }} data-row={item.id}>
+        <div
+          key={item.id}
+          class={isNarrow ? 'bench-list-row bench-list-row-narrow' : 'bench-list-row'}
+          style={isNarrow ? undefined : { height: `${room.rowPx}px` }}
+          data-row={item.id}
+        >
           <Said {...props} item={item} />
           {keysOf(item)}
         </div>

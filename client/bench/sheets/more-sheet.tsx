@@ -3,6 +3,7 @@ import type { ShelfId } from '../../../shared-core/ids.ts'
 import { shelfKeys } from '../../../shared-core/line/shelf-keys.ts'
 import type { Shop } from '../../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../../shared-core/units.ts'
+import { settingsWords } from '../../words/settings.ts'
 import type { GridItem, SheetParts } from '../sheet.tsx'
 import { KeyGrid, Sheet } from '../sheet.tsx'
 import type { OpenSheet } from './open-sheet.ts'
@@ -12,12 +13,17 @@ export interface MoreSheetProps extends SheetParts {
   readonly shop: Shop
   readonly nowMs: EpochMs
   readonly open: (sheet: OpenSheet) => void
+  /** Locks the glass so that it can be wiped. */
+  readonly onWipe: () => void
 }
 
 /** What is not large on the line's own screen: all acts, what was not planned, and what went wrong. */
 export function MoreSheet(props: MoreSheetProps) {
-  const { words, sizes, room, open, nowMs } = props
+  const { words, sizes, room, open, nowMs, state, onWipe } = props
   const { more, pieces, done } = words.bench
+  const { shift, notes } = words
+  const { steps, care } = shift
+  const { comfort } = settingsWords(words)
   const goes = (id: string, sheet: OpenSheet, label: string, detail?: string): GridItem => ({
     id,
     label,
@@ -33,6 +39,11 @@ export function MoreSheet(props: MoreSheetProps) {
     goes('board', { kind: 'board', lines: [] }, pieces.board),
     goes('carry-in', { kind: 'dough', job: 'carryIn' }, pieces.carryIn, more.carryInDetail),
     goes('shape', { kind: 'dough', job: 'shape' }, pieces.shape, more.shapeDetail),
+    goes('opening', { kind: 'opening' }, steps.opening),
+    goes('kettle', { kind: 'kettle' }, care.title),
+    goes('changeover', { kind: 'changeover' }, steps.changeover),
+    goes('notes', { kind: 'notes' }, notes.title, notes.count(state.notes.size)),
+    { id: 'wipe', label: comfort.wipe, details: [comfort.wipeDetail], onPress: onWipe },
     goes('done', { kind: 'done' }, done.title, done.others),
     goes('settings', { kind: 'settings' }, more.settings),
   ]

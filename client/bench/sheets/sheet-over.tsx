@@ -6,13 +6,19 @@ import type { BenchView } from '../view.ts'
 import { doneList } from '../view.ts'
 import { BatchSheet, OnLineSheet } from './batch-sheets.tsx'
 import { BoardSheet } from './board-sheet.tsx'
+import { ChangeoverSheet } from './changeover-sheet.tsx'
 import { ContentsSheet } from './contents-sheet.tsx'
 import { DoneSheet } from './done-sheet.tsx'
 import { DoughSheet } from './dough-sheet.tsx'
 import { DrySheet } from './dry-sheet.tsx'
+import { HeatSheet } from './heat-sheet.tsx'
+import { KettleSheet } from './kettle-sheet.tsx'
 import { MoreSheet, UnplannedSheet } from './more-sheet.tsx'
+import { NotesPage } from './notes-page.tsx'
 import type { OpenSheet } from './open-sheet.ts'
 import { SkipSheet } from './skip-sheet.tsx'
+import { FloatSheet, GiveSheet, PersonSheet } from './step-choices.tsx'
+import { OpeningSheet } from './steps-sheet.tsx'
 
 export interface SheetOverProps extends BoardProps {
   readonly view: BenchView
@@ -22,6 +28,7 @@ export interface SheetOverProps extends BoardProps {
   readonly onClose: () => void
   readonly send: (act: Act) => void
   readonly onTrySound: () => void
+  readonly onWipe: () => void
 }
 
 /** The sheet that lies over the line. */
@@ -51,6 +58,22 @@ export function SheetOver(props: SheetOverProps) {
       return (
         <DrySheet {...parts} dry={view.dry} confirm={(id) => store.confirm(id)} dismiss={(id) => store.dismiss(id)} />
       )
+    case 'opening':
+      return <OpeningSheet {...parts} />
+    case 'changeover':
+      return <ChangeoverSheet key={sheet.part} {...parts} part={sheet.part ?? 'list'} />
+    case 'give':
+      return <GiveSheet {...parts} sheet={sheet} />
+    case 'float':
+      return <FloatSheet {...parts} sheet={sheet} />
+    case 'person':
+      return <PersonSheet {...parts} />
+    case 'heat':
+      return <HeatSheet {...parts} shelfId={sheet.shelfId} />
+    case 'notes':
+      return <NotesPage {...parts} />
+    case 'kettle':
+      return <KettleSheet {...parts} />
     case 'settings':
       return <SettingsSheet {...parts} />
   }

@@ -1,0 +1,97 @@
+import type { ChangeoverNow } from '../../shared-core/day/changeover.ts'
+import { changeoverNow } from '../../shared-core/day/changeover.ts'
+import { changeoverList } from '../../shared-core/day/changeover-list.ts'
+import type { Act } from '../../shared-core/day/commands.ts'
+import { notesOnWall } from '../../shared-core/day/notes.ts'
+import { openingList } from '../../shared-core/day/opening-list.ts'
+import type { Ruler } from '../../shared-core/day/ruler.ts'
+import type { State } from '../../shared-core/day/state.ts'
+import type { StepList } from '../../shared-core/day/step-list.ts'
+import { kettleCare } from '../../shared-core/line/kettle-care.ts'
+import type { EpochMs } from '../../shared-core/units.ts'
+import { stepView } from '../parts/step-view.ts'
+import type { BenchWords } from '../words/bench.ts'
+import type { OpenSheet } from './sheets/open-sheet.ts'
+
+/**
+ * The one key at the bottom for what a shift needs besides the line: the kettle's care when it is due, which a touch
+ * does; else the list of the opening or the changeover, or notes, which a touch shows. One, as the line needs the room;
+ * "More" has all of them at any time.
+ */
+export interface ShiftKeyView {
+  readonly what: string
+  readonly details: readonly string[]
+  readonly tone: 'plain' | 'act' | 'late'
+  /** What a touch does; null: it shows `sheet`. */
+  readonly act: Act | null
+  readonly sheet: OpenSheet
+}
+
+export interface ShiftKeyParts {
+  readonly state: State
+  readonly ruler: Ruler | null
+  readonly nowMs: EpochMs
+  readonly words: BenchWords
+}
+
+/** So long before the changeover its list comes to the line. */
+export const CHANGEOVER_AHEAD_MS = 60 * 60_000
+
+export function shiftKeyView(parts: ShiftKeyParts): ShiftKeyView | null {
+  return careKey(parts) ?? openingKey(parts) ?? changeoverKey(parts) ?? notesKey(parts)
+}
+
+function careKey({ state, nowMs, words }: ShiftKeyParts): ShiftKeyView | null {
+  const { reminders, boilsAgainAtMs } = kettleCare(state, nowMs)
+  const { care } = words.shift
+  const sheet = { kind: 'kettle' } as const
+  if (boilsAgainAtMs !== null) {
+    const details = [care.boilsIn(boilsAgainAtMs, nowMs)]
+    return { what: care.care('boiling'), details, tone: 'plain', act: { type: 'care', care: 'boiling' }, sheet }
+  }
+  const due = reminders.find(({ isDue }) => isDue)
+  if (due === undefined || state.day === null) return null
+  const details = [care.boiled(due.boiled, due.atMs)]
+  return { what: care.care(due.care), details, tone: 'act', act: { type: 'care', care: due.care }, sheet }
+}
+
+function openingKey(parts: ShiftKeyParts): ShiftKeyView | null {
+  const list = openingList(parts.state, parts.nowMs, parts.ruler)
+  if (list === null) return null
+  return listKey(list, parts.words.shift.steps.opening, { kind: 'opening' }, parts)
+}
+
+function changeoverKey(parts: ShiftKeyParts): ShiftKeyView | null {
+  const { state, nowMs, ruler, words } = parts
+  const change = changeoverNow(state, nowMs, ruler)
+  if (change === null || !isChangeoverNear(change, nowMs)) return null
+  const { steps, change: say } = words.shift
+  const sheet = { kind: 'changeover' } as const
+  const list = changeoverList(state, nowMs, ruler)
+  if (list !== null && list.doneCount < list.lines.length) return listKey(list, steps.changeover, sheet, parts)
+  const details = [say.when(change.fromMs, change.toMs, nowMs)]
+  return { what: steps.changeover, details, tone: 'plain', act: null, sheet }
+}
+
+/** From an hour before it until the second menu bakes. */
+export function isChangeoverNear({ fromMs, toMs }: Pick<ChangeoverNow, 'fromMs' | 'toMs'>, nowMs: EpochMs): boolean {
+  return nowMs >= fromMs - CHANGEOVER_AHEAD_MS && nowMs < Math.max(toMs, fromMs + 1)
+}
+
+/** The next step that is not done, and how many are. */
+function listKey(list: StepList, what: string, sheet: OpenSheet, { nowMs, words }: ShiftKeyParts): ShiftKeyView {
+  const { steps } = words.shift
+  const next = list.lines.find(({ status }) => status !== 'done')
+  const progress = steps.progress(list.doneCount, list.lines.length)
+  if (next === undefined) return { what, details: [steps.allDone], tone: 'plain', act: null, sheet }
+  const view = stepView(next, { words, shift: words.shift, nowMs })
+  const details = [`${view.name} ${view.whenShort}`, progress]
+  return { what, details, tone: view.tone === 'done' ? 'plain' : view.tone, act: null, sheet }
+}
+
+function notesKey({ state, nowMs, ruler, words }: ShiftKeyParts): ShiftKeyView | null {
+  const notes = notesOnWall(state, nowMs, ruler)
+  if (notes.length === 0) return null
+  const texts = notes.map(({ text }) => text)
+  return { what: words.notes.title, details: texts, tone: 'plain', act: null, sheet: { kind: 'notes' } }
+}
