@@ -62,6 +62,7 @@ export function simJournal(parts: DiskParts): Journal {
     answerOf: (id: CommandId): Answer | null => (parts.forgetsAnswers ? null : memory.answerOf(id)),
     lastSeq: () => memory.lastSeq(),
     entriesAfter: (seq, most) => memory.entriesAfter(seq, most),
+    setUpEntries: () => memory.setUpEntries(),
     newestSnapshot: (foldVersion) => memory.newestSnapshot(foldVersion),
     saveSnapshot: (snapshot) => memory.saveSnapshot(snapshot),
     pruneRefusals: (beforeMs) => memory.pruneRefusals(beforeMs),
