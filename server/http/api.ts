@@ -7,6 +7,7 @@ import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import type { History } from '../history/history.ts'
 import type { Journal } from '../journal/journal.ts'
+import type { ServerAddress } from '../lan/addresses.ts'
 import type { Room } from '../live/room.ts'
 import { postCommands, submitOne } from './commands.ts'
 import { dayRoutes } from './days.ts'
@@ -28,6 +29,7 @@ export interface ApiParts {
   readonly history: History
   readonly version: string
   readonly isDemo: boolean
+  readonly addresses: () => readonly ServerAddress[]
   readonly localDate: () => string
   readonly now: () => EpochMs
   /** How far the machine's clock is behind the server's time, which never goes back. */
@@ -54,7 +56,10 @@ export function api(app: Express, parts: ApiParts): void {
   })
   app.get('/api/v1/events', (request, response) => getEvents(request, response, parts))
   app.post('/api/v1/commands', (request, response) => postCommands(request, response, room))
-  setUpRoutes(app, room)
+  setUpRoutes(app, parts)
+  app.get('/api/v1/addresses', (_request, response) => {
+    response.json(parts.addresses())
+  })
   dayRoutes(app, parts)
   salesRoutes(app, parts)
   app.post('/api/v1/load-list', (request, response) => postLoadList(request, response, parts))

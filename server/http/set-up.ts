@@ -1,15 +1,16 @@
 import type { Express, Request, Response } from 'express'
-import { setUpChanges } from '../../shared-core/shop/set-up-diff.ts'
 import { toSetUpFile } from '../../shared-core/shop/set-up-export.ts'
 import { parseSetUpFile, setUpJsonSchema } from '../../shared-core/shop/set-up-file.ts'
+import type { Journal } from '../journal/journal.ts'
 import type { Room } from '../live/room.ts'
 import { isZone } from '../live/shop-clock.ts'
-import { submitOne } from './commands.ts'
 import { deviceOf } from './device-headers.ts'
-import { sendAnswer, sendProblem } from './problem.ts'
+import { sendProblem } from './problem.ts'
+import { changeSetUpTo } from './set-up-change.ts'
+import { setUpVersionRoutes } from './set-up-versions.ts'
 
 /** The set-up as the file that people write: its schema, what it is now, and a new one. */
-export function setUpRoutes(app: Express, room: Room): void {
+export function setUpRoutes(app: Express, { room, journal }: { readonly room: Room; readonly journal: Journal }): void {
   app.get('/api/v1/set-up.schema.json', (_request, response) => {
     response.type('application/schema+json').send(JSON.stringify(setUpJsonSchema()))
   })
@@ -19,6 +20,7 @@ export function setUpRoutes(app: Express, room: Room): void {
     else response.attachment('set-up.json').json(file)
   })
   app.post('/api/v1/set-up', (request, response) => postSetUp(request, response, room))
+  setUpVersionRoutes(app, { room, journal })
 }
 
 export const NO_SET_UP = {
@@ -36,7 +38,5 @@ async function postSetUp(request: Request, response: Response, room: Room): Prom
     sendProblem(response, { status: 422, title: 'Mistakes in the set-up', detail, errors: parsed.problems })
     return
   }
-  const { changes, seq } = await room.read(({ shop, seq }) => ({ changes: setUpChanges(shop, parsed.shop), seq }))
-  if (changes.length === 0) response.json({ commandId: null, answer: { kind: 'taken', seq } })
-  else sendAnswer(response, await submitOne(request, { room, device, act: { type: 'changeSetUp', changes } }))
+  await changeSetUpTo(request, response, { room, device, shop: parsed.shop })
 }

@@ -4,7 +4,7 @@ import { upcastEntry } from '../../shared-core/day/upcast.ts'
 import type { CommandId } from '../../shared-core/ids.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { Group, Journal, Snapshot } from './journal.ts'
-import { assertFollows, SNAPSHOTS_KEPT } from './journal.ts'
+import { assertFollows, SET_UP_MARK, SNAPSHOTS_KEPT } from './journal.ts'
 
 /** What outlives a restart in a simulated shop. Texts, as on a real disk, so that nothing is shared by reference. */
 export class MemoryDisk {
@@ -65,6 +65,10 @@ export class MemoryJournal implements Journal {
     for (const text of this.#disk.entries.slice(seq, Math.min(this.#disk.entries.length, seq + most))) {
       yield upcastEntry(JSON.parse(text))
     }
+  }
+
+  *setUpEntries(): Iterable<Entry> {
+    for (const text of this.#disk.entries) if (text.includes(SET_UP_MARK)) yield upcastEntry(JSON.parse(text))
   }
 
   newestSnapshot(foldVersion: number, beforeSeq = Number.MAX_SAFE_INTEGER): Snapshot | null {

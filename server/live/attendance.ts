@@ -35,6 +35,11 @@ export class Attendance {
     return this.#devices.get(link) ?? null
   }
 
+  /** What a device calls itself, while it is remembered. */
+  nameOf(deviceId: DeviceId): string | null {
+    return this.#seen.get(deviceId)?.device.name ?? null
+  }
+
   sendAll(message: ToScreen): void {
     this.#parts.broadcast(new Set(this.#devices.keys()), message)
   }

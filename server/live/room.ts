@@ -1,6 +1,7 @@
 import type { Command } from '../../shared-core/day/commands.ts'
 import type { Entry } from '../../shared-core/day/events.ts'
 import type { State } from '../../shared-core/day/state.ts'
+import type { DeviceId } from '../../shared-core/ids.ts'
 import type { CommandAnswer, DeviceHello, FromScreen, ToScreen } from '../../shared-core/live/protocol.ts'
 import { COMMANDS_PER_MESSAGE_MAX } from '../../shared-core/live/protocol.ts'
 import { unreachable } from '../../shared-core/support.ts'
@@ -72,6 +73,11 @@ export class Room {
   /** The state between turns. It is changed in place: look, do not keep. */
   get state(): State {
     return this.#parts.state
+  }
+
+  /** What a screen calls itself; null for one that was not seen since the start, and for scripts. */
+  nameOf(deviceId: DeviceId): string | null {
+    return this.#attendance.nameOf(deviceId)
   }
 
   handle(link: ScreenLink, message: FromScreen): void {

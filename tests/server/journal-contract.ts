@@ -3,7 +3,7 @@ import type { Journal, Snapshot } from '../../server/journal/journal.ts'
 import { FOLD_VERSION } from '../../shared-core/day/state.ts'
 import { commandId } from '../../shared-core/ids.ts'
 import { at } from '../core/support/make.ts'
-import { refusedAt, someEntries } from './support/made-entries.ts'
+import { refusedAt, setUpEntries, someEntries } from './support/made-entries.ts'
 
 /** A disk that outlives its journals. */
 export interface JournalDisk {
@@ -131,6 +131,24 @@ export function journalContract(name: string, makeDisk: () => JournalDisk): void
       expect(journal.answerOf(commandId('refused0002'))).not.toBeNull()
       expect(journal.pruneRefusals(at('23:59'))).toBe(1)
       expect(journal.answerOf(commandId('entry000001'))).toEqual({ kind: 'taken', seq: 1 })
+    })
+
+    it('[U10] given entries of all kinds, when those of the set-up are asked for, then these alone come, in order', async () => {
+      const disk = makeDisk()
+      const journal = await open(disk)
+      const entries = setUpEntries()
+      await journal.append({ entries, refusals: [] })
+      for await (const one of nowAndAfterRestart(disk)) {
+        const found = [...one.setUpEntries()]
+        expect(found).toEqual(entries.filter(({ events }) => events.some(({ type }) => type.startsWith('setUp'))))
+        expect(found.map(({ told }) => told.type)).toEqual([
+          'changeSetUp',
+          'changeSetUp',
+          'sell',
+          'changeSetUp',
+          'dropSetUp',
+        ])
+      }
     })
 
     it('[J6] given three snapshots, when opened again, then the newest two are kept, each for its fold only', async () => {

@@ -5,9 +5,9 @@ import { MemoryDisk, MemoryJournal } from '../../server/journal/memory-journal.t
 import type { Sqlite } from '../../server/journal/sqlite.ts'
 import { loadSqlite } from '../../server/journal/sqlite.ts'
 import type { JournalKind } from '../../server/journal/sqlite-journal.ts'
-import { SqliteJournal } from '../../server/journal/sqlite-journal.ts'
+import { SET_UP_ENTRIES, SqliteJournal } from '../../server/journal/sqlite-journal.ts'
 import { journalContract } from './journal-contract.ts'
-import { drawnMorning, someEntries } from './support/made-entries.ts'
+import { drawnMorning, setUpEntries, someEntries } from './support/made-entries.ts'
 import { tempFolder } from './support/temp-folder.ts'
 
 const sqlite = await loadSqlite()
@@ -125,6 +125,21 @@ describe('the journal on SQLite', () => {
     expect(() => new SqliteJournal(sqlite, file, 'shop')).toThrow('newer release')
     tamper(file, 'PRAGMA user_version = 1')
     expect(open(file).lastSeq()).toBe(1)
+  })
+
+  it('[U10] given a file of the first release, when opened, then entries of the set-up are found by an index', async () => {
+    const file = join(tempFolder(), 'journal.sqlite')
+    const journal = open(file)
+    await journal.append({ entries: setUpEntries(), refusals: [] })
+    const found = [...journal.setUpEntries()]
+    for (const one of opened.splice(0)) one.close()
+    tamper(file, 'DROP INDEX entries_of_set_up; PRAGMA user_version = 1')
+    expect([...open(file).setUpEntries()]).toEqual(found)
+    const db = new sqlite.DatabaseSync(file)
+    // https://sqlite.org/eqp.html: SCAN … USING INDEX reads the index's rows, plain SCAN all rows of the table.
+    const plan = db.prepare(`EXPLAIN QUERY PLAN ${SET_UP_ENTRIES}`).all()
+    db.close()
+    expect(plan.map(({ detail }) => detail)).toEqual(['SCAN entries USING INDEX entries_of_set_up'])
   })
 
   it('[J12] given a running journal, when backed up, then the copy has every entry and goes on by itself', async () => {

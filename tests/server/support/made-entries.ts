@@ -3,8 +3,9 @@ import { ASK_CODES } from '../../../shared-core/day/answers.ts'
 import { applyEntry, emptyState } from '../../../shared-core/day/apply.ts'
 import type { Act } from '../../../shared-core/day/commands.ts'
 import type { Entry } from '../../../shared-core/day/events.ts'
-import { commandId, doughId } from '../../../shared-core/ids.ts'
+import { commandId, doughId, setUpId, varietyId } from '../../../shared-core/ids.ts'
 import { setUpChanges } from '../../../shared-core/shop/set-up-diff.ts'
+import { must } from '../../../shared-core/support.ts'
 import { epochMs } from '../../../shared-core/units.ts'
 import { anyAct } from '../../core/support/any-act.ts'
 import { at, lines } from '../../core/support/make.ts'
@@ -25,6 +26,31 @@ export function someEntries(count: number, prefix = 'entry'): Entry[] {
     entries.push(takenInto(state, act, when))
   }
   return entries
+}
+
+/**
+ * A set-up, a price planned and taken up by a sale, one planned and dropped; between them other acts, and a note that
+ * quotes what entries of the set-up have in them.
+ */
+export function setUpEntries(): Entry[] {
+  const state = emptyState()
+  const shop = shopWith()
+  const price = (priceCents: number, clock: string): Act => {
+    const value = { ...must(shop.varieties, varietyId('sesame')), priceCents }
+    return { type: 'changeSetUp', changes: [{ entity: 'variety', value }], fromMs: at(clock) }
+  }
+  const sale: Act = { type: 'sell', lines: lines('sesame', 1) }
+  const acts: readonly (readonly [string, Act])[] = [
+    ['4:00', { type: 'changeSetUp', changes: setUpChanges(null, shop) }],
+    ['5:00', sale],
+    ['5:10', price(200, '6:00')],
+    ['5:20', { type: 'writeNote', text: 'see "type":"setUpChanged"' }],
+    ['6:00', sale],
+    ['6:10', price(300, '9:00')],
+    ['6:20', sale],
+    ['6:30', { type: 'dropSetUp', setUpId: setUpId('made0000006.1') }],
+  ]
+  return acts.map(([clock, act], n) => takenInto(state, act, { id: `made000000${n + 1}`, nowMs: at(clock) }))
 }
 
 /**
