@@ -1,4 +1,3 @@
-import { networkInterfaces } from 'node:os'
 import { join } from 'node:path'
 import type { Answer } from '../shared-core/day/answers.ts'
 import { ASK_CODES } from '../shared-core/day/answers.ts'
@@ -8,6 +7,8 @@ import { openDemo } from './demo/open-demo.ts'
 import { JournalError } from './journal/journal.ts'
 import { loadSqlite } from './journal/sqlite.ts'
 import { SqliteJournal } from './journal/sqlite-journal.ts'
+import { isOpenToLan } from './lan/addresses.ts'
+import { multicastFor } from './lan/multicast.ts'
 import type { Options } from './options.ts'
 import { readOptions } from './options.ts'
 import type { Serving } from './serve.ts'
@@ -31,7 +32,7 @@ async function main(): Promise<void> {
     })
   }
   // Last: who reads this may stop it at once.
-  printAddresses(options, running.port)
+  printAddresses(options, running)
 }
 
 /** A real shop's folder: opened, or made with a starting point that the shop's own set-up then replaces. */
@@ -44,7 +45,14 @@ async function openShop(options: Options, folder: string): Promise<Serving> {
   const sqlite = await loadSqlite()
   const taken = takeFolder(sqlite, folder)
   const journal = new SqliteJournal(sqlite, taken.journalFile, 'shop')
-  const serving = await serve({ journal, historyFile: taken.historyFile, options, demo: null, say })
+  const serving = await serve({
+    journal,
+    historyFile: taken.historyFile,
+    options,
+    demo: null,
+    say,
+    ...multicastFor(options),
+  })
   if (setUp !== null) say(`Set-up ${told(await takeSetUp(serving.room, setUp.shop, ASK_CODES))}.`)
   else if (serving.room.state.shop === null) {
     const { timeZone } = Intl.DateTimeFormat().resolvedOptions()
@@ -66,12 +74,10 @@ function told(answer: Answer): string {
   return answer.kind === 'taken' ? 'taken' : `not taken: ${JSON.stringify(answer)}`
 }
 
-function printAddresses({ bind }: Options, port: number): void {
+function printAddresses({ bind }: Options, { port, addresses }: Serving): void {
   say(`Boilboard is at http://localhost:${port}`)
-  if (bind !== '0.0.0.0' && bind !== '::') return
-  for (const { address, family, internal } of Object.values(networkInterfaces()).flatMap((all) => all ?? [])) {
-    if (family === 'IPv4' && !internal) say(`  from other devices on this network: http://${address}:${port}`)
-  }
+  if (!isOpenToLan(bind)) return
+  for (const { url } of addresses()) say(`  from other devices on this network: ${url}`)
   say('  screens: /wall  /bench  /counter  /desk')
 }
 

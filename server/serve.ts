@@ -12,10 +12,15 @@ import { Front } from './http/front.ts'
 import { pages } from './http/pages.ts'
 import type { Journal } from './journal/journal.ts'
 import { loadSqlite } from './journal/sqlite.ts'
+import type { ServerAddress } from './lan/addresses.ts'
+import { addressesOf, isOpenToLan, lanAddresses } from './lan/addresses.ts'
+import type { MulticastSocket } from './lan/lan-name.ts'
+import { LanName } from './lan/lan-name.ts'
 import { Chores } from './live/chores.ts'
 import { ClockDesk } from './live/clock-desk.ts'
 import { fastClock } from './live/fast-clock.ts'
 import { Room } from './live/room.ts'
+import type { Log } from './live/room-parts.ts'
 import { SocketServer } from './live/socket-server.ts'
 import { steadyClock } from './live/steady-clock.ts'
 import type { Options } from './options.ts'
@@ -34,6 +39,7 @@ export interface Serving {
   readonly journal: Journal
   readonly port: number
   readonly now: () => EpochMs
+  readonly addresses: () => readonly ServerAddress[]
   /** Stops taking, writes a snapshot, closes the links and the port. */
   stop(): Promise<void>
 }
@@ -45,10 +51,13 @@ export interface ServeParts {
   readonly options: Pick<Options, 'port' | 'bind' | 'names'>
   readonly demo: Welcome['demo']
   readonly say: (line: string) => void
+  /** Left out: no name is announced on the network. */
+  readonly openMulticast?: () => MulticastSocket
 }
 
 /** Opens a journal to the shop's network: listens at once, folds, then lets the screens in. */
-export async function serve({ journal, historyFile, options, demo, say }: ServeParts): Promise<Serving> {
+export async function serve(parts: ServeParts): Promise<Serving> {
+  const { journal, historyFile, options, demo, say } = parts
   const front = new Front()
   const port = await front.listen(options.port, options.bind)
   const state = await wakeAloud(journal, front, say)
@@ -75,6 +84,8 @@ export async function serve({ journal, historyFile, options, demo, say }: ServeP
     demo,
     log,
   })
+  const lanName = lanNameFor(parts, port)
+  const addresses = () => addressesNow(options, port, lanName)
   front.handOver(
     makeApp({ names: options.names }, (app) => {
       api(app, {
@@ -83,6 +94,7 @@ export async function serve({ journal, historyFile, options, demo, say }: ServeP
         history,
         version: VERSION,
         isDemo: demo !== null,
+        addresses,
         localDate: () => clock.date(now()),
         now,
         clockBehindMs: () => steadyMs() - Date.now(),
@@ -91,23 +103,16 @@ export async function serve({ journal, historyFile, options, demo, say }: ServeP
     }),
   )
   sockets.open(room)
-  // After a fold of everything there is none that is good: the first lull writes one.
-  const snapshotSeq = journal.newestSnapshot(FOLD_VERSION)?.seq ?? 0
-  const chores = new Chores({
-    room,
-    journal,
-    now,
-    snapshotSeq,
-    inLull: () => {
-      history.catchUp().catch((error: unknown) => log.error({ error }, 'the days could not be made'))
-    },
-  })
+  const chores = choresFor({ room, journal, now, history, log })
+  lanName?.follow(state.shop?.profile.name ?? null)
   const timer = setInterval(() => {
+    lanName?.follow(state.shop?.profile.name ?? null)
     if (clock.isNew()) room.sendAll({ type: 'clockTable', clock: clock.table() })
     chores.tick().catch((error: unknown) => log.error({ error }, 'a chore failed'))
   }, CHORES_EVERY_MS)
   const stop = async () => {
     clearInterval(timer)
+    lanName?.stop()
     await room.read(() => undefined)
     await wait(LAST_WORDS_MS)
     await sockets.close()
@@ -115,7 +120,45 @@ export async function serve({ journal, historyFile, options, demo, say }: ServeP
     await history.close()
     journal.close()
   }
-  return { room, journal, port, now, stop }
+  return { room, journal, port, now, addresses, stop }
+}
+
+function addressesNow({ bind, names }: ServeParts['options'], port: number, lanName: LanName | null) {
+  const announced = lanName?.name ?? null
+  const all = [...(announced === null ? [] : [announced]), ...names]
+  return addressesOf({ bind, port, names: all, lan: lanAddresses() })
+}
+
+interface ChoresFor {
+  readonly room: Room
+  readonly journal: Journal
+  readonly now: () => EpochMs
+  readonly history: History
+  readonly log: Log
+}
+
+function choresFor({ room, journal, now, history, log }: ChoresFor): Chores {
+  // After a fold of everything there is none that is good: the first lull writes one.
+  const snapshotSeq = journal.newestSnapshot(FOLD_VERSION)?.seq ?? 0
+  const inLull = () => {
+    history.catchUp().catch((error: unknown) => log.error({ error }, 'the days could not be made'))
+  }
+  return new Chores({ room, journal, now, snapshotSeq, inLull })
+}
+
+function lanNameFor({ options, openMulticast, say }: ServeParts, port: number): LanName | null {
+  if (openMulticast === undefined || !isOpenToLan(options.bind)) return null
+  const after = (ms: number, run: () => void) => {
+    const timer = setTimeout(run, ms)
+    return () => clearTimeout(timer)
+  }
+  return new LanName({
+    openSocket: openMulticast,
+    addresses: () => lanAddresses(),
+    after,
+    say,
+    onName: (name) => say(`  by name, from other devices: http://${name}:${port}`),
+  })
 }
 
 async function wakeAloud(journal: Journal, front: Front, say: (line: string) => void): Promise<State> {

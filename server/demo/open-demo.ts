@@ -3,6 +3,7 @@ import { epochMs } from '../../shared-core/units.ts'
 import type { Sqlite } from '../journal/sqlite.ts'
 import { loadSqlite } from '../journal/sqlite.ts'
 import { SqliteJournal } from '../journal/sqlite-journal.ts'
+import { multicastFor } from '../lan/multicast.ts'
 import type { Options } from '../options.ts'
 import type { Serving } from '../serve.ts'
 import { serve } from '../serve.ts'
@@ -32,7 +33,14 @@ export async function openDemo(options: Options, say: (line: string) => void): P
   const journal = new SqliteJournal(sqlite, taken.journalFile, 'demo')
   const { entries } = livingMorning({ nowMs: epochMs(Date.now()), seed: SEED })
   await journal.append({ entries, refusals: [] })
-  const serving = await serve({ journal, historyFile: ':memory:', options, demo: { handsOff, speed }, say })
+  const serving = await serve({
+    journal,
+    historyFile: ':memory:',
+    options,
+    demo: { handsOff, speed },
+    say,
+    ...multicastFor(options),
+  })
   const people = startDemo({
     submit: (device, commands) => serving.room.submit(device, commands),
     read: (look) => serving.room.read(look),
