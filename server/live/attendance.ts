@@ -3,8 +3,10 @@ import type { DeviceId } from '../../shared-core/ids.ts'
 import type { CommandAnswer, DeviceHello, ScreenPresence, ToScreen } from '../../shared-core/live/protocol.ts'
 import type { RoomParts, ScreenLink } from './room-parts.ts'
 
-/** Devices that left long ago make room for new ones: a list for people, not a record. */
-const SEEN_MAX = 100
+/** Devices that left make room for new ones: a list for people, not a record. */
+const SEEN_MAX = 36
+/** Who was last seen on another day is no longer looked for. */
+const SEEN_MS_MAX = 20 * 3_600_000
 
 /** Which screens are linked, and the one message that each gets in a turn. */
 export class Attendance {
@@ -52,7 +54,10 @@ export class Attendance {
     this.#parts.broadcast(others, { type: 'turn', entries, answers: [] })
   }
 
+  /** Those linked, and those of today that have left, with when they were last seen. */
   presence(): Extract<ToScreen, { type: 'screens' }> {
+    const fromMs = this.#parts.now() - SEEN_MS_MAX
+    for (const [id, one] of this.#seen) if (!one.connected && one.seenAtMs < fromMs) this.#seen.delete(id)
     return { type: 'screens', screens: [...this.#seen.values()] }
   }
 
@@ -68,6 +73,8 @@ export class Attendance {
 
   #see(device: DeviceHello, connected: boolean): void {
     this.#seen.delete(device.deviceId)
+    // The same tablet after its store was cleared: another id, but people know it by its name.
+    for (const [id, one] of this.#seen) if (!one.connected && one.device.name === device.name) this.#seen.delete(id)
     this.#seen.set(device.deviceId, { device, connected, seenAtMs: this.#parts.now() })
     for (const [id, one] of this.#seen) {
       if (this.#seen.size <= SEEN_MAX) break

@@ -99,3 +99,23 @@ describe("the shop's clock table", () => {
     expect([desk.date(epochMs(at('0:00') - 1)), desk.date(at('0:00'))]).toEqual(['2026-11-23', '2026-11-24'])
   })
 })
+
+describe('a change of the set-up that is planned', () => {
+  it('[W9] given a change for six, when nobody taps, then it holds from six on, taken up by the server, once', async () => {
+    const { world, tick } = await worldWithChores()
+    const name = world.state.shop?.profile.name
+    const profile = { ...shopWith().profile, name: 'Six O’Clock Bagels' }
+    const fromMs = epochMs(world.nowMs + 60_000)
+    await world.submit({ type: 'changeSetUp', changes: [{ entity: 'profile', value: profile }], fromMs })
+    const seq = world.state.seq
+    await tick(59_000)
+    expect([world.state.shop?.profile.name, world.state.setUps.size]).toEqual([name, 1])
+    await tick(1_000)
+    await tick(1_000)
+    await tick(1_000)
+    expect([world.state.shop?.profile.name, world.state.setUps.size]).toEqual(['Six O’Clock Bagels', 0])
+    expect([...world.journal.entriesAfter(seq)].map(({ deviceId, told }) => [deviceId, told.type])).toEqual([
+      ['server', 'takeUpSetUps'],
+    ])
+  })
+})
