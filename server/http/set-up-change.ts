@@ -55,9 +55,11 @@ type When = Pick<Extract<Act, { type: 'changeSetUp' }>, 'fromMs'>
 function rehearsed(state: State, shop: Shop, { deviceId, ...when }: When & Pick<DeviceHello, 'deviceId'>) {
   const changes = setUpChanges(state.shop, shop)
   const told = changesTold(state.shop, changes)
-  if (changes.length === 0) return { dryRun: true, changes: told, answer: { kind: 'taken' } }
+  // The command itself too: whoever previews a file may want to change some of it before it is sent.
+  const command = { type: 'changeSetUp', changes, ...when } as const
+  if (changes.length === 0) return { dryRun: true, changes: told, command, answer: { kind: 'taken' } }
   const head = { id: commandId('dryrun0000'), deviceSeq: 1, tappedAtMs: null }
   const context = { nowMs: state.recordedAtMs, deviceId, localDate: '' }
-  const decision = decideChangeSetUp(state, { ...head, type: 'changeSetUp', changes, ...when }, context)
-  return { dryRun: true, changes: told, answer: decision.kind === 'taken' ? { kind: 'taken' } : decision }
+  const decision = decideChangeSetUp(state, { ...head, ...command }, context)
+  return { dryRun: true, changes: told, command, answer: decision.kind === 'taken' ? { kind: 'taken' } : decision }
 }
