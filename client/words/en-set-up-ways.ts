@@ -132,7 +132,8 @@ export const EN_SAVE: SaveWords = {
   back: (what) => `${what} is back in use`,
   moved: 'stands elsewhere in its list',
   became: (field, before, after) => `${field}: ${before} → ${after}`,
-  more: (count) => `and ${count} more`,
+  changedMark: 'changed',
+  wrongMark: 'does not fit',
 }
 
 export const EN_VERSIONS: VersionWords = {
@@ -149,6 +150,12 @@ export const EN_VERSIONS: VersionWords = {
   no: 'No, leave it',
   wentBack: 'The set-up is as it was then.',
   current: 'as it is now',
+  first: 'The first set-up',
+  more: (count) => `and ${count} more`,
+  lost: (count) =>
+    count === 1
+      ? 'A planned change no longer fitted and was dropped'
+      : `${count} planned changes no longer fitted and were dropped`,
   from: (day, clock) => `From ${day}, ${clock}`,
 }
 

@@ -160,4 +160,12 @@ const SUMS: SumWords = {
   nothing: 'not said',
   closed: 'closed',
   changeover: (from, to) => `changeover ${from} – ${to}`,
+  toCome: (count) => `${count} to come`,
+  room: (mixer, cooler) =>
+    [
+      ...(mixer === null
+        ? []
+        : [`${mixer.leastFlour.thousandths / 1_000} – ${mixer.mostFlour.thousandths / 1_000} ${mixer.mostFlour.unit}`]),
+      ...(cooler === null ? [] : [`${cooler.trays} trays`]),
+    ].join(' · '),
 }

@@ -132,7 +132,8 @@ export const ES_SAVE: SaveWords = {
   back: (what) => `${what}: otra vez en uso`,
   moved: 'está en otro lugar de su lista',
   became: (field, before, after) => `${field}: ${before} → ${after}`,
-  more: (count) => `y ${count} más`,
+  changedMark: 'cambiado',
+  wrongMark: 'no encaja',
 }
 
 export const ES_VERSIONS: VersionWords = {
@@ -149,6 +150,12 @@ export const ES_VERSIONS: VersionWords = {
   no: 'No, dejarla',
   wentBack: 'La configuración está como entonces.',
   current: 'como está ahora',
+  first: 'La primera configuración',
+  more: (count) => `y ${count} más`,
+  lost: (count) =>
+    count === 1
+      ? 'Un cambio previsto ya no encajaba y se descartó'
+      : `${count} cambios previstos ya no encajaban y se descartaron`,
   from: (day, clock) => `Desde ${day}, ${clock}`,
 }
 

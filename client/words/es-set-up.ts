@@ -160,4 +160,12 @@ const SUMS: SumWords = {
   nothing: 'sin decir',
   closed: 'cerrado',
   changeover: (from, to) => `cambio ${from} – ${to}`,
+  toCome: (count) => `${count} por venir`,
+  room: (mixer, cooler) =>
+    [
+      ...(mixer === null
+        ? []
+        : [`${mixer.leastFlour.thousandths / 1_000} – ${mixer.mostFlour.thousandths / 1_000} ${mixer.mostFlour.unit}`]),
+      ...(cooler === null ? [] : [`${cooler.trays} bandejas`]),
+    ].join(' · '),
 }

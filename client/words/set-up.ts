@@ -2,9 +2,11 @@ import type { SetUpChange } from '../../shared-core/shop/set-up-change.ts'
 import type {
   Allergen,
   BatchStage,
+  Cooler,
   CounterRules,
   KettleCare,
   Language,
+  Mixer,
   OvenKind,
   Step,
   Variety,
@@ -205,7 +207,8 @@ export interface SaveWords {
   moved: string
   /** @example "price 1.50 → 1.75" */
   became(field: string, before: string, after: string): string
-  readonly more: (count: number) => string
+  readonly changedMark: string
+  readonly wrongMark: string
 }
 
 export interface VersionWords {
@@ -223,6 +226,10 @@ export interface VersionWords {
   readonly no: string
   readonly wentBack: string
   readonly current: string
+  readonly first: string
+  /** @example "and 12 more" */
+  more(count: number): string
+  lost(count: number): string
   from(day: string, clock: string): string
 }
 
@@ -248,6 +255,9 @@ export interface SumWords {
   readonly nothing: string
   readonly closed: string
   changeover(from: string, to: string): string
+  /** @example "2 to come" */
+  toCome(count: number): string
+  room(mixer: Mixer | null, cooler: Cooler | null): string
 }
 
 export interface SetUpCautions {

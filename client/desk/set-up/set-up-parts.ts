@@ -2,6 +2,7 @@ import type { State } from '../../../shared-core/day/state.ts'
 import type { Misfit } from '../../../shared-core/shop/misfit.ts'
 import type { SetUpChange } from '../../../shared-core/shop/set-up-change.ts'
 import type { Shop } from '../../../shared-core/shop/shop.ts'
+import type { EpochMs } from '../../../shared-core/units.ts'
 import type { LiveState, ShopStore } from '../../live/shop-store.ts'
 import type { DeskWords } from '../../words/desk.ts'
 import type { SetUpPart, SetUpSentences } from '../../words/set-up.ts'
@@ -24,6 +25,13 @@ export interface SetUpProps {
   readonly change: (changes: readonly SetUpChange[]) => void
   /** Throws the draft away. */
   readonly clear: () => void
+  readonly saving: Saving
+}
+
+export interface Saving {
+  readonly status: 'idle' | 'waiting' | 'saved' | 'planned'
+  /** @param fromMs null: from now */
+  readonly save: (fromMs: EpochMs | null) => void
 }
 
 /** One thing changed whole. */
