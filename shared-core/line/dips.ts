@@ -53,7 +53,26 @@ export function needsAhead(
     // "When a shelf is free" means nothing at night.
     .filter(({ expected }) => expected.planned.inAtMs !== null || state.day !== null)
     .sort((one, other) => one.expected.inAtMs - other.expected.inAtMs)
-  const cycleMs = shop.kettle.cycleMs
+  const needs = workedBack(loads, shop)
+  const { cycleMs } = shop.kettle
+  const freeAtMs = Math.max(kettleFreeAt(state, cycleMs), boilsAgainAt(state, nowMs) ?? 0)
+  const holds = needs.map(({ boiled, doughId }) => (boiled ? earliestBoilMs(state, doughId, nowMs) : null))
+  const unheld = afterKettle(needs, freeAtMs, cycleMs)
+  const isHeld = holds.some((hold) => hold !== null)
+  const held = isHeld ? afterKettle(needs.map(heldBack(holds)), freeAtMs, cycleMs) : unheld
+  const timed = needs.map((need, n) => ({
+    ...need,
+    atMs: epochMs(held[n] ?? need.atMs),
+    unheldAtMs: epochMs(unheld[n] ?? need.atMs),
+    heldUntilMs: holds[n] ?? null,
+  }))
+  // Stable: needs of one dough keep the order of their loads, in which its pieces are given out.
+  return timed.sort((one, other) => one.atMs - other.atMs)
+}
+
+/** Each load's kettle-fulls, a cycle each before it goes in; loads that come later give way to earlier ones. */
+function workedBack(loads: readonly Allotment[], shop: Shop): readonly WithoutHold[] {
+  const { cycleMs } = shop.kettle
   const needs: WithoutHold[] = []
   let kettleTakenMs = Number.MAX_SAFE_INTEGER
   for (const { expected, short } of loads.slice().reverse()) {
@@ -72,17 +91,7 @@ export function needsAhead(
     const unboiled = raw.map((one) => ({ ...one, atMs: expected.inAtMs, dipsLeft: 0, boiled: false }))
     needs.unshift(...[...boiled, ...unboiled].map((need) => ({ ...need, expected, atMs: Math.max(0, need.atMs) })))
   }
-  const freeAtMs = Math.max(kettleFreeAt(state, cycleMs), boilsAgainAt(state, nowMs) ?? 0)
-  const holds = needs.map(({ boiled, doughId }) => (boiled ? earliestBoilMs(state, doughId, nowMs) : null))
-  const unheld = afterKettle(needs, freeAtMs, cycleMs)
-  const isHeld = holds.some((hold) => hold !== null)
-  const held = isHeld ? afterKettle(needs.map(heldBack(holds)), freeAtMs, cycleMs) : unheld
-  return needs.map((need, n) => ({
-    ...need,
-    atMs: epochMs(held[n] ?? need.atMs),
-    unheldAtMs: epochMs(unheld[n] ?? need.atMs),
-    heldUntilMs: holds[n] ?? null,
-  }))
+  return needs
 }
 
 export function isBoiled(shop: Shop, doughId: DoughId): boolean {

@@ -1,7 +1,6 @@
 import type { Line, State, Until } from '../day/state.ts'
 import type { BatchId, DoughId, VarietyId } from '../ids.ts'
 import type { EpochMs } from '../units.ts'
-import type { Need } from './dips.ts'
 import { needsAhead } from './dips.ts'
 import type { LookAhead } from './look-ahead.ts'
 import { lookAhead } from './look-ahead.ts'
@@ -47,11 +46,7 @@ function inKettle({ state, becomes }: LookAhead): readonly InKettle[] {
 }
 
 function nextDip({ state, shop, allotments, nowMs }: LookAhead): NextDip | null {
-  const boiled = needsAhead(state, shop, allotments, nowMs).filter((need) => need.boiled)
-  const next = boiled.reduce<Need | undefined>(
-    (first, need) => (first === undefined || need.atMs < first.atMs ? need : first),
-    undefined,
-  )
+  const next = needsAhead(state, shop, allotments, nowMs).find((need) => need.boiled)
   if (next === undefined) return null
   const { doughId, varietyId, pieces, lines, atMs } = next
   return { doughId, varietyId, pieces, becomes: lines, atMs }
