@@ -1,43 +1,54 @@
-import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
 import type { Act } from '../../shared-core/day/commands.ts'
 import type { VarietyId } from '../../shared-core/ids.ts'
 import { Key } from '../parts/key.tsx'
-import { FAST_TAP_MS } from '../parts/press-guard.ts'
 import { Rod } from '../parts/rod.tsx'
-import { PIECES_PER_RING } from '../parts/rod-stack.ts'
 import type { AmountsPurpose, CounterWords } from '../words/counter.ts'
 import type { Chosen } from './amounts-view.ts'
-import { actKeys, chosenLines, linesPage, nothingChosen, withChosen, withSingles } from './amounts-view.ts'
-import type { BoardState } from './counter-board.tsx'
-import type { CounterParts } from './counter-screen.tsx'
+import { actKeys, chosenLines, linesPage, nothingChosen, withChosen } from './amounts-view.ts'
 import type { Hand } from './hand.ts'
 import { linesOf, piecesInHand } from './hand.ts'
+import { kindsText, sellsHere } from './idle-view.ts'
 import { PageKeys } from './page-keys.tsx'
-import { RingPile, Singles } from './ring-pile.tsx'
+import { NOT_CHOSEN, RingKeys } from './ring-keys.tsx'
 import { rodFacts } from './rod-text.ts'
+import type { SheetProps } from './sheets.tsx'
+import { Back, Wide } from './small-key.tsx'
 
-export interface AmountsProps extends CounterParts {
-  readonly board: BoardState
+export interface AmountsProps extends SheetProps {
   readonly purpose: AmountsPurpose
 }
-
-/** Half-dozens to touch at once; further ones are added by sixes. */
-const RINGS_MOST = 7
-const NOT_CHOSEN = '–'
 
 /**
  * How many, as rings: a touch of a half-dozen sets just that number, one of the singles adds to it, so that any number is two
  * touches. It begins with nothing chosen: a number that stood there already would be taken for one that was meant. The
  * same for a sale of another number, for keeping, for what was not sold, and for a count.
  */
-export function AmountsSheet({ store, words, sizes, board, purpose }: AmountsProps) {
+export function AmountsSheet(props: AmountsProps) {
+  return props.purpose === 'unnamed' ? (
+    <UnnamedAmount {...props} />
+  ) : (
+    <NamedAmounts {...props} purpose={props.purpose} />
+  )
+}
+
+type NamedProps = SheetProps & { readonly purpose: Exclude<AmountsPurpose, 'unnamed'> }
+
+function NamedAmounts({ store, state, words, sizes, board, purpose }: NamedProps) {
   const [lines, setLines] = useState(() => nothingChosen(board.hand))
   const [active, setActive] = useState(lines[0]?.varietyId)
   const line = lines.find((one) => one.varietyId === active)
   const rod = board.rods.find((one) => one.varietyId === active)
   const { amounts } = words.counter
   const finish = (acts: readonly Act[]) => {
+    const [count] = acts
+    if (purpose === 'count' && count !== undefined) {
+      board.sendCount(
+        count,
+        lines.map((one) => one.varietyId),
+      )
+      return
+    }
     for (const act of acts) store.send(act)
     board.setHand([])
     board.openSheet(null)
@@ -75,8 +86,39 @@ export function AmountsSheet({ store, words, sizes, board, purpose }: AmountsPro
         />
       )}
       <div class="counter-keys">
-        <ActKeys lines={lines} purpose={purpose} words={words} onAct={finish} />
-        <Back words={words} onPress={() => board.openSheet(null)} />
+        <ActKeys lines={lines} purpose={purpose} sells={sellsHere(state)} words={words} onAct={finish} />
+        <Back label={words.counter.back} onPress={() => board.openSheet(null)} />
+      </div>
+    </section>
+  )
+}
+
+/** How many were sold of which nobody knows the kinds. */
+function UnnamedAmount({ store, words, sizes, board }: SheetProps) {
+  const [pieces, setPieces] = useState<number | null>(null)
+  const { amounts, hand, back } = words.counter
+  const isChosen = pieces !== null && pieces > 0
+  return (
+    <section class="counter-sheet" role="dialog" aria-label={amounts.title.unnamed}>
+      <div class="counter-sheet-head counter-alone">
+        <h1>{hand.unnamedHow}</h1>
+      </div>
+      <RingKeys pieces={pieces} words={words} pilePx={Math.round(sizes.namePx * 1.5)} onChange={setPieces} />
+      <div class="counter-keys">
+        <Wide share={1}>
+          <Key
+            label={amounts.sold(pieces)}
+            detail={isChosen ? hand.unnamedDetail : undefined}
+            tone={isChosen ? 'act' : 'plain'}
+            refusal={isChosen ? undefined : amounts.nothingChosen}
+            onPress={() => {
+              if (pieces !== null) store.send({ type: 'sellUnnamed', pieces })
+              board.setUnnamed(false)
+              board.openSheet(null)
+            }}
+          />
+        </Wide>
+        <Back label={back} onPress={() => board.openSheet(null)} />
       </div>
     </section>
   )
@@ -113,88 +155,35 @@ function LineKeys({ lines, active, words, onChoose }: LineKeysProps) {
   )
 }
 
-interface RingKeysProps {
-  readonly pieces: number | null
-  readonly words: CounterWords
-  readonly pilePx: number
-  readonly onChange: (pieces: number) => void
-}
-
-function RingKeys({ pieces, words, pilePx, onChange }: RingKeysProps) {
-  const { amounts } = words.counter
-  const rings = pieces === null ? null : Math.floor(pieces / PIECES_PER_RING)
-  const singles = pieces === null ? null : pieces % PIECES_PER_RING
-  return (
-    <div class="counter-rings">
-      <KeyRow title={amounts.wholeHalfDozens}>
-        {Array.from({ length: RINGS_MOST + 1 }, (_, count) => (
-          <Key
-            key={`rings ${count * PIECES_PER_RING}`}
-            name={amounts.ringsKey(count)}
-            chosen={count === rings}
-            onPress={() => onChange(count * PIECES_PER_RING)}
-          >
-            <span class="counter-ring-face">
-              <RingPile pieces={count * PIECES_PER_RING} widthPx={pilePx} rings={RINGS_MOST} />
-              <span>{count * PIECES_PER_RING}</span>
-            </span>
-          </Key>
-        ))}
-        <Key name={amounts.sixMore} sameTouchMs={FAST_TAP_MS} onPress={() => onChange((pieces ?? 0) + PIECES_PER_RING)}>
-          <span class="counter-ring-face">+6</span>
-        </Key>
-      </KeyRow>
-      <KeyRow title={amounts.singles}>
-        {Array.from({ length: PIECES_PER_RING }, (_, count) => (
-          <Key
-            key={`singles ${count}`}
-            name={amounts.singlesKey(count)}
-            chosen={count === singles}
-            onPress={() => onChange(withSingles(pieces, count))}
-          >
-            <span class="counter-ring-face">
-              <Singles pieces={count} sizePx={pilePx * 0.5} />
-              <span>+{count}</span>
-            </span>
-          </Key>
-        ))}
-        <output class="counter-total">{pieces ?? NOT_CHOSEN}</output>
-      </KeyRow>
-    </div>
-  )
-}
-
-function KeyRow({ title, children }: { title: string; children: ComponentChildren }) {
-  return (
-    <div class="counter-ring-row" role="group" aria-label={title}>
-      {children}
-    </div>
-  )
-}
-
 interface ActKeysProps {
   readonly lines: readonly Chosen[]
-  readonly purpose: AmountsPurpose
+  readonly purpose: NamedProps['purpose']
+  readonly sells: boolean
   readonly words: CounterWords
   readonly onAct: (acts: readonly Act[]) => void
 }
 
-function ActKeys({ lines, purpose, words, onAct }: ActKeysProps) {
+function ActKeys({ lines, purpose, sells, words, onAct }: ActKeysProps) {
   const chosen = chosenLines(lines)
   const isChosen = purpose === 'count' ? chosen.length > 0 : piecesInHand(chosen) > 0
   const refusal = isChosen ? undefined : words.counter.amounts.nothingChosen
+  const isOnlyOne = purpose !== 'other'
   return (
     <>
-      {actKeys(purpose, chosen, words).map(({ label, acts }, index) => (
-        <div key={label.replace(/ ?\d+/, '')} class="counter-wide" style={{ flexGrow: 1 }}>
+      {actKeys(purpose, chosen, words, sells).map(({ id, label, acts }) => (
+        <Wide key={id} share={1}>
           <Key
             label={label}
-            detail={refusal === undefined ? detailOf(purpose === 'count' ? chosen : linesOf(chosen), words) : undefined}
-            tone={refusal !== undefined ? undefined : index === 0 && purpose !== 'not-sold' ? 'act' : 'strong'}
+            detail={
+              refusal === undefined && isOnlyOne
+                ? detailOf(purpose === 'count' ? chosen : linesOf(chosen), words)
+                : undefined
+            }
+            tone={refusal !== undefined ? undefined : isOnlyOne || id === 'sold' ? 'act' : 'strong'}
             refusal={refusal}
             onPress={() => onAct(acts)}
           />
-        </div>
+        </Wide>
       ))}
     </>
   )
@@ -203,15 +192,5 @@ function ActKeys({ lines, purpose, words, onAct }: ActKeysProps) {
 /** Two varieties are named, more are counted: each has its key above. */
 function detailOf(lines: Hand, words: CounterWords): string | undefined {
   if (lines.length < 2) return undefined
-  return lines.length === 2 ? words.line.contents(lines) : words.counter.hand.kinds(lines.length)
-}
-
-export function Back({ words, onPress }: { words: CounterWords; onPress: () => void }) {
-  return (
-    <div class="counter-small-key counter-back">
-      <Key onPress={onPress}>
-        <span class="counter-word">{words.counter.back}</span>
-      </Key>
-    </div>
-  )
+  return lines.length === 2 ? words.line.contents(lines) : kindsText(lines, words)
 }

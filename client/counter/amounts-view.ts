@@ -47,6 +47,7 @@ export function linesPage<Item>(
 }
 
 export interface AmountsKey {
+  readonly id: 'sold' | 'keep' | 'counted' | 'wasted' | 'kitchen' | 'given'
   readonly label: string
   /** What its touch does, in this order. */
   readonly acts: readonly Act[]
@@ -55,26 +56,40 @@ export interface AmountsKey {
 /**
  * The keys that take what was chosen; without a number while nothing is. A count takes lines of nothing too: none there
  * is a count.
+ * @param sells whether sales are tapped here
  */
-export function actKeys(purpose: AmountsPurpose, hand: Hand, { counter }: CounterWords): readonly AmountsKey[] {
+export function actKeys(
+  purpose: Exclude<AmountsPurpose, 'unnamed'>,
+  hand: Hand,
+  { counter }: CounterWords,
+  sells: boolean,
+): readonly AmountsKey[] {
   const { amounts } = counter
   const pieces = hand.length === 0 ? null : piecesInHand(hand)
   const lines = linesOf(hand)
   switch (purpose) {
-    case 'sell':
-      return [{ label: amounts.sold(pieces), acts: [{ type: 'sell', lines }] }]
     case 'keep':
-      return [{ label: amounts.keep(pieces), acts: [{ type: 'keep', lines }] }]
+      return [{ id: 'keep', label: amounts.keep(pieces), acts: [{ type: 'keep', lines }] }]
     case 'count':
-      return [{ label: amounts.counted(pieces), acts: hand.map((line) => ({ type: 'count', ...line })) }]
-    case 'not-sold': {
+      return [{ id: 'counted', label: amounts.counted(pieces), acts: countActs(hand) }]
+    case 'other': {
       const removed = (fate: 'wasted' | 'kitchen' | 'given') =>
         lines.map((line) => ({ type: 'remove', ...line, fate }) as const)
+      const sold: AmountsKey = { id: 'sold', label: amounts.sold(pieces), acts: [{ type: 'sell', lines }] }
       return [
-        { label: amounts.wasted(pieces), acts: removed('wasted') },
-        { label: amounts.kitchen(pieces), acts: removed('kitchen') },
-        { label: amounts.given(pieces), acts: removed('given') },
+        ...(sells ? [sold] : []),
+        { id: 'wasted', label: amounts.wasted(pieces), acts: removed('wasted') },
+        { id: 'kitchen', label: amounts.kitchen(pieces), acts: removed('kitchen') },
+        { id: 'given', label: amounts.given(pieces), acts: removed('given') },
       ]
     }
   }
+}
+
+/** One rod is asked back when it is far off; several are a sweep, each counted to the piece. */
+function countActs(hand: Hand): readonly Act[] {
+  const [only] = hand
+  if (only === undefined) return []
+  if (hand.length === 1) return [{ type: 'count', ...only }]
+  return [{ type: 'sweep', counts: hand.map((line) => ({ ...line, within: 0 })) }]
 }

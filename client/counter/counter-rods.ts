@@ -17,13 +17,16 @@ export function counterRods(state: State, nowMs: EpochMs): readonly CounterRod[]
   }))
 }
 
+/** A count younger than this is of now: nothing else is likely to have happened since. */
+const JUST_NOW_MS = 60_000
+
 /**
  * What the number for sale rests on. A load that still cools is no part of it; one that came for sale after the last
  * count is the newer knowledge.
  */
 export function basisOf(stock: Stock | undefined, nowMs: EpochMs): Basis {
   if (stock === undefined) return { how: 'nothing' }
-  const { counted, lots, pace } = stock
+  const { counted, lots } = stock
   const readyMs = lots.map((lot) => lot.readyAtMs).filter((atMs) => atMs <= nowMs)
   const newestMs = readyMs.reduce<EpochMs | null>(
     (newest, atMs) => (newest === null || atMs > newest ? atMs : newest),
@@ -31,10 +34,5 @@ export function basisOf(stock: Stock | undefined, nowMs: EpochMs): Basis {
   )
   if (newestMs !== null && (counted === null || newestMs > counted.atMs)) return { how: 'baked', atMs: newestMs }
   if (counted === null) return { how: 'nothing' }
-  const sales = pace.some(({ fromMs, pieces }) => pieces > 0 && fromMs + SALES_KNOWN_TO_MS > counted.atMs)
-  const left = lots.reduce((sum, lot) => (lot.readyAtMs <= nowMs ? sum + lot.pieces : sum), 0)
-  return { how: 'counted', atMs: counted.atMs, lessSales: sales && left < counted.pieces }
+  return { how: 'counted', atMs: counted.atMs, isNow: nowMs - counted.atMs < JUST_NOW_MS }
 }
-
-/** Sales are kept by the quarter of an hour: one that was under way at the count may lie before or after it. */
-const SALES_KNOWN_TO_MS = 15 * 60_000

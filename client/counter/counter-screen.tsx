@@ -5,8 +5,10 @@ import type { LiveState, ShopStore } from '../live/shop-store.ts'
 import type { GlassSize } from '../parts/glass-size.ts'
 import { useGlassSize } from '../parts/glass-size.ts'
 import { ScreenSize } from '../parts/screen-size.tsx'
+import { useWipeLock, WipeLock } from '../parts/wipe-lock.tsx'
 import type { CounterWords } from '../words/counter.ts'
 import { counterWords } from '../words/counter.ts'
+import { settingsWords } from '../words/settings.ts'
 import { languageOf, wordsFor } from '../words/words.ts'
 import { CounterBoard } from './counter-board.tsx'
 import type { CounterSizes } from './counter-sizes.ts'
@@ -24,6 +26,7 @@ export function CounterScreen({ store }: { readonly store: ShopStore }) {
   )
   const sizes = useMemo(() => counterSizes(live.settings, glass), [live.settings, glass])
   const { shown } = live
+  const wipe = useWipeLock()
   return (
     <ScreenSize panel={sizes.panel} distanceM={sizes.distanceM}>
       <div class="counter" lang={language} style={sizeVariables(sizes)}>
@@ -33,8 +36,17 @@ export function CounterScreen({ store }: { readonly store: ShopStore }) {
             <p role="status">{words.live.connection(live.connection)}</p>
           </main>
         ) : (
-          <CounterBoard store={store} live={live} state={shown} words={words} sizes={sizes} glass={glass} />
+          <CounterBoard
+            store={store}
+            live={live}
+            state={shown}
+            words={words}
+            sizes={sizes}
+            glass={glass}
+            onWipe={wipe.lock}
+          />
         )}
+        <WipeLock leftMs={wipe.leftMs} mmPx={sizes.mmPx} words={settingsWords(words).comfort} onEnd={wipe.end} />
       </div>
     </ScreenSize>
   )
@@ -47,6 +59,8 @@ export interface CounterParts {
   readonly words: CounterWords
   readonly sizes: CounterSizes
   readonly glass: GlassSize
+  /** Locks the glass for a moment, to be wiped. */
+  readonly onWipe: () => void
 }
 
 function sizeVariables({ keyPx, gapPx, marginPx, numberPx, namePx, quietPx }: CounterSizes) {

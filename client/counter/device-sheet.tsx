@@ -1,8 +1,9 @@
 import type { ComponentChildren } from 'preact'
 import { Choice } from '../parts/choice.tsx'
+import { ComfortSettings } from '../parts/comfort-settings.tsx'
 import { settingsWords } from '../words/settings.ts'
-import { Back } from './amounts-sheet.tsx'
 import type { CounterParts } from './counter-screen.tsx'
+import { Back } from './small-key.tsx'
 
 export interface DeviceProps extends CounterParts {
   readonly onClose: () => void
@@ -53,11 +54,12 @@ export function DeviceSheet({ store, live, words, onClose }: DeviceProps) {
           onChoose={(value) => store.changeSettings({ language: value === 'shop' ? null : value })}
         />
       </div>
+      <ComfortSettings settings={settings} words={say.comfort} onChange={(change) => store.changeSettings(change)} />
       <p class="counter-quiet">
         {words.cautions.aidShort} {say.version} {live.version}
       </p>
       <div class="counter-keys">
-        <Back words={words} onPress={onClose} />
+        <Back label={words.counter.back} onPress={onClose} />
       </div>
     </section>
   )

@@ -24,7 +24,7 @@ export interface SellKey {
 }
 
 /** Half a dozen, a dozen, and a dozen with the baker's one. */
-const SOLD_TOGETHER = [6, 12, 13] as const
+export const SOLD_TOGETHER = [6, 12, 13] as const
 
 /** What is in hand as it is, and the numbers in which bagels are sold. */
 export function sellKeys(hand: Hand, words: CounterWords): readonly SellKey[] {
@@ -56,7 +56,7 @@ export function handText(
 ): string {
   const { rods, time, words } = parts
   const [first] = hand
-  if (first === undefined) return words.counter.hand.touchARod
+  if (first === undefined) return ''
   const rod = rods.find((one) => one.varietyId === first.varietyId)
   if (hand.length > 1 || rod === undefined) {
     return fitList(

@@ -10,6 +10,13 @@ export function touched(hand: Hand, varietyId: VarietyId): Hand {
   return hand.map((line) => (line.varietyId === varietyId ? { ...line, pieces: line.pieces + 1 } : line))
 }
 
+/** One piece fewer of a variety, if there is one. */
+export function letGo(hand: Hand, varietyId: VarietyId): Hand {
+  return hand
+    .map((line) => (line.varietyId === varietyId ? { ...line, pieces: line.pieces - 1 } : line))
+    .filter((line) => line.pieces > 0)
+}
+
 export function piecesInHand(hand: Hand): number {
   return hand.reduce((sum, { pieces }) => sum + pieces, 0)
 }

@@ -1,11 +1,11 @@
 import { useState } from 'preact/hooks'
 import type { Keep } from '../../shared-core/day/state.ts'
 import { Key } from '../parts/key.tsx'
-import { Back } from './amounts-sheet.tsx'
-import { stripHeight, topHeight } from './counter-board.tsx'
+import { topHeight } from './counter-board.tsx'
 import type { CounterParts } from './counter-screen.tsx'
 import { keptPage } from './kept-view.ts'
 import { PageKeys } from './page-keys.tsx'
+import { Back } from './small-key.tsx'
 
 export interface KeptProps extends CounterParts {
   readonly onClose: () => void
@@ -16,8 +16,10 @@ export function KeptSheet(props: KeptProps) {
   const { store, state, words, sizes, glass, onClose } = props
   const [wanted, setPage] = useState(0)
   const { kept } = words.counter
-  const roomPx = glass.heightPx - topHeight(sizes) - sizes.keyPx - stripHeight(sizes) - 5 * sizes.marginPx
-  const rows = Math.max(1, Math.floor((roomPx - sizes.namePx * 2) / (sizes.keyPx + sizes.gapPx)))
+  const roomPx = glass.heightPx - topHeight(sizes) - sizes.keyPx - 4 * sizes.marginPx
+  // On a phone the words stand over the keys.
+  const rowPx = sizes.isPhone ? sizes.keyPx + sizes.namePx * 3 : sizes.keyPx
+  const rows = Math.max(1, Math.floor((roomPx - sizes.namePx * 2) / (rowPx + sizes.gapPx)))
   const { keeps, page, pages } = keptPage([...state.keeps.values()], rows, wanted)
   return (
     <section class="counter-sheet" role="dialog" aria-label={kept.title}>
@@ -32,7 +34,7 @@ export function KeptSheet(props: KeptProps) {
       </div>
       <div class="counter-keys">
         {pages > 1 && <PageKeys page={page} pages={pages} words={words} onPage={setPage} direction="across" />}
-        <Back words={words} onPress={onClose} />
+        <Back label={words.counter.back} onPress={onClose} />
       </div>
     </section>
   )

@@ -1,7 +1,7 @@
 import { epochMs } from '../../shared-core/units.ts'
 import type { Weight } from '../parts/text-width.ts'
 import { textWidthPx } from '../parts/text-width.ts'
-import type { CounterWords } from '../words/counter.ts'
+import type { CounterRodWords, CounterWords } from '../words/counter.ts'
 import type { CounterSizes } from './counter-sizes.ts'
 
 /** Where rods stand, from the glass and the names alone: a count that changes must not move a rod. */
@@ -20,6 +20,8 @@ export interface RackLayout {
   readonly maxRings: number
   readonly plankPx: number
   readonly nameLines: 1 | 2
+  /** Where the arrow keys stand: beside the rack, on a phone under it. */
+  readonly pagesLie: 'down' | 'across'
 }
 
 export interface RackRoom {
@@ -39,6 +41,8 @@ const LINE = 1.2
 /** Line heights beside the rod; also in the style. */
 const BESIDE_NUMBER_LINE = 1.02
 const BESIDE_TEXT_LINE = 1.05
+/** Between "about" and its number, in ems of the word; also in the style. */
+const ABOUT_GAP = 0.35
 
 /**
  * Lays the rack out: as many columns as the widest texts allow, as many rows as still leave rods to see; what does not
@@ -53,7 +57,9 @@ export function rackLayout(
 ): RackLayout {
   const onePage = layoutIn(names, room, { sizes, words })
   if (room.form === 'long' || onePage.pages === 1) return onePage
-  return layoutIn(names, { ...room, widthPx: room.widthPx - sizes.keyPx - sizes.gapPx }, { sizes, words })
+  const arrowsPx = sizes.keyPx + sizes.gapPx
+  const less = sizes.isPhone ? { heightPx: room.heightPx - arrowsPx } : { widthPx: room.widthPx - arrowsPx }
+  return layoutIn(names, { ...room, ...less }, { sizes, words })
 }
 
 interface Parts {
@@ -92,6 +98,7 @@ function layoutIn(names: readonly string[], room: RackRoom, parts: Parts): RackL
     maxRings: Math.min(12, Math.max(6, Math.floor(rodHeight / (sizes.namePx * 0.5)))),
     plankPx: plankOf(sizes),
     nameLines,
+    pagesLie: sizes.isPhone ? 'across' : 'down',
   }
 }
 
@@ -101,13 +108,14 @@ function rodWidth({ namePx }: CounterSizes): number {
 
 /** Wider where the cell has room beside it for the longest text in one line. */
 function rodWidthIn(cellPx: number, padPx: number, { sizes, words: { counter } }: Parts): number {
-  const known = counter.rod.known({ how: 'baked', atMs: SOME_TIME })
-  const besidePx = wide(known, sizes.quietPx) + Math.ceil(LONGER_HOUR * sizes.quietPx)
+  const known = counter.rod.known({ how: 'counted', atMs: SOME_TIME, isNow: false })
+  const knownPx = wide(known, sizes.quietPx) + Math.ceil(LONGER_HOUR * sizes.quietPx)
+  const besidePx = Math.max(knownPx, aboutWidth(counter.rod, sizes))
   const spare = cellPx - 3 * padPx - besidePx
   return Math.max(rodWidth(sizes), Math.min(spare, Math.round(sizes.namePx * ROD_WIDEST)))
 }
 
-/** Beside a rod stand what is kept, the number, and how it is known in two lines, or that alone in three. */
+/** Beside a rod stand what is kept, the number, and how it is known in two lines. */
 function besideHeight({ numberPx, quietPx }: CounterSizes): number {
   return Math.ceil(numberPx * BESIDE_NUMBER_LINE + 3 * quietPx * BESIDE_TEXT_LINE)
 }
@@ -132,11 +140,21 @@ function columnsThatFit(
     ({ text, weight, clocks = 1 }) => wide(text, quietPx, weight) + Math.ceil(clocks * LONGER_HOUR * quietPx),
   )
   const named = names.map((name) => Math.max(...nameLinesOf(name, namePx).map((line) => wide(line, namePx, 'strong'))))
-  const known = words.counter.rod.known({ how: 'counted', atMs: SOME_TIME, lessSales: true })
-  const besideTexts = [known, words.counter.rod.kept(88)].flatMap((text) => text.split(' '))
-  const beside = [wide('888', numberPx, 'strong'), ...besideTexts.map((word) => wide(word, quietPx))]
+  const { rod } = words.counter
+  const known = [rod.known({ how: 'counted', atMs: SOME_TIME, isNow: false }), rod.kept(88), rod.dayOld(88)]
+  const besideTexts = known.flatMap((text) => text.split(' '))
+  const beside = [
+    aboutWidth(rod, sizes),
+    wide('888', numberPx, 'strong'),
+    ...besideTexts.map((word) => wide(word, quietPx)),
+  ]
   const leastPx = Math.max(...below, ...named, rodWidth(sizes) + padPx + Math.max(...beside)) + 2 * padPx
   return Math.min(COLUMNS_MAX, Math.max(1, Math.floor(room.widthPx / leastPx)))
+}
+
+/** A number of two digits that is not known to the piece, in one line. */
+function aboutWidth(rod: CounterRodWords, { quietPx, numberPx }: CounterSizes): number {
+  return wide(rod.about, quietPx) + Math.ceil(ABOUT_GAP * quietPx) + wide('88', numberPx)
 }
 
 /** Some instant, to measure what is said of one: its clock time has at least one digit of the hour. */
@@ -145,8 +163,8 @@ const SOME_TIME = epochMs(0)
 const LONGER_HOUR = 0.632
 
 function widestBelow({ counter: { rod } }: CounterWords): readonly { text: string; weight: Weight; clocks?: number }[] {
-  const quiet = [rod.goneAbout(SOME_TIME), rod.goneSince(SOME_TIME), rod.lastsToClose, rod.none]
-  const strong = [rod.noMore, rod.coming(144, SOME_TIME)]
+  const quiet = [rod.goneAbout(SOME_TIME), rod.soldOut(SOME_TIME), rod.mayBeGone, rod.lastsToClose, rod.none]
+  const strong = [rod.noMore, rod.coming(144, SOME_TIME, true), rod.coming(144, SOME_TIME, false)]
   return [
     { text: rod.noneBetween(SOME_TIME, SOME_TIME), weight: 'regular', clocks: 2 },
     ...quiet.map((text) => ({ text, weight: 'regular' as const })),

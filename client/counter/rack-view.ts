@@ -1,6 +1,6 @@
 import type { VarietyId } from '../../shared-core/ids.ts'
 import { textWidthPx } from '../parts/text-width.ts'
-import type { Basis, CounterWords } from '../words/counter.ts'
+import type { CounterWords } from '../words/counter.ts'
 import type { CounterRod } from './counter-rods.ts'
 import type { CounterSizes } from './counter-sizes.ts'
 import type { Hand } from './hand.ts'
@@ -13,6 +13,7 @@ import { rodText } from './rod-text.ts'
 export interface RodCell extends RodText {
   readonly varietyId: VarietyId
   readonly nameLines: readonly string[]
+  /** What is likely for sale. */
   readonly pieces: number
   readonly keptPieces: number
   /** What comes next: the dashed rings are the pieces of which the text under them tells the time. */
@@ -49,15 +50,13 @@ export function rackView(input: RackInput): RackView {
 }
 
 function rodCell(rod: CounterRod, { time, hand, layout, sizes, words }: RackInput): RodCell {
-  const { varietyId, name, likely, kept } = rod
+  const { varietyId, name, likely, within, kept } = rod
   const coming = rod.onTheWay.reduce((sum, { pieces }) => sum + pieces, 0)
   const inHand = hand.find((line) => line.varietyId === varietyId)?.pieces ?? 0
   const isOneLine = textWidthPx(name, sizes.namePx, 'strong') <= layout.cellPx - 2 * layout.padPx
   const text = rodText(rod, time, words)
   return {
     ...text,
-    // Beside the rod are three lines; the foot tells all of it once the rod is touched.
-    known: text.kept === '' ? text.known : words.counter.rod.known(withoutSales(rod.basis)),
     varietyId,
     nameLines: isOneLine ? [name] : nameLinesOf(name, sizes.namePx),
     pieces: likely,
@@ -65,10 +64,6 @@ function rodCell(rod: CounterRod, { time, hand, layout, sizes, words }: RackInpu
     onTheWay: rod.onTheWay[0]?.pieces ?? 0,
     inHand,
     inHandText: inHand === 0 ? '' : words.counter.hand.inHand(inHand),
-    spoken: words.counter.rod.spoken(name, likely, kept, coming),
+    spoken: words.counter.rod.spoken({ name, likely, within, kept, onTheWay: coming, known: text.known }),
   }
-}
-
-function withoutSales(basis: Basis): Basis {
-  return basis.how === 'counted' ? { ...basis, lessSales: false } : basis
 }

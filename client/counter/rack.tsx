@@ -41,14 +41,14 @@ export function Rack({ view, layout, words, onTouch, onPage }: RackProps) {
         ))}
       </div>
       {view.pages > 1 && (
-        <PageKeys page={view.page} pages={view.pages} words={words} onPage={onPage} direction="down" />
+        <PageKeys page={view.page} pages={view.pages} words={words} onPage={onPage} direction={layout.pagesLie} />
       )}
     </main>
   )
 }
 
 function RodKey({ cell, layout, onTouch }: { cell: RodCell; layout: RackLayout; onTouch: () => void }) {
-  const { nameLines, pieces, keptPieces, onTheWay, isTrouble, moreTone } = cell
+  const { nameLines, pieces, keptPieces, onTheWay, moreTone } = cell
   return (
     <div class={classOf(cell)} data-variety={cell.varietyId}>
       <Key name={cell.spoken} chosen={cell.inHand > 0} sameTouchMs={FAST_TAP_MS} onPress={onTouch}>
@@ -62,8 +62,11 @@ function RodKey({ cell, layout, onTouch }: { cell: RodCell; layout: RackLayout; 
             width={layout.rodPx.width}
           />
           <span class="counter-beside">
-            {cell.kept !== '' && <span class="counter-quiet">{cell.kept}</span>}
-            <span class={isTrouble ? 'counter-number counter-trouble' : 'counter-number'}>{pieces}</span>
+            {cell.apart !== '' && <span class="counter-quiet">{cell.apart}</span>}
+            <span class="counter-told">
+              {cell.about !== '' && <span class="counter-quiet">{cell.about}</span>}
+              <span class={numberClass(cell)}>{pieces}</span>
+            </span>
             {cell.inHandText === '' ? (
               <span class="counter-quiet">{cell.known}</span>
             ) : (
@@ -83,6 +86,15 @@ function RodKey({ cell, layout, onTouch }: { cell: RodCell; layout: RackLayout; 
       </Key>
     </div>
   )
+}
+
+/** A number that is known to the piece is bold; one that is an estimate is not. */
+function numberClass({ isTrouble, about }: RodCell): string {
+  return [
+    'counter-number',
+    ...(about === '' ? [] : ['counter-number-about']),
+    ...(isTrouble ? ['counter-trouble'] : []),
+  ].join(' ')
 }
 
 function classOf({ inHand, isTrouble }: RodCell): string {

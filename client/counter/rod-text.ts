@@ -1,15 +1,18 @@
 import type { EpochMs } from '../../shared-core/units.ts'
-import type { CounterWords } from '../words/counter.ts'
+import type { CounterRodWords, CounterWords } from '../words/counter.ts'
 import type { CounterRod } from './counter-rods.ts'
 
 /** What is said of one rod. */
 export interface RodText {
-  /** "gone about 9:40", "none 8:14–8:43", "gone since 8:47", "lasts to close"; "" when nothing is known. */
+  /** "about" over the number, "" where the number is known to the piece. */
+  readonly about: string
+  /** "gone about 9:40", "none 8:14–8:43", "sold out 8:47", "lasts to close"; "" when nothing is known. */
   readonly when: string
-  /** "36 at 9:04", "no more today"; "" when it says nothing. */
+  /** "36 about 9:04", "no more today"; "" when it says nothing. */
   readonly more: string
   readonly moreTone: 'coming' | 'trouble' | 'quiet'
-  readonly kept: string
+  /** What is there and not for sale as today's: there is room for one line. "kept 6", else "day-old 4", else "". */
+  readonly apart: string
   readonly known: string
   /** None, or none soon and before more comes. */
   readonly isTrouble: boolean
@@ -24,47 +27,84 @@ export interface RodTime {
 /** A rod that is gone sooner than this, with nothing coming before, is trouble. */
 const TROUBLE_MS = 60 * 60_000
 
+/** Sold out: what was there has gone. Where there never was any, there is none, but nobody missed it. */
+export function isSoldOut({ forSale, goneSinceMs }: Pick<CounterRod, 'forSale' | 'goneSinceMs'>): boolean {
+  return forSale === 0 && goneSinceMs !== null
+}
+
 export function rodText(rod: CounterRod, { nowMs, closeMs }: RodTime, { counter }: CounterWords): RodText {
   const words = counter.rod
-  const { likely, kept, goneAtMs, goneSinceMs, basis } = rod
+  const { forSale, likely, goneAtMs, basis } = rod
   const [next] = rod.onTheWay
   const lasts = goneAtMs !== null && closeMs !== null && goneAtMs >= closeMs
   const runsOut = goneAtMs !== null && !lasts && (next === undefined || goneAtMs < next.readyAtMs)
-  const isGone = likely === 0 && goneSinceMs !== null
-  const isTrouble = isGone || (runsOut && goneAtMs - nowMs < TROUBLE_MS)
-  const said = {
-    kept: kept === 0 ? '' : words.kept(kept),
-    known: words.known(basis),
-    isTrouble,
+  const isGone = isSoldOut(rod)
+  const mayBeGone = forSale > 0 && likely === 0
+  const isTrouble = isGone || mayBeGone || (runsOut && goneAtMs - nowMs < TROUBLE_MS)
+  const said = { about: aboutOf(rod, words), apart: apartOf(rod, words)[0] ?? '', known: words.known(basis), isTrouble }
+  const when = whenOf(rod, { lasts, isGap: runsOut && next !== undefined, mayBeGone }, words)
+  if (next !== undefined) {
+    const more = words.coming(next.pieces, next.readyAtMs, next.from === 'cooling')
+    return { ...said, when, more, moreTone: 'coming' }
   }
-  const isGap = likely > 0 && runsOut && next !== undefined
-  const when = isGap
-    ? words.noneBetween(goneAtMs, next.readyAtMs)
-    : likely === 0
-      ? goneSinceMs === null
-        ? ''
-        : words.goneSince(goneSinceMs)
-      : whenGone(goneAtMs, lasts, words)
-  if (next !== undefined) return { ...said, when, more: words.coming(next.pieces, next.readyAtMs), moreTone: 'coming' }
-  if (likely === 0 && !isGone) return { ...said, when: '', more: words.none, moreTone: 'quiet' }
+  if (forSale === 0 && !isGone) return { ...said, when: '', more: words.none, moreTone: 'quiet' }
   return { ...said, when, more: lasts ? '' : words.noMore, moreTone: isTrouble ? 'trouble' : 'quiet' }
 }
 
-function whenGone(goneAtMs: EpochMs | null, lasts: boolean, words: CounterWords['counter']['rod']): string {
+function aboutOf({ within }: CounterRod, words: CounterRodWords): string {
+  return within === 0 ? '' : words.about
+}
+
+function apartOf({ kept, dayOld }: CounterRod, words: CounterRodWords): readonly string[] {
+  return [...(kept > 0 ? [words.kept(kept)] : []), ...(dayOld > 0 ? [words.dayOld(dayOld)] : [])]
+}
+
+interface Outlook {
+  readonly lasts: boolean
+  readonly isGap: boolean
+  readonly mayBeGone: boolean
+}
+
+function whenOf(rod: CounterRod, { lasts, isGap, mayBeGone }: Outlook, words: CounterRodWords): string {
+  const { forSale, goneAtMs, goneSinceMs } = rod
+  const [next] = rod.onTheWay
+  if (forSale === 0) return goneSinceMs === null ? '' : words.soldOut(goneSinceMs)
+  if (mayBeGone) return words.mayBeGone
   if (goneAtMs === null) return ''
+  if (isGap && next !== undefined) return words.noneBetween(goneAtMs, next.readyAtMs)
   return lasts ? words.lastsToClose : words.goneAbout(goneAtMs)
 }
 
 /** Further loads are a plan, and change. */
 const COMING_MOST = 3
 
-/** All that is known of a rod, in the order in which a seller asks. @example ["24 for sale", "kept 6", "36 at 9:04"] */
+/**
+ * All that is known of a rod, in the order in which a seller asks.
+ * @example ["about 24 (± 3), counted 8:40", "kept 6", "36 about 9:04"]
+ * @example ["sold out since 9:10", "24 more about 9:35"]
+ */
 export function rodFacts(rod: CounterRod, time: RodTime, words: CounterWords): readonly string[] {
   const { rod: said } = words.counter
-  const { when, more, kept, known } = rodText(rod, time, words)
-  const pace = rod.goneAtMs !== null && rod.perHour !== null && when !== said.lastsToClose && rod.likely > 0
-  const gone = pace ? said.atPace(when, rod.perHour) : when
-  const coming = rod.onTheWay.slice(0, COMING_MOST).map(({ pieces, readyAtMs }) => said.coming(pieces, readyAtMs))
-  const rest = coming.length > 0 ? coming : [more]
-  return [said.forSale(rod.likely), kept, gone, ...rest, known].filter((fact) => fact !== '')
+  const { when, more, known } = rodText(rod, time, words)
+  const apart = apartOf(rod, said)
+  const { goneSinceMs, goneAtMs, perHour } = rod
+  const coming = rod.onTheWay.slice(0, COMING_MOST)
+  if (isSoldOut(rod) && goneSinceMs !== null) {
+    const later = coming.map(({ pieces, readyAtMs }) => said.moreAbout(pieces, readyAtMs))
+    return [said.soldOutSince(goneSinceMs), ...(later.length > 0 ? later : [more]), ...apart].filter(isSaid)
+  }
+  const isPaced = goneAtMs !== null && perHour !== null && when !== said.lastsToClose && rod.likely > 0
+  const gone = isPaced ? said.atPace(when, perHour) : when
+  const rest = coming.map(({ pieces, readyAtMs, from }) => said.coming(pieces, readyAtMs, from === 'cooling'))
+  return [numberFact(rod, known, said), ...apart, gone, ...(rest.length > 0 ? rest : [more])].filter(isSaid)
+}
+
+/** The number with what it rests on. @example "about 12 (± 3), counted 8:40", "24 for sale" */
+export function numberFact({ likely, within }: CounterRod, known: string, words: CounterRodWords): string {
+  if (known === '') return within === 0 ? words.forSale(likely) : words.number(likely, within)
+  return `${words.number(likely, within)}, ${known}`
+}
+
+function isSaid(fact: string): boolean {
+  return fact !== ''
 }

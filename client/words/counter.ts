@@ -1,13 +1,17 @@
 import type { Line } from '../../shared-core/day/state.ts'
 import type { Language } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
+import type { CounterJobWords } from './counter-jobs.ts'
 import { enCounter } from './en-counter.ts'
+import { enCounterJobs } from './en-counter-jobs.ts'
 import { esCounter } from './es-counter.ts'
+import { esCounterJobs } from './es-counter-jobs.ts'
 import type { Words } from './words.ts'
 
 /** What the number for sale of a rod rests on. */
 export type Basis =
-  | { readonly how: 'counted'; readonly atMs: EpochMs; readonly lessSales: boolean }
+  /** `isNow`: counted a moment ago. */
+  | { readonly how: 'counted'; readonly atMs: EpochMs; readonly isNow: boolean }
   /** `atMs`: when the youngest of the pieces for sale came for sale. */
   | { readonly how: 'baked'; readonly atMs: EpochMs }
   | { readonly how: 'nothing' }
@@ -15,6 +19,7 @@ export type Basis =
 /** The words of the counter: those that all screens share, and its own. */
 export interface CounterWords extends Words {
   readonly counter: CounterSentences
+  readonly jobs: CounterJobWords
 }
 
 export interface CounterSentences {
@@ -34,34 +39,59 @@ export interface CounterSentences {
 }
 
 export interface CounterRodWords {
+  /** Over a number that is not known to the piece. */
+  readonly about: string
+  /** A number with how well it is known. @example "about 12 (± 3)", "12" */
+  number(likely: number, within: number): string
   /** @example "gone about 9:40" */
   goneAbout(atMs: EpochMs): string
   /** The same in full. @example "gone about 9:40 at this pace (24 an hour)" */
   atPace(gone: string, perHour: number): string
   /** It runs out before more comes. @example "none 8:14–8:43" */
   noneBetween(fromMs: EpochMs, toMs: EpochMs): string
-  /** @example "gone since 8:47" */
-  goneSince(atMs: EpochMs): string
+  /** On the rod. @example "sold out 9:10" */
+  soldOut(atMs: EpochMs): string
+  /** In full. @example "sold out since 9:10" */
+  soldOutSince(atMs: EpochMs): string
+  /** After "sold out". @example "24 more about 9:35" */
+  moreAbout(pieces: number, atMs: EpochMs): string
+  readonly mayBeGone: string
   readonly lastsToClose: string
   readonly noMore: string
   /** Never any, and none to come. */
   readonly none: string
-  /** @example "36 at 9:04" */
-  coming(pieces: number, atMs: EpochMs): string
+  /** `isSure`: they are out and only cool. @example "36 at 9:04", "36 about 9:04" */
+  coming(pieces: number, atMs: EpochMs, isSure: boolean): string
   /** @example "kept 6" */
   kept(pieces: number): string
-  /** What the number rests on. @example "counted 7:30, less sales", "baked 7:50" */
+  /** @example "day-old 4" */
+  dayOld(pieces: number): string
+  /** What the number rests on. @example "counted 7:30", "counted now", "baked 7:50" */
   known(basis: Basis): string
   /** @example "24 for sale" */
   forSale(pieces: number): string
-  /** For those who listen. @example "Sesame: 24 for sale, 6 kept, 36 on the way" */
-  spoken(name: string, forSale: number, kept: number, onTheWay: number): string
+  /** For those who listen. @example "Sesame: about 24 for sale, 6 kept, 36 on the way" */
+  spoken(rod: SpokenRod): string
   readonly rack: string
+}
+
+export interface SpokenRod {
+  readonly name: string
+  readonly likely: number
+  readonly within: number
+  readonly kept: number
+  readonly onTheWay: number
+  readonly known: string
 }
 
 export interface HandWords {
   readonly touchARod: string
-  readonly touchMore: string
+  /** Where a till's sales count. */
+  readonly tillSells: string
+  /** Where counts alone keep the numbers. */
+  readonly countsOnly: string
+  /** After the changeover. */
+  readonly bakingOver: string
   /** On the rod itself. @example "in hand 2" */
   inHand(pieces: number): string
   /** A mixed sale of many. @example "5 kinds" */
@@ -70,11 +100,28 @@ export interface HandWords {
   sold(lines: readonly Line[]): string
   /** Why a number is too small. @example "14 in hand" */
   tooSmall(inHand: number): string
-  readonly soldWord: string
-  readonly number: string
+  /** A dozen of several kinds as the board proposes it. @example "Assorted 12" */
+  assorted(pieces: number): string
+  /** An assorted sale for those who listen. */
+  assortedSold(pieces: number, lines: readonly Line[]): string
+  readonly changeIt: string
+  /** Nothing is there to put together. */
+  readonly noneForSale: string
+  /** A sale of which nobody says the kinds. */
+  readonly unnamed: string
+  readonly unnamedDetail: string
+  readonly unnamedHow: string
+  /** @example "sold 12, kinds not named" */
+  unnamedSold(pieces: number): string
+  /** What is done with another number, or what was not sold. */
+  readonly other: string
   readonly count: string
   readonly keep: string
-  readonly notSold: string
+  readonly lastOneGone: string
+  /** With the rod's name, where it is not in hand. @example "Last Poppy gone" */
+  lastOf(name: string): string
+  /** Touches take back one by one while it is down. */
+  readonly fewer: string
   readonly putBack: string
   /** Group of the keys that sell, for those who listen. */
   readonly sell: string
@@ -84,8 +131,6 @@ export interface AmountsWords {
   readonly title: { readonly [purpose in AmountsPurpose]: string }
   readonly wholeHalfDozens: string
   readonly singles: string
-  /** @example "4 rings" */
-  rings(rings: number): string
   /** For those who listen, on a key. @example "24: 4 rings" */
   ringsKey(rings: number): string
   singlesKey(pieces: number): string
@@ -99,7 +144,7 @@ export interface AmountsWords {
   given(pieces: number | null): string
   readonly nothingChosen: string
 }
-export type AmountsPurpose = 'sell' | 'keep' | 'count' | 'not-sold'
+export type AmountsPurpose = 'other' | 'keep' | 'count' | 'unnamed'
 
 export interface KeptWords {
   readonly title: string
@@ -125,10 +170,16 @@ export interface CounterDayWords {
 }
 
 export function counterWords(words: Words): CounterWords {
-  return { ...words, counter: OF_LANGUAGE[words.language](words) }
+  const { language } = words
+  return { ...words, counter: OF_LANGUAGE[language](words), jobs: JOBS_OF_LANGUAGE[language](words) }
 }
 
 const OF_LANGUAGE: { readonly [language in Language]: (words: Words) => CounterSentences } = {
   en: enCounter,
   es: esCounter,
+}
+
+const JOBS_OF_LANGUAGE: { readonly [language in Language]: (words: Words) => CounterJobWords } = {
+  en: enCounterJobs,
+  es: esCounterJobs,
 }

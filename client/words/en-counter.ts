@@ -27,42 +27,62 @@ export function enCounter(words: Words): CounterSentences {
 
 function rod({ times }: Words): CounterRodWords {
   return {
+    about: 'about',
+    number: (likely, within) => (within === 0 ? String(likely) : `about ${likely} (± ${within})`),
     goneAbout: (atMs) => `gone about ${times.clock(atMs)}`,
     atPace: (gone, perHour) => `${gone} at this pace (${perHour} an hour)`,
     noneBetween: (fromMs, toMs) => `none ${times.clock(fromMs)}–${times.clock(toMs)}`,
-    goneSince: (atMs) => `gone ${times.since(atMs)}`,
+    soldOut: (atMs) => joined('sold out', times.clock(atMs)),
+    soldOutSince: (atMs) => joined('sold out', times.since(atMs)),
+    moreAbout: (pieces, atMs) => joined(`${pieces} more about`, times.clock(atMs)),
+    mayBeGone: 'may be gone',
     lastsToClose: 'lasts to close',
     noMore: 'no more today',
     none: 'none today',
-    coming: (pieces, atMs) => `${pieces} ${times.at(atMs)}`,
+    coming: (pieces, atMs, isSure) => `${pieces} ${isSure ? times.at(atMs) : joined('about', times.clock(atMs))}`,
     kept: (pieces) => `kept ${pieces}`,
+    dayOld: (pieces) => `day-old ${pieces}`,
     known: (basis) => {
       if (basis.how === 'nothing') return ''
-      const known = joined(KNOWN[basis.how], times.clock(basis.atMs))
-      return basis.how === 'counted' && basis.lessSales ? `${known}, less sales` : known
+      if (basis.how === 'baked') return joined('baked', times.clock(basis.atMs))
+      return basis.isNow ? 'counted now' : joined('counted', times.clock(basis.atMs))
     },
     forSale: (pieces) => `${pieces} for sale`,
-    spoken: (name, forSale, keptPieces, onTheWay) =>
-      `${name}: ${forSale} for sale, ${keptPieces} kept, ${onTheWay} on the way`,
+    spoken: ({ name, likely, within, kept: keptPieces, onTheWay, known }) =>
+      [
+        `${name}: ${within === 0 ? '' : 'about '}${likely} for sale`,
+        ...(known === '' ? [] : [known]),
+        `${keptPieces} kept`,
+        `${onTheWay} on the way`,
+      ].join(', '),
     rack: 'The rack',
   }
 }
 
-const KNOWN = { counted: 'counted', baked: 'baked' } as const
-
 function hand({ line }: Words): HandWords {
   return {
     touchARod: 'Touch a rod, then the number sold',
-    touchMore: 'touch more rods for a mixed sale',
+    tillSells: 'The till tells what is sold: touch a rod to count or keep',
+    countsOnly: 'Nobody taps sales here, counts keep the numbers: touch a rod',
+    bakingOver: 'None baked after this: what is here is for the afternoon',
     inHand: (pieces) => `in hand ${pieces}`,
     kinds: (kinds) => `${kinds} kinds`,
     sold: (lines) => `sold ${line.contents(lines)}`,
     tooSmall: (inHand) => `${inHand} in hand`,
-    soldWord: 'sold',
-    number: 'Another number',
+    assorted: (pieces) => `Assorted ${pieces}`,
+    assortedSold: (pieces, lines) => `sold assorted ${pieces}: ${line.contents(lines)}`,
+    changeIt: 'Change the mix',
+    noneForSale: 'none for sale',
+    unnamed: 'Not named',
+    unnamedDetail: 'which, nobody knows',
+    unnamedHow: 'Sold, and nobody knows which: how many?',
+    unnamedSold: (pieces) => `sold ${pieces}, kinds not named`,
+    other: 'Other',
     count: 'Count',
     keep: 'Keep',
-    notSold: 'Not sold',
+    lastOneGone: 'Last one gone',
+    lastOf: (name) => `Last ${name} gone`,
+    fewer: 'Fewer',
     putBack: 'Put back',
     sell: 'Sold',
   }
@@ -70,14 +90,13 @@ function hand({ line }: Words): HandWords {
 
 const AMOUNTS: AmountsWords = {
   title: {
-    sell: 'How many sold',
+    other: 'How many',
     keep: 'How many to keep',
     count: 'How many are there',
-    'not-sold': 'How many not sold',
+    unnamed: 'How many sold',
   },
   wholeHalfDozens: 'Half-dozens',
   singles: 'and singles',
-  rings: (rings) => `${rings} ${rings === 1 ? 'ring' : 'rings'}`,
   ringsKey: (rings) => `${rings * 6}: ${rings} ${rings === 1 ? 'half-dozen' : 'half-dozens'}`,
   singlesKey: (pieces) => `and ${pieces} ${pieces === 1 ? 'single' : 'singles'}`,
   sixMore: 'half a dozen more',

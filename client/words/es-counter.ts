@@ -27,42 +27,62 @@ export function esCounter(words: Words): CounterSentences {
 
 function rod({ times }: Words): CounterRodWords {
   return {
+    about: 'unos',
+    number: (likely, within) => (within === 0 ? String(likely) : `unos ${likely} (± ${within})`),
     goneAbout: (atMs) => `acaba hacia ${times.clock(atMs)}`,
     atPace: (gone, perHour) => `${gone} a este ritmo (${perHour} por hora)`,
     noneBetween: (fromMs, toMs) => `sin ${times.clock(fromMs)}–${times.clock(toMs)}`,
-    goneSince: (atMs) => `agotado ${times.clock(atMs)}`,
+    soldOut: (atMs) => joined('agotado', times.clock(atMs)),
+    soldOutSince: (atMs) => joined('agotado', times.since(atMs)),
+    moreAbout: (pieces, atMs) => joined(`${pieces} más hacia las`, times.clock(atMs)),
+    mayBeGone: 'quizá agotado',
     lastsToClose: 'alcanza al cierre',
     noMore: 'hoy no hay más',
     none: 'hoy no hay',
-    coming: (pieces, atMs) => `${pieces} ${times.at(atMs)}`,
+    coming: (pieces, atMs, isSure) => `${pieces} ${isSure ? times.at(atMs) : joined('hacia', times.clock(atMs))}`,
     kept: (pieces) => `apartados ${pieces}`,
+    dayOld: (pieces) => `de ayer ${pieces}`,
     known: (basis) => {
       if (basis.how === 'nothing') return ''
-      const known = joined(KNOWN[basis.how], times.clock(basis.atMs))
-      return basis.how === 'counted' && basis.lessSales ? `${known}, menos ventas` : known
+      if (basis.how === 'baked') return joined('horneado', times.clock(basis.atMs))
+      return basis.isNow ? 'contado ahora' : joined('contado', times.clock(basis.atMs))
     },
     forSale: (pieces) => `${pieces} a la venta`,
-    spoken: (name, forSale, keptPieces, onTheWay) =>
-      `${name}: ${forSale} a la venta, ${keptPieces} apartados, ${onTheWay} en camino`,
+    spoken: ({ name, likely, within, kept: keptPieces, onTheWay, known }) =>
+      [
+        `${name}: ${within === 0 ? '' : 'unos '}${likely} a la venta`,
+        ...(known === '' ? [] : [known]),
+        `${keptPieces} apartados`,
+        `${onTheWay} en camino`,
+      ].join(', '),
     rack: 'El estante',
   }
 }
 
-const KNOWN = { counted: 'contado', baked: 'horneado' } as const
-
 function hand({ line }: Words): HandWords {
   return {
     touchARod: 'Toque una varilla y luego cuántos se venden',
-    touchMore: 'toque más varillas para una venta mixta',
+    tillSells: 'La caja dice qué se vende: toque una varilla para contar o apartar',
+    countsOnly: 'Aquí nadie marca ventas, los recuentos llevan la cuenta: toque una varilla',
+    bakingOver: 'Ya no se hornea más: lo que hay es para la tarde',
     inHand: (pieces) => `en mano ${pieces}`,
     kinds: (kinds) => `${kinds} clases`,
     sold: (lines) => `vendido ${line.contents(lines)}`,
     tooSmall: (inHand) => `${inHand} en mano`,
-    soldWord: 'vendido',
-    number: 'Otro número',
+    assorted: (pieces) => `${pieces} surtidos`,
+    assortedSold: (pieces, lines) => `vendido ${pieces} surtidos: ${line.contents(lines)}`,
+    changeIt: 'Cambiar el surtido',
+    noneForSale: 'nada a la venta',
+    unnamed: 'Sin decir cuál',
+    unnamedDetail: 'no se sabe cuáles',
+    unnamedHow: 'Vendidos, no se sabe cuáles: ¿cuántos?',
+    unnamedSold: (pieces) => `vendido ${pieces}, sin decir cuáles`,
+    other: 'Otro',
     count: 'Contar',
     keep: 'Apartar',
-    notSold: 'No vendidos',
+    lastOneGone: 'Era el último',
+    lastOf: (name) => `Último ${name} vendido`,
+    fewer: 'Menos',
     putBack: 'Devolver',
     sell: 'Vendido',
   }
@@ -70,14 +90,13 @@ function hand({ line }: Words): HandWords {
 
 const AMOUNTS: AmountsWords = {
   title: {
-    sell: 'Cuántos se venden',
+    other: 'Cuántos',
     keep: 'Cuántos se apartan',
     count: 'Cuántos hay',
-    'not-sold': 'Cuántos no vendidos',
+    unnamed: 'Cuántos se venden',
   },
   wholeHalfDozens: 'Medias docenas',
   singles: 'y sueltos',
-  rings: (rings) => `${rings} ${rings === 1 ? 'aro' : 'aros'}`,
   ringsKey: (rings) => `${rings * 6}: ${rings} ${rings === 1 ? 'media docena' : 'medias docenas'}`,
   singlesKey: (pieces) => `y ${pieces} ${pieces === 1 ? 'suelto' : 'sueltos'}`,
   sixMore: 'media docena más',

@@ -47,8 +47,8 @@ describe('the keys that sell', () => {
 describe('the line over the keys', () => {
   const parts = { rods: [rod({ kept: 6 })], time: { nowMs: at('8:00'), closeMs: null }, words }
 
-  it('given nothing in hand, then it says what to do', () => {
-    expect(handText([], parts, { roomPx: 800, fontPx: 20 })).toBe('Touch a rod, then the number sold')
+  it('given nothing in hand, then there is nothing to tell of it', () => {
+    expect(handText([], parts, { roomPx: 800, fontPx: 20 })).toBe('')
   })
 
   it('given several rods and little room, then the others are counted', () => {
@@ -59,9 +59,9 @@ describe('the line over the keys', () => {
 
   it('given one rod and little room, then only the facts that fit are told, most important first', () => {
     expect(handText(lines('sesame', 1), parts, { roomPx: 900, fontPx: 20 })).toBe(
-      'Sesame: 24 for sale, kept 6, no more today, counted 6:40',
+      'Sesame: 24, counted 6:40, kept 6, no more today',
     )
-    expect(handText(lines('sesame', 1), parts, { roomPx: 260, fontPx: 20 })).toBe('Sesame: 24 for sale, kept 6')
+    expect(handText(lines('sesame', 1), parts, { roomPx: 310, fontPx: 20 })).toBe('Sesame: 24, counted 6:40, kept 6')
   })
 })
 
@@ -140,10 +140,8 @@ describe('a number as rings and singles', () => {
   })
 
   it('given nothing chosen, then a key names no number', () => {
-    const labels = (['sell', 'keep', 'count', 'not-sold'] as const).map(
-      (purpose) => actKeys(purpose, [], words)[0]?.label,
-    )
-    expect(labels).toEqual(['Sold', 'Keep', 'Counted', 'Wasted'])
+    const labels = (['other', 'keep', 'count'] as const).map((purpose) => actKeys(purpose, [], words, true)[0]?.label)
+    expect(labels).toEqual(['Sold', 'Keep', 'Counted'])
   })
 
   it.each([
@@ -161,7 +159,7 @@ describe('a number as rings and singles', () => {
   )
 
   it('given what was not sold, then each variety is taken off in an act of its own', () => {
-    const keys = actKeys('not-sold', lines('sesame', 2, 'poppy', 0, 'plain', 1), words)
+    const keys = actKeys('other', lines('sesame', 2, 'poppy', 0, 'plain', 1), words, false)
     expect(keys.map((key) => key.label)).toEqual(['Wasted 3', 'Kitchen used 3', 'Given away 3'])
     expect(keys[0]?.acts).toEqual([
       { type: 'remove', varietyId: 'sesame', pieces: 2, fate: 'wasted' },
@@ -170,8 +168,21 @@ describe('a number as rings and singles', () => {
   })
 
   it('given a count of none, then it is a count all the same', () => {
-    expect(actKeys('count', lines('sesame', 0), words)).toEqual([
-      { label: 'Counted 0', acts: [{ type: 'count', varietyId: 'sesame', pieces: 0 }] },
+    expect(actKeys('count', lines('sesame', 0), words, true)).toEqual([
+      { id: 'counted', label: 'Counted 0', acts: [{ type: 'count', varietyId: 'sesame', pieces: 0 }] },
+    ])
+  })
+
+  it('given several rods counted, then they are one sweep to the piece, so that one touch takes them back', () => {
+    const [key] = actKeys('count', lines('sesame', 17, 'poppy', 0), words, true)
+    expect(key?.acts).toEqual([
+      {
+        type: 'sweep',
+        counts: [
+          { varietyId: 'sesame', pieces: 17, within: 0 },
+          { varietyId: 'poppy', pieces: 0, within: 0 },
+        ],
+      },
     ])
   })
 })

@@ -38,11 +38,12 @@ describe('where rods stand on a ten-inch tablet', () => {
           expect(textWidthPx(line, sizes.namePx, 'strong')).toBeLessThanOrEqual(textPx)
       for (const text of [
         words.counter.rod.goneAbout(at('12:59')),
-        words.counter.rod.goneSince(at('12:59')),
+        words.counter.rod.soldOut(at('12:59')),
+        words.counter.rod.mayBeGone,
         words.counter.rod.noneBetween(at('12:14'), at('12:59')),
       ])
         expect(textWidthPx(text, sizes.quietPx)).toBeLessThanOrEqual(textPx)
-      for (const text of [words.counter.rod.coming(144, at('12:59')), words.counter.rod.noMore])
+      for (const text of [words.counter.rod.coming(144, at('12:59'), false), words.counter.rod.noMore])
         expect(textWidthPx(text, sizes.quietPx, 'strong')).toBeLessThanOrEqual(textPx)
       // A rod is still a picture: more than four names high, with places for six rings at least.
       expect(layout.rodPx.height).toBeGreaterThanOrEqual(4 * sizes.namePx)
@@ -57,12 +58,29 @@ describe('where rods stand on a ten-inch tablet', () => {
     expect(rackLayout(namesOf(12), room, sizes, wordsIn('es'))).toMatchObject({ pages: 1 })
   })
 
-  it('given a phone, then one page is longer than the glass and a key is a quarter of its width', () => {
+  it.each(['en', 'es'] as const)(
+    'given a phone in %s, then all rods have a page under a thumb and nothing must be dragged',
+    (language) => {
+      const phone = { widthPx: 390, heightPx: 844, screenWidthPx: 390, screenHeightPx: 844 }
+      const small = counterSizes(defaultSettings('counter'), phone)
+      const space = rackRoom(phone, small)
+      const layout = rackLayout(namesOf(28), space, small, wordsIn(language))
+      expect(layout).toMatchObject({ form: 'glass', pagesLie: 'across' })
+      expect(layout.columns).toBeGreaterThanOrEqual(2)
+      expect(layout.rows).toBeGreaterThanOrEqual(3)
+      const arrowsPx = small.keyPx + small.gapPx
+      const rowsPx = layout.rows * layout.rowPx + (layout.rows - 1) * layout.rowGapPx
+      expect(rowsPx + arrowsPx).toBeLessThanOrEqual(space.heightPx)
+      expect(5 * small.keyPx + 4 * small.gapPx).toBeLessThanOrEqual(390)
+      expect(small.keyPx).toBeGreaterThanOrEqual(48)
+    },
+  )
+
+  it('given a phone of which nobody said how large it is, then it is not taken for a tablet', () => {
     const phone = { widthPx: 390, heightPx: 844, screenWidthPx: 390, screenHeightPx: 844 }
-    const small = counterSizes({ ...defaultSettings('counter'), diagonalInches: 6.1 }, phone)
-    const layout = rackLayout(namesOf(28), rackRoom(phone, small), small, wordsIn('en'))
-    expect(layout).toMatchObject({ form: 'long', pages: 1 })
-    expect(4 * small.keyPx + 3 * small.gapPx).toBeLessThanOrEqual(390)
+    expect(counterSizes(defaultSettings('counter'), phone).panel.diagonalInch).toBeLessThan(7)
+    const told = { ...defaultSettings('counter'), diagonalInches: 5.4 }
+    expect(counterSizes(told, phone).panel.diagonalInch).toBe(5.4)
   })
 })
 
@@ -95,14 +113,6 @@ describe('the rods of a page', () => {
     ).toEqual([['v1', 'in hand 2']])
   })
 
-  it('given a count and sales since, then the rod says so where nothing is kept; else its three lines are full', () => {
-    const basis = { how: 'counted', atMs: at('7:30'), lessSales: true } as const
-    const rods = [rod({ basis }), rod({ basis, kept: 6 })]
-    const time = { nowMs: at('8:00'), closeMs: null }
-    const { cells } = rackView({ rods, time, hand: [], layout, sizes, words: wordsIn('en'), page: 0 })
-    expect(cells.map((cell) => cell.known)).toEqual(['counted 7:30, less sales', 'counted 7:30'])
-  })
-
   it('given several arrivals, then the dashed rings are the next one, as the text says', () => {
     const arriving = rod({
       onTheWay: [
@@ -112,7 +122,7 @@ describe('the rods of a page', () => {
     })
     const time = { nowMs: at('8:00'), closeMs: null }
     const [cell] = rackView({ rods: [arriving], time, hand: [], layout, sizes, words: wordsIn('en'), page: 0 }).cells
-    expect(cell).toMatchObject({ onTheWay: 36, more: '36 at 9:04' })
-    expect(cell?.spoken).toBe('Sesame: 24 for sale, 0 kept, 84 on the way')
+    expect(cell).toMatchObject({ onTheWay: 36, more: '36 about 9:04' })
+    expect(cell?.spoken).toBe('Sesame: 24 for sale, counted 6:40, 0 kept, 84 on the way')
   })
 })

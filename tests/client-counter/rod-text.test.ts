@@ -26,7 +26,7 @@ describe('what is said of a rod', () => {
       'gone before more comes',
       { goneAtMs: at('9:00'), ...more(36, '9:04') },
       'none 9:00–9:04',
-      '36 at 9:04',
+      '36 about 9:04',
       'coming',
       true,
     ],
@@ -34,21 +34,21 @@ describe('what is said of a rod', () => {
       'more before it is gone',
       { goneAtMs: at('9:40'), ...more(24, '9:20') },
       'gone about 9:40',
-      '24 at 9:20',
+      '24 about 9:20',
       'coming',
       false,
     ],
-    ['none left', { likely: 0, goneSinceMs: at('8:47') }, 'gone since 8:47', 'no more today', 'trouble', true],
+    ['none left', { forSale: 0, goneSinceMs: at('8:47') }, 'sold out 8:47', 'no more today', 'trouble', true],
     [
       'none left, more to come',
-      { likely: 0, goneSinceMs: at('8:47'), ...more(18, '9:04') },
-      'gone since 8:47',
-      '18 at 9:04',
+      { forSale: 0, goneSinceMs: at('8:47'), ...more(18, '9:04') },
+      'sold out 8:47',
+      '18 about 9:04',
       'coming',
       true,
     ],
-    ['never any', { likely: 0 }, '', 'none today', 'quiet', false],
-    ['never any yet', { likely: 0, ...more(18, '9:04') }, '', '18 at 9:04', 'coming', false],
+    ['never any', { forSale: 0 }, '', 'none today', 'quiet', false],
+    ['never any yet', { forSale: 0, ...more(18, '9:04') }, '', '18 about 9:04', 'coming', false],
   ] as const)('given %s, then it says when and what comes', (_what, parts, when, comes, moreTone, isTrouble) => {
     expect(rodText(rod(parts), TIME, wordsIn('en'))).toMatchObject({ when, more: comes, moreTone, isTrouble })
   })
@@ -59,24 +59,60 @@ describe('what is said of a rod', () => {
     expect(rodText(short, time, wordsIn('es'))).toMatchObject({ when: 'sin 8:14–8:43', isTrouble: true })
   })
 
+  it('given pieces that are out and cool, then their time is sure; of a load it is about', () => {
+    const cooling = rod({ onTheWay: [{ pieces: 12, readyAtMs: at('9:04'), from: 'cooling' }] })
+    expect(rodText(cooling, TIME, wordsIn('en')).more).toBe('12 at 9:04')
+    expect(rodText(rod(more(12, '9:04')), TIME, wordsIn('es')).more).toBe('12 hacia 9:04')
+  })
+
+  it('given a rod that may hold none, then it says so before anybody calls it sold out', () => {
+    const low = rod({ forSale: 2, likely: 0, within: 2 })
+    expect(rodText(low, TIME, wordsIn('en'))).toMatchObject({ when: 'may be gone', isTrouble: true })
+  })
+
   it.each([
-    ['en', { how: 'counted', atMs: at('7:30'), lessSales: false }, 'counted 7:30'],
-    ['en', { how: 'counted', atMs: at('7:30'), lessSales: true }, 'counted 7:30, less sales'],
+    ['en', { how: 'counted', atMs: at('7:30'), isNow: false }, 'counted 7:30'],
+    ['en', { how: 'counted', atMs: at('8:52'), isNow: true }, 'counted now'],
     ['en', { how: 'baked', atMs: at('7:50') }, 'baked 7:50'],
-    ['es', { how: 'counted', atMs: at('7:30'), lessSales: true }, 'contado 7:30, menos ventas'],
+    ['es', { how: 'counted', atMs: at('7:30'), isNow: false }, 'contado 7:30'],
     ['en', { how: 'nothing' }, ''],
   ] as const)('given %s and a number that rests on %o, then it says "%s"', (language, basis, expected) => {
     expect(rodText(rod({ basis }), TIME, wordsIn(language)).known).toBe(expected)
   })
 
+  it.each([
+    ['an estimate', { likely: 12, within: 3 }, 'about 12 (± 3), counted 6:40', 'about'],
+    ['a count to the piece', { likely: 12 }, '12, counted 6:40', ''],
+    ['a load', { likely: 36, basis: { how: 'baked', atMs: at('9:05') } as const }, '36, baked 9:05', ''],
+    ['nothing', { likely: 4, basis: { how: 'nothing' } as const }, '4 for sale', ''],
+  ])('given a number that rests on %s, then it says how well it is known', (_what, parts, fact, about) => {
+    const one = rod(parts)
+    expect(rodFacts(one, TIME, wordsIn('en'))[0]).toBe(fact)
+    expect(rodText(one, TIME, wordsIn('en')).about).toBe(about)
+  })
+
+  it.each([
+    ['en', more(24, '9:35'), ['sold out since 9:10', '24 more about 9:35']],
+    ['en', {}, ['sold out since 9:10', 'no more today']],
+    ['es', more(24, '9:35'), ['agotado desde las 9:10', '24 más hacia las 9:35']],
+  ] as const)('given a rod sold out, then it says in %s since when and what comes', (language, parts, facts) => {
+    const gone = rod({ forSale: 0, likely: 0, goneSinceMs: at('9:10'), ...parts })
+    expect(rodFacts(gone, TIME, wordsIn(language))).toEqual(facts)
+  })
+
   it('given all of it known, then the facts come in the order in which a seller asks', () => {
-    const full = rod({ kept: 6, goneAtMs: at('9:00'), perHour: 30, ...more(36, '9:04') })
+    const full = rod({ kept: 6, dayOld: 2, goneAtMs: at('9:00'), perHour: 30, ...more(36, '9:04') })
     expect(rodFacts(full, TIME, wordsIn('en'))).toEqual([
-      '24 for sale',
+      '24, counted 6:40',
       'kept 6',
+      'day-old 2',
       'none 9:00–9:04 at this pace (30 an hour)',
-      '36 at 9:04',
-      'counted 6:40',
+      '36 about 9:04',
     ])
+  })
+
+  it('given kept and day-old pieces, then the rod has room for what is kept, and tells the day-old where nothing is', () => {
+    expect(rodText(rod({ kept: 6, dayOld: 2 }), TIME, wordsIn('en')).apart).toBe('kept 6')
+    expect(rodText(rod({ dayOld: 2 }), TIME, wordsIn('en')).apart).toBe('day-old 2')
   })
 })

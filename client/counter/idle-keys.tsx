@@ -1,0 +1,65 @@
+import { Key } from '../parts/key.tsx'
+import type { FootProps } from './foot.tsx'
+import { lastDoneHere } from './foot-view.ts'
+import type { Does, IdleKey } from './idle-view.ts'
+import { idleKeys } from './idle-view.ts'
+import { Wide } from './small-key.tsx'
+
+export function IdleKeys(props: FootProps) {
+  const { store, state, words, sizes, board } = props
+  const done = lastDoneHere(state, store.deviceId, words)
+  const keys = idleKeys({ state, rods: board.rods, time: board.time, done, isPhone: sizes.isPhone, words })
+  return (
+    <div class={keys.length > 4 ? 'counter-keys counter-idle counter-many' : 'counter-keys counter-idle'}>
+      {keys.map((key) => (
+        <Wide key={key.id} share={key.share}>
+          <IdleKeyOf idle={key} onPress={() => doIt(key.does, props)} />
+        </Wide>
+      ))}
+    </div>
+  )
+}
+
+function IdleKeyOf({ idle, onPress }: { readonly idle: IdleKey; readonly onPress: () => void }) {
+  const { label, detail, tone, refusal, spoken } = idle
+  return (
+    <Key
+      label={label}
+      detail={detail === '' ? undefined : detail}
+      tone={tone}
+      name={spoken === '' ? undefined : spoken}
+      refusal={refusal === '' ? undefined : refusal}
+      onPress={onPress}
+    />
+  )
+}
+
+function doIt(does: Does, { store, board }: FootProps): void {
+  if (does.kind === 'open') board.openSheet(does.sheet)
+  else if (does.kind === 'unnamed') board.setUnnamed(true)
+  else if (does.kind === 'act') {
+    if (does.act.type === 'lastOneGone') board.sendCount(does.act, [does.act.varietyId])
+    else store.send(does.act)
+  }
+}
+
+/** The day is closed: the next act of a morning opens the next one; what was closed by mistake is reopened here. */
+export function ClosedKeys({ store, state, words, board }: FootProps) {
+  const { close, more } = words.jobs
+  const label = state.lastDay?.label ?? ''
+  return (
+    <div class="counter-keys counter-question">
+      <div class="counter-question-text">
+        <strong>{close.closed(label)}</strong>
+        <span>{close.opensItself}</span>
+      </div>
+      <Key
+        label={close.reopen(label)}
+        detail={close.reopenDetail}
+        tone="strong"
+        onPress={() => store.send({ type: 'reopenDay', label })}
+      />
+      <Key label={more.title} onPress={() => board.openSheet({ kind: 'more' })} />
+    </div>
+  )
+}

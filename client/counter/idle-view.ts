@@ -1,0 +1,215 @@
+import type { Act } from '../../shared-core/day/commands.ts'
+import type { Line, State } from '../../shared-core/day/state.ts'
+import { piecesOf } from '../../shared-core/line/lines.ts'
+import { assorted } from '../../shared-core/stock/assorted.ts'
+import { dayOldToPut } from '../../shared-core/stock/day-old.ts'
+import { sweepFor } from '../../shared-core/stock/sweep.ts'
+import type { CounterWords } from '../words/counter.ts'
+import type { CounterRod } from './counter-rods.ts'
+import type { LastDone } from './foot-view.ts'
+import type { RodTime } from './rod-text.ts'
+import type { Sheet } from './sheet.ts'
+
+/** A key under the rack while nothing is in hand. */
+export interface IdleKey {
+  readonly id: 'sweep' | 'assorted' | 'unnamed' | 'last-gone' | 'day-old' | 'close' | 'kept' | 'take-back' | 'more'
+  readonly label: string
+  readonly detail: string
+  readonly tone: 'plain' | 'strong' | 'act'
+  /** Why it cannot be touched; "" when it can. */
+  readonly refusal: string
+  /** For those who listen, where the visible words do not suffice; "" where they do. */
+  readonly spoken: string
+  /** How much of the row it takes. */
+  readonly share: number
+  readonly does: Does
+}
+
+export type Does =
+  | { readonly kind: 'act'; readonly act: Act }
+  | { readonly kind: 'open'; readonly sheet: Sheet }
+  /** Selling of which nobody says the kinds. */
+  | { readonly kind: 'unnamed' }
+  | { readonly kind: 'nothing' }
+
+export interface IdleInput {
+  readonly state: State
+  readonly rods: readonly CounterRod[]
+  readonly time: RodTime
+  readonly done: LastDone | null
+  readonly isPhone: boolean
+  readonly words: CounterWords
+}
+
+/** Sales are tapped here; else a till tells them, or nobody does, and the counter counts. */
+export function sellsHere({ shop }: State): boolean {
+  return shop?.counter.salesFrom === 'taps'
+}
+
+/** A dozen, the number that is asked for most when kinds do not matter. */
+export const ASSORTED_PIECES = 12
+
+/** The keys in their order: first what the counter is for in this shop. */
+export function idleKeys(input: IdleInput): readonly IdleKey[] {
+  const sells = sellsHere(input.state)
+  const sweep = sweepKey(input, sells)
+  const first = sells ? [assortedKey(input), unnamedKey(input.words), sweep] : [sweep]
+  return [...first, ...slotKeys(input), keptKey(input), takeBackKey(input), moreKey(input)]
+}
+
+function sweepKey({ state, time, words }: IdleInput, sells: boolean): IdleKey {
+  const { sweep } = words.jobs
+  const { dueAtMs, varietyIds } = sweepFor(state, time.nowMs)
+  const isDue = dueAtMs !== null && dueAtMs <= time.nowMs && varietyIds.length > 0
+  const key = { id: 'sweep', refusal: '', spoken: '', does: { kind: 'open', sheet: { kind: 'sweep' } } } as const
+  const share = sells ? 2 : 4
+  if (isDue) {
+    return { ...key, label: sweep.ask(varietyIds.length), detail: sweep.dueSince(dueAtMs), tone: 'act', share }
+  }
+  const detail = dueAtMs === null || dueAtMs <= time.nowMs ? '' : sweep.nextAt(dueAtMs)
+  return { ...key, label: sweep.byHand, detail, tone: sells ? 'plain' : 'strong', share }
+}
+
+function assortedKey(input: IdleInput): IdleKey {
+  const { state, time, words } = input
+  const { hand } = words.counter
+  const lines = assorted(state, time.nowMs, ASSORTED_PIECES)
+  const label = hand.assorted(ASSORTED_PIECES)
+  const key = { id: 'assorted', label, share: 3 } as const
+  if (lines.length === 0) {
+    return { ...key, detail: '', spoken: '', tone: 'plain', refusal: hand.noneForSale, does: { kind: 'nothing' } }
+  }
+  return {
+    ...key,
+    detail: mixText(lines, input),
+    spoken: hand.assortedSold(piecesOf(lines), lines),
+    tone: 'strong',
+    refusal: '',
+    does: { kind: 'act', act: { type: 'sell', lines } },
+  }
+}
+
+/** On a tablet there is room for the first kinds; all of them are told once they are sold, or taken in hand. */
+const MIX_KINDS_TOLD = 3
+
+function mixText(lines: readonly Line[], { isPhone, words }: IdleInput): string {
+  if (isPhone) return kindsText(lines, words)
+  const more = lines.length - MIX_KINDS_TOLD
+  const told = words.line.contents(lines.slice(0, MIX_KINDS_TOLD))
+  return more > 0 ? `${told} ${words.counter.day.others(more)}` : told
+}
+
+function unnamedKey({ counter: { hand } }: CounterWords): IdleKey {
+  return {
+    id: 'unnamed',
+    label: hand.unnamed,
+    detail: hand.unnamedDetail,
+    spoken: '',
+    tone: 'plain',
+    refusal: '',
+    share: 2,
+    does: { kind: 'unnamed' },
+  }
+}
+
+function keptKey({ state, words }: IdleInput): IdleKey {
+  const { kept } = words.counter
+  const keeps = [...state.keeps.values()]
+  return {
+    id: 'kept',
+    label: kept.title,
+    detail: kept.summary(keeps.length, piecesOf(keeps.flatMap((keep) => keep.lines))),
+    spoken: '',
+    tone: 'plain',
+    refusal: '',
+    share: 2,
+    does: { kind: 'open', sheet: { kind: 'kept' } },
+  }
+}
+
+function takeBackKey({ done, words: { counter } }: IdleInput): IdleKey {
+  return {
+    id: 'take-back',
+    label: counter.takeBack,
+    detail: done?.text ?? '',
+    spoken: '',
+    tone: 'plain',
+    refusal: done === null ? counter.nothingDone : done.refusal,
+    share: 3,
+    does: done === null ? { kind: 'nothing' } : { kind: 'act', act: { type: 'takeBack', commandId: done.commandId } },
+  }
+}
+
+function moreKey({ state, words: { jobs } }: IdleInput): IdleKey {
+  return {
+    id: 'more',
+    label: jobs.more.title,
+    detail: state.notes.size > 0 ? jobs.noteCount(state.notes.size) : '',
+    spoken: '',
+    tone: 'plain',
+    refusal: '',
+    share: 1,
+    does: { kind: 'open', sheet: { kind: 'more' } },
+  }
+}
+
+/** At most one key for what the hour asks: the close, yesterday's pieces, the rod that is likely at its last. */
+function slotKeys(input: IdleInput): readonly IdleKey[] {
+  const { state, time, words } = input
+  const key = { detail: '', spoken: '', tone: 'strong', refusal: '', share: 2 } as const
+  if (state.day !== null && time.closeMs !== null && time.nowMs >= time.closeMs) {
+    const does = { kind: 'open', sheet: { kind: 'close' } } as const
+    return [{ ...key, id: 'close', label: words.jobs.close.title, does }]
+  }
+  const old = dayOldToPut(state)
+  if (isMorning(state, time) && old.length > 0) {
+    const does = { kind: 'act', act: { type: 'dayOldIn', lines: old } } as const
+    return [{ ...key, id: 'day-old', label: words.jobs.dayOld.putOut(piecesOf(old)), detail: '', does }]
+  }
+  const low = lowestRod(input.rods)
+  if (low === null) return []
+  const does = { kind: 'act', act: { type: 'lastOneGone', varietyId: low.varietyId } } as const
+  return [{ ...key, id: 'last-gone', label: words.counter.hand.lastOf(low.name), does }]
+}
+
+/** Yesterday's pieces are offered while the day is young; later they still are in the sheet of what is day-old. */
+const MORNING_MS = 5 * 3_600_000
+/** A day closed less than this ago is still this evening. */
+const NIGHT_MS = 4 * 3_600_000
+
+function isMorning({ day, lastDay }: State, { nowMs }: RodTime): boolean {
+  if (day !== null) return nowMs - day.openedAtMs < MORNING_MS
+  return lastDay === null || nowMs - lastDay.closedAtMs > NIGHT_MS
+}
+
+/** A few pieces: the next customer may take them all. */
+const LOW_PIECES = 3
+
+function lowestRod(rods: readonly CounterRod[]): CounterRod | null {
+  return rods.reduce<CounterRod | null>((lowest, rod) => {
+    if (rod.forSale === 0 || rod.likely > LOW_PIECES) return lowest
+    const isLower =
+      lowest === null ||
+      rod.likely < lowest.likely ||
+      (rod.likely === lowest.likely && rod.soldToday > lowest.soldToday)
+    return isLower ? rod : lowest
+  }, null)
+}
+
+/** The line over the keys while nothing is in hand: what to do, or what holds of the day, and the newest note. */
+export function idleText(
+  state: State,
+  words: CounterWords,
+  { isBakingOver, note }: { readonly isBakingOver: boolean; readonly note: string },
+): string {
+  const { hand } = words.counter
+  const salesFrom = state.shop?.counter.salesFrom ?? 'taps'
+  const how = { taps: hand.touchARod, till: hand.tillSells, sweeps: hand.countsOnly }[salesFrom]
+  const first = isBakingOver ? hand.bakingOver : how
+  return note === '' ? first : `${first} · ${note}`
+}
+
+/** What the lines of a mixed sale are called on a key that has little room. */
+export function kindsText(lines: readonly Line[], words: CounterWords): string {
+  return lines.length < 2 ? words.line.contents(lines) : words.counter.hand.kinds(lines.length)
+}

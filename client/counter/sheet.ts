@@ -1,0 +1,6 @@
+import type { AmountsPurpose } from '../words/counter.ts'
+
+/** What covers the rack. */
+export type Sheet =
+  | { readonly kind: 'amounts'; readonly purpose: AmountsPurpose }
+  | { readonly kind: 'sweep' | 'kept' | 'day-old' | 'notes' | 'close' | 'more' | 'device' }

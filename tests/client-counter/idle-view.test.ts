@@ -1,0 +1,138 @@
+import { describe, expect, it } from 'vitest'
+import { counterRods } from '../../client/counter/counter-rods.ts'
+import { lastDoneHere } from '../../client/counter/foot-view.ts'
+import type { IdleKey } from '../../client/counter/idle-view.ts'
+import { idleKeys, idleText } from '../../client/counter/idle-view.ts'
+import type { State } from '../../shared-core/day/state.ts'
+import { deviceId, varietyId } from '../../shared-core/ids.ts'
+import { DEFAULT_COUNTER } from '../../shared-core/shop/default-rules.ts'
+import { at, lines, lot, stateWith, stock } from '../core/support/make.ts'
+import { play } from '../core/support/play.ts'
+import { shopWith } from '../core/support/shop.ts'
+import { wordsIn } from './counter-maker.ts'
+
+const words = wordsIn('en')
+
+function keysAt(state: State, clock: string): readonly IdleKey[] {
+  const nowMs = at(clock)
+  return idleKeys({
+    state,
+    rods: counterRods(state, nowMs),
+    time: { nowMs, closeMs: at('15:00') },
+    done: lastDoneHere(state, deviceId('bench-1'), words),
+    isPhone: false,
+    words,
+  })
+}
+const ids = (keys: readonly IdleKey[]) => keys.map((key) => key.id)
+const keyOf = (keys: readonly IdleKey[], id: IdleKey['id']) => keys.find((key) => key.id === id)
+
+const stocked = (salesFrom: 'taps' | 'till' | 'sweeps' = 'taps') =>
+  stateWith({
+    shop: shopWith({ counter: { ...DEFAULT_COUNTER, salesFrom } }),
+    stock: [
+      stock('sesame', { lots: [lot({ pieces: 24 })] }),
+      stock('poppy', { lots: [lot({ id: 'l2', pieces: 12 })] }),
+    ],
+  })
+
+describe('what the counter is for', () => {
+  it('given a shop that taps its sales, then selling comes first', () => {
+    expect(ids(keysAt(stocked(), '8:00'))).toEqual(['assorted', 'unnamed', 'sweep', 'kept', 'take-back', 'more'])
+  })
+
+  it.each(['till', 'sweeps'] as const)(
+    'given a shop whose sales come from the %s, then counting comes first and nothing sells',
+    (from) => {
+      const keys = keysAt(stocked(from), '8:00')
+      expect(ids(keys)).toEqual(['sweep', 'kept', 'take-back', 'more'])
+      expect(keys[0]?.tone).not.toBe('plain')
+    },
+  )
+
+  it.each([
+    ['taps', 'Touch a rod, then the number sold'],
+    ['till', 'The till tells what is sold: touch a rod to count or keep'],
+    ['sweeps', 'Nobody taps sales here, counts keep the numbers: touch a rod'],
+  ] as const)('given sales from %s, then the line over the keys says so in words', (from, text) => {
+    expect(idleText(stocked(from), words, { isBakingOver: false, note: '' })).toBe(text)
+  })
+
+  it('given the changeover and a note, then both are told', () => {
+    const text = idleText(stocked(), words, { isBakingOver: true, note: 'note 6:10: rye slow' })
+    expect(text).toBe('None baked after this: what is here is for the afternoon · note 6:10: rye slow')
+  })
+})
+
+describe('an assorted dozen', () => {
+  it('given pieces for sale, then one touch sells what the key shows', () => {
+    const key = keyOf(keysAt(stocked(), '8:00'), 'assorted')
+    expect(key).toMatchObject({ label: 'Assorted 12', detail: 'Sesame 8, Poppy 4' })
+    expect(key?.does).toEqual({ kind: 'act', act: { type: 'sell', lines: lines('sesame', 8, 'poppy', 4) } })
+  })
+})
+
+describe('the key of the hour', () => {
+  it('given a few pieces of a rod, then one touch says that the last one has gone', () => {
+    const state = stateWith({
+      stock: [
+        stock('sesame', { lots: [lot({ pieces: 3 })] }),
+        stock('poppy', { lots: [lot({ id: 'l2', pieces: 2 })] }),
+      ],
+    })
+    const key = keyOf(keysAt(state, '8:00'), 'last-gone')
+    expect(key?.does).toEqual({ kind: 'act', act: { type: 'lastOneGone', varietyId: 'poppy' } })
+    expect(key?.label).toBe('Last Poppy gone')
+  })
+
+  const afterClose = () => {
+    const state = stateWith({ stock: [stock('sesame', { lots: [lot({ pieces: 14 })] })] })
+    play(state, { type: 'closeDay' }, { nowMs: at('15:10') })
+    return state
+  }
+
+  it('given yesterday’s pieces, then the next morning offers them in one touch, and the same evening does not', () => {
+    const state = afterClose()
+    expect(ids(keysAt(state, '15:20'))).not.toContain('day-old')
+    const nextMorning = idleKeys({
+      state,
+      rods: [],
+      time: { nowMs: at('30:00'), closeMs: null },
+      done: null,
+      isPhone: false,
+      words,
+    })
+    expect(keyOf(nextMorning, 'day-old')).toMatchObject({
+      label: 'Put out yesterday’s 14',
+      does: { kind: 'act', act: { type: 'dayOldIn', lines: lines('sesame', 14) } },
+    })
+  })
+
+  it('given closing time and an open day, then the close stands there', () => {
+    expect(ids(keysAt(stocked(), '15:01'))).toContain('close')
+    expect(ids(keysAt(stocked(), '14:59'))).not.toContain('close')
+  })
+})
+
+describe('the sweep', () => {
+  it('given rods in doubt long after the last sweep, then the key asks for it', () => {
+    const state = stateWith({ recordedAt: at('6:00') })
+    play(
+      state,
+      { type: 'sweep', counts: [{ varietyId: varietyId('sesame'), pieces: 24, within: 3 }] },
+      { nowMs: at('6:10') },
+    )
+    for (const clock of ['6:20', '6:40', '7:00', '7:20'])
+      play(state, { type: 'sell', lines: lines('sesame', 3) }, { nowMs: at(clock) })
+    const key = keyOf(keysAt(state, '8:30'), 'sweep')
+    expect(key).toMatchObject({ label: 'Count 1 rod', tone: 'act', detail: 'due since 7:40' })
+  })
+
+  it('given everything known, then counting is offered and not asked for', () => {
+    expect(keyOf(keysAt(stateWith(), '8:30'), 'sweep')).toMatchObject({
+      label: 'Count rods',
+      tone: 'plain',
+      detail: '',
+    })
+  })
+})
