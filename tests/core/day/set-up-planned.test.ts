@@ -138,6 +138,16 @@ describe('planned changes among others', () => {
     expect(shopOf(state).windows).toMatchObject({ cool: dwell(5, 6, 7, 'min'), proof: dwell(1, 2, 3, 'h') })
   })
 
+  it('[U7] given two planned of one variety, when each is due by itself, then the second keeps what the first changed', () => {
+    const state = stateWith()
+    play(state, plan(at('10:00'), sesame(state, { priceCents: 200 })))
+    play(state, plan(at('9:00'), sesame(state, { name: 'Seeded' })))
+    play(state, TAKE_UP, { nowMs: at('9:00') })
+    expect(ofSesame(state)).toMatchObject({ priceCents: 160, name: 'Seeded' })
+    play(state, TAKE_UP, { nowMs: at('10:00') })
+    expect(ofSesame(state)).toMatchObject({ priceCents: 200, name: 'Seeded' })
+  })
+
   it('[U7] given a part that there was none of, when it is given at once and planned otherwise, then the plan holds in its time', () => {
     const state = stateWith()
     play(state, plan(at('9:00'), { entity: 'cooler', value: { trays: 40, keepsAt: null } }))
