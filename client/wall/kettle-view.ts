@@ -56,6 +56,8 @@ export interface KettleInput {
   readonly rack: readonly Standing[]
   readonly nowMs: EpochMs
   readonly cycleMs: DurationMs
+  /** When the water boils again after cold water went in, and how long that takes; left out or null: it boils. */
+  readonly recovery?: { readonly atMs: EpochMs | null; readonly wholeMs: DurationMs } | undefined
   readonly words: Words
   readonly wall: WallWords
   readonly box: Box
@@ -86,7 +88,7 @@ export function kettleView(input: KettleInput): KettleView {
     const lines = withBecomes(below, boiling, stuff, input)
     return { ring, state: liftState(lift, nowMs), lead: '', calls, ...stuff, when: '', below: lines }
   }
-  const idle = { ring: { fraction: 0, state: 'idle', label: null, px: ringPx }, state: 'plain', calls: [] } as const
+  const idle = { ring: { ...recoveringRing(input), px: ringPx }, state: 'plain', calls: [] } as const
   if (now.next === null) {
     const lines = wrapText(wall.noDips, { roomPx: room.widthPx, fontPx: sizes.labelPx })
     return { ...idle, lead: '', title: { nameLines: lines, count: '', isOneLine: false }, when: '', becomes: [], below }
@@ -137,6 +139,14 @@ const BELOW_MAX = 2
 function liftOf(boiling: InKettle, { nowMs, cycleMs }: KettleInput) {
   const atMs = boiling.until?.targetAtMs ?? later(boiling.sinceMs, cycleMs)
   return { act: 'lift', atMs, status: dueStatus(atMs, boiling.until?.latestAtMs ?? null, nowMs) } as const
+}
+
+/** Counts down to the water boiling again; idle while it boils. */
+function recoveringRing({ recovery, nowMs, words }: KettleInput): Omit<RingView, 'px'> {
+  const atMs = recovery?.atMs ?? null
+  if (recovery === undefined || atMs === null) return { fraction: 0, state: 'idle', label: null }
+  const leftMs = atMs - nowMs
+  return { fraction: leftMs / Math.max(1, recovery.wholeMs), state: 'running', label: words.times.left(leftMs) }
 }
 
 function boilingRing(boiling: InKettle, input: KettleInput): Omit<RingView, 'px'> {

@@ -4,6 +4,7 @@ import { boardsNow } from '../../shared-core/line/boards.ts'
 import { needsAhead } from '../../shared-core/line/dips.ts'
 import type { NextDip } from '../../shared-core/line/kettle.ts'
 import { kettleNow } from '../../shared-core/line/kettle.ts'
+import { boilsAgainAt } from '../../shared-core/line/kettle-care.ts'
 import type { LookAhead } from '../../shared-core/line/look-ahead.ts'
 import { lookAhead } from '../../shared-core/line/look-ahead.ts'
 import { standingNow } from '../../shared-core/line/quiet.ts'
@@ -16,6 +17,7 @@ import type { KettleView } from './kettle-view.ts'
 import { kettleView } from './kettle-view.ts'
 import type { OvenView } from './oven-view.ts'
 import { ovenView } from './oven-view.ts'
+import { careText } from './shift-view.ts'
 import { widthOf } from './text-lines.ts'
 import type { Setting } from './view.ts'
 
@@ -28,6 +30,8 @@ export interface HeadingNote {
 export interface LineView {
   readonly kettleHeading: string
   readonly kettleNote: string
+  /** The note asks for something: the water's care, or that it boils again. */
+  readonly isCareNote: boolean
   /** `ring`: somebody taps the kettle, or something boils; `dips`: the plan is all that is known. */
   readonly kettle:
     | { readonly form: 'ring'; readonly view: KettleView }
@@ -47,6 +51,9 @@ export function lineView(state: State, shop: Shop, set: Setting & { readonly act
   const boards = boardsNow(state, nowMs)
   const boardsText = boards.over > 0 ? wall.boardsShort(boards.over) : wall.boardsFree(boards.free)
   const kettle = kettleOf(state, shop, ahead, set)
+  const headingPx = layout.kettle.width - widthOf(wall.kettle, sizes.minPx, 'strong') - sizes.minPx
+  const careNote = careText(state, nowMs, set.shift, { roomPx: headingPx, fontPx: sizes.minPx })
+  const nextNote = kettle.view.form === 'dips' && kettle.view.view.dips.length > 0 ? wall.next : ''
   const notes = [
     { text: boardsText, isTrouble: boards.over > 0 },
     { text: oven.others, isTrouble: false },
@@ -54,7 +61,8 @@ export function lineView(state: State, shop: Shop, set: Setting & { readonly act
   ]
   return {
     kettleHeading: wall.kettle,
-    kettleNote: kettle.view.form === 'dips' && kettle.view.view.dips.length > 0 ? wall.next : '',
+    kettleNote: careNote === '' ? nextNote : careNote,
+    isCareNote: careNote !== '',
     kettle: kettle.view,
     ovenHeading: wall.oven,
     ovenNotes: notesThatFit(notes, layout.oven.width - widthOf(wall.oven, sizes.minPx, 'strong'), sizes.minPx),
@@ -72,7 +80,8 @@ function kettleOf(state: State, shop: Shop, ahead: LookAhead | null, set: Parame
     return { view: { form: 'dips', view: dipsView({ ...set, needs, box: layout.kettle }) } as const, onShow: [] }
   }
   const rack = standingNow(state, nowMs).filter((one) => one.stage === 'rack')
-  const view = kettleView({ ...set, now, rack, cycleMs: shop.kettle.cycleMs, box: layout.kettle })
+  const recovery = { atMs: boilsAgainAt(state, nowMs), wholeMs: shop.kettle.recoverMs }
+  const view = kettleView({ ...set, now, rack, recovery, cycleMs: shop.kettle.cycleMs, box: layout.kettle })
   const [boiling] = now.in
   const isShown = (act: LineActDue) =>
     boiling === undefined

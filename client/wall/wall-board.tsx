@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact'
+import type { NoteId } from '../../shared-core/ids.ts'
 import type { ShopClock } from '../../shared-core/live/protocol.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
@@ -7,14 +8,18 @@ import { Ring } from '../parts/ring.tsx'
 import { Ruler } from '../parts/ruler.tsx'
 import { offsetMsAt } from '../parts/ruler-of-day.ts'
 import type { RulerDay } from '../parts/ruler-view.ts'
+import { AfternoonPane } from './afternoon-pane.tsx'
 import { BarPane } from './bar-pane.tsx'
+import type { StepsBeside } from './body-view.ts'
 import { DipsPane, KettlePane } from './kettle-pane.tsx'
 import type { Box } from './layout.ts'
 import type { LineView } from './line-view.ts'
+import { NotesPane } from './notes-pane.tsx'
 import { OvenPane } from './oven-pane.tsx'
 import { RodsPane } from './rods-pane.tsx'
 import { paintedByView } from './same-view.tsx'
 import { StandingPane } from './standing-pane.tsx'
+import { StepsPane } from './steps-pane.tsx'
 import type { WallView } from './view.ts'
 
 export interface WallBoardProps {
@@ -25,11 +30,20 @@ export interface WallBoardProps {
   readonly settingsName: string
   /** The clock is touched: the settings of this screen. */
   readonly onClock: () => void
+  readonly onClearNote: (noteId: NoteId) => void
 }
 
 /** The whole wall, painted from its view. */
-export function WallBoard({ view, localTime, shopClock, rulerName, settingsName, onClock }: WallBoardProps) {
-  const { layout, clock, note, status, ruler, rods, bar, sizes } = view
+export function WallBoard({
+  view,
+  localTime,
+  shopClock,
+  rulerName,
+  settingsName,
+  onClock,
+  onClearNote,
+}: WallBoardProps) {
+  const { layout, clock, note, notes, status, ruler, rods, bar, sizes } = view
   return (
     <main class="wall" style={sizeStyle(sizes)}>
       <Placed box={layout.clock}>
@@ -59,6 +73,11 @@ export function WallBoard({ view, localTime, shopClock, rulerName, settingsName,
         </Placed>
       )}
       <Body view={view} />
+      {notes !== null && (
+        <Placed box={notes.box}>
+          <NotesPane view={notes} onClear={onClearNote} />
+        </Placed>
+      )}
       {layout.rods !== null && rods !== null && (
         <Placed box={layout.rods}>
           <RodsPane view={rods} />
@@ -83,10 +102,15 @@ function sizeStyle({ headlinePx, countPx, actPx, labelPx, minPx }: TextSizes) {
 }
 
 function Body({ view: { body, layout } }: { readonly view: WallView }) {
-  if (body.kind === 'line') return <Line line={body.line} kettle={layout.kettle} oven={layout.oven} />
+  if (body.kind === 'line')
+    return <Line line={body.line} steps={body.steps} kettle={layout.kettle} oven={layout.oven} />
   return (
-    <Placed box={layout.middle}>
-      {body.kind === 'standing' ? (
+    <Placed box={body.box}>
+      {body.kind === 'steps' ? (
+        <StepsPane view={body.steps} />
+      ) : body.kind === 'afternoon' ? (
+        <AfternoonPane view={body.afternoon} />
+      ) : body.kind === 'standing' ? (
         <StandingPane view={body.standing} />
       ) : (
         <div class="wall-empty">
@@ -107,15 +131,30 @@ function Body({ view: { body, layout } }: { readonly view: WallView }) {
   )
 }
 
-function Line({ line, kettle, oven }: { readonly line: LineView; readonly kettle: Box; readonly oven: Box }) {
+interface LineProps {
+  readonly line: LineView
+  readonly steps: StepsBeside | null
+  readonly kettle: Box
+  readonly oven: Box
+}
+
+function Line({ line, steps, kettle, oven }: LineProps) {
   return (
     <>
       <Placed box={kettle}>
         <h2 class="wall-heading">
           {line.kettleHeading}
-          {line.kettleNote !== '' && <span class="wall-heading-note">{line.kettleNote}</span>}
+          {line.kettleNote !== '' && (
+            <span class={line.isCareNote ? 'wall-heading-note wall-care' : 'wall-heading-note'}>{line.kettleNote}</span>
+          )}
         </h2>
-        {line.kettle.form === 'ring' ? <KettlePane view={line.kettle.view} /> : <DipsPane view={line.kettle.view} />}
+        {steps?.place === 'kettle' ? (
+          <StepsPane view={steps.view} />
+        ) : line.kettle.form === 'ring' ? (
+          <KettlePane view={line.kettle.view} />
+        ) : (
+          <DipsPane view={line.kettle.view} />
+        )}
       </Placed>
       <Placed box={oven}>
         <h2 class="wall-heading">
@@ -126,7 +165,7 @@ function Line({ line, kettle, oven }: { readonly line: LineView; readonly kettle
             </span>
           ))}
         </h2>
-        <OvenPane view={withoutShow(line.oven)} />
+        {steps?.place === 'oven' ? <StepsPane view={steps.view} /> : <OvenPane view={withoutShow(line.oven)} />}
       </Placed>
     </>
   )

@@ -60,6 +60,7 @@ export function WallScreen({ store }: { readonly store: ShopStore }) {
           rulerName={words.wall.ruler.spoken}
           settingsName={words.settings.title}
           onClock={() => setSettingUp(true)}
+          onClearNote={(noteId) => store.send({ type: 'clearNote', noteId })}
         />
       </div>
       {isSettingUp && (

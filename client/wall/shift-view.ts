@@ -1,0 +1,77 @@
+import type { ChangeoverNow } from '../../shared-core/day/changeover.ts'
+import { changeoverNow } from '../../shared-core/day/changeover.ts'
+import { changeoverList } from '../../shared-core/day/changeover-list.ts'
+import { notesOnWall, notesWaiting } from '../../shared-core/day/notes.ts'
+import { openingList } from '../../shared-core/day/opening-list.ts'
+import type { Ruler } from '../../shared-core/day/ruler.ts'
+import type { Note } from '../../shared-core/day/said.ts'
+import type { State } from '../../shared-core/day/state.ts'
+import type { StepList } from '../../shared-core/day/step-list.ts'
+import { kettleCare } from '../../shared-core/line/kettle-care.ts'
+import type { EpochMs } from '../../shared-core/units.ts'
+import { fitList } from '../parts/fit.ts'
+import type { ShiftWords } from '../words/shift.ts'
+import type { LineRoom } from './text-lines.ts'
+import { widthOf } from './text-lines.ts'
+
+/** What the ends of a shift put on the wall, before it is known how much room there is. */
+export interface ShiftNow {
+  readonly opening: StepList | null
+  /** From an hour before the changeover until the second menu bakes; null at other times. */
+  readonly change: ChangeoverNow | null
+  readonly changeList: StepList | null
+  /** No more bagels today: what is left is for the afternoon. */
+  readonly afternoon: ChangeoverNow | null
+  /** To be read now. */
+  readonly notes: readonly Note[]
+  /** How many wait, read or not. */
+  readonly waiting: number
+}
+
+/** So long before the changeover the wall speaks of it. */
+const CHANGEOVER_AHEAD_MS = 60 * 60_000
+
+export function shiftNow(state: State, nowMs: EpochMs, ruler: Ruler | null): ShiftNow {
+  const change = changeoverNow(state, nowMs, ruler)
+  const isNear = change !== null && nowMs >= change.fromMs - CHANGEOVER_AHEAD_MS && nowMs < change.toMs
+  const list = isNear ? changeoverList(state, nowMs, ruler) : null
+  return {
+    opening: openingList(state, nowMs, ruler),
+    change: isNear ? change : null,
+    changeList: list !== null && list.doneCount < list.lines.length ? list : null,
+    afternoon: change?.isOver === true ? change : null,
+    notes: notesOnWall(state, nowMs, ruler),
+    waiting: notesWaiting(state).length,
+  }
+}
+
+/** The changeover in one line: when it is, the oven shelf by shelf, when it is empty, its heat. */
+export function changeText(change: ChangeoverNow, shift: ShiftWords, nowMs: EpochMs, room: LineRoom): string {
+  const { change: say } = shift
+  const { reading, shelves } = change
+  const heat = reading === null ? [] : [say.reading(reading.degrees, reading.unit, reading.atMs)]
+  const texts = [
+    say.when(change.fromMs, change.toMs, nowMs),
+    ...shelves.map(({ name, state, freeAtMs }) => say.shelf(name, state, freeAtMs)),
+    say.ovenEmpty(change.ovenEmptyAtMs),
+    ...heat,
+  ]
+  return fitList(texts, room, shift.steps.more)
+}
+
+/** What the kettle's water needs, beside its heading; "" while it needs nothing. */
+export function careText(state: State, nowMs: EpochMs, { care }: ShiftWords, room: LineRoom): string {
+  const { reminders, boilsAgainAtMs } = kettleCare(state, nowMs)
+  const due = reminders.find(({ isDue }) => isDue)
+  const texts =
+    boilsAgainAtMs !== null
+      ? [care.boilsIn(boilsAgainAtMs, nowMs)]
+      : due === undefined || state.day === null
+        ? []
+        : [
+            care.reminder(due.care, due.boiled, due.atMs),
+            care.reminder(due.care, due.boiled, null),
+            care.care(due.care),
+          ]
+  return texts.find((text) => widthOf(text, room.fontPx) <= room.roomPx) ?? ''
+}
