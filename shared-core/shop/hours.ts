@@ -14,8 +14,19 @@ export function hoursOn({ hours, weekdays }: Pick<Shop, 'hours' | 'weekdays'>, i
 
 /**
  * Weekday of a date by ISO 8601: 1 is Monday, 7 Sunday. A date has one weekday wherever it is, so no zone comes in.
+ *
+ *   h = (q + ⌊13 (m + 1) / 5⌋ + Y + ⌊Y / 4⌋ − ⌊Y / 100⌋ + ⌊Y / 400⌋) mod 7     weekday = (h + 5) mod 7 + 1
+ *
+ * q is the day, m the month from March (3) to the February after (14), Y the year that March is in.
+ * Source: Chr. Zeller, Kalender-Formeln, Acta Mathematica 9 (1887).
+ * @param isoDate YYYY-MM-DD
  * @example isoWeekday('2026-11-26') // 4, a Thursday
  */
 export function isoWeekday(isoDate: string): number {
-  return ((new Date(`${isoDate}T00:00:00Z`).getUTCDay() + 6) % 7) + 1
+  const [year = 0, month = 0, q = 0] = isoDate.split('-').map(Number)
+  const [m, Y] = month < 3 ? [month + 12, year - 1] : [month, year]
+  const h = (q + floor((13 * (m + 1)) / 5) + Y + floor(Y / 4) - floor(Y / 100) + floor(Y / 400)) % 7
+  return ((h + 5) % 7) + 1
 }
+
+const { floor } = Math
