@@ -7,7 +7,7 @@ import { piecesOf } from '../../shared-core/line/lines.ts'
 export interface AccountRow extends Account {
   readonly doughId: DoughId
   readonly onTheLine: number
-  /** Out of the oven: for sale or cooling. */
+  /** Out of the oven: for sale or cooling, what is day-old on the rods included. */
   readonly forSale: number
   readonly kept: number
 }
@@ -24,7 +24,7 @@ export function accountRows(state: State): readonly AccountRow[] {
         ...(state.account.get(doughId) ?? EMPTY_ACCOUNT),
         doughId,
         onTheLine: batches.reduce((sum, batch) => sum + batch.pieces, 0),
-        forSale: mine.reduce((sum, stock) => sum + piecesOf(stock.lots), 0),
+        forSale: mine.reduce((sum, stock) => sum + piecesOf(stock.lots) + stock.dayOld, 0),
         kept: mine.reduce((sum, stock) => sum + stock.kept, 0),
       }
     })

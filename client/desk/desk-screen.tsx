@@ -1,23 +1,21 @@
-import { useMemo } from 'preact/hooks'
+import { useEffect, useMemo, useRef } from 'preact/hooks'
 import { useStore } from 'zustand'
 import type { State } from '../../shared-core/day/state.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { LiveState, ShopStore } from '../live/shop-store.ts'
-import type { DeskPart, DeskWords } from '../words/desk.ts'
+import type { DeskWords } from '../words/desk.ts'
 import { deskWords } from '../words/desk.ts'
 import { languageOf, wordsFor } from '../words/words.ts'
-import { CautionsPanel } from './cautions-panel.tsx'
-import { DayPanel } from './day-panel.tsx'
-import { DistancePanel } from './distance-panel.tsx'
-import { DonePanel } from './done-panel.tsx'
-import { DryPanel } from './dry-panel.tsx'
 import { Head } from './head.tsx'
-import { LoadsPanel } from './loads-panel.tsx'
+import { LoadsPlace } from './loads-place.tsx'
+import { Nav } from './nav.tsx'
 import { Notices } from './notices.tsx'
-import { Panel } from './panel.tsx'
-import { ScreensPanel } from './screens-panel.tsx'
+import type { Where } from './place.ts'
+import { ClosePlace, PastPlace, ScreensPlace } from './places-later.tsx'
+import { useFirstRun } from './set-up/use-first-run.ts'
 import { SetUpPanel } from './set-up-panel.tsx'
-import { TraysPanel } from './trays-panel.tsx'
+import { TodayPlace } from './today/today-place.tsx'
+import { useWhere } from './use-where.ts'
 
 /** What every part of the desk is made with. */
 export interface DeskParts {
@@ -28,7 +26,12 @@ export interface DeskParts {
   readonly words: DeskWords
 }
 
-/** Any browser, with a mouse and a keyboard. */
+/** A part that has addresses of its own below its place's. */
+export interface PlaceParts extends DeskParts {
+  readonly within: string
+}
+
+/** Any browser, with a mouse and a keyboard, or a phone. */
 export function DeskScreen({ store }: { readonly store: ShopStore }) {
   const live = useStore(store)
   const shop = live.shown?.shop ?? null
@@ -37,8 +40,12 @@ export function DeskScreen({ store }: { readonly store: ShopStore }) {
     () => deskWords(wordsFor(language, shop, (atMs) => store.localTime(atMs))),
     [language, shop, store],
   )
+  useEffect(() => {
+    document.documentElement.lang = language
+    document.title = `${words.desk.title} · ${shop?.profile.name ?? 'Boilboard'}`
+  }, [language, words, shop])
   return (
-    <div class="desk" lang={language}>
+    <div class="desk" lang={language} style={{ fontSize: `${(16 * live.settings.textPercent) / 100}px` }}>
       <Head store={store} live={live} shop={shop} words={words} />
       {live.shown === null ? (
         <main class="desk-waiting">
@@ -56,47 +63,45 @@ export function DeskScreen({ store }: { readonly store: ShopStore }) {
   )
 }
 
-const ORDER: readonly DeskPart[] = ['day', 'loads', 'trays', 'done', 'dry', 'setUp', 'screens', 'distance', 'cautions']
-
 function Desk(parts: DeskParts) {
-  const { words, state } = parts
-  const { titles } = words.desk
-  const counts: { readonly [part in DeskPart]?: number } = { dry: state.unsure.size }
+  const where = useWhere()
+  useFirstRun(parts.state)
+  const { words } = parts
+  const title = words.desk.places[where.place]
+  const main = useRef<HTMLElement>(null)
+  const last = useRef(where.place)
+  useEffect(() => {
+    if (last.current === where.place) return
+    last.current = where.place
+    // Whoever went somewhere is there: at its top, and with the keyboard in it.
+    window.scrollTo(0, 0)
+    main.current?.focus({ preventScroll: true })
+  }, [where.place])
   return (
     <div class="desk-body">
-      <nav class="desk-nav">
-        {ORDER.map((part) => (
-          <a key={part} href={`#${part}`}>
-            {titles[part]}
-            {(counts[part] ?? 0) > 0 && <span class="desk-count">{counts[part]}</span>}
-          </a>
-        ))}
-      </nav>
-      <main>
+      <Nav place={where.place} state={parts.state} words={words} />
+      <main ref={main} tabIndex={-1} aria-label={title}>
         <Notices {...parts} />
-        {ORDER.map((part) => (
-          <Panel key={part} part={part} title={titles[part]}>
-            <PartOf part={part} parts={parts} />
-          </Panel>
-        ))}
+        <h1 class="desk-place">{title}</h1>
+        <Place where={where} parts={parts} />
       </main>
     </div>
   )
 }
 
-function PartOf({ part, parts }: { readonly part: DeskPart; readonly parts: DeskParts }) {
-  const Shown = PANELS[part]
-  return <Shown {...parts} />
-}
-
-const PANELS = {
-  day: DayPanel,
-  loads: LoadsPanel,
-  trays: TraysPanel,
-  done: DonePanel,
-  dry: DryPanel,
-  setUp: SetUpPanel,
-  screens: ScreensPanel,
-  distance: DistancePanel,
-  cautions: CautionsPanel,
+function Place({ where: { place, within }, parts }: { readonly where: Where; readonly parts: DeskParts }) {
+  switch (place) {
+    case 'today':
+      return <TodayPlace {...parts} />
+    case 'loads':
+      return <LoadsPlace {...parts} />
+    case 'close':
+      return <ClosePlace {...parts} />
+    case 'past':
+      return <PastPlace {...parts} within={within} />
+    case 'setUp':
+      return <SetUpPanel store={parts.store} live={parts.live} words={parts.words} />
+    case 'screens':
+      return <ScreensPlace {...parts} within={within} />
+  }
 }

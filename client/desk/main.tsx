@@ -3,6 +3,7 @@ import '../theme/theme.css'
 import { startScreen } from '../live/start-screen.ts'
 import './forms.css'
 import './desk.css'
+import './today/today.css'
 import { DeskScreen } from './desk-screen.tsx'
 
 const place = document.getElementById('desk')

@@ -1,9 +1,17 @@
 import type { ComponentChildren } from 'preact'
 
-/** One part of the desk under its heading. */
-export function Panel({ part, title, children }: { part: string; title: string; children: ComponentChildren }) {
+interface PanelProps {
+  readonly part: string
+  readonly title: string
+  /** As wide as its place; else beside another where there is room. */
+  readonly isWide?: boolean
+  readonly children: ComponentChildren
+}
+
+/** One part of a place under its heading. */
+export function Panel({ part, title, isWide = false, children }: PanelProps) {
   return (
-    <section class="desk-panel" id={part} aria-label={title}>
+    <section class={isWide ? 'desk-panel desk-wide' : 'desk-panel'} data-part={part} aria-label={title}>
       <h2>{title}</h2>
       {children}
     </section>

@@ -1,5 +1,6 @@
 import type { Role } from '../../shared-core/live/protocol.ts'
 import { keepComfort } from './comfort.ts'
+import { nameInLink, withoutName } from './name-in-link.ts'
 import { randomId } from './random-id.ts'
 import { browserText } from './saved-text.ts'
 import type { ShopStore } from './shop-store.ts'
@@ -25,6 +26,11 @@ export function startScreen(role: Role): ShopStore {
     },
     isHidden: () => document.hidden,
   })
+  const name = nameInLink(window.location.search)
+  if (name !== null) {
+    store.changeSettings({ name })
+    window.history.replaceState(null, '', withoutName(window.location))
+  }
   const { dataset } = document.documentElement
   keepComfort(store, {
     isSystemDark: () => window.matchMedia('(prefers-color-scheme: dark)').matches,

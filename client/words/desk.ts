@@ -2,6 +2,7 @@ import type { Ask } from '../../shared-core/day/answers.ts'
 import type { Role } from '../../shared-core/live/protocol.ts'
 import type { BatchStage, Language } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
+import type { TodayWords } from './desk-today.ts'
 import { enDesk } from './en-desk.ts'
 import { esDesk } from './es-desk.ts'
 import type { Question, Words } from './words.ts'
@@ -12,6 +13,16 @@ export interface DeskWords extends Words {
 }
 
 export interface DeskSentences {
+  /** Of the page. */
+  readonly title: string
+  readonly places: { readonly [place in 'today' | 'loads' | 'close' | 'past' | 'setUp' | 'screens']: string }
+  /** What the list of places is, for those who listen. */
+  readonly placesName: string
+  /** @example "2 wait for an answer" */
+  waitsFor(count: number): string
+  /** While a place is fetched, and when it cannot be. */
+  readonly late: { readonly waiting: string; readonly failed: string; readonly again: string }
+  readonly today: TodayWords
   readonly titles: { readonly [part in DeskPart]: string }
   readonly day: DayWords
   readonly account: AccountWords
@@ -31,18 +42,19 @@ export interface DeskSentences {
   readonly putAway: string
 }
 
-export type DeskPart = 'day' | 'loads' | 'trays' | 'done' | 'dry' | 'setUp' | 'screens' | 'distance' | 'cautions'
+export type DeskPart = 'day' | 'loads' | 'trays' | 'done' | 'dry' | 'screens' | 'distance' | 'cautions'
 
 export interface DayWords {
   /** @example "Open since 4:12: Tue, Nov 24" */
   open(label: string, atMs: EpochMs): string
   readonly notOpen: string
   readonly openIt: string
-  readonly closeIt: string
+  /** Leads to the place where it is closed. */
+  readonly goClose: string
+  /** One that is still open though it is of an earlier date. */
+  overdue(label: string): string
   /** The question when the line is not empty. @example "Close the day? 24 pieces are still in the kettle, …" */
   closeAll(pieces: number): string
-  /** What a close does. */
-  readonly closeHint: string
   readonly accounted: string
   /** @example "Plain: 3 pieces cannot be placed." */
   gap(dough: string, pieces: number): string
@@ -69,6 +81,7 @@ export type AccountColumn =
   | 'carriedOn'
 
 export interface AccountWords {
+  readonly title: string
   readonly columns: { readonly [column in AccountColumn]: string }
   /** What the account says, in words. */
   readonly rule: string
@@ -173,8 +186,8 @@ export interface ScreensWords {
   readonly none: string
   readonly columns: { readonly [column in 'name' | 'role' | 'station' | 'state']: string }
   readonly allStations: string
-  readonly addresses: string
-  readonly addressHint: string
+  /** The list, for those who listen. */
+  readonly listName: string
   readonly localHint: string
   readonly name: string
   readonly nameHint: string

@@ -12,17 +12,35 @@ import type {
   SetUpWords,
   TraysWords,
 } from './desk.ts'
+import { enToday } from './en-desk-today.ts'
 import type { Words } from './words.ts'
 
-export function enDesk({ times, line }: Words): DeskSentences {
+export function enDesk(words: Words): DeskSentences {
+  const { times, line } = words
   return {
+    title: 'Desk',
+    places: {
+      today: 'Today',
+      loads: 'Loads and trays',
+      close: 'Close',
+      past: 'Past days',
+      setUp: 'Set-up',
+      screens: 'Screens',
+    },
+    placesName: 'Places of the desk',
+    waitsFor: (count) => `${count} ${count === 1 ? 'waits' : 'wait'} for an answer`,
+    late: {
+      waiting: 'Fetching this page…',
+      failed: 'This page could not be fetched. Try again when there is contact.',
+      again: 'Try again',
+    },
+    today: enToday(words),
     titles: {
       day: 'The day',
       loads: 'Load list',
       trays: 'Trays',
       done: 'What was done',
       dry: 'Dry hands',
-      setUp: 'Set-up',
       screens: 'Screens',
       distance: 'Wall distance',
       cautions: 'Cautions',
@@ -50,11 +68,10 @@ function day(times: Words['times'], line: Words['line']): DayWords {
     open: (label, atMs) => `Open ${times.since(atMs)}: ${times.date(label)}`,
     notOpen: 'No day is open. The first act of a morning opens it.',
     openIt: 'Open the day',
-    closeIt: 'Close the day',
+    goClose: 'Go to the close',
+    overdue: (label) => `${times.date(label)} was never closed. Close it, or the first act of the morning will.`,
     closeAll: (pieces) =>
       `Close the day? ${line.pieces(pieces)} ${pieces === 1 ? 'is' : 'are'} still in the kettle, on boards or in the oven.`,
-    closeHint:
-      'What is left for sale is booked as day-old. What is chilled or kept is carried into tomorrow’s account.',
     accounted: 'Every piece is accounted for.',
     gap: (dough, pieces) => `${dough}: ${line.pieces(pieces)} cannot be placed. This is a fault of the board.`,
     last: (label, atMs) => `Last closed: ${times.date(label)}, ${times.at(atMs)}`,
@@ -65,6 +82,7 @@ function day(times: Words['times'], line: Words['line']): DayWords {
 }
 
 const ACCOUNT: AccountWords = {
+  title: 'Where every piece is',
   columns: {
     dough: 'Dough',
     shaped: 'shaped',
@@ -183,10 +201,9 @@ function screens(times: Words['times']): ScreensWords {
     lastSeen: (atMs) => `last seen ${times.at(atMs)}`,
     thisOne: 'this one',
     none: 'No screen has been seen yet.',
-    columns: { name: 'name', role: 'what', station: 'station', state: '' },
+    columns: { name: 'name', role: 'what', station: 'station', state: 'link' },
     allStations: 'all',
-    addresses: 'Addresses to open',
-    addressHint: 'On a device in the shop’s network, open:',
+    listName: 'Screens and when they were seen',
     localHint:
       '“localhost” works on this computer only. For other devices take the address that Boilboard prints when it starts.',
     name: 'Name of this screen',

@@ -12,17 +12,35 @@ import type {
   SetUpWords,
   TraysWords,
 } from './desk.ts'
+import { esToday } from './es-desk-today.ts'
 import type { Words } from './words.ts'
 
-export function esDesk({ times, line }: Words): DeskSentences {
+export function esDesk(words: Words): DeskSentences {
+  const { times, line } = words
   return {
+    title: 'Escritorio',
+    places: {
+      today: 'Hoy',
+      loads: 'Cargas y bandejas',
+      close: 'Cierre',
+      past: 'Días pasados',
+      setUp: 'Configuración',
+      screens: 'Pantallas',
+    },
+    placesName: 'Lugares del escritorio',
+    waitsFor: (count) => `${count} ${count === 1 ? 'espera' : 'esperan'} respuesta`,
+    late: {
+      waiting: 'Trayendo esta página…',
+      failed: 'No se pudo traer esta página. Inténtelo cuando haya contacto.',
+      again: 'Intentar otra vez',
+    },
+    today: esToday(words),
     titles: {
       day: 'El día',
       loads: 'Lista de cargas',
       trays: 'Bandejas',
       done: 'Lo que se hizo',
       dry: 'Manos secas',
-      setUp: 'Configuración',
       screens: 'Pantallas',
       distance: 'Distancia de la pared',
       cautions: 'Cuidados',
@@ -50,10 +68,9 @@ function day(times: Words['times'], line: Words['line']): DayWords {
     open: (label, atMs) => `Abierto ${times.since(atMs)}: ${times.date(label)}`,
     notOpen: 'No hay día abierto. Lo abre la primera acción de la mañana.',
     openIt: 'Abrir el día',
-    closeIt: 'Cerrar el día',
+    goClose: 'Ir al cierre',
+    overdue: (label) => `El ${times.date(label)} no se cerró. Ciérrelo, o lo cerrará la primera acción de la mañana.`,
     closeAll: (pieces) => `¿Cerrar el día? Todavía hay ${line.pieces(pieces)} en la olla, en tablas o en el horno.`,
-    closeHint:
-      'Lo que queda a la venta se anota como del día anterior. Lo que está en frío o apartado pasa a la cuenta de mañana.',
     accounted: 'Todas las piezas están en la cuenta.',
     gap: (dough, pieces) => `${dough}: ${line.pieces(pieces)} sin lugar en la cuenta. Es una falla del tablero.`,
     last: (label, atMs) => `Último cierre: ${times.date(label)}, ${times.at(atMs)}`,
@@ -64,6 +81,7 @@ function day(times: Words['times'], line: Words['line']): DayWords {
 }
 
 const ACCOUNT: AccountWords = {
+  title: 'Dónde está cada pieza',
   columns: {
     dough: 'Masa',
     shaped: 'formados',
@@ -182,10 +200,9 @@ function screens(times: Words['times']): ScreensWords {
     lastSeen: (atMs) => `vista por última vez ${times.at(atMs)}`,
     thisOne: 'esta',
     none: 'Todavía no se vio ninguna pantalla.',
-    columns: { name: 'nombre', role: 'qué es', station: 'puesto', state: '' },
+    columns: { name: 'nombre', role: 'qué es', station: 'puesto', state: 'enlace' },
     allStations: 'todos',
-    addresses: 'Direcciones',
-    addressHint: 'En un aparato de la red del local, abra:',
+    listName: 'Pantallas y cuándo se vieron',
     localHint:
       '«localhost» solo sirve en esta computadora. Para otros aparatos use la dirección que Boilboard escribe al arrancar.',
     name: 'Nombre de esta pantalla',

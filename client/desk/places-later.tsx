@@ -1,0 +1,20 @@
+import type { DeskParts, PlaceParts } from './desk-screen.tsx'
+import { LatePart } from './late-part.tsx'
+
+/** Places that are fetched when somebody goes there. */
+
+const fetchClose = () => import('./close/close-place.tsx').then((part) => part.ClosePlace)
+const fetchPast = () => import('./past/past-place.tsx').then((part) => part.PastPlace)
+const fetchScreens = () => import('./screens/screens-place.tsx').then((part) => part.ScreensPlace)
+
+export function ClosePlace(parts: DeskParts) {
+  return <LatePart fetchPart={fetchClose} props={parts} {...parts.words.desk.late} />
+}
+
+export function PastPlace(parts: PlaceParts) {
+  return <LatePart fetchPart={fetchPast} props={parts} {...parts.words.desk.late} />
+}
+
+export function ScreensPlace(parts: PlaceParts) {
+  return <LatePart fetchPart={fetchScreens} props={parts} {...parts.words.desk.late} />
+}

@@ -1,0 +1,118 @@
+import { useState } from 'preact/hooks'
+import type { CareKind } from '../../../shared-core/day/said.ts'
+import { boardsNow } from '../../../shared-core/line/boards.ts'
+import type { Contact } from '../../../shared-core/line/contacts.ts'
+import { contacts } from '../../../shared-core/line/contacts.ts'
+import { kettleCare } from '../../../shared-core/line/kettle-care.ts'
+import type { DeskParts } from '../desk-screen.tsx'
+import { Panel } from '../panel.tsx'
+
+const CARES: readonly CareKind[] = ['topUp', 'boiling', 'skim', 'malt', 'change', 'washBoards']
+
+/** The kettle's water, the boards, and what has touched them. */
+export function KettlePanel(parts: DeskParts) {
+  const { live, state, words } = parts
+  const { kettle: say } = words.desk.today
+  const { reminders, boilsAgainAtMs } = kettleCare(state, live.nowMs)
+  const touched = contacts(state)
+  return (
+    <Panel part="kettle" title={say.title}>
+      {boilsAgainAtMs !== null && <p>{say.boilsAgain(boilsAgainAtMs)}</p>}
+      <Cares {...parts} reminders={reminders} />
+      <Boards {...parts} />
+      <Touched {...parts} title={say.kettleTouched} contacts={touched.kettle} nothing={say.nothingKettle} />
+      <Touched {...parts} title={say.boardsTouched} contacts={touched.boards} nothing={say.nothingBoards} />
+      <p class="desk-quiet">{say.contactHint}</p>
+    </Panel>
+  )
+}
+
+type Reminders = ReturnType<typeof kettleCare>['reminders']
+
+function Cares({ store, state, words, reminders }: DeskParts & { readonly reminders: Reminders }) {
+  const { kettle: say } = words.desk.today
+  return (
+    <ul class="desk-cares">
+      {CARES.map((care) => {
+        const reminder = reminders.find((one) => one.care === care)
+        const last = state.cares.get(care)
+        return (
+          <li key={care}>
+            <button type="button" onClick={() => store.send({ type: 'care', care })}>
+              {say.care[care]}
+            </button>
+            <span class="desk-quiet">
+              {reminder?.isDue === true && <strong class="desk-due">{say.due}: </strong>}
+              {[
+                reminder === undefined ? '' : say.since(reminder.boiled, reminder.every),
+                last === undefined ? '' : say.lastAt(last.atMs),
+              ]
+                .filter((text) => text !== '')
+                .join(', ')}
+            </span>
+          </li>
+        )
+      })}
+    </ul>
+  )
+}
+
+function Boards({ store, live, state, shop, words }: DeskParts) {
+  const { kettle: say } = words.desk.today
+  const { count } = shop.boards
+  const now = boardsNow(state, live.nowMs)
+  const [text, setText] = useState('')
+  const usable = /^\d{1,3}$/.test(text) ? Number(text) : null
+  return (
+    <form
+      class="desk-line"
+      onSubmit={(event) => {
+        event.preventDefault()
+        if (usable !== null && store.send({ type: 'setBoards', usable }) !== null) setText('')
+      }}
+    >
+      <label class="desk-line">
+        {say.boards}
+        <input
+          class="desk-short"
+          inputMode="numeric"
+          value={text}
+          placeholder={String(now.count)}
+          onInput={(event) => setText(event.currentTarget.value)}
+        />
+      </label>
+      <span class="desk-quiet">{say.boardsOf(count)}</span>
+      <button type="submit" disabled={usable === null}>
+        {say.usable}
+      </button>
+    </form>
+  )
+}
+
+interface TouchedProps extends DeskParts {
+  readonly title: string
+  readonly contacts: readonly Contact[]
+  readonly nothing: string
+}
+
+function Touched({ words, title, contacts: all, nothing }: TouchedProps) {
+  const { kettle: say } = words.desk.today
+  return (
+    <>
+      <h3>{title}</h3>
+      <p class={all.length === 0 ? 'desk-quiet' : undefined}>
+        {all.length === 0
+          ? nothing
+          : all
+              .map(({ name, pieces, contains }) =>
+                say.contact(
+                  name,
+                  pieces,
+                  contains.map((one) => say.allergen[one]),
+                ),
+              )
+              .join(' · ')}
+      </p>
+    </>
+  )
+}

@@ -1,0 +1,143 @@
+import type { ChangeoverWords, KettleWords, OvenWords, RodsWords, StepsWords, TodayWords } from './desk-today.ts'
+import type { Words } from './words.ts'
+
+export function enToday(words: Words): TodayWords {
+  const { times } = words
+  return {
+    ruler: {
+      lastLoad: (atMs) => `last load in ${times.by(atMs)}`,
+      lastLoadGone: 'no more loads',
+      changeover: 'changeover',
+      tooLate: (atMs) => `load ${times.clock(atMs)} too late`,
+      spoken: 'The day',
+      closedDay: 'The shop is closed today.',
+    },
+    steps: steps(words),
+    changeover: changeover(words),
+    oven: oven(words),
+    kettle: kettle(words),
+    rods: rods(words),
+  }
+}
+
+function steps({ times }: Words): StepsWords {
+  return {
+    opening: 'Opening list',
+    changeover: 'Changeover list',
+    openingHead: (atMs, done, all) => `Counted back from the first load, ${times.at(atMs)}. ${done} of ${all} done.`,
+    changeoverHead: (atMs, done, all) => `Counted back from the oven empty, ${times.at(atMs)}. ${done} of ${all} done.`,
+    nothing: 'Nothing stands on the list now.',
+    floatTest: (dough) => `Float test: ${dough}`,
+    due: (atMs) => times.clock(atMs),
+    status: { due: 'now', late: 'late' },
+    done: (atMs, person) => `done ${times.at(atMs)}${person === '' ? '' : `, ${person}`}`,
+    who: (step) => `Who does it: ${step}`,
+    nobody: 'nobody yet',
+    doIt: 'Done',
+    passed: 'It floats',
+    notReady: 'Not ready',
+    lookAgainIn: (minutes) => `in ${minutes} min`,
+    lookAgain: 'look again',
+    foundReady: 'floats',
+    foundNotReady: (atMs) => `not ready, look again ${times.at(atMs)}`,
+    dippedAnyway: 'was not ready, dipped all the same',
+  }
+}
+
+function changeover({ times, line }: Words): ChangeoverWords {
+  return {
+    title: 'Changeover',
+    plan: (fromMs, toMs, menu) =>
+      `Oven empty ${times.by(fromMs)}${menu === null ? '' : `; ${menu} from ${times.clock(toMs)}`}.`,
+    slipped: (minutes) => `That is ${Math.abs(minutes)} min ${minutes > 0 ? 'later' : 'earlier'} than usual.`,
+    over: 'No bagels are baked after this, unless a shelf takes them again.',
+    emptyAt: (atMs) => `As planned, the last load comes out ${times.at(atMs)}.`,
+    nothingInside: 'Nothing is in the oven and nothing is planned.',
+    later: '15 min later',
+    earlier: '15 min earlier',
+    asUsual: 'As usual again',
+    wouldBe: ({ fromMs, lastLoadInByMs }) =>
+      `Oven empty ${times.by(fromMs)}, last load in ${times.by(lastLoadInByMs)}.`,
+    plannedMore: (loads) =>
+      loads > 0
+        ? `${loads} planned ${loads === 1 ? 'load is' : 'loads are'} then in time.`
+        : `${-loads} planned ${loads === -1 ? 'load is' : 'loads are'} then too late.`,
+    loadsMore: (loads, pieces) =>
+      `Room for ${Math.abs(loads)} ${Math.abs(loads) === 1 ? 'load' : 'loads'} (${line.pieces(Math.abs(pieces))}) ${loads > 0 ? 'more' : 'fewer'}.`,
+    nothingMoves: 'The loads stay as they are.',
+    columns: { shelf: 'shelf', state: 'now', free: 'free' },
+    state: { bagels: 'takes bagels', emptying: 'last load in', over: 'done with bagels' },
+    overHere: 'Done with bagels',
+    bagelsAgain: 'Bagels again',
+    left: (lines) => `For the afternoon: ${line.contents(lines)}.`,
+    nothingLeft: 'Nothing is left for the afternoon.',
+    withoutShelf: (loads) =>
+      `${loads} planned ${loads === 1 ? 'load has' : 'loads have'} no shelf left that takes bagels.`,
+  }
+}
+
+function oven({ times }: Words): OvenWords {
+  return {
+    title: 'Oven readings',
+    whole: 'The oven',
+    reading: (degrees, unit, atMs) => `${degrees} °${unit} ${times.at(atMs)}`,
+    none: 'no reading today',
+    degrees: (where, unit) => `${where}: degrees ${unit}`,
+    record: 'Write down',
+    hint: 'Read it off the oven’s own gauge; nobody needs to reach in.',
+  }
+}
+
+function kettle({ times, line }: Words): KettleWords {
+  return {
+    title: 'Kettle and boards',
+    care: {
+      topUp: 'Topped up',
+      malt: 'Malt added',
+      skim: 'Skimmed',
+      change: 'Water changed',
+      boiling: 'Boils again',
+      washBoards: 'Boards washed',
+    },
+    since: (boiled, every) => `${boiled} of ${every} pieces since`,
+    due: 'due',
+    lastAt: (atMs) => `last ${times.at(atMs)}`,
+    boilsAgain: (atMs) => `Cold water went in: boils again about ${times.clock(atMs)}.`,
+    kettleTouched: 'In the kettle’s water since it was changed',
+    boardsTouched: 'On boards since they were washed',
+    nothingKettle: 'Nothing known since the water was changed.',
+    nothingBoards: 'Nothing known since the boards were washed.',
+    contactHint:
+      'It follows from what was entered and tapped. Contact that nobody entered is judged by the people here.',
+    allergen: {
+      milk: 'milk',
+      egg: 'egg',
+      fish: 'fish',
+      shellfish: 'shellfish',
+      treeNuts: 'tree nuts',
+      peanuts: 'peanuts',
+      wheat: 'wheat',
+      soy: 'soy',
+      sesame: 'sesame',
+    },
+    contact: (name, pieces, allergens) =>
+      allergens.length === 0 ? `${name} ${pieces}` : `${name} ${pieces} (${allergens.join(', ')})`,
+    boards: 'Boards usable today',
+    boardsOf: (count) => `of ${line.boards(count)}`,
+    usable: 'Set boards',
+  }
+}
+
+function rods({ times }: Words): RodsWords {
+  return {
+    title: 'What is left',
+    none: 'Nothing is for sale or on the way.',
+    known: { counted: 'counted', swept: 'swept', baked: 'baked', sold: 'sold' },
+    cooling: (pieces) => `${pieces} cooling`,
+    kept: (pieces) => `${pieces} kept`,
+    dayOld: (pieces) => `${pieces} day-old`,
+    coming: (pieces, atMs) => `${pieces} ${times.at(atMs)}`,
+    spoken: (name, pieces) => `${name}: ${pieces} for sale`,
+    gone: (atMs) => `gone ${times.since(atMs)}`,
+  }
+}
