@@ -22,7 +22,12 @@ export function ClockField({ label, minute, say, onChange }: ClockFieldProps) {
     <div class="setup-field">
       <label for={id}>{label}</label>
       <div class="setup-number">
-        <button type="button" aria-label={`${label}: ${say.form.less}`} onClick={() => stepTo(-STEP_MINUTES)}>
+        <button
+          type="button"
+          class="setup-step"
+          aria-label={`${label}: ${say.form.less}`}
+          onClick={() => stepTo(-STEP_MINUTES)}
+        >
           −
         </button>
         <input
@@ -35,7 +40,12 @@ export function ClockField({ label, minute, say, onChange }: ClockFieldProps) {
             if (/^\d\d:\d\d/.test(value)) onChange(clockMinute(value))
           }}
         />
-        <button type="button" aria-label={`${label}: ${say.form.more}`} onClick={() => stepTo(STEP_MINUTES)}>
+        <button
+          type="button"
+          class="setup-step"
+          aria-label={`${label}: ${say.form.more}`}
+          onClick={() => stepTo(STEP_MINUTES)}
+        >
           +
         </button>
       </div>

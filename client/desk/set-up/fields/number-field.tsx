@@ -32,7 +32,12 @@ export function NumberField(props: NumberFieldProps) {
       <label for={id}>{label}</label>
       <div class="setup-number">
         {step !== undefined && (
-          <button type="button" aria-label={`${label}: ${say.form.less}`} onClick={() => stepTo(-step)}>
+          <button
+            type="button"
+            class="setup-step"
+            aria-label={`${label}: ${say.form.less}`}
+            onClick={() => stepTo(-step)}
+          >
             −
           </button>
         )}
@@ -53,7 +58,12 @@ export function NumberField(props: NumberFieldProps) {
           onBlur={() => setTyped(null)}
         />
         {step !== undefined && (
-          <button type="button" aria-label={`${label}: ${say.form.more}`} onClick={() => stepTo(step)}>
+          <button
+            type="button"
+            class="setup-step"
+            aria-label={`${label}: ${say.form.more}`}
+            onClick={() => stepTo(step)}
+          >
             +
           </button>
         )}

@@ -117,7 +117,7 @@ export function OvenPart(props: SetUpProps) {
             kind={SHELVES}
             parts={props}
             like={likeOf(inUse(draft.shelves))}
-            line={(shelf) => String(shelf.pieces)}
+            line={(shelf) => words.line.pieces(shelf.pieces)}
           >
             {(shelf, change) => (
               <NumberField
