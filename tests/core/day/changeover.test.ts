@@ -265,9 +265,10 @@ describe('what a slip would mean', () => {
   })
 
   it('[X6] given a shelf that is over, then it gets no more loads', () => {
-    const state = stateWith()
+    const [large, ...rest] = [shelf({ id: 's1', pieces: 90 }), shelf({ id: 's2' }), shelf({ id: 's3' })]
+    const state = stateWith({ shop: shopWith({ shelves: table([large, ...rest]) }) })
     play(state, over('s1'), { nowMs: at('10:30') })
-    expect(now(state).slipped(15 * MINUTE).loadsMoreThatFit).toBe(2)
+    expect(now(state).slipped(15 * MINUTE)).toMatchObject({ loadsMoreThatFit: 2, piecesMoreThatFit: 96 })
   })
 
   it('[X6] given nobody has said how long anything bakes, then nothing fits more', () => {

@@ -138,6 +138,19 @@ describe('what touched the boards', () => {
     expect(boards(state)).toEqual([['Plain', 24]])
   })
 
+  it('[K4] given pieces from the boards added to a load while it bakes, then they count once', () => {
+    const state = shop()
+    load(state, 's1', lines('plain', 12), '6:00')
+    play(state, { type: 'board', lines: lines('sesame', 12) }, { nowMs: at('6:01') })
+    const [inside] = state.loads.keys()
+    if (inside === undefined) throw new Error('no load')
+    play(state, { type: 'changeLoad', loadId: inside, lines: lines('plain', 12, 'sesame', 12) }, { nowMs: at('6:02') })
+    expect(boards(state)).toEqual([
+      ['Sesame', 12],
+      ['Plain', 12],
+    ])
+  })
+
   it('[K4] given a load back onto boards, then its pieces count once', () => {
     const state = shop()
     load(state, 's1', lines('sesame', 12), '6:00')

@@ -66,6 +66,10 @@ describe('a float test that has not passed', () => {
   it('[L50] given the time of the look gone by and nobody has looked, then the dip is due now, and taken', () => {
     const state = morning()
     notReady(state, PLAIN, '6:00', 20)
+    expect(told(state, '6:25')).toEqual([
+      ['dip:p2:rye:1', at('6:10:30')],
+      ['dip:p1:plain:1', at('6:25')],
+    ])
     const [rye, plain] = nextActs(state, at('6:25')).filter(({ act }) => act === 'dip')
     expect([rye?.status, plain?.status]).toEqual(['due', 'due'])
     play(state, { type: 'dip', doughId: PLAIN, varietyId: null, pieces: 36 }, { nowMs: at('6:25') })

@@ -2,16 +2,26 @@ import { applyEntry, emptyState } from '../../../shared-core/day/apply.ts'
 import type { Act, ActType } from '../../../shared-core/day/commands.ts'
 import type { State } from '../../../shared-core/day/state.ts'
 import { commandId, deviceId } from '../../../shared-core/ids.ts'
+import { DEFAULT_KETTLE_CARE } from '../../../shared-core/shop/default-rules.ts'
 import { setUpChanges } from '../../../shared-core/shop/set-up-diff.ts'
 import { spanMs } from '../../../shared-core/units.ts'
 import { at, lines } from './make.ts'
 import { play } from './play.ts'
-import { ALL_STATIONS, PEOPLE, STEPS, shopWith, table } from './shop.ts'
+import { ALL_STATIONS, dough, PEOPLE, STEPS, shopWith, table } from './shop.ts'
+
+/** Boiled cold: there is no rack on its way. */
+const COLD = ['proof', 'chill', 'kettle', 'boards', 'oven'] as const
 
 /** A shop set up from nothing, with trays in the cooler, a load list and some sesame for sale. */
 export function startedShop(): State {
   const state = emptyState()
-  const shop = shopWith({ stations: table(ALL_STATIONS), steps: table(STEPS), people: table(PEOPLE) })
+  const shop = shopWith({
+    stations: table(ALL_STATIONS),
+    steps: table(STEPS),
+    people: table(PEOPLE),
+    kettle: { pieces: 36, cycleMs: spanMs(90, 's'), ...DEFAULT_KETTLE_CARE },
+    doughs: table([dough({ id: 'plain', order: 1 }), dough({ id: 'rye', order: 2, route: COLD, contains: ['egg'] })]),
+  })
   applyEntry(state, {
     seq: 1,
     commandId: commandId('setup00001'),
