@@ -14,6 +14,8 @@ const MINUTE_MS = 60_000
 export interface RulerOfDayWords {
   lastLoad(atMs: EpochMs): string
   readonly lastLoadGone: string
+  /** Of a weekday on which the shop is closed. */
+  readonly closedToday: string
   readonly changeover: string
   /** A planned load that would not be out by the changeover. */
   tooLate(atMs: EpochMs): string
@@ -30,19 +32,33 @@ export function rulerNow(state: State, nowMs: EpochMs, clock: ShopClock): Ruler 
   return rulerOf(state, nowMs, (minute) => instantOfMinute(clock, minute, noonMs), date)
 }
 
-/** Whether the shop has a set-up that says that it is closed on the day that a screen shows. */
+/** Whether the set-up says that the shop is closed on the day that a screen shows. */
 export function isClosedDay(state: State, nowMs: EpochMs, clock: ShopClock): boolean {
   return state.shop !== null && hoursOn(state.shop, rulerDate(state, localDate(clock, nowMs))) === null
 }
 
 /**
+ * The ruler of a weekday on which the shop is closed: the usual hours, so that dough may still be timed by them, with
+ * nothing on it but that. Null when the shop is not closed, or has no set-up.
+ */
+function closedDay(state: State, nowMs: EpochMs, clock: ShopClock, text: string): RulerDay | null {
+  if (state.shop === null || !isClosedDay(state, nowMs, clock)) return null
+  const { openMinute, closeMinute } = state.shop.hours
+  const noonMs = noonOf(clock, rulerDate(state, localDate(clock, nowMs)))
+  const [fromMs, toMs] = [instantOfMinute(clock, openMinute, noonMs), instantOfMinute(clock, closeMinute, noonMs)]
+  const middleMs = Math.round((fromMs + toMs) / 2)
+  return { fromMs, toMs, nowMs, orders: [{ key: 'closed', atMs: middleMs, text }] }
+}
+
+/**
  * The shop's day as a ruler, as it stands at a whole minute: it need not be painted more often.
- * @returns null without a set-up, when the shop is closed that day, and where the hours make no day
+ * @returns null without a set-up, and where the hours make no day
  */
 export function rulerOfDay(state: State, nowMs: EpochMs, clock: ShopClock, words: RulerOfDayWords): RulerDay | null {
   const minuteMs = epochMs(nowMs - (nowMs % MINUTE_MS))
   const ruler = rulerNow(state, minuteMs, clock)
-  if (ruler === null || ruler.toMs <= ruler.fromMs) return null
+  if (ruler === null) return closedDay(state, minuteMs, clock, words.closedToday)
+  if (ruler.toMs <= ruler.fromMs) return null
   const { fromMs, toMs, changeover, secondMenu, lastLoadInByMs: lastMs, marks } = ruler
   const lastText = lastMs === null || nowMs > lastMs ? words.lastLoadGone : words.lastLoad(lastMs)
   const hasSecond = changeover !== null && secondMenu !== null && changeover.toMs < toMs

@@ -57,6 +57,8 @@ export interface TopWords {
 export interface BenchRulerWords {
   lastLoad(atMs: EpochMs): string
   readonly lastLoadGone: string
+  /** Of a weekday on which the shop is closed. */
+  readonly closedToday: string
   readonly changeover: string
   /** @example "load 10:50 too late" */
   tooLate(atMs: EpochMs): string

@@ -41,6 +41,7 @@ function top(times: Words['times']): TopWords {
     ruler: {
       lastLoad: () => 'last load',
       lastLoadGone: 'no more loads',
+      closedToday: 'closed today',
       changeover: 'changeover',
       tooLate: (atMs) => `load ${times.clock(atMs)} too late`,
     },

@@ -59,6 +59,7 @@ function rulerWords({ times }: Words): RulerWords {
   return {
     lastLoad: (atMs) => `last load in ${times.by(atMs)}`,
     lastLoadGone: 'no more loads',
+    closedToday: 'closed today',
     changeover: 'changeover',
     tooLate: (atMs) => `load ${times.clock(atMs)} too late`,
     more: (count) => `+${count}`,

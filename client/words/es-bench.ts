@@ -41,6 +41,7 @@ function top(times: Words['times']): TopWords {
     ruler: {
       lastLoad: () => 'última carga',
       lastLoadGone: 'no hay más cargas',
+      closedToday: 'hoy cerrado',
       changeover: 'cambio',
       tooLate: (atMs) => `carga ${times.clock(atMs)} tarde`,
     },

@@ -59,6 +59,7 @@ function rulerWords({ times }: Words): RulerWords {
   return {
     lastLoad: (atMs) => `última carga ${times.by(atMs)}`,
     lastLoadGone: 'no hay más cargas',
+    closedToday: 'hoy cerrado',
     changeover: 'cambio',
     tooLate: (atMs) => `carga de ${times.clock(atMs)}, muy tarde`,
     more: (count) => `+${count}`,

@@ -80,6 +80,8 @@ export interface RulerWords {
   /** @example "last load in by 10:34" */
   lastLoad(atMs: EpochMs): string
   readonly lastLoadGone: string
+  /** Of a weekday on which the shop is closed. */
+  readonly closedToday: string
   readonly changeover: string
   /** A planned load that would not be out in time. @example "load 10:50 too late" */
   tooLate(atMs: EpochMs): string

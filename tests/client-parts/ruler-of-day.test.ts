@@ -1,6 +1,6 @@
 import { DateTime } from 'luxon'
 import { describe, expect, it } from 'vitest'
-import { isClosedDay, rulerNow, rulerOfDay } from '../../client/parts/ruler-of-day.ts'
+import { rulerNow, rulerOfDay } from '../../client/parts/ruler-of-day.ts'
 import { shopClock } from '../../server/live/shop-clock.ts'
 import { weekdayId } from '../../shared-core/ids.ts'
 import { epochMs } from '../../shared-core/units.ts'
@@ -8,7 +8,13 @@ import { stateWith } from '../core/support/make.ts'
 import { hours, shopWith, table } from '../core/support/shop.ts'
 
 const SUNDAY_CLOSED = table([{ id: weekdayId('7'), hours: null, retired: false }])
-const WORDS = { lastLoad: () => 'last', lastLoadGone: 'gone', changeover: 'changeover', tooLate: () => 'late' }
+const WORDS = {
+  lastLoad: () => 'last',
+  lastLoadGone: 'gone',
+  closedToday: 'closed',
+  changeover: 'changeover',
+  tooLate: () => 'late',
+}
 
 describe('the ruler of the day on a screen', () => {
   // Clocks go forward on 8 March 2026 in Chicago and on 29 March in Madrid, back on 1 November and 25 October.
@@ -46,8 +52,10 @@ describe('the ruler of the day on a screen', () => {
     const nowMs = epochMs(DateTime.fromISO(text, { zone }).toMillis())
     const state = stateWith({ day: null, shop: shopWith({ weekdays: SUNDAY_CLOSED }) })
     const clock = shopClock(zone, nowMs)
-    expect(isClosedDay(state, nowMs, clock)).toBe(isClosed)
-    expect(rulerOfDay(state, nowMs, clock, WORDS) === null).toBe(isClosed)
+    expect(rulerNow(state, nowMs, clock) === null).toBe(isClosed)
+    const day = rulerOfDay(state, nowMs, clock, WORDS)
+    expect(day?.orders.map((order) => order.text)).toEqual(isClosed ? ['closed'] : [])
+    expect(day?.changeover === undefined).toBe(isClosed)
   })
 
   it('[U5] given Monday’s day opened on a closed Sunday evening, then Monday’s ruler', () => {
@@ -59,10 +67,10 @@ describe('the ruler of the day on a screen', () => {
     expect(rulerNow(state, nowMs, shopClock(zone, nowMs))?.openMs).toBe(wall('2026-11-30T06:00'))
   })
 
-  it('given no set-up, then no ruler, and nobody says that the shop is closed', () => {
+  it('given no set-up, then no ruler, and nothing says that the shop is closed', () => {
     const nowMs = epochMs(Date.UTC(2026, 10, 29, 12))
     const clock = shopClock('America/Chicago', nowMs)
     expect(rulerNow(stateWith({ shop: null }), nowMs, clock)).toBeNull()
-    expect(isClosedDay(stateWith({ shop: null }), nowMs, clock)).toBe(false)
+    expect(rulerOfDay(stateWith({ shop: null }), nowMs, clock, WORDS)).toBeNull()
   })
 })
