@@ -95,8 +95,7 @@ export const EN_GUIDE: GuideWords = {
     own: { name: 'Of your own', hint: 'As it is now under Who taps what.' },
   },
   opened: 'The shop is set up.',
-  openHint: 'On each device open one of these addresses; the device then asks its size and name once.',
-  openHere: 'Open it here',
+  openHere: 'Or open one on this device:',
   sizeHint: 'How far away a wall can be read',
   nextUp: 'Then the first load:',
   first: [

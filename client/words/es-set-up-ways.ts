@@ -95,8 +95,7 @@ export const ES_GUIDE: GuideWords = {
     own: { name: 'A su manera', hint: 'Como está ahora en Quién toca qué.' },
   },
   opened: 'El local está configurado.',
-  openHint: 'En cada aparato abra una de estas direcciones; el aparato pregunta una vez su tamaño y su nombre.',
-  openHere: 'Abrirla aquí',
+  openHere: 'O abra una en este aparato:',
   sizeHint: 'Desde qué distancia se lee una pared',
   nextUp: 'Luego, la primera carga:',
   first: [

@@ -168,7 +168,6 @@ export interface GuideWords {
   readonly tapsTitle: string
   readonly taps: { readonly [preset in TapPreset]: { readonly name: string; readonly hint: string } }
   readonly opened: string
-  readonly openHint: string
   readonly openHere: string
   readonly sizeHint: string
   readonly nextUp: string

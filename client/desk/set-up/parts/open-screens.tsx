@@ -1,40 +1,25 @@
-import { useGot } from '../../use-got.ts'
+import '../../screens/screens.css'
+import { useMemo } from 'preact/hooks'
+import { openWords } from '../../../words/desk-open.ts'
+import { OpenPanel } from '../../screens/open-panel.tsx'
 import type { SetUpProps } from '../set-up-parts.ts'
 
-const PAGES = ['wall', 'bench', 'counter'] as const
-const LOCAL = ['localhost', '127.0.0.1', '[::1]']
+const PAGES = ['bench', 'wall', 'counter'] as const
 
-/** The addresses of the screens, as other devices reach them. */
-export function OpenScreens({ words, say }: SetUpProps) {
-  const roots = useAddresses()
-  const { screens } = words.desk
+/** The address of each screen, as other devices reach it, with a code for their cameras; and a way to open it right here. */
+export function OpenScreens({ words, say }: Pick<SetUpProps, 'words' | 'say'>) {
+  const open = useMemo(() => openWords(words), [words])
   return (
     <>
-      <p>{say.guide.openHint}</p>
-      <dl class="setup-screens">
+      <OpenPanel words={words} say={open} />
+      <p class="setup-hint">{say.guide.openHere}</p>
+      <div class="setup-acts">
         {PAGES.map((page) => (
-          <div key={page}>
-            <dt>{screens.role[page]}</dt>
-            <dd>
-              {roots.map((root) => (
-                <span key={root} class="setup-address">{`${root}/${page}`}</span>
-              ))}
-              <a class="desk-button" href={`/${page}`} target="_blank" rel="noreferrer">
-                {say.guide.openHere}
-                <span class="setup-unseen"> {screens.role[page]}</span>
-              </a>
-            </dd>
-          </div>
+          <a key={page} class="desk-button" href={`/${page}`} target="_blank" rel="noreferrer">
+            {words.desk.screens.role[page]}
+          </a>
         ))}
-      </dl>
-      {roots.every((root) => LOCAL.includes(new URL(root).hostname)) && <p class="setup-hint">{screens.localHint}</p>}
+      </div>
     </>
   )
-}
-
-/** As the server knows them; until then, and where it does not say, the one that this page was opened by. */
-function useAddresses(): readonly string[] {
-  const got = useGot<readonly { readonly url: string }[]>('/api/v1/addresses')
-  const roots = got.kind === 'got' ? got.value.map(({ url }) => url.replace(/\/+$/, '')) : []
-  return roots.length === 0 ? [window.location.origin] : roots
 }
