@@ -48,6 +48,8 @@ export interface KettleView {
 }
 
 export interface BoardsView extends BoardsNow {
+  /** Of the boards that there are. */
+  readonly drawn: { readonly free: number; readonly out: number; readonly drying: number }
   readonly title: string
   /** "" when there is nothing to add. */
   readonly detail: string
@@ -178,7 +180,14 @@ function boardsView(boards: BoardsNow, { bench }: BenchWords): BoardsView {
   const { station } = bench
   const detail =
     boards.over > 0 ? station.boardsOver(boards.over) : boards.drying > 0 ? station.boardsWetting(boards.drying) : ''
-  return { ...boards, title: station.boardsNow(boards.free, boards.out), detail }
+  return { ...boards, ...drawnBoards(boards), title: station.boardsNow(boards.free, boards.out), detail }
+}
+
+/** More than there are cannot be drawn: those under loads stand first, and the words say how many are short. */
+function drawnBoards({ count, free, out, drying }: BoardsNow): Pick<BoardsView, 'drawn'> {
+  const drawnOut = Math.min(out, count)
+  const drawnDrying = Math.min(drying, count - drawnOut)
+  return { drawn: { out: drawnOut, drying: drawnDrying, free: Math.min(free, count - drawnOut - drawnDrying) } }
 }
 
 function first(acts: readonly LineActDue[], act: LineAct): LineActDue | null {

@@ -150,7 +150,7 @@ function Boards(props: LineProps) {
         {plan.boards.hasDetail && <BoardsDetail boards={boards} sizes={sizes} />}
       </div>
       {plan.boards.stripPx !== null && (
-        <BoardsStrip {...boards} perRow={plan.boards.perRow} boardPx={plan.boards.boardPx} />
+        <BoardsStrip {...boards.drawn} perRow={plan.boards.perRow} boardPx={plan.boards.boardPx} />
       )}
       {boardKey !== null && !plan.isPaired && <StationRow {...props} station={boardKey} />}
     </div>

@@ -45,11 +45,13 @@ export interface SheetProps extends SheetParts {
   readonly detail?: string | undefined
   /** Keys beside the heading. */
   readonly keys?: ComponentChildren
+  /** On the way back, where it does not lead to the line. */
+  readonly backLabel?: string | undefined
   readonly children: ComponentChildren
 }
 
 /** A sheet over the line: heading, keys of its own, and the way back at the same place each time. */
-export function Sheet({ title, detail, keys, children, words, room, calling, onClose }: SheetProps) {
+export function Sheet({ title, detail, keys, backLabel, children, words, room, calling, onClose }: SheetProps) {
   const style = {
     '--margin': `${room.marginPx}px`,
     '--gap': `${room.gapPx}px`,
@@ -78,7 +80,7 @@ export function Sheet({ title, detail, keys, children, words, room, calling, onC
         {keys}
         <div class="bench-sheet-back">
           <Key tone="strong" onPress={onClose}>
-            <span class="bench-small bench-strong">{words.bench.sheet.back}</span>
+            <span class="bench-small bench-strong">{backLabel ?? words.bench.sheet.back}</span>
           </Key>
         </div>
       </header>

@@ -9,7 +9,6 @@ import type { State } from '../../shared-core/day/state.ts'
 import type { StepList } from '../../shared-core/day/step-list.ts'
 import { kettleCare } from '../../shared-core/line/kettle-care.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
-import { fitList } from '../parts/fit.ts'
 import type { ShiftWords } from '../words/shift.ts'
 import type { LineRoom } from './text-lines.ts'
 import { widthOf } from './text-lines.ts'
@@ -45,19 +44,34 @@ export function shiftNow(state: State, nowMs: EpochMs, ruler: Ruler | null): Shi
   }
 }
 
-/** The changeover in one line: when it is, the oven shelf by shelf, when it is empty, its heat. */
+const TURNS = ['bagels', 'emptying', 'over'] as const
+
+/**
+ * The changeover in one line: when it is, the oven shelf by shelf, when it is empty, its heat. Where not all fit, heat
+ * and the empty oven give way; where shelves do not fit by name, they are counted.
+ */
 export function changeText(change: ChangeoverNow, shift: ShiftWords, nowMs: EpochMs, room: LineRoom): string {
   const { change: say } = shift
   const { reading, shelves } = change
+  const when = say.when(change.fromMs, change.toMs, nowMs)
+  const named = shelves.map(({ name, state, freeAtMs }) => say.shelf(name, state, freeAtMs))
+  const counted = TURNS.flatMap((turn) => {
+    const count = shelves.filter(({ state }) => state === turn).length
+    return count === 0 ? [] : [say.several(count, turn)]
+  })
+  const empty = say.ovenEmpty(change.ovenEmptyAtMs)
   const heat = reading === null ? [] : [say.reading(reading.degrees, reading.unit, reading.atMs)]
-  const texts = [
-    say.when(change.fromMs, change.toMs, nowMs),
-    ...shelves.map(({ name, state, freeAtMs }) => say.shelf(name, state, freeAtMs)),
-    say.ovenEmpty(change.ovenEmptyAtMs),
-    ...heat,
-  ]
-  return fitList(texts, room, shift.steps.more)
+  const ways = [
+    [when, ...named, empty, ...heat],
+    [when, ...named, empty],
+    [when, ...named],
+    [when, ...counted, empty],
+    [when, ...counted],
+  ].map((texts) => texts.join(SEPARATOR))
+  return ways.find((text) => widthOf(text, room.fontPx, room.weight) <= room.roomPx) ?? when
 }
+
+const SEPARATOR = ' · '
 
 /** What the kettle's water needs, beside its heading; "" while it needs nothing. */
 export function careText(state: State, nowMs: EpochMs, { care }: ShiftWords, room: LineRoom): string {

@@ -105,7 +105,9 @@ export function wallView(input: WallInput): WallView {
   const status =
     statusView({ ...live, words, wall, widthPx: page.widthPx, sizes }) ??
     changeStatus(ends, { nowMs, shift, page, sizes })
-  const waiting = ends === null || ends.waiting === 0 ? '' : say.count(ends.waiting)
+  // While they can be read, the mark would say it twice.
+  const isMarked = ends !== null && ends.waiting > ends.notes.length
+  const waiting = isMarked ? say.count(ends.waiting) : ''
   const note = noteText(input, wall, waiting)
   const layout = wallLayout({ ...page, sizes, hasStatus: status !== null, noteWidthPx: widthOf(note, sizes.minPx) })
   const acts = shown === null || live.connection.phase === 'stale' ? [] : nextActs(shown, nowMs)

@@ -13,7 +13,7 @@ function steps({ times }: Words): StepWords {
     opening: 'Opening',
     changeover: 'Changeover',
     toZero: (list, zeroAtMs, nowMs) => {
-      const what = list === 'opening' ? 'first load' : 'oven empty'
+      const what = list === 'opening' ? 'First load' : 'Oven empty'
       if (zeroAtMs > nowMs) return `${what} ${times.within(zeroAtMs - nowMs)}`
       return `${what} was due ${times.at(zeroAtMs)}`
     },
@@ -44,7 +44,7 @@ function change({ times }: Words): ChangeWords {
   const shelfState: ChangeWords['shelfState'] = (state, freeAtMs) => {
     if (state === 'over') return 'over'
     if (state === 'bagels') return 'bagels'
-    return freeAtMs === null ? 'emptying' : `emptying, out ${times.clock(freeAtMs)}`
+    return freeAtMs === null ? 'emptying' : `emptying ${times.upTo(freeAtMs)}`
   }
   return {
     when: (fromMs, toMs, nowMs) => {
@@ -52,6 +52,7 @@ function change({ times }: Words): ChangeWords {
       return nowMs < toMs ? `Changeover ${times.since(fromMs)}` : 'After the changeover'
     },
     shelf: (name, state, freeAtMs) => `${name} ${shelfState(state, freeAtMs)}`,
+    several: (count, state) => `${count} ${shelfState(state, null)}`,
     shelves: 'Shelf by shelf',
     list: 'List',
     ovenEmpty: (atMs) => (atMs === null ? 'oven empty' : `oven empty ${times.at(atMs)}`),

@@ -13,7 +13,7 @@ function steps({ times }: Words): StepWords {
     opening: 'Apertura',
     changeover: 'Cambio',
     toZero: (list, zeroAtMs, nowMs) => {
-      const what = list === 'opening' ? 'primera carga' : 'horno vacío'
+      const what = list === 'opening' ? 'Primera carga' : 'Horno vacío'
       if (zeroAtMs > nowMs) return `${what} ${times.within(zeroAtMs - nowMs)}`
       return `${what}: tocaba ${times.at(zeroAtMs)}`
     },
@@ -44,7 +44,7 @@ function change({ times }: Words): ChangeWords {
   const shelfState: ChangeWords['shelfState'] = (state, freeAtMs) => {
     if (state === 'over') return 'terminado'
     if (state === 'bagels') return 'bagels'
-    return freeAtMs === null ? 'vaciándose' : `vaciándose, sale ${times.clock(freeAtMs)}`
+    return freeAtMs === null ? 'vaciándose' : `vaciándose ${times.upTo(freeAtMs)}`
   }
   return {
     when: (fromMs, toMs, nowMs) => {
@@ -52,6 +52,7 @@ function change({ times }: Words): ChangeWords {
       return nowMs < toMs ? `Cambio ${times.since(fromMs)}` : 'Después del cambio'
     },
     shelf: (name, state, freeAtMs) => `${name} ${shelfState(state, freeAtMs)}`,
+    several: (count, state) => `${count} ${shelfState(state, null)}`,
     shelves: 'Piso por piso',
     list: 'Lista',
     ovenEmpty: (atMs) => (atMs === null ? 'horno vacío' : `horno vacío ${times.at(atMs)}`),

@@ -15,7 +15,7 @@ export interface ShiftWords {
 export interface StepWords {
   readonly opening: string
   readonly changeover: string
-  /** What the list counts to. @example "first load in 42 min" */
+  /** What the list counts to. @example "First load in 42 min" */
   toZero(list: 'opening' | 'changeover', zeroAtMs: EpochMs, nowMs: EpochMs): string
   /** @example "3 of 7 done" */
   progress(done: number, all: number): string
@@ -53,6 +53,8 @@ export interface ChangeWords {
   when(fromMs: EpochMs, toMs: EpochMs, nowMs: EpochMs): string
   /** @example "1 over" */
   shelf(name: string, state: 'bagels' | 'emptying' | 'over', freeAtMs: EpochMs | null): string
+  /** Shelves that do not fit by name. @example "9 bagels" */
+  several(count: number, state: 'bagels' | 'emptying' | 'over'): string
   readonly shelves: string
   readonly list: string
   /** @example "oven empty at 10:58" */
@@ -71,7 +73,7 @@ export interface ChangeWords {
   readonly typeFirst: string
   readonly over: string
   readonly bagelsAgain: string
-  /** What is in or to come, in words. @example "emptying, out at 10:52" */
+  /** What is in or to come, in words. @example "emptying to 10:52" */
   shelfState(state: 'bagels' | 'emptying' | 'over', freeAtMs: EpochMs | null): string
   readonly slip: string
   /** @example "15 min later", "15 min earlier" */

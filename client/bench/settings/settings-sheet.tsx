@@ -1,7 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { Shop } from '../../../shared-core/shop/shop.ts'
 import type { LiveState, ShopStore } from '../../live/shop-store.ts'
-import { Key } from '../../parts/key.tsx'
 import type { SettingsWords } from '../../words/settings.ts'
 import { settingsWords } from '../../words/settings.ts'
 import type { SheetParts } from '../sheet.tsx'
@@ -28,9 +27,9 @@ type Mode = 'name' | 'person' | 'station' | 'size' | 'look' | 'sound' | 'pedals'
 
 /** What this tablet is, one part at a time: nothing here needs to be dragged. */
 export function SettingsSheet(props: SettingsProps) {
-  const { words, live } = props
+  const { words, sizes, room, live } = props
   const say = settingsWords(words)
-  const [mode, setMode] = useState<Mode>('name')
+  const [mode, setMode] = useState<Mode | null>(null)
   const modes: readonly (readonly [Mode, string])[] = [
     ['name', say.name],
     ['person', say.comfort.person],
@@ -40,19 +39,26 @@ export function SettingsSheet(props: SettingsProps) {
     ['sound', say.volume],
     ['pedals', say.pedals],
   ]
-  const keys = modes.map(([one, label]) => (
-    <div key={one} class="bench-mode bench-mode-narrow">
-      <Key chosen={one === mode} onPress={() => setMode(one)}>
-        <span class="bench-small">{label}</span>
-      </Key>
-    </div>
-  ))
   const version = live.version === '' ? undefined : `${say.version} ${live.version}`
+  const title = modes.find(([one]) => one === mode)?.[1] ?? say.title
+  const close = mode === null ? props.onClose : () => setMode(null)
   return (
-    <Sheet {...props} title={say.title} detail={version} keys={keys}>
-      <div class="bench-settings">
-        <Part {...props} say={say} mode={mode} />
-      </div>
+    <Sheet {...props} title={title} detail={version} onClose={close} backLabel={mode === null ? undefined : say.title}>
+      {mode === null ? (
+        <KeyGrid
+          words={words}
+          sizes={sizes}
+          room={room}
+          columns={columnsOf(props)}
+          rows={room.rows}
+          widthPx={room.widthPx}
+          items={modes.map(([id, label]) => ({ id: `part ${id}`, label, onPress: () => setMode(id) }))}
+        />
+      ) : (
+        <div class="bench-settings">
+          <Part {...props} say={say} mode={mode} />
+        </div>
+      )}
     </Sheet>
   )
 }

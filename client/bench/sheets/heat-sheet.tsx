@@ -47,7 +47,7 @@ export function HeatSheet(props: HeatSheetProps) {
     },
   ]
   return (
-    <Sheet {...props} title={say.typing(place, unit)} detail={typed === '' ? undefined : `${typed} °${unit}`}>
+    <Sheet {...props} title={typed === '' ? say.typing(place, unit) : `${place}: ${typed} °${unit}`}>
       <KeyGrid
         words={words}
         sizes={sizes}

@@ -1,6 +1,6 @@
 import { KeyGrid } from '../sheet.tsx'
 import type { ChangePartProps } from './changeover-sheet.tsx'
-import { columnsOf } from './more-sheet.tsx'
+import { splitRoom } from './split.ts'
 
 const STEP_MINUTES = 15
 const MINUTE_MS = 60_000
@@ -40,8 +40,8 @@ export function SlipPart(props: ChangePartProps) {
         words={words}
         sizes={sizes}
         room={{ ...room, rowPx: Math.max(room.rowPx, Math.round(SLIP_ROW_EM * sizes.minPx)) }}
-        columns={Math.min(2, columnsOf(props))}
-        rows={2}
+        columns={splitRoom(room).isNarrow ? 1 : 2}
+        rows={3}
         widthPx={room.widthPx}
         items={items}
       />
