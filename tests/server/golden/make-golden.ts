@@ -3,7 +3,7 @@ import { fileURLToPath } from 'node:url'
 import { applyEntry, emptyState } from '../../../shared-core/day/apply.ts'
 import { hashState } from '../../../shared-core/day/hash.ts'
 import { FOLD_VERSION } from '../../../shared-core/day/state.ts'
-import { drawnMorning } from '../support/made-entries.ts'
+import { goldenEntries } from './golden-entries.ts'
 
 /**
  * Writes the golden journal of this fold: `npx tsx tests/server/golden/make-golden.ts`. To be run once for a release and
@@ -11,7 +11,7 @@ import { drawnMorning } from '../support/made-entries.ts'
  * new version and a new file beside the old one.
  */
 const FILE = fileURLToPath(new URL(`./fold-${FOLD_VERSION}.jsonl`, import.meta.url))
-const entries = drawnMorning(320, 20_261_124)
+const entries = goldenEntries(600, 20_261_126)
 const state = emptyState()
 for (const entry of entries) applyEntry(state, entry)
 const head = { foldVersion: FOLD_VERSION, entries: entries.length, hash: hashState(state) }

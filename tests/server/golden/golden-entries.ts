@@ -1,0 +1,88 @@
+import { ASK_CODES } from '../../../shared-core/day/answers.ts'
+import { applyEntry, emptyState } from '../../../shared-core/day/apply.ts'
+import type { Act } from '../../../shared-core/day/commands.ts'
+import type { Entry } from '../../../shared-core/day/events.ts'
+import type { Load, State } from '../../../shared-core/day/state.ts'
+import { doughId, toppingId, varietyId, weekdayId } from '../../../shared-core/ids.ts'
+import { DEFAULT_KETTLE_CARE } from '../../../shared-core/shop/default-rules.ts'
+import { setUpChanges } from '../../../shared-core/shop/set-up-diff.ts'
+import type { Shop } from '../../../shared-core/shop/shop.ts'
+import { assert, must } from '../../../shared-core/support.ts'
+import type { EpochMs } from '../../../shared-core/units.ts'
+import { epochMs, spanMs } from '../../../shared-core/units.ts'
+import { anyAct } from '../../core/support/any-act.ts'
+import { at, lines } from '../../core/support/make.ts'
+import { decided, entryOf, tap } from '../../core/support/play.ts'
+import { ALL_STATIONS, hours, PEOPLE, STEPS, shopWith, table } from '../../core/support/shop.ts'
+
+/**
+ * A shop's days from its set-up on: drawn acts, and between them what a draw does not reach, so that every kind of event
+ * is there in today's form.
+ */
+export function goldenEntries(count: number, seed: number): Entry[] {
+  const state = emptyState()
+  const entries: Entry[] = []
+  const play = (act: Act, nowMs: EpochMs): void => {
+    const when = { id: `gold${String(entries.length).padStart(8, '0')}`, nowMs, confirmed: ASK_CODES }
+    const decision = decided(state, act, when)
+    if (decision.kind !== 'taken') return
+    const entry = entryOf(state, tap(act, when), decision, when)
+    applyEntry(state, entry)
+    entries.push(entry)
+  }
+  play({ type: 'changeSetUp', changes: setUpChanges(null, fullShop()) }, at('4:00'))
+  for (const act of STOCK_UP) play(act, at('4:30'))
+  for (let drawn = 0; entries.length < count; drawn += 1) {
+    const nowMs = epochMs(at('5:00') + drawn * 7_000)
+    for (const [every, acts] of NOW_AND_THEN)
+      if (drawn % every === every - 1) for (const act of acts(state, nowMs)) play(act, nowMs)
+    play(anyAct(state, seed + drawn), nowMs)
+  }
+  return entries
+}
+
+function fullShop(): Shop {
+  const plain = shopWith()
+  return shopWith({
+    stations: table(ALL_STATIONS),
+    steps: table(STEPS),
+    people: table(PEOPLE),
+    kettle: { ...plain.kettle, ...DEFAULT_KETTLE_CARE },
+    toppings: table([{ id: toppingId('seed'), name: 'Seed', order: 1, contains: ['sesame'], retired: false } as const]),
+    weekdays: table([{ id: weekdayId('7'), hours: hours({ openMinute: 420 }), retired: false }]),
+    cooler: { trays: 40, keepsAt: { degrees: 38, unit: 'F' } },
+  })
+}
+
+const carryIn = { type: 'carryIn', varietyId: null, pieces: 60, stage: 'chill', sinceMs: null } as const
+const STOCK_UP: readonly Act[] = [
+  { ...carryIn, doughId: doughId('plain') },
+  { ...carryIn, doughId: doughId('rye') },
+  { type: 'setLoadList', loads: [{ shelfId: null, inAtMs: null, lines: lines('sesame', 24, 'poppy', 12) }] },
+]
+
+/** Every so many drawn acts: what the shop does not count by, set-ups planned, dropped and taken up, a load back out. */
+const NOW_AND_THEN: readonly (readonly [number, (state: State, nowMs: EpochMs) => readonly Act[]])[] = [
+  [
+    60,
+    () => [
+      { type: 'sell', lines: lines('sesame', 2), from: 'till' },
+      { type: 'sellUnnamed', pieces: 6, from: 'till' },
+    ],
+  ],
+  [70, ({ loads }) => [...loads.values()].slice(0, 1).map(backToBoards)],
+  [90, (state, nowMs) => [price(state, 200, epochMs(nowMs + spanMs(1, 'min')))]],
+  [100, () => [{ type: 'takeUpSetUps' }]],
+  [110, (state, nowMs) => [price(state, 300, epochMs(nowMs + spanMs(40, 'min')))]],
+  [120, ({ setUps }) => [...setUps.keys()].map((id) => ({ type: 'dropSetUp', setUpId: id }))],
+]
+
+function price({ shop }: State, priceCents: number, fromMs: EpochMs): Act {
+  assert(shop !== null, 'a price without a shop')
+  const value = { ...must(shop.varieties, varietyId('sesame')), priceCents }
+  return { type: 'changeSetUp', changes: [{ entity: 'variety', value }], fromMs }
+}
+
+function backToBoards({ id, phase, shelfId }: Load): Act {
+  return { type: 'moveLoad', loadId: id, from: phase, to: 'boards', shelfId }
+}
