@@ -7,7 +7,7 @@ export function DonePanel({ store, live, state, words }: DeskParts) {
   const rows = doneRows(state, { deviceId: store.deviceId, screens: live.screens, words })
   if (rows.length === 0) return <p class="desk-quiet">{done.nothing}</p>
   return (
-    <div class="desk-scroll">
+    <div class="desk-scroll desk-lines">
       <table>
         <tbody>
           {rows.map(({ commandId, text, by, refusal }) => (

@@ -15,7 +15,7 @@ export function DryPanel({ store, state, words }: DeskParts) {
           {dry.allRight}
         </button>
       </div>
-      <div class="desk-scroll">
+      <div class="desk-scroll desk-lines">
         <table>
           <tbody>
             {unsure.map((one) => {

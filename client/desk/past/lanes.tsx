@@ -21,6 +21,7 @@ interface LanesProps {
 }
 
 const MINUTE_MS = 60_000
+const BAR_ROUND_PX = 6
 
 /** The day drawn: a lane for each shelf and for each rod that ran out. A touch or a drag goes to that instant. */
 export function Lanes({ day, shelfIds, atMs, words, say, onMove }: LanesProps) {
@@ -115,7 +116,7 @@ function Bar({
   readonly title: string
 }) {
   const { x, width, flipX, load } = bar
-  const round = Math.min(height / 2, width / 2)
+  const round = Math.min(BAR_ROUND_PX, width / 2)
   return (
     <g>
       <title>{title}</title>

@@ -20,16 +20,20 @@ export function TodayPlace(parts: DeskParts) {
       <Panel part="day" title={titles.day} isWide>
         <DayPanel {...parts} />
       </Panel>
-      {state.unsure.size > 0 && (
-        <Panel part="dry" title={titles.dry} isWide>
-          <DryPanel {...parts} />
-        </Panel>
-      )}
-      <StepsPanels {...parts} />
-      <NotesPanel {...parts} />
-      <ChangeoverPanel {...parts} />
-      <KettlePanel {...parts} />
-      <OvenPanel {...parts} />
+      <div class="desk-stack">
+        <StepsPanels {...parts} />
+        <ChangeoverPanel {...parts} />
+        <OvenPanel {...parts} />
+      </div>
+      <div class="desk-stack">
+        <NotesPanel {...parts} />
+        <KettlePanel {...parts} />
+        {state.unsure.size > 0 && (
+          <Panel part="dry" title={titles.dry}>
+            <DryPanel {...parts} />
+          </Panel>
+        )}
+      </div>
       <RodsPanel {...parts} />
       <Panel part="account" title={words.desk.account.title} isWide>
         <AccountPanel {...parts} />
