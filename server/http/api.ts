@@ -13,6 +13,7 @@ import { postCommands, submitOne } from './commands.ts'
 import { dayRoutes } from './days.ts'
 import { deviceOf } from './device-headers.ts'
 import { readLoadList } from './load-list.ts'
+import { openApiDocument } from './openapi/document.ts'
 import { sendAnswer, sendProblem } from './problem.ts'
 import { salesRoutes } from './sales.ts'
 import { NO_SET_UP, setUpRoutes } from './set-up.ts'
@@ -57,6 +58,10 @@ export function api(app: Express, parts: ApiParts): void {
   app.get('/api/v1/events', (request, response) => getEvents(request, response, parts))
   app.post('/api/v1/commands', (request, response) => postCommands(request, response, room))
   setUpRoutes(app, parts)
+  const document = JSON.stringify(openApiDocument(version))
+  app.get('/api/openapi.json', (_request, response) => {
+    response.type('application/json').send(document)
+  })
   app.get('/api/v1/addresses', (_request, response) => {
     response.json(parts.addresses())
   })

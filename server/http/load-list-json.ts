@@ -10,13 +10,14 @@ const loadSchema = z.object({
     .min(1)
     .max(LINES_MAX),
 })
-const fileSchema = z.object({ date: z.iso.date().optional(), loads: z.array(loadSchema).max(LOADS_MAX) })
+/** The same schema describes it in the API's document. */
+export const loadListSchema = z.object({ date: z.iso.date().optional(), loads: z.array(loadSchema).max(LOADS_MAX) })
 
 const RIGHT = `{ "loads": [{ "in": "5:10", "shelf": "1", "lines": [["Sesame", 36]] }] }, at most ${LOADS_MAX} loads.`
 
 /** A load list as JSON; `date`, `in` and `shelf` may be left out. */
 export function readJson(raw: unknown): TypedRead {
-  const parsed = fileSchema.safeParse(raw)
+  const parsed = loadListSchema.safeParse(raw)
   if (!parsed.success) {
     const problems = parsed.error.issues.map(({ path, message }) => {
       return { path: path.map((part) => `/${String(part)}`).join(''), wrong: `${message}.`, right: RIGHT }

@@ -1,0 +1,167 @@
+import * as z from 'zod'
+import { commandSchema } from '../../../shared-core/day/command-schema.ts'
+import { COMMANDS_PER_MESSAGE_MAX } from '../../../shared-core/live/protocol.ts'
+import { setUpJsonSchema } from '../../../shared-core/shop/set-up-file.ts'
+import { loadListSchema } from '../load-list-json.ts'
+import { countsSchema, readingsSchema, salesSchema } from '../sales-schema.ts'
+import { ANSWERS } from './answer-schemas.ts'
+import type { AnswerBody, Body, Operation, Parameter } from './operation.ts'
+import { READ_OPERATIONS } from './read-operations.ts'
+import { WRITE_OPERATIONS } from './write-operations.ts'
+
+export const OPERATIONS: readonly Operation[] = [...READ_OPERATIONS, ...WRITE_OPERATIONS]
+
+/** Any operation may be answered so: bad query or headers, a foreign name or role, too many requests, no disk. */
+const ALWAYS = [400, 403, 429, 503]
+const PROBLEM_TITLES: { readonly [status: number]: string } = {
+  400: 'It cannot be read',
+  403: 'Not for this name, page or role',
+  404: 'There is no such thing, or no set-up yet',
+  409: 'Refused, or a question first',
+  413: 'Too large',
+  415: 'Neither JSON nor CSV in UTF-8',
+  422: 'Mistakes; each is told with its place',
+  429: 'Too many requests',
+  500: 'A fault of ours',
+  503: 'Nothing can be taken now, or not yet',
+}
+
+type Json = { readonly [key: string]: unknown }
+
+/**
+ * The API as OpenAPI 3.1, out of the very schemas that read what comes in, so that the two cannot part. Its examples are
+ * calls that a test makes.
+ */
+export function openApiDocument(version: string): Json {
+  const paths: Record<string, Record<string, Json>> = {}
+  for (const operation of OPERATIONS) {
+    paths[operation.path] = { ...paths[operation.path], [operation.method]: operationOf(operation) }
+  }
+  return {
+    openapi: '3.1.1',
+    info: {
+      title: 'Boilboard',
+      version,
+      description:
+        'The shop’s production board, for tills and scripts. A request must name the server by an address, localhost, *.local or a name given with --host. Instants are milliseconds since 1970.',
+    },
+    servers: [{ url: '/' }],
+    paths,
+    components: { schemas: schemas(), parameters: DEVICE_HEADERS },
+  }
+}
+
+function schemas(): Json {
+  const named: Record<string, z.ZodType> = {
+    ...ANSWERS,
+    Command: commandSchema,
+    Sales: salesSchema,
+    Counts: countsSchema,
+    OvenReadings: readingsSchema,
+    LoadList: loadListSchema,
+  }
+  const own = Object.entries(named).map(([name, schema]) => [name, jsonSchema(schema)])
+  const { $schema: _dialect, ...setUpFile } = setUpJsonSchema() as Json
+  const command = ref('Command')
+  return {
+    ...Object.fromEntries(own),
+    SetUpFile: setUpFile,
+    Commands: { oneOf: [command, { type: 'array', items: command, minItems: 1, maxItems: COMMANDS_PER_MESSAGE_MAX }] },
+    CommandsAnswered: { oneOf: [ref('CommandAnswer'), ref('CommandAnswers')] },
+  }
+}
+
+function jsonSchema(schema: z.ZodType): Json {
+  const { $schema: _dialect, ...rest } = z.toJSONSchema(schema, { io: 'input', target: 'draft-2020-12' })
+  return rest
+}
+
+function ref(name: string): Json {
+  return { $ref: `#/components/schemas/${name}` }
+}
+
+function operationOf({
+  id,
+  summary,
+  description,
+  parameters = [],
+  bodies,
+  answer,
+  problems = [],
+  isAct,
+}: Operation): Json {
+  const headers =
+    isAct === true ? Object.keys(DEVICE_HEADERS).map((name) => ({ $ref: `#/components/parameters/${name}` })) : []
+  const statuses = [...new Set([...ALWAYS, ...problems])].sort((one, other) => one - other)
+  return {
+    operationId: id,
+    summary,
+    ...(description === undefined ? {} : { description }),
+    parameters: [...parameters.map(parameterOf), ...headers],
+    ...(bodies === undefined ? {} : { requestBody: { required: true, content: contentOf(bodies) } }),
+    responses: {
+      200: { description: answer.description, content: { [answer.type]: { schema: schemaOf(answer) } } },
+      ...Object.fromEntries(statuses.map((status) => [status, problemOf(status, id)])),
+    },
+  }
+}
+
+function parameterOf({ name, in: place, description, schema, example }: Parameter): Json {
+  return {
+    name,
+    in: place,
+    description,
+    required: place === 'path',
+    schema: jsonSchema(schema),
+    example: typed(example, schema),
+  }
+}
+
+/** A number in a query is written as text; the document shows the number. */
+function typed(example: string, schema: z.ZodType): unknown {
+  return schema.safeParse(example).success ? example : Number(example)
+}
+
+function contentOf(bodies: readonly Body[]): Json {
+  return Object.fromEntries(
+    bodies.map(({ type, schema, example }) => {
+      return [
+        type,
+        { schema: schema === null ? { type: 'string' } : ref(schema), ...(example === null ? {} : { example }) },
+      ]
+    }),
+  )
+}
+
+function schemaOf({ type, schema }: AnswerBody): Json {
+  if (schema !== null) return ref(schema)
+  return type.endsWith('json') ? { type: 'object' } : { type: 'string' }
+}
+
+/** Health says in its own form why it is failing. */
+function problemOf(status: number, id: string): Json {
+  const isHealth = id === 'health' && status === 503
+  const content = isHealth
+    ? { 'application/json': { schema: ref('Health') } }
+    : { 'application/problem+json': { schema: ref('Problem') } }
+  return { description: PROBLEM_TITLES[status], content }
+}
+
+const header = (name: string, description: string, schema: Json, example: string): Json => {
+  return { name, in: 'header', required: false, description, schema, example }
+}
+const DEVICE_HEADERS = {
+  DeviceId: header(
+    'X-Device-Id',
+    'Which device asks; a row’s id counts for it. "http" when left out.',
+    { type: 'string', pattern: '^[a-z0-9][a-z0-9.-]{0,63}$' },
+    'till-1',
+  ),
+  DeviceName: header('X-Device-Name', 'As people call it.', { type: 'string', maxLength: 40 }, 'Till'),
+  DeviceRole: header(
+    'X-Device-Role',
+    'With whose rights; "desk" when left out.',
+    { type: 'string', enum: ['wall', 'bench', 'counter', 'desk'] },
+    'counter',
+  ),
+}

@@ -1,0 +1,145 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { Validator } from '@seriousme/openapi-schema-validator'
+import { Ajv2020 } from 'ajv/dist/2020.js'
+import { describe, expect, it } from 'vitest'
+import { OPERATIONS, openApiDocument } from '../../server/http/openapi/document.ts'
+import type { Body, Operation } from '../../server/http/openapi/operation.ts'
+import { toSetUpFile } from '../../shared-core/shop/set-up-export.ts'
+import { shopWith } from '../core/support/shop.ts'
+import type { Asked, TestServer } from './support/start-server.ts'
+import { ask, startServer } from './support/start-server.ts'
+
+const HTTP_FOLDER = join(import.meta.dirname, '../../server/http')
+const document = openApiDocument('0.0.0') as never as OpenApi
+
+interface OpenApi {
+  readonly paths: Readonly<Record<string, Readonly<Record<string, unknown>>>>
+  readonly components: { readonly schemas: Readonly<Record<string, object>> }
+}
+
+/** Formats are told to people; what holds here is the form. */
+const ajv = new Ajv2020({ strict: false, validateFormats: false, allErrors: true })
+ajv.addSchema({ ...document, $id: 'api' })
+
+/** What is wrong with a value, by a named schema of the document; empty when nothing is. */
+function faults(schema: string, value: unknown): readonly string[] {
+  const validate = ajv.getSchema(`api#/components/schemas/${schema}`)
+  if (validate === undefined) return [`no schema ${schema}`]
+  validate(value)
+  return (validate.errors ?? []).map(({ instancePath, message }) => `${instancePath} ${message}`)
+}
+
+/** A shop in which all that the examples name is there, on an open day. */
+async function exampleShop(): Promise<TestServer> {
+  const server = await startServer()
+  const carryIn = { type: 'carryIn', doughId: 'plain', varietyId: null, pieces: 60, stage: 'rack', sinceMs: null }
+  await ask(server, '/api/v1/commands', { body: { id: 'carry000001', deviceSeq: 1, tappedAtMs: null, ...carryIn } })
+  return server
+}
+
+const bodyOf = ({ id }: Operation, body: Body) => (id === 'postSetUp' ? toSetUpFile(shopWith()) : body.example)
+
+function addressOf({ path, parameters = [] }: Operation): string {
+  const given = parameters.filter(({ isLeftOut }) => isLeftOut !== true)
+  const inPath = given.filter((one) => one.in === 'path')
+  const query = given
+    .filter((one) => one.in === 'query')
+    .map(({ name, example }) => `${name}=${encodeURIComponent(example)}`)
+  const filled = inPath.reduce((so, { name, example }) => so.replace(`{${name}}`, encodeURIComponent(example)), path)
+  return query.length === 0 ? filled : `${filled}?${query.join('&')}`
+}
+
+function call(server: TestServer, operation: Operation, body: Body | null): Promise<Asked> {
+  if (body === null) return ask(server, addressOf(operation), { method: operation.method.toUpperCase() })
+  return ask(server, addressOf(operation), {
+    body: bodyOf(operation, body),
+    headers: { 'content-type': body.type, 'x-device-id': 'till-1', 'x-device-role': 'desk' },
+  })
+}
+
+const CALLS = OPERATIONS.flatMap((operation) =>
+  (operation.bodies ?? [null]).map((body) => ({ what: `${operation.id} ${body?.type ?? ''}`, operation, body })),
+)
+
+describe('the API’s document', () => {
+  it('[H12] given it, when read by a validator of OpenAPI, then it is one of 3.1', async () => {
+    const validator = new Validator()
+    const read = await validator.validate(JSON.parse(JSON.stringify(document)))
+    expect([read.valid, read.valid ? [] : read.errors]).toEqual([true, []])
+    expect(validator.version).toBe('3.1')
+    const spoilt = { ...(document as object), paths: { '/x': { get: { responses: { 200: {} } } } } }
+    expect((await new Validator().validate(spoilt)).valid, 'a spoilt one is found').toBe(false)
+  })
+
+  it('[H12] given the routes of the server, then each is in it, and no other is', () => {
+    const sources = readdirSync(HTTP_FOLDER, { recursive: true, encoding: 'utf8' })
+      .filter((file) => file.endsWith('.ts'))
+      .map((file) => readFileSync(join(HTTP_FOLDER, file), 'utf8'))
+    const routes = sources.flatMap((text) => [
+      ...text.matchAll(/\bapp\.(get|post|put|patch|delete)\(\s*'(\/api[^']*)'/g),
+    ])
+    const served = routes.map(([, method, path]) => `${method} ${path?.replaceAll(/:(\w+)/g, '{$1}')}`)
+    const told = Object.entries(document.paths).flatMap(([path, all]) =>
+      Object.keys(all).map((method) => `${method} ${path}`),
+    )
+    expect(told.sort()).toEqual(served.sort())
+    expect(served.length).toBeGreaterThan(15)
+  })
+
+  it('[H12] given the served one, then it is this one, with the server’s version', async () => {
+    const { json } = await ask(await startServer(), '/api/openapi.json')
+    expect({ ...(json as object), info: null }).toEqual({ ...JSON.parse(JSON.stringify(document)), info: null })
+  })
+})
+
+describe('its examples', () => {
+  it.each(CALLS)(
+    '[H12] given the example of $what, when called, then its answer is of the form that is told',
+    async (one) => {
+      const server = await exampleShop()
+      const { operation, body } = one
+      if (body?.schema != null) expect(faults(body.schema, bodyOf(operation, body))).toEqual([])
+      const asked = await call(server, operation, body)
+      expect([asked.status, asked.type, asked.status === 200 ? '' : asked.text]).toEqual([
+        200,
+        operation.answer.type,
+        '',
+      ])
+      const { schema } = operation.answer
+      if (schema !== null) expect(faults(schema, asked.json)).toEqual([])
+      else expect(asked.text.length).toBeGreaterThan(0)
+      if (operation.bodies !== undefined && schema === 'RowAnswers') {
+        const { taken, rows } = asked.json as { taken: number; rows: unknown[] }
+        expect(taken, 'every row of an example is taken').toBe(rows.length)
+      }
+    },
+  )
+
+  it.each([
+    ['/api/v1/days/1999-01-01', 404],
+    ['/api/v1/events?after=x', 400],
+    ['/api/v1/nothing', 404],
+  ])(
+    '[H12] given a mistake as in %s, when called, then the problem is of the form that is told',
+    async (path, status) => {
+      const asked = await ask(await startServer(), path)
+      expect([asked.status, faults('Problem', asked.json)]).toEqual([status, []])
+    },
+  )
+
+  it('[H12] given mistakes in a body, or a refusal, when posted, then the problem is of the form that is told', async () => {
+    const one = await startServer()
+    const bad = await ask(one, '/api/v1/sales', { body: { sales: [{ variety: 'Sesam', pieces: 1 }] } })
+    expect([bad.status, faults('Problem', bad.json)]).toEqual([422, []])
+    const flip = { id: 'flip0000001', deviceSeq: 1, tappedAtMs: null, type: 'flip', loadId: 'none' }
+    const refused = await ask(one, '/api/v1/commands', { body: flip })
+    expect([refused.status, faults('Problem', refused.json)]).toEqual([409, []])
+  })
+
+  it('[H12] given answers that are not of the form, then they are found', () => {
+    expect(faults('Days', [{ label: '2026-11-24', openedAtMs: 1, closedAtMs: null }])).not.toEqual([])
+    expect(faults('RowAnswers', { taken: '2', rows: [] })).not.toEqual([])
+    expect(faults('Command', { id: 'flip0000001', deviceSeq: 1, tappedAtMs: null, type: 'flip' })).not.toEqual([])
+  })
+})
