@@ -4,9 +4,11 @@ import { standingNow } from '../../shared-core/line/quiet.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { TextSizes } from '../parts/legibility.ts'
+import { stepView } from '../parts/step-view.ts'
 import type { NoteWords } from '../words/notes.ts'
 import type { ShiftWords } from '../words/shift.ts'
 import type { EmptyKind } from '../words/wall.ts'
+import type { Words } from '../words/words.ts'
 import type { AfternoonView } from './afternoon-view.ts'
 import { afternoonView } from './afternoon-view.ts'
 import type { Box, WallLayout } from './layout.ts'
@@ -131,16 +133,23 @@ export function notesBeside(
 
 interface StatusParts {
   readonly nowMs: EpochMs
+  readonly words: Words
   readonly shift: ShiftWords
   readonly page: { readonly widthPx: number }
   readonly sizes: TextSizes
 }
 
 /** The changeover in one line across the wall, while it is near. */
-export function changeStatus(ends: ShiftNow | null, { nowMs, shift, page, sizes }: StatusParts): StatusView | null {
+export function changeStatus(
+  ends: ShiftNow | null,
+  { nowMs, words, shift, page, sizes }: StatusParts,
+): StatusView | null {
   if (ends === null || ends.change === null) return null
   const room = { roomPx: page.widthPx - 2.4 * sizes.minPx, fontPx: sizes.minPx, weight: 'strong' } as const
-  return { text: changeText(ends.change, shift, nowMs, room), isTrouble: false }
+  const line = ends.changeList?.lines.find(({ status }) => status !== 'done')
+  const step = line === undefined ? null : stepView(line, { words, shift, nowMs })
+  const next = step === null ? '' : `${step.name} ${step.whenShort}`
+  return { text: changeText(ends.change, next, { shift, nowMs, room }), isTrouble: false }
 }
 
 export function emptyBody(kind: EmptyKind, { wall, sizes }: Setting, box: Box): BodyView {

@@ -44,13 +44,20 @@ export function shiftNow(state: State, nowMs: EpochMs, ruler: Ruler | null): Shi
   }
 }
 
+export interface ChangeSetting {
+  readonly shift: ShiftWords
+  readonly nowMs: EpochMs
+  readonly room: LineRoom
+}
+
 const TURNS = ['bagels', 'emptying', 'over'] as const
 
 /**
- * The changeover in one line: when it is, the oven shelf by shelf, when it is empty, its heat. Where not all fit, heat
- * and the empty oven give way; where shelves do not fit by name, they are counted.
+ * The changeover in one line: when it is, what is to do next, the oven shelf by shelf, when it is empty, its heat. Where
+ * not all fit, heat and the empty oven give way; where shelves do not fit by name, they are counted.
+ * @param next "" where there is nothing, or where the list itself is on the wall
  */
-export function changeText(change: ChangeoverNow, shift: ShiftWords, nowMs: EpochMs, room: LineRoom): string {
+export function changeText(change: ChangeoverNow, next: string, { shift, nowMs, room }: ChangeSetting): string {
   const { change: say } = shift
   const { reading, shelves } = change
   const when = say.when(change.fromMs, change.toMs, nowMs)
@@ -61,11 +68,14 @@ export function changeText(change: ChangeoverNow, shift: ShiftWords, nowMs: Epoc
   })
   const empty = say.ovenEmpty(change.ovenEmptyAtMs)
   const heat = reading === null ? [] : [say.reading(reading.degrees, reading.unit, reading.atMs)]
+  const first = [when, next].filter((text) => text !== '')
   const ways = [
-    [when, ...named, empty, ...heat],
-    [when, ...named, empty],
+    [...first, ...named, empty, ...heat],
+    [...first, ...named, empty],
+    [...first, ...named],
+    [...first, ...counted, empty],
+    [...first, ...counted],
     [when, ...named],
-    [when, ...counted, empty],
     [when, ...counted],
   ].map((texts) => texts.join(SEPARATOR))
   return ways.find((text) => widthOf(text, room.fontPx, room.weight) <= room.roomPx) ?? when

@@ -104,7 +104,7 @@ export function wallView(input: WallInput): WallView {
   const ends = shown === null ? null : shiftNow(shown, nowMs, slow.ruler)
   const status =
     statusView({ ...live, words, wall, widthPx: page.widthPx, sizes }) ??
-    changeStatus(ends, { nowMs, shift, page, sizes })
+    changeStatus(ends, { nowMs, words, shift, page, sizes })
   // While they can be read, the mark would say it twice.
   const isMarked = ends !== null && ends.waiting > ends.notes.length
   const waiting = isMarked ? say.count(ends.waiting) : ''

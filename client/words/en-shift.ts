@@ -51,7 +51,7 @@ function change({ times }: Words): ChangeWords {
       if (nowMs < fromMs) return `Changeover ${times.within(fromMs - nowMs)}`
       return nowMs < toMs ? `Changeover ${times.since(fromMs)}` : 'After the changeover'
     },
-    shelf: (name, state, freeAtMs) => `${name} ${shelfState(state, freeAtMs)}`,
+    shelf: (name, state, freeAtMs) => `${name}: ${shelfState(state, freeAtMs)}`,
     several: (count, state) => `${count} ${shelfState(state, null)}`,
     shelves: 'Shelf by shelf',
     list: 'List',

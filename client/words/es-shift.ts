@@ -51,7 +51,7 @@ function change({ times }: Words): ChangeWords {
       if (nowMs < fromMs) return `Cambio ${times.within(fromMs - nowMs)}`
       return nowMs < toMs ? `Cambio ${times.since(fromMs)}` : 'Después del cambio'
     },
-    shelf: (name, state, freeAtMs) => `${name} ${shelfState(state, freeAtMs)}`,
+    shelf: (name, state, freeAtMs) => `${name}: ${shelfState(state, freeAtMs)}`,
     several: (count, state) => `${count} ${shelfState(state, null)}`,
     shelves: 'Piso por piso',
     list: 'Lista',

@@ -51,7 +51,7 @@ export interface StepWords {
 export interface ChangeWords {
   /** @example "Changeover in 45 min", "Changeover since 11:00", "Changeover over" */
   when(fromMs: EpochMs, toMs: EpochMs, nowMs: EpochMs): string
-  /** @example "1 over" */
+  /** @example "1: over" */
   shelf(name: string, state: 'bagels' | 'emptying' | 'over', freeAtMs: EpochMs | null): string
   /** Shelves that do not fit by name. @example "9 bagels" */
   several(count: number, state: 'bagels' | 'emptying' | 'over'): string

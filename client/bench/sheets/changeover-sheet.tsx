@@ -72,7 +72,12 @@ function Part(props: ChangePartProps & { readonly part: ChangePart }) {
       return (
         <div class="bench-notes">
           <PersonKey {...props} />
-          <StepRows {...props} list={changeoverHere(props)} from={{ kind: 'changeover', part: 'list' }} />
+          <StepRows
+            {...props}
+            room={{ ...props.room, rows: Math.max(2, props.room.rows - 1) }}
+            list={changeoverHere(props)}
+            from={{ kind: 'changeover', part: 'list' }}
+          />
         </div>
       )
     case 'shelves':
