@@ -28,16 +28,17 @@ const picked = (shop: Shop, id: string) => {
 }
 
 describe('the oven', () => {
-  it.each(
-    KINDS.flatMap((from) => KINDS.map((to) => [from, to] as const)),
-  )('given a new shop with %s, when %s is picked, then it is as if it had begun so', (from, to) => {
-    const draft = draftOf(start(from), withOvenKind(start(from), to))
-    const expected = start(to)
-    expect(inUse(draft.shelves)).toEqual(inUse(expected.shelves))
-    expect(names(inUse(draft.steps)).sort()).toEqual(names(inUse(expected.steps)).sort())
-    expect([draft.oven, draft.boards]).toEqual([expected.oven, expected.boards])
-    expect(shopMisfits(draft)).toEqual([])
-  })
+  it.each(KINDS.flatMap((from) => KINDS.map((to) => [from, to] as const)))(
+    'given a new shop with %s, when %s is picked, then it is as if it had begun so',
+    (from, to) => {
+      const draft = draftOf(start(from), withOvenKind(start(from), to))
+      const expected = start(to)
+      expect(inUse(draft.shelves)).toEqual(inUse(expected.shelves))
+      expect(names(inUse(draft.steps)).sort()).toEqual(names(inUse(expected.steps)).sort())
+      expect([draft.oven, draft.boards]).toEqual([expected.oven, expected.boards])
+      expect(shopMisfits(draft)).toEqual([])
+    },
+  )
 
   it('given what people said themselves, when the kind changes and changes back, then they find it again', () => {
     const own = draftOf(start('shelves'), [
@@ -50,14 +51,17 @@ describe('the oven', () => {
     expect(inUse(back.shelves).map(({ pieces }) => pieces)).toEqual([60, 60, 60, 60, 60])
   })
 
-  it.each([1, 3, 5, 6, 12])('given five shelves, when there are %d, then so many are in use, named in order', (count) => {
-    const shop = start('shelves')
-    const draft = draftOf(shop, withShelfCount(shop, count))
-    expect(names(inUse(draft.shelves))).toEqual(Array.from({ length: count }, (_, n) => String(n + 1)))
-    expect(shopMisfits(draft)).toEqual([])
-    const again = draftOf(draft, withShelfCount(draft, 5))
-    expect(inUse(again.shelves).map(({ id }) => id)).toEqual(inUse(shop.shelves).map(({ id }) => id))
-  })
+  it.each([1, 3, 5, 6, 12])(
+    'given five shelves, when there are %d, then so many are in use, named in order',
+    (count) => {
+      const shop = start('shelves')
+      const draft = draftOf(shop, withShelfCount(shop, count))
+      expect(names(inUse(draft.shelves))).toEqual(Array.from({ length: count }, (_, n) => String(n + 1)))
+      expect(shopMisfits(draft)).toEqual([])
+      const again = draftOf(draft, withShelfCount(draft, 5))
+      expect(inUse(again.shelves).map(({ id }) => id)).toEqual(inUse(shop.shelves).map(({ id }) => id))
+    },
+  )
 
   it('given a shelf that is called 6, when a sixth is added, then it is called otherwise', () => {
     const shop = start('shelves')
@@ -111,7 +115,9 @@ describe('varieties', () => {
     expect(varietyPicks(shop).every(({ isPicked }) => isPicked)).toBe(true)
     shop = draftOf(shop, [VARIETIES.change({ ...picked(shop, 'rye'), priceCents: 225 })])
     shop = draftOf(shop, unpickVariety(shop, picked(shop, 'rye')))
-    expect(draftOf(shop, pickVariety(shop, picked(shop, 'rye'))).varieties.get(picked(shop, 'rye').id)?.priceCents).toBe(225)
+    expect(
+      draftOf(shop, pickVariety(shop, picked(shop, 'rye'))).varieties.get(picked(shop, 'rye').id)?.priceCents,
+    ).toBe(225)
   })
 })
 

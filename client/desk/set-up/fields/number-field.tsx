@@ -1,4 +1,4 @@
-import { useId, useState } from 'preact/hooks'
+import { useId, useRef, useState } from 'preact/hooks'
 import type { SetUpSentences } from '../../../words/set-up.ts'
 import { Rule } from './text-field.tsx'
 
@@ -22,6 +22,7 @@ export function NumberField(props: NumberFieldProps) {
   const { label, value, min, max, step, decimals = 0, unit, say, onChange } = props
   const id = useId()
   const [typed, setTyped] = useState<string | null>(null)
+  const before = useRef(value)
   const read = typed === null ? value : readNumber(typed, props)
   const stepTo = (by: number) => {
     setTyped(null)
@@ -48,12 +49,16 @@ export function NumberField(props: NumberFieldProps) {
           autoComplete="off"
           value={typed ?? shownNumber(value, decimals)}
           aria-invalid={read === null}
-          onFocus={(event) => event.currentTarget.select()}
+          onFocus={(event) => {
+            before.current = value
+            event.currentTarget.select()
+          }}
           onInput={(event) => {
             const text = event.currentTarget.value
             setTyped(text)
-            const number = readNumber(text, props)
-            if (number !== null && number !== value) onChange(number)
+            // The beginning of a wrong number may be a right one, and is not meant: what was there before stands.
+            const number = readNumber(text, props) ?? before.current
+            if (number !== value) onChange(number)
           }}
           onBlur={() => setTyped(null)}
         />

@@ -1,4 +1,4 @@
-import { useId, useState } from 'preact/hooks'
+import { useId, useRef, useState } from 'preact/hooks'
 
 export interface TextFieldProps {
   readonly label: string
@@ -14,6 +14,7 @@ export interface TextFieldProps {
 export function TextField({ label, value, most, rule, onChange }: TextFieldProps) {
   const id = useId()
   const [typed, setTyped] = useState<string | null>(null)
+  const before = useRef(value)
   const isWrong = typed !== null && typed.trim() === ''
   return (
     <div class="setup-field">
@@ -25,10 +26,14 @@ export function TextField({ label, value, most, rule, onChange }: TextFieldProps
         maxLength={most}
         autoComplete="off"
         aria-invalid={isWrong}
+        onFocus={() => {
+          before.current = value
+        }}
         onInput={(event) => {
           const text = event.currentTarget.value
           setTyped(text)
-          if (text.trim() !== '' && text.trim() !== value) onChange(text.trim())
+          const name = text.trim() === '' ? before.current : text.trim()
+          if (name !== value) onChange(name)
         }}
         onBlur={() => setTyped(null)}
       />

@@ -1,0 +1,57 @@
+import AxeBuilder from '@axe-core/playwright'
+import { bigSetUp } from '../core/shop/big-set-up.ts'
+import { DeskTouch } from './support/set-up-touch.ts'
+import { expect, test } from './support/shop-server.ts'
+import { cutOff, overlaps, textsOn } from './support/texts-on-page.ts'
+
+const PAGES = [
+  'set-up',
+  ...['shop', 'oven', 'kettle', 'hours', 'doughs', 'stations', 'open'].map((step) => `set-up/guide/${step}`),
+  ...['shop', 'hours', 'people', 'counter', 'oven', 'kettle', 'boards', 'room', 'varieties', 'doughs', 'toppings'],
+  ...['windows', 'stations', 'steps', 'screens', 'versions', 'file', 'save'],
+].map((page) => (page.startsWith('set-up') ? page : `set-up/${page}`))
+const SIZES = [
+  { width: 1440, height: 900 },
+  { width: 390, height: 844 },
+]
+
+for (const language of ['en', 'es'] as const) {
+  for (const size of SIZES) {
+    test(`given 28 varieties with the longest names in ${language}, when every page is shown at ${size.width} px, then nothing overlaps or is cut off and axe finds nothing`, async ({
+      browser,
+      server,
+    }) => {
+      test.setTimeout(240_000)
+      const shop = bigSetUp(28)
+      await server.start({ ...shop, profile: { ...shop.profile, language } })
+      const desk = await DeskTouch.open(browser, server, { size, hash: '#set-up/varieties' })
+      // Something to save, and a row that is open: the bar at the foot and the fields are looked at too.
+      await desk.page.locator('.setup-row-head').first().tap()
+      await desk.page.locator('.setup-row-body input[type=text]').first().fill('Short')
+      await desk.page.locator('.setup-row-body .setup-fold summary').tap()
+      await look(desk, 'an open variety')
+      for (const place of PAGES) {
+        await desk.go(place)
+        await look(desk, place)
+      }
+    })
+  }
+}
+
+async function look({ page }: DeskTouch, place: string): Promise<void> {
+  const sideways = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
+  expect(sideways, `${place} sticks out sideways`).toBeLessThanOrEqual(0)
+  // All of the page at once: what is fixed to its foot is looked at where it lies.
+  const texts = (await textsOn(page)).filter(({ within }) => !FIXED.some((one) => within.includes(one)))
+  expect(overlaps(texts), place).toEqual([])
+  const shown = texts.map((text) => ({ ...text, clip: { ...text.clip, top: -1e6, bottom: 1e6 } }))
+  expect(cutOff(shown), place).toEqual([])
+  const { violations } = await new AxeBuilder({ page }).include('.setup').analyze()
+  const told = violations.map(
+    ({ id, nodes }) => `${place} ${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')}`,
+  )
+  expect(told).toEqual([])
+}
+
+/** They lie over what scrolls under them. */
+const FIXED = ['setup-bar', 'setup-foot', 'desk-head']
