@@ -36,7 +36,7 @@ const TELLINGS: Tellings = {
   skipPlanned: ({ contents }) => joined('carga omitida', contents),
   changeSetUp: () => 'configuración cambiada',
   takeBack: ({ contents, amount }) => joined('deshecho', contents || amount),
-  care: ({ care }) => (care === null ? 'cuidó la caldera' : CARES[care]),
+  care: ({ care }) => (care === null ? 'cuidó la olla' : CARES[care]),
   setBoards: ({ count }) => `dijo que sirven ${count} tablas`,
   sellUnnamed: ({ amount }) => joined('vendió', amount),
   sweep: ({ contents }) => joined('contó', contents),
@@ -58,10 +58,10 @@ const TELLINGS: Tellings = {
 }
 
 const CARES: { readonly [care in CareKind]: string } = {
-  topUp: 'rellenó la caldera',
-  malt: 'echó malta a la caldera',
-  skim: 'espumó la caldera',
-  change: 'cambió el agua de la caldera',
-  boiling: 'vio hervir la caldera',
+  topUp: 'rellenó la olla',
+  malt: 'echó malta a la olla',
+  skim: 'espumó la olla',
+  change: 'cambió el agua de la olla',
+  boiling: 'vio hervir la olla',
   washBoards: 'lavó las tablas',
 }
