@@ -101,8 +101,7 @@ export function unseenSince(leaks: Leaks, { stock, lots, nowMs }: Books): Unseen
   for (const lot of lots) {
     if (lot.readyAtMs <= fromMs || lot.readyAtMs >= nowMs) continue
     mean += over(lastMs, lot.readyAtMs)
-    const most = before + soldSince(stock, lot.readyAtMs)
-    mean = Math.max(0, most - meanAboveNone(most - mean, Math.sqrt(varianceOf(mean))))
+    mean = Math.min(mean, before + soldSince(stock, lot.readyAtMs))
     before += lot.pieces
     lastMs = lot.readyAtMs
   }
@@ -119,12 +118,13 @@ export function unseenSince(leaks: Leaks, { stock, lots, nowMs }: Books): Unseen
 
 /** The pieces of a purchase, all varieties together. The mean of squares over the mean, as above. */
 const PIECES_A_PURCHASE = 5
-/** A gamma of shape 4: an hour is half as busy again, or half as busy, as the same hour usually is, one time in three. */
-const TRAFFIC_SHAPE = 4
+/** A gamma of shape 20: an hour is busier or quieter than usual by a fifth or so. Common practice, no source. */
+const TRAFFIC_SHAPE = 20
 
-/** How busy the shop has been against the usual, by what is on record as sold: gamma–Poisson again. */
+/** How busy the shop has been against the usual, by what is on record as sold since: gamma–Poisson again. */
 function trafficOf({ soldPerMs }: Leaks, sold: number, usual: number): { times: number; shape: number } {
   const expected = (soldPerMs * usual) / PIECES_A_PURCHASE
+  // Where no pace is known yet, what was sold is neither much nor little.
   if (expected === 0) return { times: 1, shape: TRAFFIC_SHAPE }
   const shape = TRAFFIC_SHAPE + sold / PIECES_A_PURCHASE
   return { times: shape / (TRAFFIC_SHAPE + expected), shape }

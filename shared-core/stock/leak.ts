@@ -1,5 +1,6 @@
 import type { Habit, State } from '../day/state.ts'
 import type { VarietyId } from '../ids.ts'
+import { piecesOf } from '../line/lines.ts'
 import type { Gamma } from './gamma-poisson.ts'
 import { updated } from './gamma-poisson.ts'
 import type { OpenHours } from './open-hours.ts'
@@ -10,7 +11,7 @@ import { openHoursOf, openParts } from './open-hours.ts'
  *
  * Most shops do not tap every sale. What counts found missing, over how long, is the only evidence of the rest. It is
  * thin: a rod is counted a few times a day. So each variety's rate is drawn towards the shop's (empirical Bayes): a
- * gamma prior whose mean is the shop's rate times how much the variety is on record as sold against the others, and
+ * gamma prior whose mean is the shop's rate times how much of the variety goes through its rod against the others, and
  * whose shape says how much varieties differ. Time is weighed by how busy the shop was, in two ways: by the hour of the
  * day, as counts have shown it, and by what was sold on record since, against the usual.
  * Why not a share of the sales on record alone: a shop that taps nothing has none, and there the leak is everything.
@@ -42,7 +43,7 @@ export const PIECES_TOGETHER = 3
 /** How unlike varieties are: a gamma of shape 2 has a deviation of 0.7 of its mean. Common practice, no source. */
 const VARIETY_SHAPE = 2
 /** Pieces that an hour's or a variety's figures need before they weigh as much as what is usual. */
-const HOUR_WEIGHS_FROM = 2_000
+const HOUR_WEIGHS_FROM = 500
 const SHARE_WEIGHS_FROM = 12
 /** A rate is not told from less time than this. */
 const LEAST_MS = 10 * 60_000
@@ -99,10 +100,10 @@ const HOUR_WEIGHT_MAX = 5
 
 /** Each variety's rate: the prior drawn from the shop, updated by its own counts. */
 function rates(state: State, habits: readonly Habit[]): Leaks['rateOf'] {
-  const soldOf = (id: VarietyId) => (state.habits.get(id)?.sold ?? 0) + (state.stock.get(id)?.soldToday ?? 0)
   const ids = new Set<VarietyId>([...state.habits.keys(), ...state.stock.keys()])
-  const soldOnAverage = ids.size === 0 ? 0 : sum([...ids], soldOf) / ids.size
-  const likedOf = (id: VarietyId) => (SHARE_WEIGHS_FROM + soldOf(id)) / (SHARE_WEIGHS_FROM + soldOnAverage)
+  const through = new Map([...ids].map((id) => [id, wentThrough(state, id)]))
+  const average = sum([...through.values()], (pieces) => pieces) / Math.max(1, ids.size)
+  const likedOf = (id: VarietyId) => (SHARE_WEIGHS_FROM + (through.get(id) ?? 0)) / (SHARE_WEIGHS_FROM + average)
   const missing = Math.max(
     0,
     sum(habits, (habit) => habit.missing),
@@ -117,6 +118,14 @@ function rates(state: State, habits: readonly Habit[]): Leaks['rateOf'] {
     // A variety of which counts found more than was known leaks nothing.
     return updated(prior, { events: Math.max(0, habit.missing) / PIECES_TOGETHER, exposure: habit.busyMs })
   }
+}
+
+/** Pieces of a variety that came to its rod today, and what was sold of it on days before: bakers bake what is liked. */
+function wentThrough({ stock, habits }: State, id: VarietyId): number {
+  const mine = stock.get(id)
+  const habit = habits.get(id)
+  const today = mine === undefined ? 0 : piecesOf(mine.lots) + mine.kept + mine.soldToday
+  return today + (habit === undefined ? 0 : habit.sold + Math.max(0, habit.missing))
 }
 
 function sum<Thing>(things: readonly Thing[], of: (thing: Thing) => number): number {

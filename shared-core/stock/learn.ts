@@ -34,7 +34,7 @@ export function habitAfter(before: Habit | null, leaks: Leaks, books: Books, fou
   if (found.known === 0 || unseen.usualMs < LEAST_MS) return null
   const gap = found.known - found.left
   const isKnownRate = Number.isFinite(leaks.rateOf(stock.varietyId).exposure)
-  const missing = isKnownRate ? withoutSlip(gap, unseen) : gap
+  const missing = isKnownRate ? Math.round(askedFor(withoutSlip(gap, unseen), unseen, found)) : gap
   const share = shareOfTime(unseen, missing, found)
   const so = before ?? { ...NO_HABIT, varietyId: stock.varietyId }
   const shopSold = Math.max(0, leaks.shopSold - (stock.seen?.shopSold ?? 0))
@@ -47,7 +47,7 @@ export function habitAfter(before: Habit | null, leaks: Leaks, books: Books, fou
     usualMs: so.usualMs + Math.round(unseen.usualMs * share),
     busyMs: so.busyMs + Math.round(unseen.usualMs * unseen.traffic * share),
     checks: so.checks + 1,
-    squares: so.squares + (isKnownRate && share === 1 ? squareOf(gap, unseen, leaks, found) : 100),
+    squares: so.squares + (isKnownRate && share > 0.9 ? squareOf(gap, unseen, leaks, found) : 100),
   }
   return { ...after, hours: hoursAfter(so.hours, missing, { leaks, unseen, share, rate: rateOf(leaks, books), nowMs }) }
 }
@@ -85,7 +85,18 @@ export const NO_HABIT: Omit<Habit, 'varietyId'> = {
 
 function withoutSlip(gap: number, { mean, variance }: Unseen): number {
   const most = SLIP_DEVIATIONS * Math.sqrt(variance) + SLIP_PIECES
-  return Math.round(Math.min(mean + most, Math.max(mean - most, gap)))
+  return Math.min(mean + most, Math.max(mean - most, gap))
+}
+
+/**
+ * A rod that is found empty was asked for at least what it held. Where that is more than was expected, what would have
+ * gone besides is the mean excess of a normal number over a bound: at the mean 0.8 deviations, one above it 0.53, two
+ * 0.4 (σ·L(z) / (1 − Φ(z)), here as 0.8 / (1 + z / 2)).
+ */
+function askedFor(missing: number, { mean, variance }: Unseen, { left, isJustGone }: Found): number {
+  if (left > 0 || isJustGone || missing < mean || variance === 0) return missing
+  const deviation = Math.sqrt(variance)
+  return missing + (0.8 * deviation) / (1 + (missing - mean) / deviation / 2)
 }
 
 /** How much of the time the rod had pieces in it, as far as can be told. */
@@ -116,12 +127,16 @@ interface Span {
   readonly nowMs: number
 }
 
+/** A longer span says nothing of which hour it was. */
+const HOURS_TOLD_APART = 4
+
 /** The missing pieces laid on the hours of the span by how busy those are; beside them what like hours would have had. */
 function hoursAfter(before: readonly HabitHour[], missing: number, span: Span): readonly HabitHour[] {
   const { leaks, unseen, share, rate, nowMs } = span
-  if (rate === 0) return before
+  const parts = openParts(leaks.hours, unseen.fromMs, nowMs)
+  if (rate === 0 || parts.length > HOURS_TOLD_APART) return before
   const after = new Map(before.map((one) => [one.hour, one]))
-  for (const { hour, ms } of openParts(leaks.hours, unseen.fromMs, nowMs)) {
+  for (const { hour, ms } of parts) {
     const so = after.get(hour) ?? { hour, missing: 0, usual: 0 }
     const part = (ms * (leaks.weights.get(hour) ?? 1)) / unseen.usualMs
     after.set(hour, {

@@ -21,8 +21,14 @@ export function decideSellUnnamed(oneCase: Case<Extract<StockCommand, { type: 's
   return take(oneCase, { pieces })
 }
 
-/** The sales that are known weigh against what is there, or what counts have taught, as if so many pieces were theirs. */
-const SHARE_WEIGHS = 24
+/**
+ * What counts have taught weighs against the day's sales by name as if so many pieces of each variety had been sold so;
+ * what is there, where no count has taught anything, as fewer. A variety's share of a day is off from its usual one by
+ * a quarter (a gamma of shape 16), from its share of what is there by a half (shape 4), in purchases of three pieces.
+ * Common practice, no source.
+ */
+const TAUGHT_WEIGHS = 48
+const THERE_WEIGHS = 12
 
 /**
  * Pieces without a name, by variety. A variety's share is what was sold of it by name today, drawn towards what is
@@ -89,7 +95,8 @@ function sharesOf({ stock, habits }: State, shop: Shop, atMs: EpochMs): readonly
     const byOut = there === 0 ? 1 / all.length : out / there
     const part = there === 0 ? taught.length / all.length : taughtThere / there
     const usual = mine === null || leaves === 0 ? byOut : (part * mine) / leaves
-    return { varietyId, weight: named + SHARE_WEIGHS * usual + LEAST_WEIGHT, ready, out }
+    const weighs = (mine === null ? THERE_WEIGHS : TAUGHT_WEIGHS) * all.length
+    return { varietyId, weight: named + weighs * usual + LEAST_WEIGHT, ready, out }
   })
 }
 

@@ -5,7 +5,7 @@ import { buildIfNeeded } from '../../server/start/build-if-needed.mjs'
 import { installIfNeeded } from '../../server/start/install.mjs'
 import { ROOT } from '../../server/start/project.mjs'
 
-const PARTS = ['latency', 'paint', 'idle', 'start-up', 'sizes']
+const PARTS = ['latency', 'paint', 'idle', 'start-up', 'sizes', 'sweeps']
 
 await installIfNeeded(ROOT)
 await buildIfNeeded(ROOT)
