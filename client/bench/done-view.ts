@@ -1,6 +1,7 @@
 import type { Refusal } from '../../shared-core/day/answers.ts'
-import type { State, Told, Trace, Unsure } from '../../shared-core/day/state.ts'
+import type { State, Unsure } from '../../shared-core/day/state.ts'
 import { changedSince, NEVER_TAKEN_BACK } from '../../shared-core/day/take-back.ts'
+import type { Told, Trace } from '../../shared-core/day/trace.ts'
 import type { CommandId, DeviceId, UnsureId } from '../../shared-core/ids.ts'
 import type { ScreenPresence } from '../../shared-core/live/protocol.ts'
 import type { Notice } from '../live/shop-store.ts'

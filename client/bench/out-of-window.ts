@@ -1,4 +1,4 @@
-import type { TableName, Trace } from '../../shared-core/day/state.ts'
+import type { TableName, Trace } from '../../shared-core/day/trace.ts'
 import { outOfTime } from '../../shared-core/line/route.ts'
 import { epochMs } from '../../shared-core/units.ts'
 

@@ -1,5 +1,6 @@
-import type { State, Trace } from '../../shared-core/day/state.ts'
+import type { State } from '../../shared-core/day/state.ts'
 import { changedSince, NEVER_TAKEN_BACK } from '../../shared-core/day/take-back.ts'
+import type { Trace } from '../../shared-core/day/trace.ts'
 import type { CommandId, DeviceId } from '../../shared-core/ids.ts'
 import type { ScreenPresence } from '../../shared-core/live/protocol.ts'
 import type { DeskWords } from '../words/desk.ts'

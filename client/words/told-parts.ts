@@ -1,6 +1,6 @@
 import type { ActType } from '../../shared-core/day/commands.ts'
 import type { CareKind } from '../../shared-core/day/said.ts'
-import type { Told } from '../../shared-core/day/state.ts'
+import type { Told } from '../../shared-core/day/trace.ts'
 import { joined } from './joined.ts'
 import type { LineWords, Speech } from './words.ts'
 

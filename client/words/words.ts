@@ -1,6 +1,7 @@
 import type { Ask, OverLimit, Refusal } from '../../shared-core/day/answers.ts'
 import type { ActType } from '../../shared-core/day/commands.ts'
-import type { Line, LoadPhase, Told, Unsure } from '../../shared-core/day/state.ts'
+import type { Line, LoadPhase, Unsure } from '../../shared-core/day/state.ts'
+import type { Told } from '../../shared-core/day/trace.ts'
 import type { DoughId, ShelfId, VarietyId } from '../../shared-core/ids.ts'
 import type { BatchStage, Language, LineAct, Shop } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'

@@ -8,7 +8,8 @@ import type { EventOf } from './events.ts'
 import type { Folding } from './folding.ts'
 import { book, touch } from './folding.ts'
 import { put, putAccount, restore } from './recorder.ts'
-import type { ClosedDay, Touched } from './state.ts'
+import type { ClosedDay } from './state.ts'
+import type { Touched } from './trace.ts'
 
 export function applyDayOpened({ state }: Folding, event: EventOf<'dayOpened'>): void {
   state.day = { label: event.label, openedAtMs: event.atMs, noonMs: event.noonMs }

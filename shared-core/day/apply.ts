@@ -33,7 +33,8 @@ import type { Folding } from './folding.ts'
 import { isWork } from './night.ts'
 import type { Undo } from './recorder.ts'
 import { beginUndo, put, undoAll } from './recorder.ts'
-import type { State, Trace } from './state.ts'
+import type { State } from './state.ts'
+import type { Trace } from './trace.ts'
 
 /** How many commands can be told and taken back: an hour of a busy line, and small in every snapshot. */
 export const TRACES_MAX = 60

@@ -10,8 +10,8 @@ import type { Case, Decision } from './decision.ts'
 import { happen, happenedAt, refuse, take } from './decision.ts'
 import { changeoverMark, floatMark, ovenMark, shelfMark, stepMark } from './marks.ts'
 import { NOTES_MAX } from './notes.ts'
-import type { Told } from './state.ts'
 import { floatDoughs } from './step-list.ts'
+import type { Told } from './trace.ts'
 
 type Of<Type extends ListCommand['type']> = Case<Extract<ListCommand, { type: Type }>>
 

@@ -7,7 +7,8 @@ import { clampMs } from '../units.ts'
 import type { Answer, Ask, AskCode, Params, RefusalCode } from './answers.ts'
 import type { Act, Command, CommandHead } from './commands.ts'
 import type { Event, Fact } from './events.ts'
-import type { State, Told, UnsureWhat } from './state.ts'
+import type { State, UnsureWhat } from './state.ts'
+import type { Told } from './trace.ts'
 import { eventVersion } from './upcast.ts'
 
 /** What deciding needs to know besides the state. */

@@ -16,19 +16,8 @@ import type { SetUpChange } from '../shop/set-up-change.ts'
 import type { EpochMs } from '../units.ts'
 import type { OverLimit } from './answers.ts'
 import type { Care, Mark, Note } from './said.ts'
-import type {
-  Batch,
-  Habit,
-  Keep,
-  Line,
-  Load,
-  Lot,
-  PlannedLoad,
-  PlannedSetUp,
-  SaleSource,
-  Told,
-  Unsure,
-} from './state.ts'
+import type { Batch, Habit, Keep, Line, Load, Lot, PlannedLoad, PlannedSetUp, SaleSource, Unsure } from './state.ts'
+import type { Told } from './trace.ts'
 
 /**
  * One accepted command in the journal: its events happen together or not at all. `seq` counts entries from 1 without

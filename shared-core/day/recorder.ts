@@ -1,5 +1,6 @@
 import type { DoughId } from '../ids.ts'
-import type { Account, State, TableName, Touched } from './state.ts'
+import type { Account, State } from './state.ts'
+import type { TableName, Touched } from './trace.ts'
 
 /**
  * The only hand that changes a state's tables. It keeps what it replaced, for two uses: rolling an entry back when it cannot be

@@ -1,6 +1,7 @@
 import type { ActType, Command } from './commands.ts'
 import type { Context } from './decision.ts'
-import type { State, Told, Trace } from './state.ts'
+import type { State } from './state.ts'
+import type { Told, Trace } from './trace.ts'
 
 /**
  * Acts that name no load, kettle-full or planned load by id, so that a second tap of the same act would find other

@@ -1,7 +1,8 @@
 import type { DayCommand } from './commands.ts'
 import type { Case, Decision } from './decision.ts'
 import { happen, happenedAt, refuse, take } from './decision.ts'
-import type { State, Trace } from './state.ts'
+import type { State } from './state.ts'
+import type { Trace } from './trace.ts'
 
 /**
  * What cannot be taken back: what ends or begins a day's account, what others have seen and planned by, and a yes to a

@@ -1,0 +1,51 @@
+import type { CommandId, DeviceId, DoughId, PersonId, ShelfId, StepId } from '../ids.ts'
+import type { EpochMs } from '../units.ts'
+import type { CareKind } from './said.ts'
+import type { Account, Line } from './state.ts'
+
+/** What one command did, so that it can be told and taken back. */
+export interface Trace {
+  readonly commandId: CommandId
+  readonly deviceId: DeviceId
+  readonly seq: number
+  readonly atMs: EpochMs
+  readonly told: Told
+  readonly touched: readonly Touched[]
+  readonly booked: readonly { readonly doughId: DoughId; readonly column: keyof Account; readonly pieces: number }[]
+  readonly touches: readonly { readonly key: string; readonly pieces: number }[]
+}
+
+/** The command in a form that words can be made of. */
+export interface Told {
+  readonly type: string
+  readonly shelfId?: ShelfId
+  readonly doughId?: DoughId
+  readonly lines?: readonly Line[]
+  readonly pieces?: number
+  readonly stepId?: StepId
+  readonly personId?: PersonId
+  readonly care?: CareKind
+  readonly text?: string
+  /** Of a take-back: the type of the command that it undid. */
+  readonly takenBack?: string
+}
+
+export type TableName =
+  | 'batches'
+  | 'loads'
+  | 'shelves'
+  | 'stock'
+  | 'keeps'
+  | 'planned'
+  | 'unsure'
+  | 'marks'
+  | 'notes'
+  | 'cares'
+  | 'setUps'
+  | 'habits'
+export interface Touched {
+  readonly table: TableName
+  readonly id: string
+  /** The value before; null when there was none. */
+  readonly before: unknown
+}
