@@ -12,10 +12,10 @@ export interface NotesSheetProps extends Omit<NotesStripProps, 'most'> {
 export function NotesSheet({ notes, words, onClear, onWrite, onClose }: NotesSheetProps) {
   return (
     <section class="notes-sheet" role="dialog" aria-modal="true" aria-label={words.title}>
-      <header class="notes-head">
+      <div class="notes-head">
         <h1>{words.title}</h1>
         <Key label={words.back} tone="strong" onPress={onClose} />
-      </header>
+      </div>
       <NoteWriting words={words} onWrite={onWrite} />
       {notes.length === 0 && <p class="note-from">{words.none}</p>}
       {notes.map((note) => (
