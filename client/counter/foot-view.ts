@@ -1,6 +1,5 @@
-import type { State } from '../../shared-core/day/state.ts'
+import type { State, Trace } from '../../shared-core/day/state.ts'
 import { changedSince, NEVER_TAKEN_BACK } from '../../shared-core/day/take-back.ts'
-import type { Trace } from '../../shared-core/day/trace.ts'
 import type { CommandId, DeviceId } from '../../shared-core/ids.ts'
 import type { Notice } from '../live/shop-store.ts'
 import { fitList } from '../parts/fit.ts'
@@ -90,26 +89,56 @@ export interface LastDone {
 }
 
 /** The last act of this screen that is not itself a taking back; null when there is none. */
-export function lastDoneHere(state: State, deviceId: DeviceId, words: CounterWords): LastDone | null {
+export function lastDoneHere(state: State, deviceId: DeviceId, words: CounterWords, room: TextRoom): LastDone | null {
   const mine = state.traces.filter((one) => one.deviceId === deviceId && one.told.type !== 'takeBack')
   const trace = mine[mine.length - 1]
   if (trace === undefined) return null
   return {
     commandId: trace.commandId,
-    text: didText(trace, words),
+    text: didText(trace, words, room),
     refusal: refusal(state, trace, words),
   }
 }
 
-/** A mixed sale names its first two varieties. */
+/** A mixed sale names its first two varieties where there is room for them. */
 const DID_LINES_MOST = 2
 
-function didText({ told, atMs }: Trace, words: CounterWords): string {
+function didText({ told, atMs }: Trace, words: CounterWords, room: TextRoom): string {
   const { lines = [] } = told
-  const more = lines.length - DID_LINES_MOST
-  if (more <= 0) return words.told.at(told, atMs)
-  const text = words.told.at({ ...told, lines: lines.slice(0, DID_LINES_MOST) }, atMs)
-  return `${text} ${words.counter.day.others(more)}`
+  const withLines = (most: number) => {
+    const text = words.told.at({ ...told, lines: lines.slice(0, most) }, atMs)
+    return lines.length > most ? `${text} ${words.counter.day.others(lines.length - most)}` : text
+  }
+  return firstInRoom([withLines(DID_LINES_MOST), withLines(1), withLines(0)], room)
+}
+
+/** Room for a text on a key: so many lines of its inner width. */
+export interface TextRoom {
+  readonly widthPx: number
+  readonly lines: number
+  readonly fontPx: number
+}
+
+/** The first of some texts that fits, broken between words; the last one, shortest, when none does. */
+export function firstInRoom(texts: readonly string[], { widthPx, lines, fontPx }: TextRoom): string {
+  const fits = (text: string) => linesOfText(text, widthPx, fontPx) <= lines
+  return texts.find(fits) ?? texts[texts.length - 1] ?? ''
+}
+
+/** How many lines a text takes, filled word by word as a browser does; a word that is too wide counts as too many. */
+function linesOfText(text: string, widthPx: number, fontPx: number): number {
+  let lines = 1
+  let line = ''
+  for (const word of text.split(' ')) {
+    if (textWidthPx(word, fontPx) > widthPx) return Number.POSITIVE_INFINITY
+    const longer = line === '' ? word : `${line} ${word}`
+    if (textWidthPx(longer, fontPx) <= widthPx) line = longer
+    else {
+      lines += 1
+      line = word
+    }
+  }
+  return lines
 }
 
 function refusal(state: State, trace: Trace, { answers }: CounterWords): string {

@@ -1,23 +1,32 @@
 import { Key } from '../parts/key.tsx'
 import type { FootProps } from './foot.tsx'
+import type { TextRoom } from './foot-view.ts'
 import { lastDoneHere } from './foot-view.ts'
 import type { Does, IdleKey } from './idle-view.ts'
 import { idleKeys } from './idle-view.ts'
 import { Wide } from './small-key.tsx'
 
 export function IdleKeys(props: FootProps) {
-  const { store, state, words, sizes, board } = props
-  const done = lastDoneHere(state, store.deviceId, words)
-  const keys = idleKeys({ state, rods: board.rods, time: board.time, done, isPhone: sizes.isPhone, words })
+  const { store, state, words, board } = props
+  const room = keyRoom(props)
+  const done = lastDoneHere(state, store.deviceId, words, room)
+  const keys = idleKeys({ state, rods: board.rods, time: board.time, done, room, words })
   return (
     <div class={keys.length > 4 ? 'counter-keys counter-idle counter-many' : 'counter-keys counter-idle'}>
       {keys.map((key) => (
-        <Wide key={key.id} share={key.share}>
+        <Wide key={key.id} id={key.id} share={key.share}>
           <IdleKeyOf idle={key} onPress={() => doIt(key.does, props)} />
         </Wide>
       ))}
     </div>
   )
+}
+
+/** Of seven keys in a row the assorted dozen and the take-back have a fifth each; on a phone a quarter. */
+function keyRoom({ glass, sizes }: FootProps): TextRoom {
+  const { isPhone, quietPx, gapPx, marginPx } = sizes
+  const widthPx = (glass.widthPx - 2 * marginPx) * (isPhone ? 0.25 : 0.2) - gapPx - quietPx
+  return { widthPx, lines: isPhone ? 2 : 3, fontPx: 0.9 * quietPx }
 }
 
 function IdleKeyOf({ idle, onPress }: { readonly idle: IdleKey; readonly onPress: () => void }) {

@@ -6,7 +6,8 @@ import { dayOldToPut } from '../../shared-core/stock/day-old.ts'
 import { sweepFor } from '../../shared-core/stock/sweep.ts'
 import type { CounterWords } from '../words/counter.ts'
 import type { CounterRod } from './counter-rods.ts'
-import type { LastDone } from './foot-view.ts'
+import type { LastDone, TextRoom } from './foot-view.ts'
+import { firstInRoom } from './foot-view.ts'
 import type { RodTime } from './rod-text.ts'
 import type { Sheet } from './sheet.ts'
 
@@ -37,7 +38,8 @@ export interface IdleInput {
   readonly rods: readonly CounterRod[]
   readonly time: RodTime
   readonly done: LastDone | null
-  readonly isPhone: boolean
+  /** On the keys that tell what is sold and what was done. */
+  readonly room: TextRoom
   readonly words: CounterWords
 }
 
@@ -89,14 +91,14 @@ function assortedKey(input: IdleInput): IdleKey {
   }
 }
 
-/** On a tablet there is room for the first kinds; all of them are told once they are sold, or taken in hand. */
-const MIX_KINDS_TOLD = 3
-
-function mixText(lines: readonly Line[], { isPhone, words }: IdleInput): string {
-  if (isPhone) return kindsText(lines, words)
-  const more = lines.length - MIX_KINDS_TOLD
-  const told = words.line.contents(lines.slice(0, MIX_KINDS_TOLD))
-  return more > 0 ? `${told} ${words.counter.day.others(more)}` : told
+/** Names as many kinds as there is room for; all of them are told once they are sold, or taken in hand. */
+function mixText(lines: readonly Line[], { room, words }: IdleInput): string {
+  const told = (most: number) => {
+    const text = words.line.contents(lines.slice(0, most))
+    return lines.length > most ? `${text} ${words.counter.day.others(lines.length - most)}` : text
+  }
+  const shorter = Array.from({ length: lines.length }, (_, index) => told(lines.length - index))
+  return firstInRoom([...shorter, kindsText(lines, words)], room)
 }
 
 function unnamedKey({ counter: { hand } }: CounterWords): IdleKey {

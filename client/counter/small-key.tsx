@@ -21,9 +21,9 @@ export function SmallKey({ label, chosen, name, refusal, onPress }: SmallKeyProp
 }
 
 /** A key that takes its share of what the others leave. */
-export function Wide({ share, children }: { share: number; children: ComponentChildren }) {
+export function Wide({ share, id, children }: { share: number; id?: string; children: ComponentChildren }) {
   return (
-    <div class="counter-wide" style={{ flexGrow: share, '--share': share }}>
+    <div class="counter-wide" data-key={id} style={{ flexGrow: share }}>
       {children}
     </div>
   )

@@ -16,7 +16,9 @@ export function Top({ store, live, words, ruler, rulerFontPx }: TopProps) {
   const { shopClock } = live
   return (
     <header class="counter-top">
-      <div class="counter-clock">{words.times.clock(live.nowMs)}</div>
+      <h1 class="counter-clock" aria-label={words.counter.title(words.times.clock(live.nowMs))}>
+        {words.times.clock(live.nowMs)}
+      </h1>
       <div class="counter-ruler" ref={ref}>
         {ruler !== null && shopClock !== null && widthPx > 0 && (
           <Ruler

@@ -28,6 +28,8 @@ export interface CounterSentences {
   readonly amounts: AmountsWords
   readonly kept: KeptWords
   readonly day: CounterDayWords
+  /** The page's heading, for those who listen. @example "Counter 8:51" */
+  title(clock: string): string
   readonly takeBack: string
   readonly nothingDone: string
   readonly putAway: string
@@ -160,8 +162,6 @@ export interface CounterDayWords {
   /** @example "last load in by 10:34" */
   lastLoad(atMs: EpochMs): string
   readonly lastLoadGone: string
-  /** Of a weekday on which the shop is closed. */
-  readonly closedToday: string
   readonly changeover: string
   /** After the changeover no more is baked. */
   tooLate(atMs: EpochMs): string

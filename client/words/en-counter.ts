@@ -16,6 +16,7 @@ export function enCounter(words: Words): CounterSentences {
     amounts: AMOUNTS,
     kept: kept(words),
     day: day(words),
+    title: (clock) => joined('Counter', clock),
     takeBack: 'Take back',
     nothingDone: 'nothing done here yet',
     putAway: 'Put away',
@@ -128,7 +129,6 @@ function day({ times }: Words): CounterDayWords {
   return {
     lastLoad: (atMs) => `last load in ${times.by(atMs)}`,
     lastLoadGone: 'no more loads',
-    closedToday: 'closed today',
     changeover: 'changeover',
     tooLate: (atMs) => `load ${times.clock(atMs)} too late`,
     others: (count) => `+${count}`,

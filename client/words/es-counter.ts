@@ -16,6 +16,7 @@ export function esCounter(words: Words): CounterSentences {
     amounts: AMOUNTS,
     kept: kept(words),
     day: day(words),
+    title: (clock) => joined('Mostrador', clock),
     takeBack: 'Deshacer',
     nothingDone: 'aquí no se hizo nada aún',
     putAway: 'Quitar aviso',
@@ -129,7 +130,6 @@ function day({ times }: Words): CounterDayWords {
   return {
     lastLoad: (atMs) => `última carga ${times.by(atMs)}`,
     lastLoadGone: 'no hay más cargas',
-    closedToday: 'hoy cerrado',
     changeover: 'cambio',
     tooLate: (atMs) => `carga de ${times.clock(atMs)}, muy tarde`,
     others: (count) => `+${count}`,

@@ -16,6 +16,7 @@ import { rod, wordsIn } from './counter-maker.ts'
 
 const words = wordsIn('en')
 const BENCH = deviceId('bench-1')
+const ROOM = { widthPx: 260, lines: 3, fontPx: 19 }
 
 describe('the keys that sell', () => {
   it('given one rod in hand, then one, six, twelve and thirteen of it', () => {
@@ -73,7 +74,7 @@ describe('the last act of this screen', () => {
   }
 
   it('given a sale, then it can be taken back and says what it was', () => {
-    expect(lastDoneHere(sold(), BENCH, words)).toEqual({
+    expect(lastDoneHere(sold(), BENCH, words, ROOM)).toEqual({
       commandId: 'sale000001',
       text: '6:47 sold Sesame 6',
       refusal: '',
@@ -83,11 +84,11 @@ describe('the last act of this screen', () => {
   it('given a mixed sale, then its first two are named and the others counted', () => {
     const state = stateWith()
     play(state, { type: 'sell', lines: lines('sesame', 4, 'poppy', 3, 'plain', 3, 'rye', 3) })
-    expect(lastDoneHere(state, BENCH, words)?.text).toBe('6:47 sold Sesame 4, Poppy 3 +2')
+    expect(lastDoneHere(state, BENCH, words, ROOM)?.text).toBe('6:47 sold Sesame 4, Poppy 3 +2')
   })
 
   it('given another screen’s sale only, then there is nothing of this one', () => {
-    expect(lastDoneHere(sold(), deviceId('counter-2'), words)).toBeNull()
+    expect(lastDoneHere(sold(), deviceId('counter-2'), words, ROOM)).toBeNull()
   })
 
   it('given it was taken back, then nothing is left to take back', () => {
@@ -95,7 +96,7 @@ describe('the last act of this screen', () => {
     const [trace] = state.traces
     if (trace === undefined) throw new Error('no trace')
     play(state, { type: 'takeBack', commandId: trace.commandId })
-    expect(lastDoneHere(state, BENCH, words)).toBeNull()
+    expect(lastDoneHere(state, BENCH, words, ROOM)).toBeNull()
   })
 })
 

@@ -12,6 +12,7 @@ import { shopWith } from '../core/support/shop.ts'
 import { wordsIn } from './counter-maker.ts'
 
 const words = wordsIn('en')
+const ROOM = { widthPx: 220, lines: 3, fontPx: 19 }
 
 function keysAt(state: State, clock: string): readonly IdleKey[] {
   const nowMs = at(clock)
@@ -19,8 +20,8 @@ function keysAt(state: State, clock: string): readonly IdleKey[] {
     state,
     rods: counterRods(state, nowMs),
     time: { nowMs, closeMs: at('15:00') },
-    done: lastDoneHere(state, deviceId('bench-1'), words),
-    isPhone: false,
+    done: lastDoneHere(state, deviceId('bench-1'), words, ROOM),
+    room: ROOM,
     words,
   })
 }
@@ -70,6 +71,18 @@ describe('an assorted dozen', () => {
     expect(key).toMatchObject({ label: 'Assorted 12', detail: 'Sesame 8, Poppy 4' })
     expect(key?.does).toEqual({ kind: 'act', act: { type: 'sell', lines: lines('sesame', 8, 'poppy', 4) } })
   })
+
+  it.each([
+    [200, 1, 'Sesame 8, Poppy 4'],
+    [100, 2, 'Sesame 8, Poppy 4'],
+    [125, 1, 'Sesame 8 +1'],
+    [70, 1, '2 kinds'],
+  ])('given %i px and %i lines of room, then it names as many kinds as fit', (widthPx, most, detail) => {
+    const room = { widthPx, lines: most, fontPx: 19 }
+    const time = { nowMs: at('8:00'), closeMs: null }
+    const keys = idleKeys({ state: stocked(), rods: [], time, done: null, room, words })
+    expect(keyOf(keys, 'assorted')?.detail).toBe(detail)
+  })
 })
 
 describe('the key of the hour', () => {
@@ -99,7 +112,7 @@ describe('the key of the hour', () => {
       rods: [],
       time: { nowMs: at('30:00'), closeMs: null },
       done: null,
-      isPhone: false,
+      room: ROOM,
       words,
     })
     expect(keyOf(nextMorning, 'day-old')).toMatchObject({
