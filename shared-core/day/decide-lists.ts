@@ -25,11 +25,10 @@ export function decideDoStep(oneCase: Of<'doStep'>): Decision {
   if (refusal !== null) return refusal
   const { stepId, doughId, personId } = command
   const atMs = happenedAt(oneCase)
-  if (shop.steps.get(stepId)?.kind === 'float-test') {
-    const doughIds = doughId === null ? floatDoughs(state, shop) : [doughId]
-    for (const one of doughIds) happenFloat(oneCase, one, { atMs, personId, lookAgainAtMs: null })
-    return doughIds.length === 0 ? refuse('nothing-due') : take(oneCase, toldOf(command))
-  }
+  const isFloat = shop.steps.get(stepId)?.kind === 'float-test'
+  const doughIds = !isFloat ? [] : doughId === null ? floatDoughs(state, shop) : [doughId]
+  for (const one of doughIds) happenFloat(oneCase, one, { atMs, personId, lookAgainAtMs: null })
+  if (doughIds.length > 0) return take(oneCase, toldOf(command))
   const mark = { kind: 'step', id: stepMark(stepId, doughId), stepId, doughId, personId, doneAtMs: atMs } as const
   happen(oneCase, atMs, { type: 'marked', mark })
   return take(oneCase, toldOf(command))
@@ -53,7 +52,7 @@ export function decideGiveStep(oneCase: Of<'giveStep'>): Decision {
   if (found?.kind === 'float') happen(oneCase, atMs, { type: 'marked', mark: { ...found, personId } })
   else if (personId !== null || doneAtMs !== null) happen(oneCase, atMs, { type: 'marked', mark })
   else if (before !== undefined) happen(oneCase, atMs, { type: 'unmarked', markId: id })
-  else return refuse('same-place')
+  else return refuse('already-moved', { stage: null })
   return take(oneCase, toldOf(command))
 }
 
@@ -121,7 +120,7 @@ export function decideSlipChangeover(oneCase: Of<'slipChangeover'>): Decision {
   const { slipMs } = command
   const id = changeoverMark()
   const before = state.marks.get(id)
-  if (slipMs === (before?.kind === 'changeover' ? before.slipMs : 0)) return refuse('same-place')
+  if (slipMs === (before?.kind === 'changeover' ? before.slipMs : 0)) return refuse('already-moved', { stage: null })
   const atMs = happenedAt(oneCase)
   if (slipMs === 0) happen(oneCase, atMs, { type: 'unmarked', markId: id })
   else happen(oneCase, atMs, { type: 'marked', mark: { kind: 'changeover', id, slipMs } })
@@ -138,7 +137,7 @@ export function decideChangeOverShelf(oneCase: Of<'changeOverShelf'>): Decision 
   if (!shop.shelves.has(shelfId)) return refuse('unknown-shelf', { shelfId })
   const kind = to === 'secondMenu' ? 'shelf-over' : 'shelf-open'
   const id = shelfMark(shelfId)
-  if (state.marks.get(id)?.kind === kind) return refuse('same-place')
+  if (state.marks.get(id)?.kind === kind) return refuse('already-moved', { stage: null })
   const atMs = happenedAt(oneCase)
   happen(oneCase, atMs, { type: 'marked', mark: { kind, id, shelfId, atMs } })
   return take(oneCase, { shelfId })

@@ -43,7 +43,7 @@ describe('slipping the changeover', () => {
   it('[X2] given two who slip it by 15 min, then it is slipped by 15 min, and the second is told', () => {
     const state = stateWith()
     play(state, slip(15), { nowMs: at('10:00') })
-    expect(outcome(decided(state, slip(15)))).toBe('same-place')
+    expect(outcome(decided(state, slip(15)))).toBe('already-moved')
     expect(now(state)).toMatchObject({ fromMs: at('11:15'), toMs: at('12:15'), slipMs: 15 * MINUTE })
     expect(rulerAt(state, '10:30')?.lastLoadInByMs).toBe(at('10:59'))
   })
@@ -55,7 +55,7 @@ describe('slipping the changeover', () => {
     play(state, slip(0), { nowMs: at('10:01') })
     expect(now(state)).toMatchObject({ fromMs: at('11:00'), slipMs: 0 })
     expect(state.marks.size).toBe(0)
-    expect(outcome(decided(state, slip(0)))).toBe('same-place')
+    expect(outcome(decided(state, slip(0)))).toBe('already-moved')
   })
 
   it('[X2] given the day closed, then tomorrow it is as the set-up says', () => {
@@ -120,10 +120,10 @@ describe('the oven shelf by shelf', () => {
   it('[X3] given the same said of a shelf by two people, then the second is told; a shelf there is not is refused', () => {
     const state = stateWith()
     play(state, over('s1'), { nowMs: at('10:30') })
-    expect(outcome(decided(state, over('s1')))).toBe('same-place')
+    expect(outcome(decided(state, over('s1')))).toBe('already-moved')
     expect(outcome(decided(state, over('none')))).toBe('unknown-shelf')
     play(state, over('s1', 'bagels'), { nowMs: at('10:31') })
-    expect(outcome(decided(state, over('s1', 'bagels')))).toBe('same-place')
+    expect(outcome(decided(state, over('s1', 'bagels')))).toBe('already-moved')
     expect(turns(state)[0]?.[1]).toBe('bagels')
   })
 

@@ -96,7 +96,7 @@ describe('the opening list', () => {
     play(state, giveStep('oven-on', null), { nowMs: at('3:06') })
     expect(line(state, 'oven-on', '3:10')).toMatchObject({ personId: null })
     expect(state.marks.size).toBe(0)
-    expect(outcome(decided(state, giveStep('oven-on', null)))).toBe('same-place')
+    expect(outcome(decided(state, giveStep('oven-on', null)))).toBe('already-moved')
   })
 
   it('[O2] given a step that is done, when it is given to Ben, then it was he, at the time said before', () => {
@@ -268,7 +268,7 @@ describe('float tests on the list', () => {
       ['done', true],
       ['done', true],
     ])
-    expect(outcome(decided(shop(), doStep('float')))).toBe('nothing-due')
+    expect(outcome(decided(shop(), doStep('float')))).toBe('taken')
   })
 
   it('[O2] given a float test given to Ben, then he is asked for; what was found is corrected to have been his', () => {
