@@ -1,5 +1,6 @@
-import type { State, Trace } from '../../shared-core/day/state.ts'
+import type { State } from '../../shared-core/day/state.ts'
 import { changedSince, NEVER_TAKEN_BACK } from '../../shared-core/day/take-back.ts'
+import type { Trace } from '../../shared-core/day/trace.ts'
 import type { CommandId, DeviceId } from '../../shared-core/ids.ts'
 import type { Notice } from '../live/shop-store.ts'
 import { fitList } from '../parts/fit.ts'
