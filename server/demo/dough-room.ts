@@ -80,7 +80,8 @@ function shaping(scene: Scene): readonly Move[] {
 }
 
 /** What stands before the kettle and no planned load of today wants. */
-function overFromToday({ state, shop }: Scene, { doughId, varietyId }: Shaped): number {
+export function overFromToday({ state, shop }: Pick<Scene, 'state' | 'shop'>, one: Shaped): number {
+  const { doughId, varietyId } = one
   const have = [...state.batches.values()].filter(
     (batch) => batch.doughId === doughId && batch.varietyId === varietyId && isBeforeKettle(batch),
   )

@@ -1,29 +1,28 @@
 import type { Entry } from '../../shared-core/day/events.ts'
 import type { State } from '../../shared-core/day/state.ts'
 import { piecesOf } from '../../shared-core/line/lines.ts'
-import { setUpChanges } from '../../shared-core/shop/set-up-diff.ts'
 import type { BatchStage, Shop } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import { localDate, localInstant } from '../live/shop-clock.ts'
 import { demoShop } from './demo-shop.ts'
-import { doughForDay } from './dough-room.ts'
-import { drawFor } from './draw.ts'
 import { DemoPeople } from './next-move.ts'
+import type { PastDays } from './past-days.ts'
+import { pastDays } from './past-days.ts'
 import { Played } from './played.ts'
 
 /**
- * The demo's morning so far: a journal as if the board had been there since before the oven was hot, made by playing the
- * demo's people through the same rules, permissions and fold as any tap. So what the screens show has a true history,
- * and ends now.
+ * The demo's morning so far, after some days before it: a journal as if the board had been there all that time, made by
+ * playing the demo's people through the same rules, permissions and fold as any tap. So what the screens show has a true
+ * history, and ends now.
  */
 export interface LivingMorning {
   readonly entries: readonly Entry[]
   readonly state: State
 }
 
-/** The board comes into the shop this long before the oven is ready. */
-const BEGINS_BEFORE_OVEN_MINUTES = 40
+/** Nobody is in the shop so long before the oven is ready. */
+const BEGINS_BEFORE_OVEN_MINUTES = 75
 /**
  * How long after a wave's first load the demo opens, at most: the first shelf is flipped, the second just loaded, dough
  * for the third is in the kettle and on boards, and the wave before is cooling.
@@ -35,41 +34,45 @@ const LOOK_STEP_MS = 3_000
 /** What is in the kettle should stay long enough to be seen. */
 const KETTLE_SEEN_MS = 12_000
 /** A rod that a person would call low. */
-const LOW_PIECES = 6
+const LOW_PIECES = 8
 const PLENTY_PIECES = 24
 /** Somebody may have forgotten the very tap that would have shown something; then it is another crew's morning. */
 const CREWS_TRIED = 8
 
 /**
- * The journal of a demo that opens at `nowMs`. The same seed and instant make the same journal. It is played twice: once
+ * The journal of a demo that opens at `nowMs`. The same seed and instant make the same journal. The morning is played twice: once
  * to find the moment at which every stage holds something, then so much later that this moment is now.
  */
 export function livingMorning({ nowMs, seed }: { nowMs: EpochMs; seed: number }): LivingMorning {
   const shop = demoShop(nowMs)
+  const past = pastDays({ nowMs, seed })
   let best = { seed, shiftMs: 0, lacks: Number.MAX_SAFE_INTEGER }
   for (let crew = 0; crew < CREWS_TRIED && best.lacks > 0; crew += 1) {
-    const of = { shop, seed: seed * CREWS_TRIED + crew, nowMs, shiftMs: 0 }
+    const of = { shop, past, seed: seed * CREWS_TRIED + crew, nowMs, shiftMs: 0 }
     play(of, (atMs, state) => {
       const lacks = lacksAt(state, atMs)
       if (lacks < best.lacks) best = { seed: of.seed, shiftMs: nowMs - atMs, lacks }
     })
   }
-  return play({ shop, nowMs, ...best }, () => undefined)
+  return play({ shop, past, nowMs, ...best }, () => undefined)
 }
 
 interface Morning {
   readonly shop: Shop
+  readonly past: PastDays
   readonly seed: number
   readonly nowMs: EpochMs
   readonly shiftMs: number
 }
 
-function play({ shop, seed, nowMs, shiftMs }: Morning, onLook: (atMs: number, state: State) => void): LivingMorning {
+function play(
+  { shop, past, seed, nowMs, shiftMs }: Morning,
+  onLook: (atMs: number, state: State) => void,
+): LivingMorning {
   const { zone } = shop.profile
   const beginMinute = shop.hours.ovenReadyMinute - BEGINS_BEFORE_OVEN_MINUTES
   const beginMs = epochMs(localInstant(zone, localDate(zone, nowMs), beginMinute) + shiftMs)
-  const played = new Played({ shop, idPrefix: `past${nowMs.toString(36)}` })
-  moveIn(played, { shop, seed, beginMs })
+  const played = new Played({ shop, idPrefix: `past${nowMs.toString(36)}`, after: past })
   const people = new DemoPeople({ seed, fromMs: beginMs, shiftMs, waveAtMs: nowMs - INTO_WAVE_MS + shiftMs })
   const playUntil = (untilMs: EpochMs) => {
     for (let move = people.next(played.state, untilMs); move !== null; move = people.next(played.state, untilMs)) {
@@ -82,25 +85,6 @@ function play({ shop, seed, nowMs, shiftMs }: Morning, onLook: (atMs: number, st
   }
   playUntil(nowMs)
   return { entries: played.entries, state: played.state }
-}
-
-/** The set-up, and the trays that stand in the cooler since yesterday. */
-function moveIn(played: Played, { shop, seed, beginMs }: { shop: Shop; seed: number; beginMs: EpochMs }): void {
-  const changes = setUpChanges(null, shop)
-  played.take({ key: 'set-up', who: 'desk', atMs: beginMs, act: { type: 'changeSetUp', changes } })
-  let atMs = beginMs
-  for (const { doughId, varietyId, trayPieces, pieces } of doughForDay(shop)) {
-    const draw = drawFor(seed, `chilled:${doughId}:${varietyId ?? ''}`)
-    for (let left = pieces; left > 0; ) {
-      const trays = Math.min(Math.ceil(left / trayPieces), draw.whole(3, 5))
-      const some = trays * trayPieces
-      left -= some
-      atMs = epochMs(atMs + 4_000)
-      const sinceMs = epochMs(beginMs - draw.between(12.2, 15.5) * 3_600_000)
-      const act = { type: 'carryIn', doughId, varietyId, pieces: some, stage: 'chill', sinceMs } as const
-      played.take({ key: `chilled:${atMs}`, who: 'desk', atMs, act })
-    }
-  }
 }
 
 /** How much of what a shop can show there is nothing of: one for each stage and each thing out of the ordinary. */

@@ -3,6 +3,7 @@ import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import { counterMoves } from './counter.ts'
 import { crewMoves } from './crew.ts'
+import { listMoves } from './day-lists.ts'
 import { dayMoves } from './day-round.ts'
 import { doughRoomMoves } from './dough-room.ts'
 import type { LocalDay, Move, Scene } from './scene.ts'
@@ -89,6 +90,7 @@ export class DemoPeople {
       ...doughRoomMoves(scene),
       ...counterMoves(scene),
       ...dayMoves(scene, this.#waveAtMs),
+      ...listMoves(scene),
     ]
     return moves
       .map((move) => ({ ...move, atMs: Math.max(move.atMs, nowMs, this.#againAtMs(move)) }))

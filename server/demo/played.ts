@@ -5,14 +5,16 @@ import type { Decision } from '../../shared-core/day/decide.ts'
 import { decide } from '../../shared-core/day/decide.ts'
 import type { Entry } from '../../shared-core/day/events.ts'
 import type { State } from '../../shared-core/day/state.ts'
+import { forkState } from '../../shared-core/day/state-json.ts'
 import { commandId } from '../../shared-core/ids.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
+import { epochMs } from '../../shared-core/units.ts'
 import { mayDo } from '../devices/permissions.ts'
-import { localDate, localInstant } from '../live/shop-clock.ts'
 import type { Who } from './demo-shop.ts'
 import { DEMO_DEVICES } from './demo-shop.ts'
-import type { Move } from './scene.ts'
+import type { LocalDay, Move } from './scene.ts'
+import { localDay } from './scene.ts'
 
 /** Commands of one device are numbered; six places of base 36 never run over into another length. */
 const NUMBER_PLACES = 6
@@ -39,12 +41,20 @@ export class DemoTaps {
 
 /** A shop that is played through, each move decided and folded at its own instant as the server would have. */
 export class Played {
-  readonly state: State = emptyState()
-  readonly entries: Entry[] = []
+  readonly state: State
+  readonly entries: Entry[]
   readonly #zone: string
   readonly #taps: DemoTaps
+  #day: LocalDay | null = null
 
-  constructor({ shop, idPrefix }: { shop: Shop; idPrefix: string }) {
+  /** @param after what was played before, by others; it is not changed */
+  constructor({
+    shop,
+    idPrefix,
+    after,
+  }: { shop: Shop; idPrefix: string; after?: { readonly state: State; readonly entries: readonly Entry[] } }) {
+    this.state = after === undefined ? emptyState() : forkState(after.state)
+    this.entries = [...(after?.entries ?? [])]
     this.#zone = shop.profile.zone
     this.#taps = new DemoTaps(idPrefix)
   }
@@ -58,8 +68,9 @@ export class Played {
     if (!mayDo(device.role, command.type)) {
       return { kind: 'refused', refusal: { code: 'not-your-role', params: { role: device.role, type: command.type } } }
     }
-    const date = localDate(this.#zone, nowMs)
-    const noonMs = localInstant(this.#zone, date, NOON_MINUTE)
+    this.#day = localDay(this.#zone, nowMs, this.#day)
+    const { date, dayStartMs } = this.#day
+    const noonMs = epochMs(dayStartMs + NOON_MINUTE * 60_000)
     const context = { nowMs, deviceId: device.deviceId, localDate: date, noonMs }
     const decision = decide(state, command, context)
     if (decision.kind !== 'taken') return decision

@@ -28,7 +28,7 @@ function onShow(state: State, nowMs: number): ReadonlySet<string> {
     ...[...state.batches.values()].map(({ stage }) => stage),
     ...[...state.loads.values()].map(({ phase }) => phase),
     ...lots.map(({ readyAtMs }) => (readyAtMs > nowMs ? 'cooling' : 'for sale')),
-    ...ready.map((pieces) => (pieces <= 6 ? 'low' : pieces >= 24 ? 'plenty' : 'some')),
+    ...ready.map((pieces) => (pieces <= 8 ? 'low' : pieces >= 24 ? 'plenty' : 'some')),
     ...planned.map(({ done }) => (done ? 'loaded' : 'to load')),
     ...(accounts.some(({ wasted }) => wasted > 0) ? ['waste'] : []),
     ...(accounts.some(({ sold }) => sold > 0) ? ['sales'] : []),

@@ -1,0 +1,103 @@
+import type { Entry } from '../../shared-core/day/events.ts'
+import type { State } from '../../shared-core/day/state.ts'
+import { setUpChanges } from '../../shared-core/shop/set-up-diff.ts'
+import type { Shop } from '../../shared-core/shop/shop.ts'
+import type { EpochMs } from '../../shared-core/units.ts'
+import { epochMs } from '../../shared-core/units.ts'
+import { localDate, localInstant } from '../live/shop-clock.ts'
+import { demoShop } from './demo-shop.ts'
+import { doughForDay } from './dough-room.ts'
+import { drawFor } from './draw.ts'
+import { pastCounter } from './past-counter.ts'
+import { pastBake, pastClose, pastCrew } from './past-crew.ts'
+import { Played } from './played.ts'
+import type { Move } from './scene.ts'
+
+/**
+ * The demo's days before today, each opened, baked, sold and closed through the same rules as any tap, so that history,
+ * figures and learnt habits have something true to show. Its people are simpler than those of the living morning: they
+ * tap the three touches of a load and leave the rest presumed, as that shop well might; it is a hundred times as fast.
+ */
+export interface PastDays {
+  readonly entries: readonly Entry[]
+  readonly state: State
+}
+
+/** A week and a day: the same weekday is among them. */
+const DAYS = 8
+/** The board came into the shop so long before the first day's oven was hot. */
+const BEGINS_BEFORE_OVEN_MINUTES = 80
+
+/** Something that comes up at a time; what it is depends on how the day has gone until then. */
+export interface Errand {
+  readonly atMs: number
+  readonly key: string
+  readonly who: Move['who']
+  readonly act: (state: State, atMs: EpochMs) => Move['act'] | null
+  readonly confirmed?: Move['confirmed']
+}
+
+/** A day of the past while it is played. */
+export interface PastDay {
+  readonly shop: Shop
+  readonly seed: number
+  readonly date: string
+  readonly dayStartMs: number
+  /** How many more or fewer customers than on a usual day. */
+  readonly busy: number
+}
+
+/** @param nowMs of the day after the last one; the same seed and day make the same past */
+export function pastDays({ nowMs, seed, days = DAYS }: { nowMs: EpochMs; seed: number; days?: number }): PastDays {
+  const shop = demoShop(nowMs)
+  const { zone } = shop.profile
+  const todayMs = localInstant(zone, localDate(zone, nowMs), 0)
+  const played = new Played({ shop, idPrefix: `days${todayMs.toString(36)}` })
+  for (let back = days; back >= 1; back -= 1) {
+    // The demo's own zones never change their clocks.
+    const dayStartMs = todayMs - back * 24 * 3_600_000
+    const date = localDate(zone, epochMs(dayStartMs))
+    const busy = drawFor(seed, `busy:${date}`).between(0.78, 0.99)
+    const day: PastDay = { shop, seed, date, dayStartMs, busy }
+    if (back === days) moveIn(played, day)
+    playDay(played, day)
+  }
+  return { entries: played.entries, state: played.state }
+}
+
+function playDay(played: Played, day: PastDay): void {
+  const due = [...pastCrew(day), ...pastCounter(day), ...pastClose(day)].sort(byTime)
+  for (let errand = due.shift(); errand !== undefined; errand = due.shift()) {
+    const atMs = epochMs(Math.max(errand.atMs, played.state.recordedAtMs))
+    const act = errand.act(played.state, atMs)
+    if (act === null) continue
+    const { key, who, confirmed } = errand
+    const decision = played.take({ key, who, atMs, act, ...(confirmed === undefined ? {} : { confirmed }) })
+    // A load goes on to its flip and its out.
+    if (decision.kind !== 'taken') continue
+    for (const event of decision.events) if (event.type === 'loaded') insert(due, pastBake(day, event.load))
+  }
+}
+
+function insert(due: Errand[], more: readonly Errand[]): void {
+  for (const errand of more) {
+    const index = due.findIndex((one) => one.atMs > errand.atMs)
+    due.splice(index < 0 ? due.length : index, 0, errand)
+  }
+}
+
+function byTime(one: Errand, other: Errand): number {
+  return one.atMs - other.atMs || (one.key < other.key ? -1 : 1)
+}
+
+/** The set-up, and the trays that stand in the cooler since the day before. */
+function moveIn(played: Played, { shop, dayStartMs }: PastDay): void {
+  const beginMs = dayStartMs + (shop.hours.ovenReadyMinute - BEGINS_BEFORE_OVEN_MINUTES) * 60_000
+  const changes = setUpChanges(null, shop)
+  played.take({ key: 'set-up', who: 'desk', atMs: epochMs(beginMs), act: { type: 'changeSetUp', changes } })
+  const sinceMs = epochMs(beginMs - 13 * 3_600_000)
+  doughForDay(shop).forEach(({ doughId, varietyId, pieces }, index) => {
+    const act = { type: 'carryIn', doughId, varietyId, pieces, stage: 'chill', sinceMs } as const
+    played.take({ key: `chilled:${index}`, who: 'desk', atMs: epochMs(beginMs + (index + 1) * 4_000), act })
+  })
+}

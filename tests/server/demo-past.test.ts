@@ -1,0 +1,94 @@
+import { setImmediate } from 'node:timers/promises'
+import { beforeAll, describe, expect, it } from 'vitest'
+import { livingMorning } from '../../server/demo/living-morning.ts'
+import type { PastDays } from '../../server/demo/past-days.ts'
+import { pastDays } from '../../server/demo/past-days.ts'
+import type { DayRow } from '../../server/history/day-store.ts'
+import { History } from '../../server/history/history.ts'
+import { MemoryDisk, MemoryJournal } from '../../server/journal/memory-journal.ts'
+import { loadSqlite } from '../../server/journal/sqlite.ts'
+import { accountGaps } from '../../shared-core/day/account.ts'
+import type { Entry } from '../../shared-core/day/events.ts'
+import type { State } from '../../shared-core/day/state.ts'
+import { epochMs } from '../../shared-core/units.ts'
+
+const NOON = epochMs(Date.parse('2026-11-24T12:15:00Z'))
+
+async function daysOf(entries: readonly Entry[]): Promise<readonly DayRow[]> {
+  const journal = new MemoryJournal(new MemoryDisk('demo-past'))
+  await journal.append({ entries, refusals: [] })
+  const history = new History({ journal, sqlite: await loadSqlite(), file: ':memory:', breathe: () => setImmediate() })
+  await history.catchUp()
+  return history.days(Number.MAX_SAFE_INTEGER, 99)
+}
+
+let past: PastDays
+let days: readonly DayRow[]
+beforeAll(async () => {
+  past = pastDays({ nowMs: NOON, seed: 1 })
+  days = await daysOf(past.entries)
+})
+
+describe('the demo’s past days', () => {
+  it('[Y2] given them, then eight days, each opened and closed on its own date, with every piece accounted for', () => {
+    const dates = Array.from({ length: 8 }, (_, n) => new Date(NOON - (n + 1) * 86_400_000).toISOString().slice(0, 10))
+    expect(days.map(({ label }) => label)).toEqual(dates)
+    expect(days.every(({ closedAtMs }) => closedAtMs !== null)).toBe(true)
+    expect(accountGaps(past.state)).toEqual(new Map())
+    const times = past.entries.map(({ recordedAtMs }) => recordedAtMs)
+    expect(times).toEqual([...times].sort((one, other) => one - other))
+  })
+
+  it('[Y2] given their figures, then each has something to say, and they differ as days do', () => {
+    for (const { figures, label } of days) {
+      expect(figures?.missed?.first, label).not.toBeNull()
+      expect(figures?.missed?.pieces, label).toBeGreaterThan(0)
+      expect(figures?.missed?.pieces, label).toBeLessThan(400)
+      expect(figures?.left?.dayOld.pieces, label).toBeGreaterThan(10)
+      expect(figures?.left?.dayOld.pieces, label).toBeLessThan(500)
+      expect(figures?.onTime.atOpen?.there, label).toBeGreaterThan(5)
+      expect(Math.abs(figures?.onTime.ovenEmptyByMs ?? Number.NaN), label).toBeLessThan(60 * 60_000)
+      expect(figures?.baked.dozensPerCrewHour, label).toBeGreaterThan(1)
+      expect(figures?.unexplained.absolute, label).toBeGreaterThan(0)
+    }
+    expect(new Set(days.map(({ figures }) => JSON.stringify(figures))).size).toBe(days.length)
+  })
+
+  it('[Y2] given a day, then loads, steps by people, care, sweeps, notes and fates are in it', () => {
+    const acts = new Set(past.entries.map(({ told }) => told.type))
+    const wanted = ['load', 'flip', 'out', 'doStep', 'testFloat', 'care', 'sell', 'sweep', 'keep', 'handOver', 'remove']
+    const more = ['shape', 'writeNote', 'clearNote', 'skipPlanned', 'confirmPresumed', 'closeDay']
+    expect([...wanted, ...more].filter((act) => !acts.has(act))).toEqual([])
+    const steps = past.entries.filter(({ told }) => told.type === 'doStep')
+    expect(steps.every(({ told }) => told.personId !== undefined)).toBe(true)
+    expect(new Set(steps.map(({ told }) => told.personId)).size).toBeGreaterThan(2)
+  })
+
+  it('[Y2] given the same seed and day, then the past is the same; another seed makes another', () => {
+    const short = (seed: number) => pastDays({ nowMs: NOON, seed, days: 1 }).entries
+    expect(short(1)).toEqual(short(1))
+    expect(short(2)).not.toEqual(short(1))
+  })
+
+  it('[Y2] given a running state after all of them, then it has not grown by more than a day', () => {
+    const one = pastDays({ nowMs: NOON, seed: 1, days: 2 }).state
+    const size = (state: State) => state.batches.size + state.stock.size + state.keeps.size + state.planned.size
+    expect(size(past.state)).toBeLessThanOrEqual(2 * size(one))
+  })
+})
+
+describe('the demo’s morning after them', () => {
+  it('[Y2] given a start, then today’s steps were done by people before the first load, the kettle was cared for, and a note waits', async () => {
+    const { entries, state } = livingMorning({ nowMs: NOON, seed: 1 })
+    const [today] = await daysOf(entries)
+    const own = entries.slice((today?.firstSeq ?? 1) - 1)
+    const firstLoad = own.findIndex(({ told }) => told.type === 'load')
+    const done = own.slice(0, firstLoad).filter(({ told }) => told.type === 'doStep')
+    expect(done.length).toBeGreaterThanOrEqual(4)
+    expect(done.every(({ told }) => told.personId !== undefined)).toBe(true)
+    expect(own.slice(0, firstLoad).some(({ told }) => told.type === 'testFloat')).toBe(true)
+    expect(state.cares.size).toBeGreaterThan(0)
+    expect(state.notes.size).toBeGreaterThan(0)
+    expect([today?.closedAtMs, state.day?.label]).toEqual([null, '2026-11-24'])
+  })
+})
