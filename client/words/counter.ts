@@ -162,6 +162,8 @@ export interface CounterDayWords {
   /** @example "last load in by 10:34" */
   lastLoad(atMs: EpochMs): string
   readonly lastLoadGone: string
+  /** Of a weekday on which the shop is closed. */
+  readonly closedToday: string
   readonly changeover: string
   /** After the changeover no more is baked. */
   tooLate(atMs: EpochMs): string

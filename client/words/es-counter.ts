@@ -130,6 +130,7 @@ function day({ times }: Words): CounterDayWords {
   return {
     lastLoad: (atMs) => `última carga ${times.by(atMs)}`,
     lastLoadGone: 'no hay más cargas',
+    closedToday: 'hoy cerrado',
     changeover: 'cambio',
     tooLate: (atMs) => `carga de ${times.clock(atMs)}, muy tarde`,
     others: (count) => `+${count}`,
