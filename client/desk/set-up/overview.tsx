@@ -14,7 +14,7 @@ export function Overview(props: SetUpProps) {
     <div class="setup-overview">
       {(Object.keys(GROUPS) as (keyof typeof GROUPS)[]).map((group) => (
         <section key={group}>
-          <h3>{say.groups[group]}</h3>
+          <h2>{say.groups[group]}</h2>
           <ul>
             {GROUPS[group].map((part) => (
               <li key={part}>

@@ -14,10 +14,11 @@ export function DoughField({ parts, variety, set }: MadeOfProps) {
   const { draft, running, say, words } = parts
   if (running.varieties.has(variety.id)) {
     return (
-      <p class="setup-told">
-        {say.fields.variety.doughId}: <strong>{words.names.dough(variety.doughId)}</strong>{' '}
+      <div class="setup-field">
+        <span>{say.fields.variety.doughId}</span>
+        <strong>{words.names.dough(variety.doughId)}</strong>
         <span class="setup-hint">{say.form.doughFixed}</span>
-      </p>
+      </div>
     )
   }
   return (
