@@ -12,7 +12,7 @@ import { epochMs } from '../units.ts'
 import { changeoverMark, ovenMark } from './marks.ts'
 import type { Ruler } from './ruler.ts'
 import type { Slipped } from './slip.ts'
-import { slippedBy } from './slip.ts'
+import { isForToday, slippedBy } from './slip.ts'
 import type { Line, PlannedLoad, State } from './state.ts'
 
 /** The oven on its way from bagels to the second menu, shelf by shelf. */
@@ -61,7 +61,7 @@ export function changeoverNow(state: State, nowMs: EpochMs, ruler: Ruler | null)
   const { shop } = state
   if (shop === null || ruler === null || ruler.changeover === null || state.day === null) return null
   const { fromMs, toMs } = ruler.changeover
-  const expected = expectedLoads(state, nowMs)
+  const expected = todays(state, nowMs, ruler)
   const shelves = shelvesInOrder(state, shop).map((shelf) => turnOf(shelf, { state, shop, nowMs, ruler, expected }))
   const empty = shelves.flatMap(({ freeAtMs }) => freeAtMs ?? [])
   return {
@@ -72,9 +72,9 @@ export function changeoverNow(state: State, nowMs: EpochMs, ruler: Ruler | null)
     reading: readingOf(state, shop, nowMs, null),
     ovenEmptyAtMs: empty.length === 0 ? null : epochMs(Math.max(...empty)),
     isOver: bakingIsOver(state, nowMs, ruler),
-    left: leftFor(state, shop, nowMs),
-    withoutShelf: loadsWithoutShelf(state, nowMs),
-    slipped: (byMs) => slippedBy(byMs, { state, shop, nowMs, changeover: { fromMs, toMs } }),
+    left: leftFor(state, shop, nowMs, ruler),
+    withoutShelf: loadsWithoutShelf(state, nowMs).filter((planned) => isForToday(planned, ruler)),
+    slipped: (byMs) => slippedBy(byMs, { state, shop, nowMs, ruler, changeover: { fromMs, toMs } }),
   }
 }
 
@@ -91,12 +91,17 @@ export function bakingIsOver(state: State, nowMs: EpochMs, ruler: Ruler | null):
   if (shelves.every(({ id }) => isShelfOver(state, id))) return true
   if (nowMs < ruler.changeover.fromMs || shelves.some(({ id }) => isShelfOpen(state, id))) return false
   const isWaiting = [...state.batches.values()].some(({ stage }) => stage === 'kettle' || stage === 'boards')
-  return !isWaiting && expectedLoads(state, nowMs).length === 0
+  return !isWaiting && todays(state, nowMs, ruler).length === 0
 }
 
 function slipToday({ marks }: State): number {
   const mark = marks.get(changeoverMark())
   return mark?.kind === 'changeover' ? mark.slipMs : 0
+}
+
+/** A list for tomorrow may be typed before today is closed: its times are after today's. */
+function todays(state: State, nowMs: EpochMs, ruler: Ruler): readonly ExpectedLoad[] {
+  return expectedLoads(state, nowMs).filter(({ planned }) => isForToday(planned, ruler))
 }
 
 interface Turning {
@@ -135,10 +140,11 @@ function readingOf(state: State, { profile }: Shop, nowMs: EpochMs, shelfId: She
   return { degrees, unit, atMs: mark.atMs, ageMs: Math.max(0, nowMs - mark.atMs) }
 }
 
-function leftFor(state: State, shop: Shop, nowMs: EpochMs): readonly Line[] {
+function leftFor(state: State, shop: Shop, nowMs: EpochMs, { toMs }: Ruler): readonly Line[] {
   const sums = new Map<Line['varietyId'], number>()
   for (const { varietyId, likely, onTheWay } of rods(state, nowMs)) {
-    const pieces = likely + onTheWay.reduce((sum, one) => sum + one.pieces, 0)
+    const today = onTheWay.filter(({ readyAtMs }) => readyAtMs <= toMs)
+    const pieces = likely + today.reduce((sum, one) => sum + one.pieces, 0)
     if (pieces > 0) sums.set(varietyId, pieces)
   }
   return linesOf(sums, shop)

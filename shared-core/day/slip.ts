@@ -9,6 +9,7 @@ import { shelvesInOrder } from '../line/turn.ts'
 import type { Shop } from '../shop/shop.ts'
 import type { EpochMs } from '../units.ts'
 import { epochMs } from '../units.ts'
+import type { Ruler } from './ruler.ts'
 import type { PlannedLoad, State } from './state.ts'
 
 /** What a changeover moved by so much would mean. Signed where it says "more". */
@@ -28,6 +29,7 @@ interface Slipping {
   readonly state: State
   readonly shop: Shop
   readonly nowMs: EpochMs
+  readonly ruler: Ruler
   readonly changeover: { readonly fromMs: EpochMs; readonly toMs: EpochMs }
 }
 
@@ -38,8 +40,8 @@ const LOADS_TRIED_MAX = 40
  * The oven is filled on paper, planned loads first and then full shelves of what bakes longest, as shelves come free;
  * what is out by the changeover fits.
  */
-export function slippedBy(byMs: number, { state, shop, nowMs, changeover }: Slipping): Slipped {
-  const planned = plannedAhead(state)
+export function slippedBy(byMs: number, { state, shop, nowMs, ruler, changeover }: Slipping): Slipped {
+  const planned = plannedAhead(state).filter((one) => isForToday(one, ruler))
   const fromMs = epochMs(Math.max(0, changeover.fromMs + byMs))
   const filled = fillShelves({ state, shop, nowMs }, [...planned, ...fullLoads(state, shop)])
   const isPlanned = ({ planned: { id } }: ExpectedLoad) => state.planned.has(id)
@@ -55,6 +57,11 @@ export function slippedBy(byMs: number, { state, shop, nowMs, changeover }: Slip
     loadsMoreThatFit: after.length - before.length,
     piecesMoreThatFit: pieces(after) - pieces(before),
   }
+}
+
+/** A load without a time, or with one that is not after today's close. */
+export function isForToday({ inAtMs }: PlannedLoad, { toMs }: Ruler): boolean {
+  return inAtMs === null || inAtMs <= toMs
 }
 
 function fullLoads(state: State, shop: Shop): readonly PlannedLoad[] {

@@ -336,6 +336,26 @@ describe('none baked after this', () => {
   })
 })
 
+describe('a list for tomorrow, typed today', () => {
+  it('[X3, X4, X6, X7, X9] given its loads, then the oven is empty today, baking is over and none of it is left today', () => {
+    const tomorrow = [1, 2].map((n) => planned({ id: `t${n}`, order: n, shelf: 's1', inAt: at('5:00', 1) }))
+    const state = stateWith({ planned: tomorrow, loaded: [loadOn('s2', '10:40')] })
+    expect(turns(state)).toEqual([
+      ['s1', 'bagels', null],
+      ['s2', 'emptying', at('10:40')],
+      ['s3', 'bagels', null],
+    ])
+    expect(now(state).left).toEqual(lines('sesame', 36))
+    expect(now(state).slipped(15 * MINUTE).plannedMore).toBe(0)
+    const [inside] = state.loads.keys()
+    if (inside === undefined) throw new Error('no load')
+    play(state, { type: 'out', loadId: inside, from: 'first-side', lines: null }, { nowMs: at('10:40') })
+    expect(now(state, '11:00')).toMatchObject({ ovenEmptyAtMs: null, isOver: true })
+    for (const one of ['s1', 's2', 's3']) play(state, over(one), { nowMs: at('11:01') })
+    expect(now(state, '11:02').withoutShelf).toEqual([])
+  })
+})
+
 describe('readings and what is left', () => {
   it('[X8] given readings in another unit than the shop’s, then they are told in its own, with their age', () => {
     const state = stateWith()
