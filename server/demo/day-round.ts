@@ -11,9 +11,9 @@ const OPENS_BEFORE_OVEN_MINUTES = 70
 /** Cash and broom; then the day's account. */
 const CLOSES_AFTER_MINUTES = 6
 /** Dry hands look at the list of what the board took for granted. */
-const CONFIRMS_AFTER_MINUTES = [24, 70] as const
+const CONFIRMS_AFTER_MINUTES = [35, 95] as const
 /** What is confirmed together with something old was seen at least so long ago. */
-const SEEN_MINUTES = 15
+const SEEN_MINUTES = 25
 
 /** The owner at the desk: opens, sets the list, settles what is unsure, leaves out what is too late, closes. */
 export function dayMoves(scene: Scene, waveAtMs: number | null): readonly Move[] {
