@@ -164,8 +164,6 @@ export interface CounterDayWords {
   readonly lastLoadGone: string
   /** Of a weekday on which the shop is closed. */
   readonly closedToday: string
-  /** Of a weekday on which the shop is closed. */
-  readonly closedToday: string
   readonly changeover: string
   /** After the changeover no more is baked. */
   tooLate(atMs: EpochMs): string

@@ -130,7 +130,6 @@ function day({ times }: Words): CounterDayWords {
     lastLoad: (atMs) => `last load in ${times.by(atMs)}`,
     lastLoadGone: 'no more loads',
     closedToday: 'closed today',
-    closedToday: 'closed today',
     changeover: 'changeover',
     tooLate: (atMs) => `load ${times.clock(atMs)} too late`,
     others: (count) => `+${count}`,

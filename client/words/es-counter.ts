@@ -131,7 +131,6 @@ function day({ times }: Words): CounterDayWords {
     lastLoad: (atMs) => `última carga ${times.by(atMs)}`,
     lastLoadGone: 'no hay más cargas',
     closedToday: 'hoy cerrado',
-    closedToday: 'hoy cerrado',
     changeover: 'cambio',
     tooLate: (atMs) => `carga de ${times.clock(atMs)}, muy tarde`,
     others: (count) => `+${count}`,
