@@ -89,12 +89,21 @@ describe('a number', () => {
 })
 
 describe('time zones', () => {
-  const ALL = ['America/Chicago', 'America/New_York', 'America/St_Johns', 'Europe/York', 'Asia/Yekaterinburg', 'UTC']
+  const ALL = [
+    'Asia/Tokyo',
+    'America/Chicago',
+    'America/New_York',
+    'America/St_Johns',
+    'Europe/York',
+    'Asia/Yekaterinburg',
+    'UTC',
+  ]
   it.each([
     ['chic', ['America/Chicago']],
     ['new y', ['America/New_York']],
     ['york', ['America/New_York', 'Europe/York']],
     ['ye', ['Asia/Yekaterinburg']],
+    ['yo', ['America/New_York', 'Europe/York', 'Asia/Tokyo']],
     ['ork', ['America/New_York', 'Europe/York']],
     ['nowhere', []],
     [' ', []],
