@@ -99,11 +99,12 @@ export function unseenSince(leaks: Leaks, { stock, lots, nowMs }: Books): Unseen
   let lastMs = fromMs
   let before = piecesOf(lots.filter((lot) => lot.readyAtMs <= fromMs))
   for (const lot of lots) {
-    if (lot.readyAtMs <= fromMs || lot.readyAtMs >= nowMs) continue
-    mean += over(lastMs, lot.readyAtMs)
+    if (lot.readyAtMs <= fromMs) continue
+    const comesMs = Math.min(lot.readyAtMs, nowMs)
+    mean += over(lastMs, comesMs)
     mean = Math.min(mean, before + soldSince(stock, lot.readyAtMs))
     before += lot.pieces
-    lastMs = lot.readyAtMs
+    lastMs = comesMs
   }
   mean += over(lastMs, nowMs)
   return {
@@ -118,16 +119,21 @@ export function unseenSince(leaks: Leaks, { stock, lots, nowMs }: Books): Unseen
 
 /** The pieces of a purchase, all varieties together. The mean of squares over the mean, as above. */
 const PIECES_A_PURCHASE = 5
-/** A gamma of shape 20: an hour is busier or quieter than usual by a fifth or so. Common practice, no source. */
-const TRAFFIC_SHAPE = 20
+/**
+ * How busy a span was against the usual is known before from its hours alone, badly: a gamma of shape 4, half as busy
+ * again or half as busy one time in three. Common practice, no source.
+ */
+const TRAFFIC_SHAPE = 4
+/** Over a span that matters ups and downs even out: of what is expected, a fifth or so. Common practice, no source. */
+const TRAFFIC_EVENS_OUT = 20
 
 /** How busy the shop has been against the usual, by what is on record as sold since: gamma–Poisson again. */
 function trafficOf({ soldPerMs }: Leaks, sold: number, usual: number): { times: number; shape: number } {
   const expected = (soldPerMs * usual) / PIECES_A_PURCHASE
   // Where no pace is known yet, what was sold is neither much nor little.
-  if (expected === 0) return { times: 1, shape: TRAFFIC_SHAPE }
+  if (expected === 0) return { times: 1, shape: TRAFFIC_EVENS_OUT }
   const shape = TRAFFIC_SHAPE + sold / PIECES_A_PURCHASE
-  return { times: shape / (TRAFFIC_SHAPE + expected), shape }
+  return { times: shape / (TRAFFIC_SHAPE + expected), shape: Math.max(TRAFFIC_EVENS_OUT, shape) }
 }
 
 /** Sold on record since an instant, as far as the quarters of the last two hours tell. */
