@@ -3,17 +3,16 @@ import type { Context } from '../../shared-core/day/decision.ts'
 import type { State } from '../../shared-core/day/state.ts'
 import { FOLD_VERSION } from '../../shared-core/day/state.ts'
 import type { CommandId, DeviceId } from '../../shared-core/ids.ts'
-import { noonOf } from '../../shared-core/live/noon.ts'
 import type { DeviceHello, ToScreen, Welcome } from '../../shared-core/live/protocol.ts'
 import { PROTOCOL_VERSION } from '../../shared-core/live/protocol.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import { Broadcasts } from './broadcasts.ts'
-import { localDate } from './clock-text.ts'
 import { Confirmed } from './confirmed.ts'
 import { Contact } from './contact.ts'
 import type { Link } from './link.ts'
 import { Probing } from './probing.ts'
 import { ReloadPolicy } from './reload-policy.ts'
+import { contextAt } from './screen-context.ts'
 import { ServerClock } from './server-clock.ts'
 import type { SyncParts, SyncView } from './sync-parts.ts'
 import { Taps } from './taps.ts'
@@ -293,11 +292,7 @@ export class ScreenSync {
   }
 
   #context(): Context {
-    const nowMs = this.serverClock.serverNowMs()
     const { shopClock } = this.#broadcasts.told
-    const head = { nowMs, deviceId: this.#taps.deviceId }
-    if (shopClock === null) return { ...head, localDate: '' }
-    const date = localDate(shopClock, nowMs)
-    return { ...head, localDate: date, noonMs: noonOf(shopClock, date) }
+    return contextAt(this.serverClock.serverNowMs(), this.#taps.deviceId, shopClock)
   }
 }
