@@ -87,7 +87,7 @@ describe('going to and fro', () => {
   function longDay(): Recorded {
     const made = new Recorded()
     made.act('4:00', { type: 'openDay' })
-    for (let n = 0; n < 500; n++) {
+    for (let n = 0; n < 330; n++) {
       const clock = `${4 + Math.floor(n / 60)}:${String(n % 60).padStart(2, '0')}:30`
       if (n % 2 === 0)
         made.act(clock, {
@@ -109,18 +109,22 @@ describe('going to and fro', () => {
     const rest = entries.slice(1)
     const replay = new Replay(start, rest, () => undefined)
     const startHash = hashState(start)
-    const folded = (untilMs: number) => {
-      const state = fromJson(morning().record.start)
-      for (const entry of rest) if (entry.recordedAtMs <= untilMs) applyEntry(state, entry)
+    const state = fromJson(morning().record.start)
+    const hashes = rest.map((entry) => {
+      applyEntry(state, entry)
       return hashState(state)
+    })
+    const folded = (untilMs: number) => {
+      const count = rest.filter(({ recordedAtMs }) => recordedAtMs <= untilMs).length
+      return count === 0 ? startHash : hashes[count - 1]
     }
-    const instant = fc.integer({ min: at('3:59'), max: at('12:40') })
+    const instant = fc.integer({ min: at('3:59'), max: at('10:00') })
     fc.assert(
       fc.property(fc.array(instant, { minLength: 1, maxLength: 6 }), (instants) => {
         for (const atMs of instants) expect(hashState(replay.stateAt(epochMs(atMs)))).toBe(folded(atMs))
         expect(hashState(start)).toBe(startHash)
       }),
-      { numRuns: 25 },
+      { numRuns: 12 },
     )
   })
 

@@ -1,16 +1,16 @@
 import type { Page } from '@playwright/test'
 import { doughId, varietyId } from '../../shared-core/ids.ts'
-import { toSetUpFile } from '../../shared-core/shop/set-up-export.ts'
-import { bigSetUp } from '../core/shop/big-set-up.ts'
 import { shopWith } from '../core/support/shop.ts'
 import type { ShopServer } from './support/shop-server.ts'
 import { expect, test } from './support/shop-server.ts'
 
-async function openDesk(page: Page, server: ShopServer): Promise<void> {
+async function openDesk(page: Page, server: ShopServer, place: string): Promise<void> {
   await page.setViewportSize({ width: 1440, height: 900 })
-  await page.goto(`${server.address}/desk`)
-  await expect(page.getByRole('region', { name: 'The day' })).toBeVisible()
+  await page.goto(`${server.address}/desk#${place}`)
+  await expect(page.locator('.desk-panel').first()).toBeVisible()
 }
+
+const goTo = (page: Page, name: string) => page.getByRole('navigation').getByRole('link', { name }).click()
 
 const part = (page: Page, name: string) => page.getByRole('region', { name, exact: true })
 
@@ -19,7 +19,7 @@ test('given a typed load list with a mistake, when it is put right, then the loa
   server,
 }) => {
   await server.start(shopWith())
-  await openDesk(page, server)
+  await openDesk(page, server, 'loads')
   const loads = part(page, 'Load list')
   await loads.getByRole('textbox').fill('5:10 1 Sesame 36, Popy 12\n5:20 2 Rye 36')
   await loads.getByRole('button', { name: 'Take this list' }).click()
@@ -44,7 +44,7 @@ test('given a load list as a CSV file, when a row is wrong, then its line is tol
   server,
 }) => {
   await server.start(shopWith())
-  await openDesk(page, server)
+  await openDesk(page, server, 'loads')
   const loads = part(page, 'Load list')
   const upload = async (rows: string) => {
     const buffer = Buffer.from(`in,shelf,variety,pieces\n${rows}`)
@@ -57,42 +57,12 @@ test('given a load list as a CSV file, when a row is wrong, then its line is tol
   await expect.poll(async () => (await server.state()).planned.size).toBe(2)
 })
 
-test('given a set-up file, when it has a mistake, then its place is told; when it retires what there is of, then it is asked', async ({
+test('given trays in the cooler, when they are carried in, then the account says where every piece is', async ({
   page,
   server,
 }) => {
   await server.start(shopWith())
-  await server.act({ type: 'count', varietyId: varietyId('sesame'), pieces: 12 })
-  await openDesk(page, server)
-  const setUp = part(page, 'Set-up')
-  const downloading = page.waitForEvent('download')
-  await setUp.getByRole('link', { name: 'Download the set-up' }).click()
-  expect((await downloading).suggestedFilename()).toContain('.json')
-
-  const upload = async (text: string) => {
-    const buffer = Buffer.from(text)
-    await setUp.getByLabel('Upload a set-up').setInputFiles({ name: 's.json', mimeType: 'application/json', buffer })
-  }
-  await upload('{ "format": ')
-  await expect(setUp.getByText('This is no valid JSON.')).toBeVisible()
-  const file = JSON.parse(JSON.stringify(toSetUpFile(shopWith())))
-  await upload(JSON.stringify({ ...file, kettle: { ...file.kettle, pieces: 'many' } }))
-  await expect(setUp.getByText('/kettle/pieces')).toBeVisible()
-
-  const varieties = file.varieties.filter((variety: { id: string }) => variety.id !== 'sesame')
-  await upload(JSON.stringify({ ...file, varieties }))
-  await expect(setUp.getByText(/12 pieces of Sesame/)).toBeVisible()
-  await setUp.getByRole('button', { name: 'Yes, retire it' }).click()
-  await expect(setUp.getByText('The set-up was taken.')).toBeVisible()
-  expect((await server.state()).shop?.varieties.get(varietyId('sesame'))?.retired).toBe(true)
-})
-
-test('given trays in the cooler, when they are carried in and the day is closed, then the account says where every piece is', async ({
-  page,
-  server,
-}) => {
-  await server.start(shopWith())
-  await openDesk(page, server)
+  await openDesk(page, server, 'loads')
   const trays = part(page, 'Trays')
   await trays.getByRole('spinbutton').fill('3')
   await trays.getByRole('button', { name: 'Carry in 45 Plain' }).click()
@@ -100,19 +70,10 @@ test('given trays in the cooler, when they are carried in and the day is closed,
   await server.act({ type: 'pull', doughId: doughId('plain'), varietyId: null, pieces: 15 })
   await server.act({ type: 'dip', doughId: doughId('plain'), varietyId: null, pieces: 15 })
 
-  const day = part(page, 'The day')
-  await expect(day.getByRole('row', { name: /Plain 0 45 45 0 0/ })).toBeVisible()
-  await expect(day.getByText('Every piece is accounted for.')).toBeVisible()
-  await day.getByRole('button', { name: 'Close the day' }).click()
-  await expect(
-    page.getByText('Close the day? 15 pieces are still in the kettle, on boards or in the oven.', { exact: true }),
-  ).toBeVisible()
-  await page.getByRole('button', { name: 'Yes, close the day' }).click()
-  await expect(day.getByText(/Last closed/)).toBeVisible()
-  await expect(day.getByRole('row', { name: /Plain 0 45 0 0 0 0 0 0 45/ })).toBeVisible()
-  await expect.poll(async () => (await server.state()).day).toBeNull()
-  await day.getByRole('button', { name: 'Open the day' }).click()
-  await expect(day.getByText(/Open since/)).toBeVisible()
+  await goTo(page, 'Today')
+  const account = part(page, 'Where every piece is')
+  await expect(account.getByRole('row', { name: /Plain 0 45 45 0 0/ })).toBeVisible()
+  await expect(account.getByText('Every piece is accounted for.')).toBeVisible()
 })
 
 test('given a screen elsewhere, when it acts, then the desk lists the screen and can take its act back', async ({
@@ -121,36 +82,36 @@ test('given a screen elsewhere, when it acts, then the desk lists the screen and
   server,
 }) => {
   await server.start(shopWith())
-  await openDesk(page, server)
+  await openDesk(page, server, 'screens')
   const counter = await (await browser.newContext()).newPage()
   await counter.goto(`${server.address}/counter`)
-  await expect(part(page, 'Screens').getByRole('row', { name: /Counter \w{4} Counter all ● connected/ })).toBeVisible()
+  await expect(
+    part(page, 'Screens of this shop').getByRole('row', { name: /Counter \w{4} Counter all ● connected/ }),
+  ).toBeVisible()
   await server.act({ type: 'count', varietyId: varietyId('sesame'), pieces: 12 })
+  await goTo(page, 'Today')
   const done = part(page, 'What was done').getByRole('row', { name: /counted Sesame 12/ })
   await done.getByRole('button', { name: 'Take back' }).click()
   await expect(done).toHaveCount(0)
   await expect.poll(async () => (await server.state()).stock.get(varietyId('sesame'))?.lots.length ?? 0).toBe(0)
+  await goTo(page, 'Screens')
   await counter.close()
-  await expect(part(page, 'Screens').getByText(/last seen at/)).toBeVisible()
+  await expect(part(page, 'Screens of this shop').getByText(/last seen at/)).toBeVisible()
 })
 
-test('given the longest names in both languages, when the desk is shown wide and narrow, then nothing sticks out sideways', async ({
+test('given a link to a place, when it is opened and another is chosen, then the address leads there and the back key back', async ({
   page,
   server,
 }) => {
-  await server.start(bigSetUp(28))
-  await openDesk(page, server)
-  for (const language of ['es', 'en']) {
-    await page.locator('header select').selectOption(language)
-    await expect(page.locator('.desk')).toHaveAttribute('lang', language)
-    for (const size of [
-      { width: 1440, height: 900 },
-      { width: 390, height: 844 },
-    ]) {
-      await page.setViewportSize(size)
-      expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0)
-    }
-  }
+  await server.start(shopWith())
+  await openDesk(page, server, 'screens')
+  await expect(page.getByRole('heading', { level: 1, name: 'Screens' })).toBeVisible()
+  await goTo(page, 'Past days')
+  await expect(page).toHaveURL(/#past$/)
+  await expect(page.getByText('No day is on record yet.')).toBeVisible()
+  await page.goBack()
+  await expect(page.getByRole('heading', { level: 1, name: 'Screens' })).toBeVisible()
+  await expect(page.getByRole('link', { name: 'Screens' })).toHaveAttribute('aria-current', 'page')
 })
 
 test('given the first page, when a language and a screen are chosen, then that screen speaks it', async ({
