@@ -27,13 +27,13 @@ import { sheetRoom } from './sheet.tsx'
 import type { OpenSheet } from './sheets/open-sheet.ts'
 import { SheetOver } from './sheets/sheet-over.tsx'
 import type { ShelfView } from './shelf-view.ts'
-import { TopBand } from './top-band.tsx'
+import { TOP_LINES, TopBand } from './top-band.tsx'
 import { useIdleClose } from './use-idle-close.ts'
 import type { BenchView } from './view.ts'
 import { benchView } from './view.ts'
 
-/** Lines of text in the top band. */
-const TOP_LINES = 3
+/** Of the top band's width, what the words beside the time may take; `bench.css` has the same. */
+const DAY_SHARE = 0.4
 
 /** The line, drawn; or the sheet that lies over it. */
 export function BenchBoard(props: BoardProps) {
@@ -155,6 +155,7 @@ function LineBoard(props: LineBoardProps) {
       <TopBand
         {...parts}
         day={view.day}
+        roomPx={(layout.form === 'stacked' ? 1 : DAY_SHARE) * (props.glass.widthPx - 2 * layout.marginPx)}
         clockText={(ms) => store.localTime(epochMs(ms))}
         offsetAtMs={(ms) => (live.shopClock === null ? 0 : offsetMsAt(live.shopClock, ms))}
       />

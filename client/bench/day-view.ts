@@ -20,6 +20,8 @@ export interface DayView {
 
 export interface LinkView {
   readonly text: string
+  /** Without the name of this device. */
+  readonly short: string
   /** What is shown may be old, or taps wait here. */
   readonly isTrouble: boolean
 }
@@ -56,11 +58,11 @@ export function linkView({
   const { top } = words.bench
   const name = deviceName === '' ? top.device : deviceName
   if (connection.phase === 'live') {
-    return { text: `${top.linked} · ${name}`, isTrouble: false }
+    return { text: `${top.linked} · ${name}`, short: top.linked, isTrouble: false }
   }
   const waiting = words.live.pending(pending)
   const text = [words.live.connection(connection), waiting].filter((part) => part !== '').join(' · ')
-  return { text, isTrouble: isTrouble(connection) }
+  return { text, short: text, isTrouble: isTrouble(connection) }
 }
 
 function isTrouble({ phase }: Connection): boolean {

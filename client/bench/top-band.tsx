@@ -3,18 +3,22 @@ import { Ruler } from '../parts/ruler.tsx'
 import type { BenchWords } from '../words/bench.ts'
 import type { DayView } from './day-view.ts'
 import type { BenchSizes } from './glass.ts'
+import { wrapped } from './key-text.ts'
 
 export interface TopBandProps {
   readonly day: DayView
   readonly words: BenchWords
   readonly sizes: BenchSizes
+  /** Room for the words beside the time, in CSS pixels; `bench.css` has the same. */
+  readonly roomPx: number
   readonly clockText: (ms: number) => string
   readonly offsetAtMs: (ms: number) => number
 }
 
 /** The time, what is to come and the link at the left; the day as a ruler at the right. */
-export function TopBand({ day, words, sizes, clockText, offsetAtMs }: TopBandProps) {
+export function TopBand({ day, words, sizes, roomPx, clockText, offsetAtMs }: TopBandProps) {
   const [ref, widthPx] = useMeasuredWidth<HTMLDivElement>()
+  const said = saidBeside(day, sizes.minPx, roomPx)
   const { top } = words.bench
   return (
     <header class="bench-top">
@@ -23,11 +27,11 @@ export function TopBand({ day, words, sizes, clockText, offsetAtMs }: TopBandPro
         {day.demo !== '' && <div class="bench-demo">{day.demo}</div>}
       </div>
       <div class="bench-day">
-        {(day.link.isTrouble ? day.toGo.slice(0, 1) : day.toGo).map((text) => (
+        {said.toGo.map((text) => (
           <div key={text}>{text}</div>
         ))}
         <div class={day.link.isTrouble ? 'bench-link bench-trouble' : 'bench-link'} role="status">
-          {day.link.text}
+          {said.link}
         </div>
       </div>
       <div class="bench-ruler" ref={ref}>
@@ -46,4 +50,20 @@ export function TopBand({ day, words, sizes, clockText, offsetAtMs }: TopBandPro
       </div>
     </header>
   )
+}
+
+/** Lines of text in the band. */
+export const TOP_LINES = 3
+
+/** How the link is, as long as it fits in a line, and before it what is to come, as many whole lines as are left. */
+function saidBeside({ toGo, link }: DayView, minPx: number, roomPx: number) {
+  const rows = (text: string) => wrapped(text, minPx, roomPx, 'regular').length
+  const linkText = link.isTrouble || rows(link.text) === 1 ? link.text : link.short
+  let left = TOP_LINES - rows(linkText)
+  const shown = (link.isTrouble ? toGo.slice(0, 1) : toGo).filter((text) => {
+    if (rows(text) > left) return false
+    left -= rows(text)
+    return true
+  })
+  return { toGo: shown, link: linkText }
 }

@@ -75,11 +75,38 @@ async function expectSheetsWhole(bench: BenchTablet, inches: number, state: stri
   await look('dry hands')
   await bench.touch(back)
   await openMore('settings')
-  for (const at of [0, 1, 2, 3, 4]) {
-    await bench.touch(page.locator('.bench-mode button').nth(at))
-    await look(`settings ${at}`)
+  await look('settings')
+  for (const part of ['name', 'person', 'station', 'size', 'look', 'sound', 'pedals']) {
+    await bench.touch(bench.cell(`part ${part}`))
+    await look(`settings ${part}`)
+    await bench.touch(back)
   }
   await bench.touch(back)
+  await expectShiftSheets(bench, look, openMore)
+}
+
+/** The sheets of a shift's ends. */
+async function expectShiftSheets(
+  bench: BenchTablet,
+  look: (name: string) => Promise<void>,
+  openMore: (cell: string) => Promise<void>,
+): Promise<void> {
+  const { page } = bench
+  const back = page.locator('.bench-sheet-back button')
+  await openMore('notes')
+  await look('notes')
+  await bench.touch(back)
+  for (const [cell, parts] of [
+    ['kettle', 3],
+    ['changeover', 4],
+  ] as const) {
+    await openMore(cell)
+    for (let at = 0; at < parts; at++) {
+      await bench.touch(page.locator('.bench-mode button').nth(at))
+      await look(`${cell} ${at}`)
+    }
+    await bench.touch(back)
+  }
 }
 
 async function openCrowded(browser: Browser, server: ShopServer, shop: Crowd, on: BenchOn): Promise<BenchTablet> {

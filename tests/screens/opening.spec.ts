@@ -5,6 +5,7 @@ import { BenchTablet } from './support/bench-touch.ts'
 import { shiftShop } from './support/shift-shop.ts'
 import type { ShopServer } from './support/shop-server.ts'
 import { expect, test } from './support/shop-server.ts'
+import { cutOff, overlaps, textsOn } from './support/texts-on-page.ts'
 import { expectLegible, expectNoViolations, openWall } from './support/wall-page.ts'
 
 const MINUTE_MS = 60_000
@@ -38,7 +39,7 @@ test('given an opening, when its list is done by touch, a float test fails and p
   await expectNoViolations(wall, 'wall, opening')
 
   await bench.touch(bench.page.locator('.bench-shift-key button'))
-  await bench.touch(bench.named('Who'))
+  await bench.touch(bench.page.getByRole('button', { name: 'Who', exact: true }))
   await bench.touch(bench.cell('ana'))
   await bench.touch(bench.page.locator('.bench-shift-key button'))
   await expectNoViolations(bench.page, 'bench, opening')
@@ -105,6 +106,9 @@ for (const { varieties, language } of [
     }
     await bench.touch(bench.page.locator('.bench-shift-key button'))
     await expectNoViolations(bench.page, 'bench, long opening')
+    const texts = await textsOn(bench.page)
+    expect(overlaps(texts)).toEqual([])
+    expect(cutOff(texts)).toEqual([])
   })
 }
 

@@ -104,3 +104,52 @@ test('given a rush in which one touch in six is forgotten, when it is over and c
   // The gap is booked, not hidden.
   expect((await server.state()).account.get(doughId('plain'))?.unexplained).not.toBe(0)
 })
+
+const DAY_LOADS = 40
+/** One load in ten is not as planned, and somebody says so before it goes in. */
+const DAY_DIFFERS_EVERY = 10
+/** The project's own aim for a day's bake. */
+const DAY_TOUCHES_MAX = 160
+
+test('given a whole day of 40 loads, when each is put in, flipped and taken out by touch, the kettle is cared for and what differs is said, then it takes at most 160 touches', async ({
+  browser,
+  server,
+}) => {
+  test.setTimeout(180_000)
+  const care = { topUp: 600, skim: null, malt: null, change: null }
+  await server.start(shopWith({ kettle: { ...SHOP.kettle, care } }))
+  const dough = { doughId: doughId('plain'), varietyId: null, pieces: 2_000, stage: 'chill', sinceMs: null } as const
+  await server.act({ type: 'carryIn', ...dough })
+  const held = (n: number) => HELD[n % HELD.length] ?? []
+  const loads = Array.from({ length: DAY_LOADS }, (_, n) => ({
+    shelfId: shelfId(SHELVES[n % SHELVES.length] ?? 's1'),
+    inAtMs: null,
+    lines: held(n),
+  }))
+  await server.act({ type: 'setLoadList', loads })
+  const bench = await BenchTablet.open(browser, server)
+  const topUp = bench.page.locator('.bench-shift-key button')
+  const act = async (shelf: string, from: ShelfAct, n: number) => {
+    const place = bench.page.locator(`[data-shelf="${shelf}"]`)
+    await expect(place).toHaveAttribute('data-act', from)
+    if (from === 'load' && n % DAY_DIFFERS_EVERY === DAY_DIFFERS_EVERY - 1) {
+      await bench.touch(bench.differs(shelf))
+      await bench.touch(bench.cell('poppy'))
+      await bench.touch(bench.cell('take'))
+    } else await bench.touch(bench.shelf(shelf))
+    await expect(place).not.toHaveAttribute('data-act', from)
+  }
+  for (let first = 0; first < DAY_LOADS; first += SHELVES.length) {
+    const some = SHELVES.slice(0, Math.min(SHELVES.length, DAY_LOADS - first))
+    for (const from of ACTS) for (const [at, shelf] of some.entries()) await act(shelf, from, first + at)
+    if ((await topUp.count()) > 0 && (await topUp.textContent())?.includes('Top up')) await bench.touch(topUp)
+  }
+  await expect.poll(async () => (await server.state()).loads.size).toBe(0)
+  const { stock, planned, cares } = await server.state()
+  const pieces = [...stock.values()].flatMap(({ lots }) => lots).reduce((sum, lot) => sum + lot.pieces, 0)
+  expect(pieces).toBe(DAY_LOADS * 48)
+  expect([...planned.values()].every(({ done }) => done)).toBe(true)
+  expect(cares.get('topUp')?.kind).toBe('topUp')
+  test.info().annotations.push({ type: 'touches', description: `${bench.touches} for ${DAY_LOADS} loads` })
+  expect(bench.touches).toBeLessThanOrEqual(DAY_TOUCHES_MAX)
+})

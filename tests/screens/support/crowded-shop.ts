@@ -2,7 +2,7 @@ import type { Act } from '../../../shared-core/day/commands.ts'
 import type { Line } from '../../../shared-core/day/state.ts'
 import { doughId, shelfId, varietyId } from '../../../shared-core/ids.ts'
 import type { Language, OvenKind, Shop } from '../../../shared-core/shop/shop.ts'
-import { ALL_STATIONS, dough, shelf, shopWith, table, variety } from '../../core/support/shop.ts'
+import { ALL_STATIONS, dough, PEOPLE, shelf, shopWith, table, variety } from '../../core/support/shop.ts'
 import type { ShopServer } from './shop-server.ts'
 
 /** As long as the set-up allows, as shops name things; one of each is a single word. */
@@ -34,6 +34,7 @@ export function crowdedShop({ varieties, shelves, language, kind = 'shelves', ha
     profile: { ...base.profile, language },
     oven: { ...base.oven, kind },
     stations: table(ALL_STATIONS),
+    people: table(PEOPLE),
     shelves: table(
       Array.from({ length: shelves }, (_, n) =>
         shelf({ id: `s${n}`, order: n, name: hasLongShelves ? `Deck-${n + 101}` : String(n + 1), pieces: 72 }),
