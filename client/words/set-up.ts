@@ -125,7 +125,7 @@ export interface FormWords {
   nameRule(most: number): string
   readonly asShop: string
   readonly own: string
-  /** Where a time is left to a wider one. @example "as the shop: 15 – 18 – 25 min" */
+  /** Where a time is left to a wider one. @example "as usual: 15 – 18 – 25 min" */
   asOther(text: string): string
   readonly changeover: string
   readonly secondMenu: string

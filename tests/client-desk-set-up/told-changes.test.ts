@@ -42,8 +42,8 @@ describe('what will change, in words', () => {
     [
       'a window of its own',
       { entity: 'variety', value: { ...sesame, windows: { bake: dwell(14, 15.5, 18, 'min') } } },
-      'Variety Sesame: whole bake: as the shop → 14 – 15.5 – 18 min',
-      'Variedad Sesame: horneado entero: como el local → 14 – 15.5 – 18 min',
+      'Variety Sesame: whole bake: as usual → 14 – 15.5 – 18 min',
+      'Variedad Sesame: horneado entero: como siempre → 14 – 15.5 – 18 min',
     ],
     [
       'a time of day',

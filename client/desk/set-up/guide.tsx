@@ -24,7 +24,7 @@ export function Guide(props: GuideProps) {
   return (
     <div class="setup-guide">
       <GuideRod step={step} say={say} />
-      <section class="setup-sheet" aria-label={guide.questions[step]}>
+      <section class="setup-sheet" tabIndex={-1} aria-label={guide.questions[step]}>
         <p class="setup-hint">{guide.place(at + 1, GUIDE_STEPS.length)}</p>
         <h2>{guide.questions[step]}</h2>
         <StepBody {...props} />

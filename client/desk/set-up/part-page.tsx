@@ -29,7 +29,7 @@ export function PartPage({ part, ...props }: PartPageProps) {
   const { say } = props
   const Shown = PAGES[part]
   return (
-    <section class="setup-sheet" aria-label={say.parts[part]}>
+    <section class="setup-sheet" tabIndex={-1} aria-label={say.parts[part]}>
       <a class="setup-up" href={hashOf({ kind: 'overview' })}>
         ← {say.overview}
       </a>

@@ -1,4 +1,4 @@
-import { useMemo } from 'preact/hooks'
+import { useMemo, useRef } from 'preact/hooks'
 import type { State } from '../../../shared-core/day/state.ts'
 import { shopMisfits } from '../../../shared-core/shop/set-up-rules.ts'
 import type { Shop } from '../../../shared-core/shop/shop.ts'
@@ -17,6 +17,7 @@ import './set-up.css'
 import './set-up-forms.css'
 import './set-up-lists.css'
 import type { SetUpProps } from './set-up-parts.ts'
+import { useArrival } from './use-arrival.ts'
 import { useDraft } from './use-draft.ts'
 import { useSaving } from './use-saving.ts'
 
@@ -29,6 +30,9 @@ export interface SetUpDeskProps {
 
 /** The shop's set-up: a page for each part, or step by step. All pages edit one draft, which is saved as one change. */
 export function SetUpDesk({ store, live, state, shop }: SetUpDeskProps) {
+  const root = useRef<HTMLDivElement>(null)
+  const hash = useHash()
+  useArrival(root, hash)
   const { edits, change, clear } = useDraft(shop)
   const draft = useMemo(() => draftOf(shop, edits), [shop, edits])
   const changes = useMemo(() => changesOf(shop, edits), [shop, edits])
@@ -43,14 +47,13 @@ export function SetUpDesk({ store, live, state, shop }: SetUpDeskProps) {
   const saving = useSaving({ store, live, state, changes, clear })
   const props = { store, live, state, running: shop, draft, changes, misfits, words, say, change, clear, saving }
   return (
-    <div class="setup" lang={language}>
-      <Page {...props} />
+    <div class="setup" lang={language} ref={root}>
+      <Page {...props} hash={hash} />
     </div>
   )
 }
 
-function Page(props: SetUpProps) {
-  const hash = useHash()
+function Page({ hash, ...props }: SetUpProps & { readonly hash: string }) {
   const place = placeOf(hash) ?? { kind: 'overview' }
   if (place.kind === 'guide') return <Guide {...props} step={place.step} />
   return (
@@ -65,7 +68,7 @@ function Front(props: SetUpProps) {
   const { say, state } = props
   const isNew = isNewShop(state)
   return (
-    <section class="setup-sheet" aria-label={say.title}>
+    <section class="setup-sheet" tabIndex={-1} aria-label={say.title}>
       <p>{isNew ? say.newShop : say.intro}</p>
       <a class={isNew ? 'desk-button desk-strong' : 'desk-button'} href={hashOf({ kind: 'guide', step: 'shop' })}>
         {say.lead}
