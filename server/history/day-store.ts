@@ -1,3 +1,4 @@
+import { rmSync } from 'node:fs'
 import { gunzipSync, gzipSync } from 'node:zlib'
 import type { DatabaseSyncInstance, StatementSyncInstance } from '@photostructure/sqlite'
 import type { DayFigures } from '../../shared-core/day/figures.ts'
@@ -111,6 +112,28 @@ export class DayStore {
     this.#db.exec(TABLE)
     if (before !== wanted) this.#db.prepare('INSERT INTO made_by VALUES (?)').run(wanted)
   }
+}
+
+/**
+ * The store of a file; one that is no database, or damaged, is made anew, as nothing in it is the truth. Where no file
+ * can be written at all the days are kept for as long as the process runs: past days must not keep a shop from opening.
+ */
+export function openDayStore(sqlite: Sqlite, file: string, madeBy: MadeBy): DayStore {
+  const attempts = [
+    () => new DayStore(sqlite, file, madeBy),
+    () => {
+      for (const end of ['', '-wal', '-shm']) rmSync(`${file}${end}`, { force: true })
+      return new DayStore(sqlite, file, madeBy)
+    },
+  ]
+  for (const attempt of attempts) {
+    try {
+      return attempt()
+    } catch {
+      // The next way.
+    }
+  }
+  return new DayStore(sqlite, ':memory:', madeBy)
 }
 
 const TABLE = `CREATE TABLE IF NOT EXISTS days (

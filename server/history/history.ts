@@ -11,8 +11,8 @@ import type { EpochMs } from '../../shared-core/units.ts'
 import type { Journal } from '../journal/journal.ts'
 import type { Sqlite } from '../journal/sqlite.ts'
 import { localInstant } from '../live/shop-clock.ts'
-import type { DayRow } from './day-store.ts'
-import { DayStore } from './day-store.ts'
+import type { DayRow, DayStore } from './day-store.ts'
+import { openDayStore } from './day-store.ts'
 
 /** Entries folded before others get a turn: some 6 ms on a small computer, less than anybody waits for a tap. */
 const ENTRIES_A_BREATH = 400
@@ -52,7 +52,7 @@ export class History {
   constructor(parts: HistoryParts) {
     const { journal, sqlite, file } = parts
     this.#parts = parts
-    this.#store = new DayStore(sqlite, file, { journalId: journal.journalId, foldVersion: FOLD_VERSION })
+    this.#store = openDayStore(sqlite, file, { journalId: journal.journalId, foldVersion: FOLD_VERSION })
     this.#state = this.#resume()
   }
 

@@ -1,3 +1,4 @@
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { setImmediate } from 'node:timers/promises'
 import { describe, expect, it } from 'vitest'
@@ -175,6 +176,19 @@ describe('the file of past days', () => {
     const wrong = { number: 1, label: '1999-01-01', firstSeq: 1, openedAtMs: 0 as never }
     old.add(wrong, {} as never)
     old.shut()
+    const { history } = await madeOf(closedMorning(3), file)
+    expect(history.days(Number.MAX_SAFE_INTEGER, 9).map(({ label }) => label)).toEqual(['2026-11-24'])
+    await history.close()
+  })
+
+  it.each([
+    ['no database', (file: string) => writeFileSync(file, 'not a database, only text'.repeat(100))],
+    ['cut off', (file: string) => writeFileSync(file, readFileSync(file).subarray(0, 3_000))],
+    ['a folder that cannot be written', (file: string) => mkdirSync(join(file, 'in-the-way'), { recursive: true })],
+  ])('[F7] given a file that is %s, when opened, then the days are made anew', async (what, spoil) => {
+    const file = join(tempFolder(), 'history.sqlite')
+    if (what === 'cut off') await (await madeOf(closedMorning(3), file)).history.close()
+    spoil(file)
     const { history } = await madeOf(closedMorning(3), file)
     expect(history.days(Number.MAX_SAFE_INTEGER, 9).map(({ label }) => label)).toEqual(['2026-11-24'])
     await history.close()

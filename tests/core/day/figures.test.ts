@@ -6,9 +6,11 @@ import { dayAccount } from '../../../shared-core/day/day-account.ts'
 import { opensDay } from '../../../shared-core/day/day-record.ts'
 import { dayFigures } from '../../../shared-core/day/figures.ts'
 import { varietyId } from '../../../shared-core/ids.ts'
+import { DEFAULT_COUNTER } from '../../../shared-core/shop/default-rules.ts'
 import { drawnMorning } from '../../server/support/made-entries.ts'
 import { at, batch, lines, minuteToMs, stateWith } from '../support/make.ts'
 import { record } from '../support/record.ts'
+import { shopWith } from '../support/shop.ts'
 
 const context = (now = '15:00') => ({ minuteToMs, nowMs: at(now) })
 const MINUTE = 60_000
@@ -104,6 +106,18 @@ describe('figures of other days', () => {
     day.at('7:00', { type: 'count', varietyId: varietyId('sesame'), pieces: 0 })
     day.at('10:00', { type: 'closeDay' })
     expect(dayFigures(day.start, day.entries, context()).missed).toBeNull()
+  })
+
+  it('[F2] given a shop that counts by sweeps alone, when reckoned, then what counts found gone is its pace', () => {
+    const shop = shopWith({ counter: { ...DEFAULT_COUNTER, salesFrom: 'sweeps' } })
+    const day = record(stateWith({ shop, day: null, batches: [batch({ pieces: 60, since: at('4:00') })] }))
+    day.at('5:00', { type: 'openDay' })
+    day.bake('5:10', '5:26', lines('sesame', 24))
+    day.at('7:30', { type: 'count', varietyId: varietyId('sesame'), pieces: 12 })
+    day.at('9:00', { type: 'count', varietyId: varietyId('sesame'), pieces: 0 })
+    day.at('10:00', { type: 'closeDay' })
+    // 24 gone in the 180 min from 6:00 to 9:00; then none for 60 min: 24/180 · 60 = 8.
+    expect(dayFigures(day.start, day.entries, context()).missed).toMatchObject({ pieces: 8, cents: 1_280 })
   })
 
   it('[F2] given a sale that is taken back, when reckoned, then it is as if it had never been', () => {
