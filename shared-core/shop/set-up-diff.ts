@@ -81,6 +81,7 @@ export function standing(shop: Shop, change: SetUpChange): unknown {
   }
 }
 
-function isSame(a: unknown, b: unknown): boolean {
+/** Whether two values say the same, whatever the order of their fields. Nothing is like `undefined`. */
+export function isSame(a: unknown, b: unknown): boolean {
   return a !== undefined && canonicalize(a) === canonicalize(b)
 }

@@ -1,6 +1,5 @@
-import canonicalize from 'canonicalize'
 import type { SetUpChange } from '../../../shared-core/shop/set-up-change.ts'
-import { setUpChanges, standing } from '../../../shared-core/shop/set-up-diff.ts'
+import { isSame, setUpChanges, standing } from '../../../shared-core/shop/set-up-diff.ts'
 import type { Shop } from '../../../shared-core/shop/shop.ts'
 
 /**
@@ -20,15 +19,15 @@ export function rebased(draft: Shop, from: Shop, to: Shop): SetUpChange[] {
   const gone = setUpChanges(from, to)
     .filter((change) => isRetired(change) && isInUse(standing(draft, change)))
     .map((change) => withValue(change, { ...objectOf(standing(draft, change)), retired: true }))
-  return [...wanted, ...gone].filter((change) => !isSame(standing(draft, change), change.value))
+  return [...wanted, ...gone].filter((change) => !isAlike(standing(draft, change), change.value))
 }
 
 /** Each field of the new value, unless the draft has another one than the old starting point. */
 function merged(change: SetUpChange, now: unknown, old: unknown): SetUpChange {
   const [was, is, next] = [objectOf(old), objectOf(now), objectOf(change.value)]
-  if (is === null || next === null) return isSame(now, old) ? change : withValue(change, now)
+  if (is === null || next === null) return isAlike(now, old) ? change : withValue(change, now)
   const fields = Object.keys({ ...is, ...next }).map((field) => {
-    const isTouched = was === null ? field !== 'retired' : !isSame(is[field], was[field])
+    const isTouched = was === null ? field !== 'retired' : !isAlike(is[field], was[field])
     // The order is the draft's: things may have been added between.
     if (field === 'order') return [field, is[field]] as const
     return [field, isTouched ? is[field] : next[field]] as const
@@ -53,6 +52,7 @@ function objectOf(value: unknown): Readonly<Record<string, unknown>> | null {
   return typeof value === 'object' && value !== null && !Array.isArray(value) ? { ...value } : null
 }
 
-function isSame(a: unknown, b: unknown): boolean {
-  return canonicalize(a ?? null) === canonicalize(b ?? null)
+/** What is left out is as good as null. */
+function isAlike(a: unknown, b: unknown): boolean {
+  return isSame(a ?? null, b ?? null)
 }

@@ -1,6 +1,5 @@
-import canonicalize from 'canonicalize'
 import type { SetUpChange } from '../../../shared-core/shop/set-up-change.ts'
-import { standing } from '../../../shared-core/shop/set-up-diff.ts'
+import { isSame, standing } from '../../../shared-core/shop/set-up-diff.ts'
 import type { KettleCare, Shop, Windows } from '../../../shared-core/shop/shop.ts'
 import { WINDOW_STAGES } from '../../../shared-core/shop/stages.ts'
 import { fieldText } from './field-text.ts'
@@ -37,7 +36,7 @@ function linesOf(shop: Shop, change: SetUpChange, telling: Telling): readonly st
     return [after.retired === true ? save.retired(what) : save.back(what)]
   }
   if (change.entity === 'windows') return windowLines(windowsIn(before), change.value, telling)
-  const fields = Object.keys({ ...before, ...after }).filter((field) => !isSame(before[field], after[field]))
+  const fields = Object.keys({ ...before, ...after }).filter((field) => !isAlike(before[field], after[field]))
   return fields.flatMap((field) => fieldLines(change, field, { before: before[field], after: after[field] }, telling))
 }
 
@@ -62,7 +61,7 @@ function windowLines(before: Windows, after: Windows, telling: Telling): string[
     const window = windows[stage]
     return window === undefined ? say.form.asShop : dwellSaid(window, telling)
   }
-  return WINDOW_STAGES.filter((stage) => !isSame(before[stage], after[stage])).map((stage) =>
+  return WINDOW_STAGES.filter((stage) => !isAlike(before[stage], after[stage])).map((stage) =>
     say.save.became(say.options.window[stage], text(before, stage), text(after, stage)),
   )
 }
@@ -91,6 +90,7 @@ function recordOf(value: unknown): Readonly<Record<string, unknown>> | null {
   return typeof value === 'object' && value !== null && !Array.isArray(value) ? { ...value } : null
 }
 
-function isSame(a: unknown, b: unknown): boolean {
-  return canonicalize(a ?? null) === canonicalize(b ?? null)
+/** What is left out is as good as null. */
+function isAlike(a: unknown, b: unknown): boolean {
+  return isSame(a ?? null, b ?? null)
 }
