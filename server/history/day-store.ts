@@ -101,6 +101,8 @@ export class DayStore {
   }
 
   shut(): void {
+    // All in one file.
+    this.#db.exec('PRAGMA wal_checkpoint(TRUNCATE)')
     this.#db.close()
   }
 
