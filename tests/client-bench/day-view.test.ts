@@ -29,7 +29,7 @@ describe('given the band at the top', () => {
     expect([view.clock, view.toGo, view.link, view.demo]).toEqual([
       '6:47',
       ['last load in by 10:44', '2 loads to go'],
-      { text: 'linked · bench tablet', isTrouble: false },
+      { text: 'linked · bench tablet', short: 'linked', isTrouble: false },
       '',
     ])
     expect(view.ruler?.lastLoad?.atMs).toBe(at('10:44'))
@@ -42,7 +42,8 @@ describe('given the band at the top', () => {
 
   it('[B6] when there is no contact, then since when, and how many taps wait', () => {
     const view = day({ connection: { phase: 'away', sinceMs: at('6:41') }, pending: 2 })
-    expect(view.link).toEqual({ text: 'No contact since 6:41 – counting on · 2 taps waiting', isTrouble: true })
+    const text = 'No contact since 6:41 – counting on · 2 taps waiting'
+    expect(view.link).toEqual({ text, short: text, isTrouble: true })
     expect(day({ connection: { phase: 'catching-up', sinceMs: at('6:41') } }).link.isTrouble).toBe(false)
   })
 

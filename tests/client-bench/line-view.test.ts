@@ -118,6 +118,8 @@ it('given dough that stands, when shown, then the rack before the cooler, each w
 it('given boards under pieces, when there are fewer than that, then it says how many are short', () => {
   const { boards } = lineOf(stateWith({ batches: [batch({ stage: 'boards', pieces: 180, variety: 'sesame' })] }))
   expect([boards.title, boards.detail]).toEqual(['0 wet, 30 out', '6 boards short'])
+  // There are 24: more are not drawn.
+  expect(boards.drawn).toEqual({ free: 0, out: 24, drying: 0 })
 })
 
 describe('given pedals and sounds', () => {
