@@ -169,12 +169,9 @@ export interface TraysWords {
 }
 
 export interface SetUpWords {
-  readonly hint: string
-  readonly download: string
   readonly upload: string
   readonly schema: string
   readonly taken: string
-  readonly fileName: string
 }
 
 export interface ScreensWords {

@@ -186,12 +186,9 @@ const TRAYS: TraysWords = {
 }
 
 const SET_UP: SetUpWords = {
-  hint: 'The set-up says what the shop is: oven, kettle, boards, doughs, varieties, times. Change it in the file and upload it; what is running keeps the targets it began with.',
-  download: 'Download the set-up',
   upload: 'Upload a set-up',
   schema: 'Form of the file (JSON Schema)',
   taken: 'The set-up was taken.',
-  fileName: 'boilboard-set-up.json',
 }
 
 function screens(times: Words['times']): ScreensWords {

@@ -83,8 +83,6 @@ export const EN_GUIDE: GuideWords = {
   saveAndOpen: 'Save and open the screens',
   place: (step, of) => `Step ${step} of ${of}`,
   deviceZone: 'This device is in',
-  pickDoughs: 'Doughs',
-  pickVarieties: 'Varieties',
   ownVarieties: 'Others are added under Varieties, later or now.',
   prices: 'Price of one, where you know it.',
   tapsTitle: 'Fewest taps first. It can be changed any day.',

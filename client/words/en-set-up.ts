@@ -7,7 +7,6 @@ export function enSetUp({ cautions }: Words): SetUpSentences {
   return {
     title: 'Set-up',
     intro: 'What the shop is: its hours, oven, kettle, doughs, varieties, times, and who taps what.',
-    open: 'Open the set-up',
     lead: 'Go through it step by step',
     newShop: 'This shop is new. Seven short steps, and the screens can open; every step has sensible values already.',
     back: 'Back to the desk',

@@ -185,12 +185,9 @@ const TRAYS: TraysWords = {
 }
 
 const SET_UP: SetUpWords = {
-  hint: 'La configuración dice qué es el local: horno, olla, tablas, masas, variedades, tiempos. Cámbiela en el archivo y súbalo; lo que está en marcha conserva sus tiempos.',
-  download: 'Descargar la configuración',
   upload: 'Subir una configuración',
   schema: 'Forma del archivo (JSON Schema)',
   taken: 'Se tomó la configuración.',
-  fileName: 'boilboard-configuracion.json',
 }
 
 function screens(times: Words['times']): ScreensWords {

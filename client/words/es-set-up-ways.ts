@@ -83,8 +83,6 @@ export const ES_GUIDE: GuideWords = {
   saveAndOpen: 'Guardar y abrir las pantallas',
   place: (step, of) => `Paso ${step} de ${of}`,
   deviceZone: 'Este aparato está en',
-  pickDoughs: 'Masas',
-  pickVarieties: 'Variedades',
   ownVarieties: 'Otras se agregan en Variedades, después o ahora.',
   prices: 'El precio de una, si lo sabe.',
   tapsTitle: 'Primero lo de menos toques. Se puede cambiar cualquier día.',

@@ -7,7 +7,6 @@ export function esSetUp({ cautions }: Words): SetUpSentences {
   return {
     title: 'Configuración',
     intro: 'Qué es el local: horario, horno, olla, masas, variedades, tiempos y quién toca qué.',
-    open: 'Abrir la configuración',
     lead: 'Recorrerla paso a paso',
     newShop: 'Este local es nuevo. Siete pasos cortos y se abren las pantallas; cada paso ya trae valores razonables.',
     back: 'Volver al escritorio',

@@ -22,7 +22,6 @@ export interface SetUpSentences {
   readonly title: string
   /** Beside the set-up in the list of the desk's parts. */
   readonly intro: string
-  readonly open: string
   readonly lead: string
   readonly newShop: string
   readonly back: string
@@ -161,8 +160,6 @@ export interface GuideWords {
   /** @example "Step 2 of 7" */
   place(step: number, of: number): string
   readonly deviceZone: string
-  readonly pickDoughs: string
-  readonly pickVarieties: string
   readonly ownVarieties: string
   readonly prices: string
   readonly tapsTitle: string
