@@ -10,7 +10,11 @@ export function GuideRod({ step, say }: { readonly step: GuideStep; readonly say
       <ol>
         {GUIDE_STEPS.map((one, index) => (
           <li key={one} class={index < at ? 'setup-passed' : undefined}>
-            <a href={hashOf({ kind: 'guide', step: one })} aria-current={one === step ? 'step' : undefined}>
+            <a
+              href={hashOf({ kind: 'guide', step: one })}
+              aria-label={say.guide.steps[one]}
+              aria-current={one === step ? 'step' : undefined}
+            >
               <Drawing class="setup-rod-ring" viewBox="0 0 28 28" width="28px" height="28px">
                 <circle cx="14" cy="14" r="9" stroke-width="7" fill="none" />
               </Drawing>

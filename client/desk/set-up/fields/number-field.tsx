@@ -13,13 +13,15 @@ export interface NumberFieldProps {
   readonly decimals?: number
   /** Behind the number. @example "pieces" */
   readonly unit?: string | undefined
+  /** Told only to those who listen: what it is stands beside it. */
+  readonly isLabelSilent?: boolean
   readonly say: SetUpSentences
   readonly onChange: (value: number) => void
 }
 
 /** A number, by touch or typed. One that is out of bounds is not taken, and the bounds are said. */
 export function NumberField(props: NumberFieldProps) {
-  const { label, value, min, max, step, decimals = 0, unit, say, onChange } = props
+  const { label, value, min, max, step, decimals = 0, unit, isLabelSilent = false, say, onChange } = props
   const id = useId()
   const [typed, setTyped] = useState<string | null>(null)
   const before = useRef(value)
@@ -30,7 +32,7 @@ export function NumberField(props: NumberFieldProps) {
   }
   return (
     <div class="setup-field">
-      <label for={id}>{label}</label>
+      {!isLabelSilent && <label for={id}>{label}</label>}
       <div class="setup-number">
         {step !== undefined && (
           <button
@@ -47,6 +49,7 @@ export function NumberField(props: NumberFieldProps) {
           type="text"
           inputMode={decimals === 0 ? 'numeric' : 'decimal'}
           autoComplete="off"
+          aria-label={isLabelSilent ? label : undefined}
           value={typed ?? shownNumber(value, decimals)}
           aria-invalid={read === null}
           onFocus={(event) => {

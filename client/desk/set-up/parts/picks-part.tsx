@@ -69,6 +69,7 @@ function PickRow({ parts, variety, isPicked }: PickRowProps) {
           min={0}
           max={CENTS_MAX / 100}
           decimals={2}
+          isLabelSilent
           say={say}
           onChange={(amount) => change([VARIETIES.change({ ...variety, priceCents: Math.round(amount * 100) })])}
         />
