@@ -1,10 +1,11 @@
 import type { Act } from '../../shared-core/day/commands.ts'
 import type { Line, State } from '../../shared-core/day/state.ts'
-import type { StationId } from '../../shared-core/ids.ts'
+import type { DoughId, StationId } from '../../shared-core/ids.ts'
 import type { LineActDue } from '../../shared-core/line/act-due.ts'
 import { nextActs } from '../../shared-core/line/acts.ts'
 import type { BoardsNow } from '../../shared-core/line/boards.ts'
 import { boardsNow } from '../../shared-core/line/boards.ts'
+import { newToKettle } from '../../shared-core/line/contacts.ts'
 import type { InKettle } from '../../shared-core/line/kettle.ts'
 import { kettleNow } from '../../shared-core/line/kettle.ts'
 import { boilsAgainAt } from '../../shared-core/line/kettle-care.ts'
@@ -233,10 +234,16 @@ function kettleKey(acts: readonly LineActDue[], tapped: ReadonlySet<LineAct>, pa
     tone: next === null ? 'plain' : toneOf(next),
     what: words.acts.name({ act: 'dip', doughId, varietyId, pieces }),
     when: next === null ? '' : words.times.when(next, nowMs),
-    contents: becoming(next?.lines ?? planned?.becomes ?? [], words),
+    contents: [...brings(state, doughId, words), ...becoming(next?.lines ?? planned?.becomes ?? [], words)],
     dueKey: next?.key ?? null,
     act: { type: 'dip', doughId, varietyId, pieces },
   }
+}
+
+/** Allergens that a dip brings to the water, as far as that is known: said before what its pieces become. */
+function brings(state: State, doughId: DoughId, { shift }: BenchWords): readonly string[] {
+  const allergens = newToKettle(state, doughId)
+  return allergens.length === 0 ? [] : [shift.care.brings(allergens)]
 }
 
 function boardKey(due: LineActDue | null, { words }: LineParts): StationKey {

@@ -52,7 +52,11 @@ export function lineView(state: State, shop: Shop, set: Setting & { readonly act
   const boardsText = boards.over > 0 ? wall.boardsShort(boards.over) : wall.boardsFree(boards.free)
   const kettle = kettleOf(state, shop, ahead, set)
   const headingPx = layout.kettle.width - widthOf(wall.kettle, sizes.minPx, 'strong') - sizes.minPx
-  const careNote = careText(state, nowMs, set.shift, { roomPx: headingPx, fontPx: sizes.minPx })
+  const careNote = careText(state, nowMs, {
+    shift: set.shift,
+    nextDoughId: kettleNow(state, nowMs).next?.doughId ?? null,
+    room: { roomPx: headingPx, fontPx: sizes.minPx, weight: 'strong' },
+  })
   const nextNote = kettle.view.form === 'dips' && kettle.view.view.dips.length > 0 ? wall.next : ''
   const notes = [
     { text: boardsText, isTrouble: boards.over > 0 },

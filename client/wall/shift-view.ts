@@ -7,6 +7,8 @@ import type { Ruler } from '../../shared-core/day/ruler.ts'
 import type { Note } from '../../shared-core/day/said.ts'
 import type { State } from '../../shared-core/day/state.ts'
 import type { StepList } from '../../shared-core/day/step-list.ts'
+import type { DoughId } from '../../shared-core/ids.ts'
+import { newToKettle } from '../../shared-core/line/contacts.ts'
 import { kettleCare } from '../../shared-core/line/kettle-care.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { ShiftWords } from '../words/shift.ts'
@@ -83,19 +85,33 @@ export function changeText(change: ChangeoverNow, next: string, { shift, nowMs, 
 
 const SEPARATOR = ' · '
 
-/** What the kettle's water needs, beside its heading; "" while it needs nothing. */
-export function careText(state: State, nowMs: EpochMs, { care }: ShiftWords, room: LineRoom): string {
+export interface CareSetting {
+  readonly shift: ShiftWords
+  /** What is dipped next; null when that is not known. */
+  readonly nextDoughId: DoughId | null
+  readonly room: LineRoom
+}
+
+/** Allergens that the next dip brings to the water, as far as that is known. */
+function bringsTexts(state: State, doughId: DoughId | null, { care }: ShiftWords): readonly string[] {
+  const allergens = doughId === null ? [] : newToKettle(state, doughId)
+  return allergens.length === 0 ? [] : [care.brings(allergens)]
+}
+
+/** What the kettle's water needs, else what the next dip brings to it, beside its heading; "" while it needs nothing. */
+export function careText(state: State, nowMs: EpochMs, { shift, nextDoughId, room }: CareSetting): string {
+  const { care } = shift
   const { reminders, boilsAgainAtMs } = kettleCare(state, nowMs)
   const due = reminders.find(({ isDue }) => isDue)
   const texts =
     boilsAgainAtMs !== null
       ? [care.boilsIn(boilsAgainAtMs, nowMs)]
       : due === undefined || state.day === null
-        ? []
+        ? bringsTexts(state, nextDoughId, shift)
         : [
             care.reminder(due.care, due.boiled, due.atMs),
             care.reminder(due.care, due.boiled, null),
             care.care(due.care),
           ]
-  return texts.find((text) => widthOf(text, room.fontPx) <= room.roomPx) ?? ''
+  return texts.find((text) => widthOf(text, room.fontPx, room.weight) <= room.roomPx) ?? ''
 }

@@ -108,6 +108,7 @@ function care({ times }: Words): CareWords {
     onBoards: 'On the boards since their wash',
     contact: (name, pieces) => `${name} ${pieces}`,
     contains: (contains) => `contains ${contains.map((allergen) => ALLERGENS[allergen]).join(', ')}`,
+    brings: (allergens) => `brings ${allergens.map((allergen) => ALLERGENS[allergen]).join(', ')} to the water`,
     noContact: 'nothing on record',
     caution: 'By what was entered and tapped, no more: people here judge cross-contact.',
     usable: 'Boards usable today',

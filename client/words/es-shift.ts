@@ -108,6 +108,7 @@ function care({ times }: Words): CareWords {
     onBoards: 'En las tablas desde su lavado',
     contact: (name, pieces) => `${name} ${pieces}`,
     contains: (contains) => `contiene ${contains.map((allergen) => ALLERGENS[allergen]).join(', ')}`,
+    brings: (allergens) => `trae ${allergens.map((allergen) => ALLERGENS[allergen]).join(', ')} al agua`,
     noContact: 'nada anotado',
     caution: 'Según lo anotado y tocado, nada más: del contacto cruzado juzga quien está aquí.',
     usable: 'Tablas que sirven hoy',

@@ -118,6 +118,8 @@ export interface CareWords {
   contact(name: string, pieces: number): string
   /** @example "contains egg, milk" */
   contains(contains: readonly Allergen[]): string
+  /** What a dough brings that the water is not known to have had. @example "brings egg to the water" */
+  brings(allergens: readonly Allergen[]): string
   readonly noContact: string
   readonly caution: string
   readonly usable: string

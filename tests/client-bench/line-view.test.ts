@@ -10,7 +10,7 @@ import { nextActs } from '../../shared-core/line/acts.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { at, batch, lines, loadOf, planned, stateWith, until } from '../core/support/make.ts'
-import { ALL_STATIONS, shopWith, table } from '../core/support/shop.ts'
+import { ALL_STATIONS, dough, shopWith, table } from '../core/support/shop.ts'
 import { wordsOf } from './support.ts'
 
 const ALL = shopWith({ stations: table(ALL_STATIONS) })
@@ -157,4 +157,13 @@ describe('given pedals and sounds', () => {
   ] as const)('when %s is %s, then it is worth a sound or not', (act, status, isWorth) => {
     expect(isWorthASound({ act, status })).toBe(isWorth)
   })
+})
+
+it('[K5] given a dough with egg, when it is dipped next, then the key says first that it brings egg to the water', () => {
+  const egg = dough({ id: 'plain', order: 1, contains: ['wheat', 'egg'] })
+  const doughs = table([egg, dough({ id: 'rye', order: 2, contains: ['wheat'] })])
+  const shop = shopWith({ stations: table(ALL_STATIONS), doughs })
+  const rack = batch({ id: 'r', stage: 'rack', pieces: 60, until: until('6:00', '6:30', '7:40') })
+  const state = stateWith({ shop, batches: [rack], planned: [planned({ shelf: 's1', lines: lines('sesame', 36) })] })
+  expect(lineOf(state).kettleKey?.contents).toEqual(['brings egg to the water', 'becomes 36 Sesame'])
 })
