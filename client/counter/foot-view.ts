@@ -4,6 +4,7 @@ import type { Trace } from '../../shared-core/day/trace.ts'
 import type { CommandId, DeviceId } from '../../shared-core/ids.ts'
 import type { Notice } from '../live/shop-store.ts'
 import { fitList } from '../parts/fit.ts'
+import type { Weight } from '../parts/text-width.ts'
 import { textWidthPx } from '../parts/text-width.ts'
 import type { CounterWords } from '../words/counter.ts'
 import type { CounterRod } from './counter-rods.ts'
@@ -118,28 +119,28 @@ export interface TextRoom {
   readonly widthPx: number
   readonly lines: number
   readonly fontPx: number
+  readonly weight?: Weight | undefined
 }
 
 /** The first of some texts that fits, broken between words; the last one, shortest, when none does. */
-export function firstInRoom(texts: readonly string[], { widthPx, lines, fontPx }: TextRoom): string {
-  const fits = (text: string) => linesOfText(text, widthPx, fontPx) <= lines
-  return texts.find(fits) ?? texts[texts.length - 1] ?? ''
+export function firstInRoom(texts: readonly string[], room: TextRoom): string {
+  return texts.find((text) => isInRoom(text, room)) ?? texts[texts.length - 1] ?? ''
 }
 
-/** How many lines a text takes, filled word by word as a browser does; a word that is too wide counts as too many. */
-function linesOfText(text: string, widthPx: number, fontPx: number): number {
+/** Whether a text fits, filled word by word as a browser does; a word that is too wide does not. */
+export function isInRoom(text: string, { widthPx, lines: most, fontPx, weight }: TextRoom): boolean {
   let lines = 1
   let line = ''
   for (const word of text.split(' ')) {
-    if (textWidthPx(word, fontPx) > widthPx) return Number.POSITIVE_INFINITY
+    if (textWidthPx(word, fontPx, weight) > widthPx) return false
     const longer = line === '' ? word : `${line} ${word}`
-    if (textWidthPx(longer, fontPx) <= widthPx) line = longer
+    if (textWidthPx(longer, fontPx, weight) <= widthPx) line = longer
     else {
       lines += 1
       line = word
     }
   }
-  return lines
+  return lines <= most
 }
 
 function refusal(state: State, trace: Trace, { answers }: CounterWords): string {

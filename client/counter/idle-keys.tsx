@@ -10,7 +10,7 @@ export function IdleKeys(props: FootProps) {
   const { store, state, words, board } = props
   const room = keyRoom(props)
   const done = lastDoneHere(state, store.deviceId, words, room)
-  const keys = idleKeys({ state, rods: board.rods, time: board.time, done, room, words })
+  const keys = idleKeys({ state, rods: board.rods, time: board.time, done, room, labelRoom: labelRoom(props), words })
   return (
     <div class={keys.length > 4 ? 'counter-keys counter-idle counter-many' : 'counter-keys counter-idle'}>
       {keys.map((key) => (
@@ -27,6 +27,13 @@ function keyRoom({ glass, sizes }: FootProps): TextRoom {
   const { isPhone, quietPx, gapPx, marginPx } = sizes
   const widthPx = (glass.widthPx - 2 * marginPx) * (isPhone ? 0.25 : 0.2) - gapPx - quietPx
   return { widthPx, lines: isPhone ? 2 : 3, fontPx: 0.9 * quietPx }
+}
+
+/** The key of the hour has an eighth of a tablet's row. */
+function labelRoom({ glass, sizes }: FootProps): TextRoom {
+  const { isPhone, namePx, quietPx, gapPx, marginPx } = sizes
+  const widthPx = (glass.widthPx - 2 * marginPx) * (isPhone ? 0.25 : 0.125) - gapPx - (isPhone ? 1 : 0.2) * quietPx
+  return { widthPx, lines: 3, fontPx: isPhone ? quietPx : namePx, weight: 'strong' }
 }
 
 function IdleKeyOf({ idle, onPress }: { readonly idle: IdleKey; readonly onPress: () => void }) {

@@ -7,7 +7,7 @@ import { sweepFor } from '../../shared-core/stock/sweep.ts'
 import type { CounterWords } from '../words/counter.ts'
 import type { CounterRod } from './counter-rods.ts'
 import type { LastDone, TextRoom } from './foot-view.ts'
-import { firstInRoom } from './foot-view.ts'
+import { firstInRoom, isInRoom } from './foot-view.ts'
 import type { RodTime } from './rod-text.ts'
 import type { Sheet } from './sheet.ts'
 
@@ -40,6 +40,8 @@ export interface IdleInput {
   readonly done: LastDone | null
   /** On the keys that tell what is sold and what was done. */
   readonly room: TextRoom
+  /** Of the label of a narrower key. */
+  readonly labelRoom: TextRoom
   readonly words: CounterWords
 }
 
@@ -171,7 +173,9 @@ function slotKeys(input: IdleInput): readonly IdleKey[] {
   const low = lowestRod(input.rods)
   if (low === null) return []
   const does = { kind: 'act', act: { type: 'lastOneGone', varietyId: low.varietyId } } as const
-  return [{ ...key, id: 'last-gone', label: words.counter.hand.lastOf(low.name), does }]
+  const label = words.counter.hand.lastOf(low.name)
+  // Under a name that is cut off somebody might say it of another rod; in hand each rod has the key in full.
+  return isInRoom(label, input.labelRoom) ? [{ ...key, id: 'last-gone', label, does }] : []
 }
 
 /** Yesterday's pieces are offered while the day is young; later they still are in the sheet of what is day-old. */

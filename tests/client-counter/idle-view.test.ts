@@ -22,6 +22,7 @@ function keysAt(state: State, clock: string): readonly IdleKey[] {
     time: { nowMs, closeMs: at('15:00') },
     done: lastDoneHere(state, deviceId('bench-1'), words, ROOM),
     room: ROOM,
+    labelRoom: ROOM,
     words,
   })
 }
@@ -80,7 +81,7 @@ describe('an assorted dozen', () => {
   ])('given %i px and %i lines of room, then it names as many kinds as fit', (widthPx, most, detail) => {
     const room = { widthPx, lines: most, fontPx: 19 }
     const time = { nowMs: at('8:00'), closeMs: null }
-    const keys = idleKeys({ state: stocked(), rods: [], time, done: null, room, words })
+    const keys = idleKeys({ state: stocked(), rods: [], time, done: null, room, labelRoom: ROOM, words })
     expect(keyOf(keys, 'assorted')?.detail).toBe(detail)
   })
 })
@@ -96,6 +97,18 @@ describe('the key of the hour', () => {
     const key = keyOf(keysAt(state, '8:00'), 'last-gone')
     expect(key?.does).toEqual({ kind: 'act', act: { type: 'lastOneGone', varietyId: 'poppy' } })
     expect(key?.label).toBe('Last Poppy gone')
+    const time = { nowMs: at('8:00'), closeMs: null }
+    const labelRoom = { ...ROOM, widthPx: 40 }
+    const narrow = idleKeys({
+      state,
+      rods: counterRods(state, at('8:00')),
+      time,
+      done: null,
+      room: ROOM,
+      labelRoom,
+      words,
+    })
+    expect(ids(narrow)).not.toContain('last-gone')
   })
 
   const afterClose = () => {
@@ -113,6 +126,7 @@ describe('the key of the hour', () => {
       time: { nowMs: at('30:00'), closeMs: null },
       done: null,
       room: ROOM,
+      labelRoom: ROOM,
       words,
     })
     expect(keyOf(nextMorning, 'day-old')).toMatchObject({
