@@ -3,6 +3,7 @@ import type { Line, Stock } from '../../shared-core/day/state.ts'
 import type { VarietyId } from '../../shared-core/ids.ts'
 import { byVariety } from '../../shared-core/line/contents.ts'
 import { piecesOf } from '../../shared-core/line/lines.ts'
+import { seenOn, sweepMoves, UNTAPPED_ONCE_IN } from './counter-sweep.ts'
 import { customersAnHour, likedOf, PURCHASES } from './demo-demand.ts'
 import type { Draw } from './draw.ts'
 import { drawFor, pick } from './draw.ts'
@@ -11,8 +12,8 @@ import { atMinute, comesUp, minuteOfDay } from './scene.ts'
 
 /**
  * The counter and its customers. Who comes is drawn minute by minute from the morning's profile; what they take is what
- * they like of what is there. The counter keeps boxes for people who rang up, counts a rod now and then, and says when
- * the last one is gone.
+ * they like of what is there. The counter keeps boxes for people who rang up, counts a rod now and then and sweeps when
+ * the board asks for it, and says when the last one is gone. Some sales it does not tap, some without saying of what.
  */
 export function counterMoves(scene: Scene): readonly Move[] {
   const { openMinute, closeMinute } = scene.shop.hours
@@ -22,12 +23,13 @@ export function counterMoves(scene: Scene): readonly Move[] {
     ...customers(scene),
     ...handOvers(scene),
     ...lastOnes(scene),
+    ...sweepMoves(scene),
     ...EVERY.flatMap((errand) => errandMoves(scene, errand)),
   ]
 }
 
-/** One in so many customers is served in the rush without a tap: what a count finds later. */
-const UNTAPPED_ONCE_IN = 14
+/** One in so many customers is rung up as so many pieces, without saying of what. */
+const UNNAMED_ONCE_IN = 9
 /** How much a variety is asked for today, against a usual day: some always run short and some are left. */
 const TODAY = [0.6, 1.55] as const
 
@@ -66,6 +68,9 @@ function served(scene: Scene, key: string, atMs: number): readonly Move[] {
   const draw = drawFor(scene.seed, key)
   const lines = basket(scene, draw, atMs)
   if (lines.length === 0 || draw.oneIn(UNTAPPED_ONCE_IN)) return []
+  if (draw.oneIn(UNNAMED_ONCE_IN)) {
+    return [{ key, who: 'counter', once: true, atMs, act: { type: 'sellUnnamed', pieces: piecesOf(lines) } }]
+  }
   return [{ key, who: 'counter', once: true, atMs, act: { type: 'sell', lines } }]
 }
 
@@ -121,14 +126,14 @@ function lastOnes(scene: Scene): readonly Move[] {
     const draw = drawFor(scene.seed, key)
     if (!draw.oneIn(3)) return []
     const atMs = scene.nowMs + draw.between(0, 15) * 1_000
-    return [{ key, who: 'counter', once: true, atMs, act: { type: 'count', varietyId, pieces: 0 } }]
+    return [{ key, who: 'counter', once: true, atMs, act: { type: 'lastOneGone', varietyId } }]
   })
 }
 
 interface Errand {
   readonly name: string
   readonly everyMinutes: number
-  readonly act: (varietyId: VarietyId, ready: number, draw: Draw) => Act | null
+  readonly act: (varietyId: VarietyId, ready: number, draw: Draw, scene: Scene) => Act | null
 }
 
 /** What happens at the counter besides selling, every so often: counts, sandwiches, a box kept, a piece dropped. */
@@ -136,7 +141,7 @@ const EVERY: readonly Errand[] = [
   {
     name: 'count',
     everyMinutes: 26,
-    act: (varietyId, ready, draw) => ({ type: 'count', varietyId, pieces: Math.max(0, ready - draw.whole(0, 2)) }),
+    act: (varietyId, _ready, _draw, scene) => ({ type: 'count', varietyId, pieces: seenOn(scene, varietyId) }),
   },
   {
     name: 'sandwich',
@@ -171,7 +176,7 @@ function errandMoves(scene: Scene, { name, everyMinutes, act }: Errand): readonl
     const atMs = atMinute(scene, minute)
     if (at < 0 || minute >= closeMinute - 30 || !comesUp(scene, atMs)) return []
     const found = pick(draw, [...forSale(scene, atMs)], ([, pieces]) => pieces)
-    const errand = found === null ? null : act(...found, draw)
+    const errand = found === null ? null : act(...found, draw, scene)
     return errand === null ? [] : [{ key, who: 'counter', once: true, atMs, act: errand }]
   })
 }

@@ -4,6 +4,7 @@ import type { VarietyId } from '../../shared-core/ids.ts'
 import { piecesOf } from '../../shared-core/line/lines.ts'
 import { inUse } from '../../shared-core/shop/in-order.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
+import { UNTAPPED_ONCE_IN } from './counter-sweep.ts'
 import { customersAnHour, likedOf, PURCHASES } from './demo-demand.ts'
 import type { Draw } from './draw.ts'
 import { drawFor, pick } from './draw.ts'
@@ -14,8 +15,6 @@ export function pastCounter(day: PastDay): readonly Errand[] {
   return [...customers(day), ...EVERY.flatMap((one) => every(day, one))]
 }
 
-/** One in so many is served without a tap: what a sweep finds later. */
-const UNTAPPED_ONCE_IN = 14
 /** How much a variety is asked for on a day, against a usual one. */
 const ASKED_FOR = [0.7, 1.4] as const
 const SWEPT_AT_ONCE = 5
@@ -112,14 +111,18 @@ function every(day: PastDay, { name, minutes, act }: Every): readonly Errand[] {
   return errands
 }
 
-/** The lowest rods, of which a piece or two went over the counter untapped. */
+/** The lowest rods, of which a few pieces went over the counter untapped, more of a fuller one. */
 function swept(state: State, shop: Shop, nowMs: number, draw: Draw): Act | null {
   const counts = inUse(shop.varieties)
     .map(({ id }) => ({ varietyId: id, pieces: readyOf(state, id, nowMs) }))
     .filter(({ pieces }) => pieces > 0)
     .sort((one, other) => one.pieces - other.pieces || (one.varietyId < other.varietyId ? -1 : 1))
     .slice(0, SWEPT_AT_ONCE)
-    .map(({ varietyId, pieces }) => ({ varietyId, pieces: Math.max(0, pieces - draw.whole(0, 2)), within: 0 }))
+    .map(({ varietyId, pieces }) => ({
+      varietyId,
+      pieces: Math.max(0, pieces - draw.whole(0, 2 + pieces / 3)),
+      within: 0,
+    }))
   return counts.length === 0 ? null : { type: 'sweep', counts }
 }
 

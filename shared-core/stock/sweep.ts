@@ -8,6 +8,7 @@ import type { Leaks } from './leak.ts'
 import { leaksOf } from './leak.ts'
 import type { Rod } from './left.ts'
 import { rods } from './left.ts'
+import { openHoursOf } from './open-hours.ts'
 import { unitLoss } from './unit-loss.ts'
 
 /** When to count next, and which rods. */
@@ -59,11 +60,14 @@ export function sweepFor(state: State, nowMs: EpochMs, most = 6): SweepFor {
   const named = ranked.filter(
     ({ worth, doubt }, place) => worth >= WORTH_PIECES || (place < FEWEST && doubt >= DOUBT_PIECES),
   )
-  const fromMs = lastSweptMs(state) ?? leaks.hours.openMs
-  return {
-    dueAtMs: epochMs(fromMs + shop.counter.sweepEveryMs),
-    varietyIds: named.slice(0, most).map(({ rod }) => rod.varietyId),
-  }
+  return { dueAtMs: nextSweepMs(state), varietyIds: named.slice(0, most).map(({ rod }) => rod.varietyId) }
+}
+
+/** When the next sweep would be due, whether or not there will be anything worth counting. @returns null without a day */
+export function nextSweepMs(state: State): EpochMs | null {
+  const hours = openHoursOf(state)
+  if (state.shop === null || hours === null) return null
+  return epochMs((lastSweptMs(state) ?? hours.openMs) + state.shop.counter.sweepEveryMs)
 }
 
 const NONE: SweepFor = { dueAtMs: null, varietyIds: [] }

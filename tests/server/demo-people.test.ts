@@ -34,7 +34,21 @@ describe('the demo’s people', () => {
     expect(shop.errors).toEqual([])
     expect(shop.gapsSeen).toBe(0)
     expect(soldIn(shop) - soldBefore).toBeGreaterThan(400)
-    for (const act of ['pull', 'dip', 'lift', 'board', 'load', 'flip', 'out', 'shape', 'count', 'keep', 'handOver']) {
+    for (const act of [
+      'pull',
+      'dip',
+      'lift',
+      'board',
+      'load',
+      'flip',
+      'out',
+      'shape',
+      'count',
+      'keep',
+      'handOver',
+      'sweep',
+      'sellUnnamed',
+    ]) {
       expect(
         shop.tapped.some(({ command }) => command.type === act),
         act,
