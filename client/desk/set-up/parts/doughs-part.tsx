@@ -59,6 +59,7 @@ export function DoughsPart(props: SetUpProps) {
             />
             <details class="setup-fold">
               <summary>{say.fields.dough.windows}</summary>
+              <p class="setup-caution">{say.cautions.timers}</p>
               <WindowsFields
                 parts={props}
                 windows={dough.windows}

@@ -88,6 +88,7 @@ function VarietyFields({ parts, variety, set }: VarietyFieldsProps) {
       </div>
       <details class="setup-fold">
         <summary>{say.fields.variety.windows}</summary>
+        <p class="setup-caution">{say.cautions.timers}</p>
         <WindowsFields
           parts={parts}
           windows={variety.windows}
