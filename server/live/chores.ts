@@ -11,6 +11,8 @@ import type { Room } from './room.ts'
 const SNAPSHOT_ENTRIES = 1_000
 /** A lull: nothing tapped for this long, so that no tap waits behind a chore. */
 const LULL_MS = 2_000
+/** After a start the screens come first. */
+const SETTLED_MS = 5_000
 /** In a spell without a lull a snapshot is taken all the same, before the tail grows long. */
 const SNAPSHOT_ENTRIES_MAX = 20_000
 /** Hashing costs a weak tablet some tens of milliseconds: now and then is enough to prove that all agree. */
@@ -45,12 +47,14 @@ export class Chores {
   #prunedAtMs = 0
   #checkedAtMs = 0
   #isTakingUp = false
+  readonly #settledAtMs: number
 
   constructor({ room, journal, now, snapshotSeq, inLull = () => undefined }: ChoresParts) {
     this.#room = room
     this.#journal = journal
     this.#now = now
     this.#inLull = inLull
+    this.#settledAtMs = now() + SETTLED_MS
     this.#snapshotSeq = snapshotSeq
     this.#checkedSeq = room.state.seq
     this.#seenSeq = room.state.seq
@@ -70,7 +74,7 @@ export class Chores {
       this.#checkedAtMs = nowMs
       this.#room.check(hashState)
     }
-    if (isLull) this.#inLull()
+    if (isLull && nowMs >= this.#settledAtMs) this.#inLull()
     this.#takeUpSetUps(nowMs)
     if (nowMs - this.#prunedAtMs >= REFUSALS_PRUNED_EVERY_MS) {
       this.#prunedAtMs = nowMs

@@ -119,3 +119,25 @@ describe('a change of the set-up that is planned', () => {
     ])
   })
 })
+
+describe('further work for a lull', () => {
+  it('[W10] given a start, when nobody taps, then it is done once the screens have come, and rests while somebody taps', async () => {
+    const world = await RoomWorld.started()
+    const done: number[] = []
+    const { room, journal } = world
+    const inLull = () => done.push(world.nowMs)
+    const chores = new Chores({ room, journal, now: () => world.nowMs, snapshotSeq: 1, inLull })
+    const startMs = world.nowMs
+    const tick = async () => {
+      world.nowMs = epochMs(world.nowMs + 1_000)
+      await Promise.all([chores.tick(), world.turn()])
+    }
+    for (let second = 0; second < 6; second += 1) await tick()
+    expect(done.map((atMs) => atMs - startMs)).toEqual([5_000, 6_000])
+    await world.submit(SELL)
+    await tick()
+    await tick()
+    await tick()
+    expect(done.map((atMs) => atMs - startMs)).toEqual([5_000, 6_000, 9_000])
+  })
+})
