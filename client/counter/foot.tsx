@@ -44,12 +44,14 @@ function Strip({ live, state, words, sizes, board }: FootProps) {
   const { hand, rods, time } = board
   const told =
     hand.length > 0
-      ? handText(hand, { rods, time, words }, { roomPx: widthPx * (sizes.isPhone ? 2 : 1), fontPx: sizes.quietPx })
+      ? handText(hand, { rods, time, words }, { roomPx: widthPx, fontPx: sizes.quietPx })
       : board.isUnnamed
         ? words.counter.hand.unnamedHow
-        : idleText(state, words, { isBakingOver: board.isBakingOver, note: board.noteText })
+        : idleText(state, words, { isBakingOver: board.isBakingOver, note: board.noteText, isPhone: sizes.isPhone })
   return (
-    <div class="counter-strip">
+    <div
+      class={status === '' && words.live.demo(live.demo) === '' ? 'counter-strip counter-strip-alone' : 'counter-strip'}
+    >
       <div class="counter-hand" ref={ref}>
         {told}
       </div>
