@@ -64,6 +64,7 @@ export function changeText(change: ChangeoverNow, next: string, { shift, nowMs, 
   const { reading, shelves } = change
   const when = say.when(change.fromMs, change.toMs, nowMs)
   const named = shelves.map(({ name, state, freeAtMs }) => say.shelf(name, state, freeAtMs))
+  const untimed = shelves.map(({ name, state }) => say.shelf(name, state, null))
   const counted = TURNS.flatMap((turn) => {
     const count = shelves.filter(({ state }) => state === turn).length
     return count === 0 ? [] : [say.several(count, turn)]
@@ -75,9 +76,11 @@ export function changeText(change: ChangeoverNow, next: string, { shift, nowMs, 
     [...first, ...named, empty, ...heat],
     [...first, ...named, empty],
     [...first, ...named],
+    [when, ...named],
+    [...first, ...untimed],
+    [when, ...untimed],
     [...first, ...counted, empty],
     [...first, ...counted],
-    [when, ...named],
     [when, ...counted],
   ].map((texts) => texts.join(SEPARATOR))
   return ways.find((text) => widthOf(text, room.fontPx, room.weight) <= room.roomPx) ?? when
