@@ -206,13 +206,15 @@ function lowestRod(rods: readonly CounterRod[]): CounterRod | null {
 export function idleText(
   state: State,
   words: CounterWords,
-  { isBakingOver, note }: { readonly isBakingOver: boolean; readonly note: string },
+  { isBakingOver, note, isPhone }: { readonly isBakingOver: boolean; readonly note: string; readonly isPhone: boolean },
 ): string {
   const { hand } = words.counter
   const salesFrom = state.shop?.counter.salesFrom ?? 'taps'
   const how = { taps: hand.touchARod, till: hand.tillSells, sweeps: hand.countsOnly }[salesFrom]
   const first = isBakingOver ? hand.bakingOver : how
-  return note === '' ? first : `${first} · ${note}`
+  if (note === '') return first
+  // A phone has room for one of them, and who holds it knows how to sell.
+  return isPhone && !isBakingOver ? note : `${first} · ${note}`
 }
 
 /** What the lines of a mixed sale are called on a key that has little room. */

@@ -57,11 +57,11 @@ describe('what the counter is for', () => {
     ['till', 'The till tells what is sold: touch a rod to count or keep'],
     ['sweeps', 'Nobody taps sales here, counts keep the numbers: touch a rod'],
   ] as const)('given sales from %s, then the line over the keys says so in words', (from, text) => {
-    expect(idleText(stocked(from), words, { isBakingOver: false, note: '' })).toBe(text)
+    expect(idleText(stocked(from), words, { isBakingOver: false, note: '', isPhone: false })).toBe(text)
   })
 
   it('given the changeover and a note, then both are told', () => {
-    const text = idleText(stocked(), words, { isBakingOver: true, note: 'note 6:10: rye slow' })
+    const text = idleText(stocked(), words, { isBakingOver: true, note: 'note 6:10: rye slow', isPhone: false })
     expect(text).toBe('None baked after this: what is here is for the afternoon · note 6:10: rye slow')
   })
 })
