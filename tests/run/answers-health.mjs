@@ -17,7 +17,7 @@ const START_MS_MAX = 60_000
 export async function answersHealth(node, server) {
   const shop = mkdtempSync(join(tmpdir(), 'boilboard-shop-'))
   const child = spawn(node, [server, '--shop', shop], {
-    env: { ...process.env, PORT: '0' },
+    env: { ...process.env, PORT: '0', BIND: '127.0.0.1' },
     stdio: ['ignore', 'pipe', 'pipe'],
   })
   const closed = once(child, 'close')
