@@ -53,11 +53,9 @@ export function AccountPanel({ state, words }: DeskParts) {
           </tfoot>
         )}
       </table>
-      <p class="desk-quiet">
-        {account.rule} {account.unexplainedHint}
-      </p>
+      <p class="desk-quiet">{`${account.rule} ${account.unexplainedHint}`}</p>
       {open.length === 0 ? (
-        <p class="desk-even">✓ {day.accounted}</p>
+        <p class="desk-even">{`✓ ${day.accounted}`}</p>
       ) : (
         open.map(({ doughId, pieces }) => (
           <p key={doughId} class="desk-trouble">

@@ -13,7 +13,7 @@ export function CountStep(parts: ClosingParts & { readonly toCount: readonly Var
   const { live, state, toCount, say } = parts
   const rodsNow = rods(state, live.nowMs)
   const inDoubt = toCount.flatMap((id) => rodsNow.find(({ varietyId }) => varietyId === id) ?? [])
-  if (inDoubt.length === 0) return <p class="desk-even">✓ {say.count.allKnown}</p>
+  if (inDoubt.length === 0) return <p class="desk-even">{`✓ ${say.count.allKnown}`}</p>
   return (
     <>
       <p class="desk-quiet">{say.count.hint}</p>
@@ -36,10 +36,7 @@ function CountRow({ store, words, say, rod }: ClosingParts & { readonly rod: Rod
     <li>
       <span class="desk-count-name">
         <strong>{name}</strong>{' '}
-        <span class="desk-quiet">
-          {say.count.thinks(Math.max(0, likely) + cooling)}
-          {basis}
-        </span>
+        <span class="desk-quiet">{`${say.count.thinks(Math.max(0, likely) + cooling)}${basis}`}</span>
       </span>
       <PiecesField
         label={say.count.field(name)}

@@ -2,6 +2,7 @@ import { useMemo } from 'preact/hooks'
 import type { ChangeoverNow } from '../../../shared-core/day/changeover.ts'
 import { changeoverNow } from '../../../shared-core/day/changeover.ts'
 import { rulerNow } from '../../parts/ruler-of-day.ts'
+import type { ChangeoverWords } from '../../words/desk-today.ts'
 import type { DeskParts } from '../desk-screen.tsx'
 import { Panel } from '../panel.tsx'
 import type { Slip } from './changeover-view.ts'
@@ -57,11 +58,7 @@ function Slips({
           <button type="button" onClick={() => slip(now.slipMs + byMs)}>
             {byMs > 0 ? say.later : say.earlier}
           </button>
-          <span class="desk-quiet">
-            {say.wouldBe(moved)} {moved.plannedMore === 0 && moved.loadsMoreThatFit === 0 ? say.nothingMoves : ''}
-            {moved.plannedMore !== 0 && `${say.plannedMore(moved.plannedMore)} `}
-            {moved.loadsMoreThatFit !== 0 && say.loadsMore(moved.loadsMoreThatFit, moved.piecesMoreThatFit)}
-          </span>
+          <span class="desk-quiet">{movedText(moved, say)}</span>
         </li>
       ))}
       {now.slipMs !== 0 && Math.abs(now.slipMs) !== SLIP_MS && (
@@ -111,4 +108,16 @@ function Shelves({ store, words, now }: DeskParts & { readonly now: ChangeoverNo
       </tbody>
     </table>
   )
+}
+
+/** In one sentence after another; a slip that moves nothing says so. */
+function movedText(moved: Slip['moved'], say: ChangeoverWords): string {
+  const { plannedMore, loadsMoreThatFit, piecesMoreThatFit } = moved
+  const texts = [
+    say.wouldBe(moved),
+    plannedMore === 0 ? '' : say.plannedMore(plannedMore),
+    loadsMoreThatFit === 0 ? '' : say.loadsMore(loadsMoreThatFit, piecesMoreThatFit),
+    plannedMore === 0 && loadsMoreThatFit === 0 ? say.nothingMoves : '',
+  ]
+  return texts.filter((text) => text !== '').join(' ')
 }

@@ -56,7 +56,7 @@ function Step({ line, ...parts }: DeskParts & { readonly line: StepLine }) {
       <span class="desk-step-when">{steps.due(line.dueAtMs)}</span>
       <span class="desk-step-name">
         {name}
-        {mark !== '' && <strong> · {mark}</strong>}
+        {mark !== '' && <strong>{mark}</strong>}
         <Found {...parts} line={line} />
       </span>
       {isOver ? (
@@ -111,7 +111,7 @@ function Found({ line, words }: DeskParts & { readonly line: StepLine }) {
       : lookAgainAtMs === null
         ? ''
         : steps.foundNotReady(lookAgainAtMs)
-  return text === '' ? null : <span class="desk-quiet"> · {text}</span>
+  return text === '' ? null : <span class="desk-quiet">{text}</span>
 }
 
 function Who({ store, shop, words, line, name }: DeskParts & { readonly line: StepLine; readonly name: string }) {
