@@ -31,9 +31,13 @@ export function deviceZone(): string | null {
   return timeZone === undefined || timeZone === '' ? null : timeZone
 }
 
+/** Browsers of 2022 list their zones; the types that screens are checked with are older. */
+type MaybeListing = typeof Intl & { readonly supportedValuesOf?: (key: 'timeZone') => readonly string[] }
+
 /** A browser too old for the list knows at least its own zone and the plain ones. */
 function browserZones(): readonly string[] {
-  const listed = typeof Intl.supportedValuesOf === 'function' ? Intl.supportedValuesOf('timeZone') : []
+  const { supportedValuesOf } = Intl as MaybeListing
+  const listed = supportedValuesOf?.('timeZone') ?? []
   const here = deviceZone()
   return [...new Set([...listed, ...(here === null ? [] : [here]), 'UTC'])]
 }
