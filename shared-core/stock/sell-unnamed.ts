@@ -116,5 +116,5 @@ function at(fraction: number, shares: readonly Share[]): VarietyId | null {
 const GOLDEN = 0x9e3779b9
 
 function goldenFraction(n: number): number {
-  return (Math.imul(n, GOLDEN) >>> 0) / 2 ** 32
+  return (Math.imul(n, GOLDEN) >>> 0) / 0x1_0000_0000
 }

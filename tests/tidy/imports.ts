@@ -30,6 +30,7 @@ const MAY_IMPORT: Readonly<Record<string, { readonly folders: readonly string[];
     packages: /^(preact(\/.+)?|zustand(\/.+)?|@fontsource.+)$/,
   },
   ...Object.fromEntries(SCREENS.map((screen) => [`client/${screen}/`, screenRule(screen)])),
+  'client/desk/screens/': { folders: ['client/desk/', ...FOR_SCREENS], packages: /^(preact(\/.+)?|uqr)$/ },
 }
 
 /** Imports that go against the directions between folders. */
