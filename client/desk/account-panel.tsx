@@ -2,6 +2,7 @@ import type { AccountColumn } from '../words/desk.ts'
 import type { AccountRow } from './account-view.ts'
 import { accountRows, accountTotal, gaps, signed } from './account-view.ts'
 import type { DeskParts } from './desk-screen.tsx'
+import { Sideways } from './sideways.tsx'
 
 /** Come in | is somewhere | went. */
 const COLUMNS = [
@@ -25,34 +26,36 @@ export function AccountPanel({ state, words }: DeskParts) {
   const open = gaps(state)
   return (
     <>
-      <table class="desk-account">
-        <thead>
-          <tr>
-            <th>{account.columns.dough}</th>
-            {COLUMNS.map((column) => (
-              <th key={column} class={`desk-number desk-column-${column}`}>
-                {account.columns[column]}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((row) => (
-            <tr key={row.doughId}>
-              <th>{words.names.dough(row.doughId)}</th>
-              <Numbers row={row} />
-            </tr>
-          ))}
-        </tbody>
-        {rows.length > 1 && (
-          <tfoot>
+      <Sideways name={account.title}>
+        <table class="desk-account-table">
+          <thead>
             <tr>
-              <th>{account.total}</th>
-              <Numbers row={accountTotal(rows)} />
+              <th>{account.columns.dough}</th>
+              {COLUMNS.map((column) => (
+                <th key={column} class={`desk-number desk-column-${column}`}>
+                  {account.columns[column]}
+                </th>
+              ))}
             </tr>
-          </tfoot>
-        )}
-      </table>
+          </thead>
+          <tbody>
+            {rows.map((row) => (
+              <tr key={row.doughId}>
+                <th>{words.names.dough(row.doughId)}</th>
+                <Numbers row={row} />
+              </tr>
+            ))}
+          </tbody>
+          {rows.length > 1 && (
+            <tfoot>
+              <tr>
+                <th>{account.total}</th>
+                <Numbers row={accountTotal(rows)} />
+              </tr>
+            </tfoot>
+          )}
+        </table>
+      </Sideways>
       <p class="desk-quiet">{`${account.rule} ${account.unexplainedHint}`}</p>
       {open.length === 0 ? (
         <p class="desk-even">{`✓ ${day.accounted}`}</p>
