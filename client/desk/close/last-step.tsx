@@ -25,7 +25,7 @@ export function LastStep({ store, words, close, say, toCount, crew }: LastStepPr
       </ul>
       <div class="desk-line">
         <button type="button" class="desk-strong desk-large" disabled={crew.kind === 'wrong'} onClick={send}>
-          {say.close.closeIt}: {words.times.date(close.label)}
+          {`${say.close.closeIt}: ${words.times.date(close.label)}`}
         </button>
       </div>
     </>
