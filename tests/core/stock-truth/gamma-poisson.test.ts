@@ -7,7 +7,7 @@ const meanOf = ({ shape, exposure }: { shape: number; exposure: number }) => sha
 describe('the gamma–Poisson posterior', () => {
   // Source: Gelman et al., Bayesian Data Analysis, 3rd ed., section 2.6, the asthma mortality example: prior
   // Gamma(3.0, 5.0); 3 deaths in 200,000 people give Gamma(6.0, 7.0) with mean 0.86; 30 in ten years Gamma(33.0, 25.0)
-  // with mean 1.32. The book's two digits are the tolerance.
+  // with mean 1.32. Quoted from memory; the book's two digits are the tolerance.
   it.each([
     [3, 2, 6, 7, 0.86],
     [30, 20, 33, 25, 1.32],
@@ -45,7 +45,7 @@ describe('the gamma–Poisson posterior', () => {
 })
 
 describe('the unit normal loss', () => {
-  // Source: scipy 1.x, norm.pdf(z) − z·norm.sf(z), recomputed with Python's math.erf. Off the table's places the straight
+  // φ(z) − z·(1 − Φ(z)), computed with Python's math.erf. Off the table's places the straight
   // line is high by at most h²/8 times the curvature at 0, 0.25² · 0.4 / 8 = 0.003.
   it.each([
     [0, 0.398942],
