@@ -66,9 +66,9 @@ export interface Gap {
 
 export interface DayOldWords {
   readonly title: string
-  /** @example "Put out yesterday’s 14" */
+  /** @example "Put out 14 day-old" */
   putOut(pieces: number): string
-  /** @example "14 out, 12 yesterday’s to put out" */
+  /** @example "14 out, 12 to put out" */
   summary(out: number, toPut: number): string
   readonly nothing: string
   sold(pieces: number): string

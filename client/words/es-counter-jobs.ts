@@ -71,9 +71,9 @@ function named({ name, pieces }: { readonly name: string; readonly pieces: numbe
 
 const DAY_OLD: DayOldWords = {
   title: 'De ayer',
-  putOut: (pieces) => `Sacar los ${pieces} de ayer`,
+  putOut: (pieces) => `Poner ${pieces} de ayer`,
   summary: (out, toPut) => {
-    const parts = [...(out > 0 ? [`${out} puestos`] : []), ...(toPut > 0 ? [`${toPut} por sacar`] : [])]
+    const parts = [...(out > 0 ? [`${out} puestos`] : []), ...(toPut > 0 ? [`${toPut} por poner`] : [])]
     return parts.length === 0 ? 'nada' : parts.join(', ')
   },
   nothing: 'No hay piezas de ayer a la venta.',

@@ -57,7 +57,7 @@ export function pastDays({ nowMs, seed, days = DAYS }: { nowMs: EpochMs; seed: n
     // The demo's own zones never change their clocks.
     const dayStartMs = todayMs - back * 24 * 3_600_000
     const date = localDate(zone, epochMs(dayStartMs))
-    const busy = drawFor(seed, `busy:${date}`).between(0.78, 0.99)
+    const busy = drawFor(seed, `busy:${date}`).between(0.88, 1.08)
     const day: PastDay = { shop, seed, date, dayStartMs, busy }
     if (back === days) moveIn(played, day)
     playDay(played, day)

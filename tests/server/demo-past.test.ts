@@ -45,7 +45,7 @@ describe('the demo’s past days', () => {
       expect(figures?.missed?.pieces, label).toBeGreaterThan(0)
       expect(figures?.missed?.pieces, label).toBeLessThan(400)
       expect(figures?.left?.dayOld.pieces, label).toBeGreaterThan(10)
-      expect(figures?.left?.dayOld.pieces, label).toBeLessThan(500)
+      expect(figures?.left?.dayOld.pieces, label).toBeLessThan(300)
       expect(figures?.onTime.atOpen?.there, label).toBeGreaterThan(5)
       expect(Math.abs(figures?.onTime.ovenEmptyByMs ?? Number.NaN), label).toBeLessThan(60 * 60_000)
       expect(figures?.baked.dozensPerCrewHour, label).toBeGreaterThan(1)
