@@ -70,7 +70,7 @@ export function applyOut(folding: Folding, event: EventOf<'out'>): void {
   const { state, undo } = folding
   const load = must(state.loads, event.loadId)
   takeFromBatches(folding, event.takes)
-  for (const lot of event.lots) addLot(folding, lot, 0)
+  for (const lot of event.lots) addLot(folding, lot)
   if (!event.last) return
   put(state, undo, 'loads', load.id, null)
   const use = state.shelves.get(load.shelfId)

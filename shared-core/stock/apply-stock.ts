@@ -13,18 +13,29 @@ import { epochMs } from '../units.ts'
 const PACE_BUCKET_MS = 15 * 60_000
 const PACE_BUCKETS_MAX = 8
 
-/** New pieces on a rod: from the oven, or `unkept` ones from a keep that was released. */
-export function addLot(folding: Folding, { varietyId, doughId, lot }: VarietyLot, unkept: number): void {
+interface Come {
+  readonly atMs: EpochMs
+  /** Of a keep that was released: pieces that are kept no more. */
+  readonly unkept: number
+}
+
+/** New pieces on a rod: from the oven, or from a keep that was released. */
+export function addLot(
+  folding: Folding,
+  { varietyId, doughId, lot }: VarietyLot,
+  { atMs, unkept }: Come = { atMs: lot.readyAtMs, unkept: 0 },
+): void {
   const stock = stockOf(folding, varietyId, doughId)
   const lots = [...stock.lots, lot].sort(byReady)
   const after: Stock = { ...stock, kept: stock.kept - unkept, lots, goneSinceMs: null }
-  // What comes to an empty rod is all that is there.
+  // What comes to an empty rod is all that is there; what was kept had left it, and nothing of it went unseen till now.
   const isFirst = stock.lots.length === 0
-  putStock(folding, isFirst ? { ...after, seen: seenAt(folding, stock, lot.readyAtMs), unnamedSince: 0 } : after)
+  const seenAtMs = epochMs(Math.max(atMs, lot.readyAtMs))
+  putStock(folding, isFirst ? { ...after, seen: seenAt(folding, stock, seenAtMs), unnamedSince: 0 } : after)
 }
 
 export function applyReleased(folding: Folding, event: EventOf<'released'>): void {
-  for (const part of event.lots) addLot(folding, part, part.lot.pieces)
+  for (const part of event.lots) addLot(folding, part, { atMs: event.atMs, unkept: part.lot.pieces })
   put(folding.state, folding.undo, 'keeps', event.keepId, null)
 }
 

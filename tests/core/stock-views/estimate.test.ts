@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Habit, State, Stock } from '../../../shared-core/day/state.ts'
-import { varietyId } from '../../../shared-core/ids.ts'
+import { keepId, varietyId } from '../../../shared-core/ids.ts'
 import type { CounterRules } from '../../../shared-core/shop/shop.ts'
 import { toCountAtClose } from '../../../shared-core/stock/close.ts'
 import { leaksOf } from '../../../shared-core/stock/leak.ts'
@@ -9,6 +9,7 @@ import { NO_HABIT } from '../../../shared-core/stock/learn.ts'
 import { rods } from '../../../shared-core/stock/left.ts'
 import { spanMs } from '../../../shared-core/units.ts'
 import { at, lot, stateWith, stock } from '../support/make.ts'
+import { play } from '../support/play.ts'
 import { shopWith } from '../support/shop.ts'
 
 const HOUR = 3_600_000
@@ -69,6 +70,14 @@ describe('what is likely there', () => {
   it('[S27] given a load that came at 8:00 to a rod that had 6 left at 6:00, then no more than 6 left before', () => {
     const two = [lot({ id: 'a', pieces: 6, readyAt: at('5:45') }), lot({ id: 'b', pieces: 36, readyAt: at('8:00') })]
     expect(rod(sesame({ lots: two, seen: seenAt('6:00') }, [habit('sesame', 200)]), '8:00').likely).toBeGreaterThan(34)
+  })
+
+  it('[S27] given a box kept since 7:00 and released at 11:00 to an empty rod that leaks, then all of it is there', () => {
+    const state = sesame({ lots: lots(12), seen: seenAt('6:00') }, [habit('sesame', 200)])
+    play(state, { type: 'keep', lines: [{ varietyId: varietyId('sesame'), pieces: 12 }] }, { nowMs: at('7:00') })
+    play(state, { type: 'release', keepId: [...state.keeps.keys()][0] ?? keepId('none') }, { nowMs: at('11:00') })
+    expect(rod(state, '11:00')).toMatchObject({ forSale: 12, likely: 12 })
+    expect(rod(state, '12:00').likely).toBeLessThan(12)
   })
 
   it('[S27] given any books, habits and times, then likely lies between none and the books, in whole pieces', () => {
