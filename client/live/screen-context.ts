@@ -9,5 +9,5 @@ import { localDate } from './clock-text.ts'
 export function contextAt(nowMs: EpochMs, deviceId: DeviceId, shopClock: ShopClock | null): Context {
   if (shopClock === null) return { nowMs, deviceId, localDate: '' }
   const date = localDate(shopClock, nowMs)
-  return { nowMs, deviceId, localDate: date, noonMs: noonOf(shopClock, date) }
+  return { nowMs, deviceId, localDate: date, noonOf: (label) => noonOf(shopClock, label) }
 }

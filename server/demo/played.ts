@@ -9,8 +9,8 @@ import { forkState } from '../../shared-core/day/state-json.ts'
 import { commandId } from '../../shared-core/ids.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
-import { epochMs } from '../../shared-core/units.ts'
 import { mayDo } from '../devices/permissions.ts'
+import { localInstant } from '../live/shop-clock.ts'
 import type { Who } from './demo-shop.ts'
 import { DEMO_DEVICES } from './demo-shop.ts'
 import type { LocalDay, Move } from './scene.ts'
@@ -69,9 +69,8 @@ export class Played {
       return { kind: 'refused', refusal: { code: 'not-your-role', params: { role: device.role, type: command.type } } }
     }
     this.#day = localDay(this.#zone, nowMs, this.#day)
-    const { date, dayStartMs } = this.#day
-    const noonMs = epochMs(dayStartMs + NOON_MINUTE * 60_000)
-    const context = { nowMs, deviceId: device.deviceId, localDate: date, noonMs }
+    const noonOf = (label: string) => localInstant(this.#zone, label, NOON_MINUTE)
+    const context = { nowMs, deviceId: device.deviceId, localDate: this.#day.date, noonOf }
     const decision = decide(state, command, context)
     if (decision.kind !== 'taken') return decision
     const entry: Entry = {

@@ -102,10 +102,8 @@ export class Turn {
 
   #context({ deviceId }: DeviceHello): Context {
     const nowMs = this.#recordedAtMs()
-    const localDate = this.#parts.localDate(nowMs)
-    // Only an act that opens a day asks for its noon.
-    if (this.#parts.state.day?.label === localDate) return { nowMs, deviceId, localDate }
-    return { nowMs, deviceId, localDate, noonMs: noonOf(this.#parts.clock(), localDate) }
+    const { localDate, clock } = this.#parts
+    return { nowMs, deviceId, localDate: localDate(nowMs), noonOf: (label) => noonOf(clock(), label) }
   }
 
   /** The server's clock may be set back; recorded time does not go with it. */

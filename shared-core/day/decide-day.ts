@@ -16,8 +16,7 @@ export function decideOpenDay(oneCase: Of<'openDay'>): Decision {
   const { state, context } = oneCase
   if (state.day !== null) return refuse('already-open', { label: state.day.label })
   const label = labelOf(context.localDate, state.lastDay?.closedOn ?? null)
-  // A day that is opened after a close is the next date's: its noon is another.
-  const noonMs = label === context.localDate ? (context.noonMs ?? null) : null
+  const noonMs = context.noonOf?.(label) ?? null
   happen(oneCase, happenedAt(oneCase), { type: 'dayOpened', label, noonMs })
   return take(oneCase)
 }

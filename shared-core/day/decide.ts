@@ -152,13 +152,11 @@ function opening(
   { day, lastDay }: State,
   command: Command,
   decision: Extract<Decision, { kind: 'taken' }>,
-  { nowMs, localDate, noonMs }: Context,
+  { nowMs, localDate, noonOf }: Context,
 ): readonly Event[] {
   if (day !== null || OUTSIDE_A_DAY.has(command.type)) return []
   const tappedAtMs = decision.events[0]?.atMs ?? nowMs
   const atMs = lastDay !== null && lastDay.closedAtMs > tappedAtMs ? lastDay.closedAtMs : tappedAtMs
   const label = labelOf(localDate, lastDay?.closedOn ?? null)
-  // A day that is opened after a close is the next date's: its noon is another.
-  const noon = label === localDate ? (noonMs ?? null) : null
-  return [{ v: eventVersion('dayOpened'), atMs, type: 'dayOpened', label, noonMs: noon }]
+  return [{ v: eventVersion('dayOpened'), atMs, type: 'dayOpened', label, noonMs: noonOf?.(label) ?? null }]
 }

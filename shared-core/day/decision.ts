@@ -17,8 +17,8 @@ export interface Context {
   readonly deviceId: DeviceId
   /** The shop's date now, YYYY-MM-DD: zone tables live at the server's edge. */
   readonly localDate: string
-  /** The shop's noon of that date; left out: not known, and no leak is assumed on a day that is opened so. */
-  readonly noonMs?: EpochMs
+  /** The shop's noon of a date, YYYY-MM-DD; left out: not known, and no leak is assumed on a day that is opened so. */
+  readonly noonOf?: (isoDate: string) => EpochMs
 }
 
 export type Decision =

@@ -4,6 +4,8 @@ import type { Act } from '../../../shared-core/day/commands.ts'
 import { toJson } from '../../../shared-core/day/state-json.ts'
 import { commandId, doughId, keepId, plannedId, shelfId, varietyId } from '../../../shared-core/ids.ts'
 import { setUpChanges } from '../../../shared-core/shop/set-up-diff.ts'
+import { openHoursOf } from '../../../shared-core/stock/open-hours.ts'
+import { nextSweepMs } from '../../../shared-core/stock/sweep.ts'
 import { at, batch, lines, loadOf, lot, planned, stateWith, stock } from '../support/make.ts'
 import { decided, eventsOf, outcome, places, play } from '../support/play.ts'
 import { dwell, shopWith, TRADE_WINDOWS, variety } from '../support/shop.ts'
@@ -138,7 +140,18 @@ describe('closing', () => {
     const state = stateWith()
     play(state, { type: 'closeDay' }, { nowMs: at('17:00') })
     play(state, sell, { nowMs: at('17:10'), tappedAtMs: at('16:50') })
-    expect(state.day).toEqual({ label: '2026-11-25', openedAtMs: at('17:00'), noonMs: null })
+    expect(state.day).toEqual({ label: '2026-11-25', openedAtMs: at('17:00'), noonMs: at('12:00', 1) })
+  })
+})
+
+describe('a day that is opened the evening before', () => {
+  it('[T2] given dough shaped after the close, then the next day knows its noon and is swept in its time', () => {
+    const state = stateWith()
+    play(state, { type: 'closeDay' }, { nowMs: at('15:10') })
+    const dough = { doughId: PLAIN, varietyId: null, pieces: 60, stage: 'chill' } as const
+    play(state, { type: 'shape', ...dough }, { nowMs: at('16:00') })
+    expect(openHoursOf(state)).toMatchObject({ openMs: at('6:00', 1), closeMs: at('15:00', 1) })
+    expect(nextSweepMs(state)).toBeGreaterThan(at('6:00', 1))
   })
 })
 

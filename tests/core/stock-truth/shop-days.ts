@@ -201,7 +201,7 @@ class ShopDays implements Played {
     const id = commandId(`sim${this.#commands.toString(36).padStart(9, '0')}`)
     const command = { id, deviceSeq: this.#commands, tappedAtMs: nowMs, confirmed: ['far-count'] as const, ...act }
     const localDate = new Date(at('12:00', this.#day)).toISOString().slice(0, 10)
-    const context = { nowMs, deviceId: deviceId('counter'), localDate, noonMs: at('12:00', this.#day) }
+    const context = { nowMs, deviceId: deviceId('counter'), localDate, noonOf: () => at('12:00', this.#day) }
     const decision = decide(this.state, command, context)
     if (decision.kind !== 'taken') throw new Error(`${act.type}: ${JSON.stringify(decision)}`)
     const { told, events } = decision

@@ -43,7 +43,7 @@ export function context(when: When = {}): Context {
     nowMs: when.nowMs ?? at('6:47'),
     deviceId: deviceId(when.device ?? 'bench-1'),
     localDate,
-    noonMs: epochMs(Date.parse(`${localDate}T18:00:00Z`)),
+    noonOf: (label) => epochMs(Date.parse(`${label}T18:00:00Z`)),
   }
 }
 
