@@ -98,7 +98,7 @@ export class SoldOutOf {
     copy.#sold = this.#sold
     copy.#forSaleMs = this.#forSaleMs
     copy.#gaps = this.#gaps.map((gap) => ({ ...gap }))
-    copy.#gap = this.#gap === null ? null : (copy.#gaps.at(-1) ?? null)
+    copy.#gap = this.#gap === null ? null : (copy.#gaps[copy.#gaps.length - 1] ?? null)
     copy.goOn(endMs, open)
     return copy.#gaps.flatMap(sellOutOf)
   }

@@ -77,7 +77,7 @@ export class FiguresTally {
   after(state: State, entry: Entry): void {
     if (this.#close !== null) return
     this.#reckonHours(state, entry)
-    const atMs = entry.events.at(-1)?.atMs ?? entry.recordedAtMs
+    const atMs = entry.events[entry.events.length - 1]?.atMs ?? entry.recordedAtMs
     const open = this.#hours()
     for (const { varietyId } of state.stock.values()) {
       if (!this.#rods.has(varietyId)) this.#rods.set(varietyId, new SoldOutOf(varietyId, atMs))
@@ -173,7 +173,7 @@ export class FiguresTally {
 
   #followOven({ loads }: State, { events }: Entry): void {
     if (loads.size > 0) this.#ovenEmptyAtMs = null
-    else this.#ovenEmptyAtMs = events.findLast(({ type }) => OVEN_ENDS.has(type))?.atMs ?? this.#ovenEmptyAtMs
+    else this.#ovenEmptyAtMs = lastOvenEnd(events) ?? this.#ovenEmptyAtMs
   }
 
   #missed(shop: Shop, endMs: EpochMs): Missed | null {
@@ -234,6 +234,10 @@ export class FiguresTally {
 }
 
 const OVEN_ENDS: ReadonlySet<Event['type']> = new Set<Event['type']>(['out', 'loadUndone'])
+
+function lastOvenEnd(events: Entry['events']): EpochMs | null {
+  return events.reduce<EpochMs | null>((lastMs, { type, atMs }) => (OVEN_ENDS.has(type) ? atMs : lastMs), null)
+}
 
 function missedOf(shop: Shop, varietyId: VarietyId, sellOuts: readonly SellOut[]): MissedOf {
   const pieces = Math.round(sellOuts.reduce((sum, { missed }) => sum + missed, 0))
