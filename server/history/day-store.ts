@@ -42,11 +42,20 @@ export class DayStore {
   readonly #insert: StatementSyncInstance
   readonly #close: StatementSyncInstance
 
-  /** @param file ":memory:" for one that is gone with the process */
+  /**
+   * @param file ":memory:" for one that is gone with the process
+   * @throws when the file is no database, damaged or cannot be written
+   */
   constructor(sqlite: Sqlite, file: string, madeBy: MadeBy) {
     this.#db = new sqlite.DatabaseSync(file)
-    this.#db.exec(file === ':memory:' ? '' : 'PRAGMA journal_mode = WAL; PRAGMA synchronous = NORMAL;')
-    this.#makeTables({ ...madeBy, formVersion: FORM_VERSION })
+    try {
+      this.#db.exec(file === ':memory:' ? '' : 'PRAGMA journal_mode = WAL; PRAGMA synchronous = NORMAL;')
+      this.#makeTables({ ...madeBy, formVersion: FORM_VERSION })
+      this.#check()
+    } catch (error) {
+      this.#db.close()
+      throw error
+    }
     this.#insert = this.#db.prepare(
       'INSERT INTO days (number, label, first_seq, opened_at_ms, start) VALUES (?, ?, ?, ?, ?)',
     )
@@ -104,6 +113,15 @@ export class DayStore {
     // All in one file.
     this.#db.exec('PRAGMA wal_checkpoint(TRUNCATE)')
     this.#db.close()
+  }
+
+  /** @throws for a file that cannot be written, or of which a part, however far down, cannot be read */
+  #check(): void {
+    this.#db.exec('BEGIN IMMEDIATE; ROLLBACK')
+    const found = this.#db.prepare('PRAGMA quick_check(1)').get()?.quick_check
+    if (found !== 'ok') throw new Error(String(found))
+    const newest = this.newest()
+    if (newest !== null) this.startOf(newest.number)
   }
 
   #makeTables(madeBy: MadeBy & { readonly formVersion: number }): void {

@@ -76,6 +76,9 @@ function closedMorning(seed: number): Entry[] {
   return day.entries
 }
 
+/** https://sqlite.org/pragma.html#pragma_page_size: 4,096 where nobody says otherwise. */
+const SQLITE_PAGE_BYTES = 4_096
+
 const lastOf = (entries: readonly Entry[]) => entries.at(-1)?.seq ?? 0
 
 describe('past days', () => {
@@ -184,10 +187,14 @@ describe('the file of past days', () => {
   it.each([
     ['no database', (file: string) => writeFileSync(file, 'not a database, only text'.repeat(100))],
     ['cut off', (file: string) => writeFileSync(file, readFileSync(file).subarray(0, 3_000))],
+    [
+      'damaged behind its first page',
+      (file: string) => writeFileSync(file, readFileSync(file).fill(0xab, SQLITE_PAGE_BYTES)),
+    ],
     ['a folder that cannot be written', (file: string) => mkdirSync(join(file, 'in-the-way'), { recursive: true })],
   ])('[F7] given a file that is %s, when opened, then the days are made anew', async (what, spoil) => {
     const file = join(tempFolder(), 'history.sqlite')
-    if (what === 'cut off') await (await madeOf(closedMorning(3), file)).history.close()
+    if (what === 'cut off' || what.startsWith('damaged')) await (await madeOf(closedMorning(3), file)).history.close()
     spoil(file)
     const { history } = await madeOf(closedMorning(3), file)
     expect(history.days(Number.MAX_SAFE_INTEGER, 9).map(({ label }) => label)).toEqual(['2026-11-24'])
