@@ -55,6 +55,7 @@ export function setUpAfter(entries: Iterable<Entry>, seq: number): Shop | null {
 }
 
 function stepOf(entry: Entry, before: Shop | null, plannedBy: Map<string, DeviceId>) {
+  const ownAt = ownChangeAt(entry, plannedBy)
   let shop = before
   let deviceId = entry.deviceId
   let isPlanned = false
@@ -68,11 +69,21 @@ function stepOf(entry: Entry, before: Shop | null, plannedBy: Map<string, Device
     }
     if (event.type !== 'setUpDropped') return
     // What took effect is dropped right after: it is planned no more.
-    const tookEffect = entry.events[index - 1]?.type === 'setUpChanged' && plannedBy.has(event.setUpId)
-    if (tookEffect) {
-      isPlanned = true
-      deviceId = plannedBy.get(event.setUpId) ?? deviceId
+    const isAfterChange = entry.events[index - 1]?.type === 'setUpChanged' && index - 1 !== ownAt
+    if (isAfterChange && plannedBy.has(event.setUpId)) {
+      isPlanned = ownAt === null
+      deviceId = isPlanned ? (plannedBy.get(event.setUpId) ?? deviceId) : deviceId
     } else if (entry.told.type !== 'dropSetUp') lost += 1
   })
   return { shop, told, lost, deviceId, isPlanned }
+}
+
+/**
+ * Where the change stands that a command made at once: after those that were due with it. Null where the command was
+ * another, or planned a change for later.
+ */
+function ownChangeAt({ told, events }: Entry, plannedBy: ReadonlyMap<string, DeviceId>): number | null {
+  const isPlan = events.some((event) => event.type === 'setUpPlanned' && !plannedBy.has(event.setUp.id))
+  if (told.type !== 'changeSetUp' || isPlan) return null
+  return events.findLastIndex(({ type }) => type === 'setUpChanged')
 }

@@ -1,9 +1,14 @@
 import { describe, expect, it } from 'vitest'
 import type { Version } from '../../server/shop/versions.ts'
 import { setUpAfter, versionsOf } from '../../server/shop/versions.ts'
-import { varietyId } from '../../shared-core/ids.ts'
+import { emptyState } from '../../shared-core/day/apply.ts'
+import { doughId, varietyId } from '../../shared-core/ids.ts'
+import { setUpChanges } from '../../shared-core/shop/set-up-diff.ts'
 import { toSetUpFile } from '../../shared-core/shop/set-up-export.ts'
 import type { SetUpFile } from '../../shared-core/shop/set-up-schema.ts'
+import { must } from '../../shared-core/support.ts'
+import { at } from '../core/support/make.ts'
+import { record } from '../core/support/record.ts'
 import { shopWith } from '../core/support/shop.ts'
 import { setUpEntries } from './support/made-entries.ts'
 import type { Asked, TestServer } from './support/start-server.ts'
@@ -64,6 +69,23 @@ describe('the versions of a set-up', () => {
       entry.seq === 5 ? { ...entry, events: entry.events.filter(({ type }) => type !== 'setUpChanged') } : entry,
     )
     expect(versionsOf(lost).map(({ seq, told, lost: count }) => [seq, told.length, count])).toContainEqual([5, 0, 1])
+  })
+
+  it('[U10] given a change that a planned one does not outlive, then it is of who made it, and one is lost', () => {
+    const shop = shopWith()
+    const rye = must(shop.doughs, doughId('rye'))
+    const ryeVariety = must(shop.varieties, varietyId('rye'))
+    const seeded = { ...ryeVariety, id: varietyId('seeded'), name: 'Seeded', order: 9 }
+    const day = record(emptyState())
+    day.at('4:00', { type: 'changeSetUp', changes: setUpChanges(null, shop) })
+    const planned = [{ entity: 'variety', value: seeded }] as const
+    day.at('4:10', { type: 'changeSetUp', changes: planned, fromMs: at('12:00') }, { device: 'desk-1' })
+    const changes = [
+      { entity: 'dough', value: { ...rye, retired: true } },
+      { entity: 'variety', value: { ...ryeVariety, retired: true } },
+    ] as const
+    day.at('4:20', { type: 'changeSetUp', changes }, { device: 'desk-2', confirmed: ['loses-planned'] })
+    expect(versionsOf(day.entries).at(-1)).toMatchObject({ seq: 3, deviceId: 'desk-2', isPlanned: false, lost: 1 })
   })
 
   it('[U11] given entries, then the set-up after one of them is as it was then', () => {
