@@ -70,7 +70,8 @@ export function dayClosed(state: State, day: Day, { atMs, closedOn, crewMinutes,
     .sort((one, other) => (one.varietyId < other.varietyId ? -1 : 1))
   // A list for tomorrow may have been typed before the close, by its times; one without times, only if nobody closed.
   const isOver = ({ done, inAtMs }: PlannedLoad) => done || (inAtMs === null ? !isLate : inAtMs <= atMs)
-  const plannedIds = [...state.planned.values()].filter(isOver).map(({ id }) => id)
+  const over = [...state.planned.values()].filter(isOver)
+  const plannedIds = over.map(({ id }) => id).sort()
   return { type: 'dayClosed', closedOn, left, plannedIds, crewMinutes, ...straysOf(state, day, atMs) }
 }
 

@@ -117,8 +117,8 @@ export class FiguresTally {
 
   /** Opening hours and the changeover, anew when the set-up or the day's slip may have changed. */
   #reckonHours(state: State, { events }: Entry): void {
-    const isMarked = events.some(({ type }) => type === 'marked' || type === 'unmarked' || type === 'takenBack')
-    if (state.shop === null || (state.shop === this.#shop && !isMarked)) return
+    const isSlipNew = events.some(({ type }) => MOVES_SLIP.has(type))
+    if (state.shop === null || (state.shop === this.#shop && !isSlipNew)) return
     this.#shop = state.shop
     const ruler = rulerOf(state, this.#openedAtMs ?? state.recordedAtMs, this.#minuteToMs, this.#label)
     this.#open = ruler === null ? null : { fromMs: ruler.openMs, toMs: ruler.closeMs }
@@ -232,6 +232,14 @@ export class FiguresTally {
     return [...this.#bookings.values()].reduce((sum, booking) => sum + of(booking), 0)
   }
 }
+
+/** A close clears the day's slip, and reopening brings it back. */
+const MOVES_SLIP: ReadonlySet<Event['type']> = new Set<Event['type']>([
+  'marked',
+  'unmarked',
+  'takenBack',
+  'dayReopened',
+])
 
 const OVEN_ENDS: ReadonlySet<Event['type']> = new Set<Event['type']>(['out', 'loadUndone'])
 

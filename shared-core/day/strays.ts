@@ -11,15 +11,23 @@ const STRAY_WITHOUT_WINDOW_MS = 7 * 24 * 3_600_000
  * What a close writes off, as nobody has touched it since before the day opened: pieces on the line or long past their
  * window (unexplained: nobody tapped what became of them), loads whose out was never tapped, keeps that nobody fetched
  * (day-old). Without this a forgotten tap a day would grow the running state for ever.
+ * In id order: the tables' own differs between a screen that folded all and one that began with a snapshot.
  */
 export function straysOf(state: State, day: Day, closedAtMs: EpochMs): Strays {
   const old = (sinceMs: EpochMs) => sinceMs < day.openedAtMs
   return {
     batchIds: [...state.batches.values()]
       .filter((one) => old(one.sinceMs) && isGone(one, closedAtMs))
-      .map(({ id }) => id),
-    loadIds: [...state.loads.values()].filter((one) => old(one.loadedAtMs)).map(({ id }) => id),
-    keepIds: [...state.keeps.values()].filter((one) => old(one.keptAtMs)).map(({ id }) => id),
+      .map(({ id }) => id)
+      .sort(),
+    loadIds: [...state.loads.values()]
+      .filter((one) => old(one.loadedAtMs))
+      .map(({ id }) => id)
+      .sort(),
+    keepIds: [...state.keeps.values()]
+      .filter((one) => old(one.keptAtMs))
+      .map(({ id }) => id)
+      .sort(),
   }
 }
 

@@ -156,6 +156,18 @@ describe('figures of other days', () => {
     expect(dayFigures(day.start, day.entries, context('6:00')).onTime.atOpen).toEqual({ there: 0, of: 1 })
   })
 
+  it('[F8] given a slip, and the oven read between a close and its reopening, then the slip still counts', () => {
+    const day = smallDay()
+    day.at('9:50', { type: 'closeDay' })
+    day.at('9:55', { type: 'readOven', shelfId: null, degrees: 400, unit: 'F' })
+    day.at('10:00', { type: 'reopenDay', label: '2026-11-24' })
+    day.at('10:10', { type: 'closeDay' })
+    const once = smallDay()
+    once.at('10:10', { type: 'closeDay' })
+    expect(dayFigures(once.start, once.entries, context()).onTime.ovenEmptyByMs).toBe(at('8:15') - at('11:15'))
+    expect(dayFigures(day.start, day.entries, context())).toEqual(dayFigures(once.start, once.entries, context()))
+  })
+
   it('[F8] given a day closed and reopened, when it is closed again, then the figures are those of one close', () => {
     // Seven pieces of dough that nobody touched are written off at each close, and are back when it was none.
     const twice = smallDay(60)
