@@ -144,7 +144,7 @@ function Since({ form, words, change }: FieldProps) {
         }}
       >
         {days.map((day, daysAgo) => (
-          <option key={day} value={daysAgo}>
+          <option key={day} value={String(daysAgo)}>
             {day}
           </option>
         ))}

@@ -43,7 +43,7 @@ export function TimeKeys({ day, playing, words, say }: TimeKeysProps) {
             }}
           >
             {PACES.map((pace) => (
-              <option key={pace} value={pace}>
+              <option key={pace} value={String(pace)}>
                 {pace / 1_000} s
               </option>
             ))}
