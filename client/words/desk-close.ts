@@ -10,7 +10,6 @@ export interface CloseWords {
   /** The day is of an earlier date. */
   late(label: string): string
   readonly lateHint: string
-  readonly noDay: string
   readonly neverOne: string
   readonly steps: { readonly [step in CloseStep]: string }
   readonly count: CountWords

@@ -60,8 +60,6 @@ export interface DayWords {
   gap(dough: string, pieces: number): string
   /** @example "Last closed: Mon, Nov 23, at 15:10" */
   last(label: string, atMs: EpochMs): string
-  readonly neverClosed: string
-  readonly leftAtClose: string
   readonly nothingLeft: string
 }
 

@@ -9,7 +9,6 @@ export function enClose(words: Words): CloseWords {
     late: (label) => `${times.date(label)} is still open`,
     lateHint:
       'Nobody closed it. Closed here it ends now, with what is counted now; otherwise the first act of the new morning closes it by itself, as of its last tap.',
-    noDay: 'No day is open. The first act of a morning opens it.',
     neverOne: 'No day has been closed yet.',
     steps: {
       count: 'Count what is left',

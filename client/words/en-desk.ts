@@ -75,8 +75,6 @@ function day(times: Words['times'], line: Words['line']): DayWords {
     accounted: 'Every piece is accounted for.',
     gap: (dough, pieces) => `${dough}: ${line.pieces(pieces)} cannot be placed. This is a fault of the board.`,
     last: (label, atMs) => `Last closed: ${times.date(label)}, ${times.at(atMs)}`,
-    neverClosed: 'No day has been closed yet.',
-    leftAtClose: 'Left for sale at close',
     nothingLeft: 'nothing',
   }
 }
@@ -115,7 +113,7 @@ const LOADS: LoadsWords = {
   replaces: 'A new list replaces the loads that are still to come.',
   planned: 'Planned loads',
   none: 'No loads are planned.',
-  columns: { in: 'in', shelf: 'shelf', contents: 'what', state: '' },
+  columns: { in: 'in', shelf: 'shelf', contents: 'what', state: 'state' },
   anyShelf: 'any',
   whenFree: 'when a shelf is free',
   inOn: (clock, day) => `${clock} for ${day}`,

@@ -9,7 +9,6 @@ export function esClose(words: Words): CloseWords {
     late: (label) => `El ${times.date(label)} sigue abierto`,
     lateHint:
       'Nadie lo cerró. Si se cierra aquí, termina ahora con lo que se cuente ahora; si no, la primera acción de la mañana nueva lo cierra sola, a la hora del último toque.',
-    noDay: 'No hay día abierto. Lo abre la primera acción de la mañana.',
     neverOne: 'Todavía no se cerró ningún día.',
     steps: {
       count: 'Contar lo que queda',

@@ -74,8 +74,6 @@ function day(times: Words['times'], line: Words['line']): DayWords {
     accounted: 'Todas las piezas están en la cuenta.',
     gap: (dough, pieces) => `${dough}: ${line.pieces(pieces)} sin lugar en la cuenta. Es una falla del tablero.`,
     last: (label, atMs) => `Último cierre: ${times.date(label)}, ${times.at(atMs)}`,
-    neverClosed: 'Todavía no se cerró ningún día.',
-    leftAtClose: 'Quedó a la venta al cierre',
     nothingLeft: 'nada',
   }
 }
@@ -114,7 +112,7 @@ const LOADS: LoadsWords = {
   replaces: 'Una lista nueva reemplaza las cargas que faltan.',
   planned: 'Cargas previstas',
   none: 'No hay cargas previstas.',
-  columns: { in: 'entra', shelf: 'piso', contents: 'qué', state: '' },
+  columns: { in: 'entra', shelf: 'piso', contents: 'qué', state: 'estado' },
   anyShelf: 'cualquiera',
   whenFree: 'cuando haya piso libre',
   inOn: (clock, day) => `${clock}, para el ${day}`,
