@@ -78,14 +78,13 @@ export function isChangeoverNear({ fromMs, toMs }: Pick<ChangeoverNow, 'fromMs' 
   return nowMs >= fromMs - CHANGEOVER_AHEAD_MS && nowMs < Math.max(toMs, fromMs + 1)
 }
 
-/** The next step that is not done, and how many are. */
+/** The next step that is not done; how many are, the list itself says. */
 function listKey(list: StepList, what: string, sheet: OpenSheet, { nowMs, words }: ShiftKeyParts): ShiftKeyView {
   const { steps } = words.shift
   const next = list.lines.find(({ status }) => status !== 'done')
-  const progress = steps.progress(list.doneCount, list.lines.length)
   if (next === undefined) return { what, details: [steps.allDone], tone: 'plain', act: null, sheet }
   const view = stepView(next, { words, shift: words.shift, nowMs })
-  const details = [`${view.name} ${view.whenShort}`, progress]
+  const details = [`${view.name} ${view.whenShort}`]
   return { what, details, tone: view.tone === 'done' ? 'plain' : view.tone, act: null, sheet }
 }
 

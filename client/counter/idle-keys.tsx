@@ -25,14 +25,14 @@ export function IdleKeys(props: FootProps) {
 /** Of seven keys in a row the assorted dozen and the take-back have a fifth each; on a phone a quarter. */
 function keyRoom({ glass, sizes }: FootProps): TextRoom {
   const { isPhone, quietPx, gapPx, marginPx } = sizes
-  const widthPx = (glass.widthPx - 2 * marginPx) * (isPhone ? 0.25 : 0.2) - gapPx - quietPx
+  const widthPx = (glass.widthPx - 2 * marginPx) * (isPhone ? 0.25 : 0.2) - gapPx - (isPhone ? 1 : 2) * quietPx
   return { widthPx, lines: isPhone ? 2 : 3, fontPx: 0.9 * quietPx }
 }
 
 /** The key of the hour has an eighth of a tablet's row. */
 function labelRoom({ glass, sizes }: FootProps): TextRoom {
   const { isPhone, namePx, quietPx, gapPx, marginPx } = sizes
-  const widthPx = (glass.widthPx - 2 * marginPx) * (isPhone ? 0.25 : 0.125) - gapPx - (isPhone ? 1 : 0.2) * quietPx
+  const widthPx = (glass.widthPx - 2 * marginPx) * (isPhone ? 0.25 : 0.125) - gapPx - quietPx
   return { widthPx, lines: 3, fontPx: isPhone ? quietPx : namePx, weight: 'strong' }
 }
 

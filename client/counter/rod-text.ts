@@ -41,7 +41,12 @@ export function rodText(rod: CounterRod, { nowMs, closeMs }: RodTime, { counter 
   const isGone = isSoldOut(rod)
   const mayBeGone = forSale > 0 && likely === 0
   const isTrouble = isGone || mayBeGone || (runsOut && goneAtMs - nowMs < TROUBLE_MS)
-  const said = { about: aboutOf(rod, words), apart: apartOf(rod, words)[0] ?? '', known: words.known(basis), isTrouble }
+  const said = {
+    about: aboutOf(rod, words),
+    apart: apartOf(rod, words)[0] ?? '',
+    known: knownOf(rod, words),
+    isTrouble,
+  }
   const when = whenOf(rod, { lasts, isGap: runsOut && next !== undefined, mayBeGone }, words)
   if (next !== undefined) {
     const more = words.coming(next.pieces, next.readyAtMs, next.from === 'cooling')
@@ -53,6 +58,12 @@ export function rodText(rod: CounterRod, { nowMs, closeMs }: RodTime, { counter 
 
 function aboutOf({ within }: CounterRod, words: CounterRodWords): string {
   return within === 0 ? '' : words.about
+}
+
+/** A count before the last piece went would read as if none had been counted. */
+function knownOf({ forSale, goneSinceMs, basis }: CounterRod, words: CounterRodWords): string {
+  if (forSale === 0 && goneSinceMs !== null && basis.how !== 'nothing' && basis.atMs < goneSinceMs) return ''
+  return words.known(basis)
 }
 
 function apartOf({ kept, dayOld }: CounterRod, words: CounterRodWords): readonly string[] {

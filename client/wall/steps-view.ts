@@ -114,5 +114,8 @@ function doneText(views: readonly StepView[], { shift, box, sizes }: StepsInput)
     .filter(({ tone }) => tone === 'done')
     .sort((one, other) => (other.line.doneAtMs ?? 0) - (one.line.doneAtMs ?? 0))
     .map(({ name, when, who }) => [`${name} ${when}`, who].filter((text) => text !== '').join(' '))
-  return texts.length === 0 ? '' : fitList(texts, { roomPx: box.width * 0.98, fontPx: sizes.minPx }, shift.steps.more)
+  const roomPx = box.width * 0.98
+  // A number alone would read as if so many were still to do.
+  if (widthOf(texts[0] ?? '', sizes.minPx) > roomPx) return ''
+  return fitList(texts, { roomPx, fontPx: sizes.minPx }, shift.steps.more)
 }

@@ -15,7 +15,8 @@ function steps({ times }: Words): StepWords {
     toZero: (list, zeroAtMs, nowMs) => {
       const what = list === 'opening' ? 'First load' : 'Oven empty'
       if (zeroAtMs > nowMs) return `${what} ${times.within(zeroAtMs - nowMs)}`
-      return `${what} was due ${times.at(zeroAtMs)}`
+      // The oven may well have been empty in time: only the first load is known not to have gone in.
+      return list === 'opening' ? `${what} was due ${times.at(zeroAtMs)}` : `${what} ${times.by(zeroAtMs)}`
     },
     progress: (done, all) => `${done} of ${all} done`,
     allDone: 'all done',
@@ -58,14 +59,14 @@ function change({ times }: Words): ChangeWords {
     ovenEmpty: (atMs) => (atMs === null ? 'oven empty' : `oven empty ${times.at(atMs)}`),
     reading: (degrees, unit, atMs) => `${degrees} °${unit} ${times.at(atMs)}`,
     noReading: 'no reading yet',
-    readings: 'Oven heat',
+    readings: 'Oven readings',
     wholeOven: 'Whole oven',
     typing: (place, unit) => `${place}, °${unit}`,
     type: 'Type it',
-    save: 'That is the heat',
+    save: 'Write down',
     wipeOut: 'Clear',
     typeFirst: 'type it first',
-    over: 'Over',
+    over: 'Done with bagels',
     bagelsAgain: 'Bagels again',
     shelfState,
     slip: 'Move it',

@@ -80,7 +80,7 @@ function standingWords({ times }: Words): StandingWords {
 }
 
 const BAR: BarWords = {
-  nothing: 'Nothing to do right now',
+  nothing: 'Nothing to do on the line',
   done: (did) => listed('Done', did),
   justChanged: 'Not done: the board had just changed. Press again.',
   nothingFor: (station) => `${station}: nothing to do`,

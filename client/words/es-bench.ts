@@ -71,7 +71,7 @@ function station({ times, line }: Words): StationWords {
     oven: 'Horno: una tecla por piso',
     ovenInTurn: 'Horno: el marco indica la puerta',
     hearth: 'Solera: una tecla por carga',
-    empty: 'vacía',
+    empty: 'vacío',
     next: (dough, count) => `sigue ${dough} ${count}`,
     becomes: (what, count) => `${count === 1 ? 'será' : 'serán'} ${what}`,
     amount: (dough, count) => `${dough} ${count}`,

@@ -75,7 +75,7 @@ function hand({ line }: Words): HandWords {
     changeIt: 'Cambiar el surtido',
     noneForSale: 'nada a la venta',
     unnamed: 'Sin decir cuál',
-    unnamedDetail: 'no se sabe cuáles',
+    unnamedDetail: 'no se sabe',
     unnamedHow: 'Vendidos, no se sabe cuáles: ¿cuántos?',
     unnamedSold: (pieces) => `vendido ${pieces}, sin decir cuáles`,
     other: 'Otro',

@@ -15,7 +15,7 @@ function steps({ times }: Words): StepWords {
     toZero: (list, zeroAtMs, nowMs) => {
       const what = list === 'opening' ? 'Primera carga' : 'Horno vacío'
       if (zeroAtMs > nowMs) return `${what} ${times.within(zeroAtMs - nowMs)}`
-      return `${what}: tocaba ${times.at(zeroAtMs)}`
+      return list === 'opening' ? `${what}: tocaba ${times.at(zeroAtMs)}` : `${what} ${times.by(zeroAtMs)}`
     },
     progress: (done, all) => `${done} de ${all} hechos`,
     allDone: 'todo hecho',
@@ -58,14 +58,14 @@ function change({ times }: Words): ChangeWords {
     ovenEmpty: (atMs) => (atMs === null ? 'horno vacío' : `horno vacío ${times.at(atMs)}`),
     reading: (degrees, unit, atMs) => `${degrees} °${unit} ${times.at(atMs)}`,
     noReading: 'sin lectura',
-    readings: 'Calor del horno',
+    readings: 'Lecturas del horno',
     wholeOven: 'Todo el horno',
     typing: (place, unit) => `${place}, °${unit}`,
     type: 'Escribirlo',
-    save: 'Ese es el calor',
+    save: 'Anotar',
     wipeOut: 'Borrar',
     typeFirst: 'escríbalo antes',
-    over: 'Terminado',
+    over: 'Terminó con bagels',
     bagelsAgain: 'Otra vez bagels',
     shelfState,
     slip: 'Moverlo',

@@ -81,7 +81,7 @@ function standingWords({ times }: Words): StandingWords {
 }
 
 const BAR: BarWords = {
-  nothing: 'Nada que hacer por ahora',
+  nothing: 'Nada que hacer en la línea',
   done: (did) => listed('Hecho', did),
   justChanged: 'No se hizo: la pizarra acababa de cambiar. Pise otra vez.',
   nothingFor: (station) => `${station}: nada que hacer`,

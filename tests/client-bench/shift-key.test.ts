@@ -31,10 +31,10 @@ describe('the key for the ends of a shift', () => {
       act: null,
       sheet: { kind: 'opening' },
     })
-    expect(keyAt(state, at('3:20'))?.details).toEqual(['Oven-on 3:30', '0 of 3 done'])
+    expect(keyAt(state, at('3:20'))?.details).toEqual(['Oven-on 3:30'])
     expect(keyAt(state, at('3:40'))?.tone).toBe('late')
     play(state, { type: 'doStep', stepId: stepId('oven-on'), doughId: null, personId: null }, { nowMs: at('3:40') })
-    expect(keyAt(state, at('3:40'))?.details).toEqual(['Kettle-lit 3:45', '1 of 3 done'])
+    expect(keyAt(state, at('3:40'))?.details).toEqual(['Kettle-lit 3:45'])
   })
 
   it('[B10] given a care that is due, then a touch does it, before any list; then it says that the water boils', () => {

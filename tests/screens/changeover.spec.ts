@@ -38,14 +38,14 @@ test('given a changeover in half an hour, when it is slipped, the oven changes s
 
   await bench.touch(bench.named('Shelf by shelf'))
   await expectNoViolations(bench.page, 'shelves')
-  await bench.touch(bench.named('Shelf 3: Over'))
+  await bench.touch(bench.named('Shelf 3: Done with bagels'))
   await expect(wall.locator('.wall-status')).toContainText('3: over')
   await bench.touch(bench.named('Shelf 3: Bagels again'))
   await expect(wall.locator('.wall-status')).toContainText('3: bagels')
-  for (const shelf of [1, 2, 3]) await bench.touch(bench.named(`Shelf ${shelf}: Over`))
+  for (const shelf of [1, 2, 3]) await bench.touch(bench.named(`Shelf ${shelf}: Done with bagels`))
   await expect(wall.locator('.wall-status')).toContainText('1: emptying')
 
-  await bench.touch(bench.named('Oven heat'))
+  await bench.touch(bench.named('Oven readings'))
   await bench.touch(bench.named('Type it: Shelf 1'))
   for (const digit of ['4', '8', '5']) await bench.touch(bench.cell(`digit ${digit}`))
   await bench.touch(bench.cell('save'))
