@@ -1,6 +1,7 @@
 import type { Ruler } from '../../shared-core/day/ruler.ts'
 import { rulerDate, rulerOf } from '../../shared-core/day/ruler.ts'
 import type { State } from '../../shared-core/day/state.ts'
+import { noonOf } from '../../shared-core/live/noon.ts'
 import type { ShopClock } from '../../shared-core/live/protocol.ts'
 import { hoursOn } from '../../shared-core/shop/hours.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
@@ -80,10 +81,4 @@ export function offsetMsAt({ offsets }: ShopClock, atMs: number): number {
   let offsetMinutes = offsets[0]?.offsetMinutes ?? 0
   for (const offset of offsets) if (offset.fromMs <= atMs) offsetMinutes = offset.offsetMinutes
   return offsetMinutes * MINUTE_MS
-}
-
-/** Noon of a local date: far enough from midnight that no change of the clocks moves it to another date. */
-function noonOf(clock: ShopClock, date: string): EpochMs {
-  const noonMs = Date.parse(`${date}T12:00:00Z`)
-  return epochMs(noonMs - offsetMsAt(clock, noonMs))
 }

@@ -5,6 +5,7 @@ import type { State } from '../../../shared-core/day/state.ts'
 import { FOLD_VERSION } from '../../../shared-core/day/state.ts'
 import type { StateJson } from '../../../shared-core/day/state-json.ts'
 import { fromJson } from '../../../shared-core/day/state-json.ts'
+import { noonOf } from '../../../shared-core/live/noon.ts'
 import type { ShopClock } from '../../../shared-core/live/protocol.ts'
 import type { EpochMs } from '../../../shared-core/units.ts'
 import { epochMs } from '../../../shared-core/units.ts'
@@ -82,7 +83,7 @@ export function playedDay(record: DayRecordJson): PlayedDay | null {
 
 /** By the set-up that the day began with, or that it brought; the day itself where the shop was closed by it. */
 function openHours(start: State, entries: readonly Entry[], { label, openedAtMs, closedAtMs, clock }: DayRecordJson) {
-  const noonMs = epochMs(Date.parse(`${label}T12:00:00Z`) - (clock.offsets[0]?.offsetMinutes ?? 0) * 60_000)
+  const noonMs = noonOf(clock, label)
   const shop = start.shop ?? new Replay(start, entries, () => undefined).stateAt(epochMs(Number.MAX_SAFE_INTEGER)).shop
   const ruler = rulerOf({ ...start, shop }, noonMs, (minute) => instantOfMinute(clock, minute, noonMs), label)
   return ruler === null
