@@ -3,6 +3,7 @@ import type { LoadId, ShelfId } from '../../shared-core/ids.ts'
 import { loadId } from '../../shared-core/ids.ts'
 import type { ShelfKey } from '../../shared-core/line/shelf-keys.ts'
 import { shelfKeys } from '../../shared-core/line/shelf-keys.ts'
+import { isShelfOver } from '../../shared-core/line/shelf-over.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { PendingCommand } from '../live/shop-store.ts'
 import type { RingState } from '../parts/ring.tsx'
@@ -93,7 +94,7 @@ function shelfView(key: ShelfKey, said: Said): ShelfView {
   const when = key.atMs === null ? '' : words.times.when({ atMs: key.atMs, status: key.status }, nowMs)
   const contents = isNamed ? others : held
   const notes = notesOf(key, said)
-  const nothing = held.length === 0 ? [words.bench.shelf.chooseWhat] : []
+  const nothing = held.length === 0 ? [emptyText(key, said)] : []
   return {
     id: key.loadId ?? `load ${key.shelfId}`,
     key,
@@ -106,6 +107,11 @@ function shelfView(key: ShelfKey, said: Said): ShelfView {
     name: [[what, when].filter((text) => text !== '').join(' '), ...contents, ...nothing, ...notes].join(', '),
     unconfirmed,
   }
+}
+
+/** A shelf that is done with bagels may still be loaded, but asks for nothing. */
+function emptyText({ shelfId: id }: ShelfKey, { state, words }: Said): string {
+  return id !== null && isShelfOver(state, id) ? words.shift.change.over : words.bench.shelf.chooseWhat
 }
 
 function notesOf(key: ShelfKey, said: Said): readonly string[] {

@@ -34,7 +34,7 @@ export function isSoldOut({ forSale, goneSinceMs }: Pick<CounterRod, 'forSale' |
 
 export function rodText(rod: CounterRod, { nowMs, closeMs }: RodTime, { counter }: CounterWords): RodText {
   const words = counter.rod
-  const { forSale, likely, goneAtMs, basis } = rod
+  const { forSale, likely, goneAtMs } = rod
   const [next] = rod.onTheWay
   const lasts = goneAtMs !== null && closeMs !== null && goneAtMs >= closeMs
   const runsOut = goneAtMs !== null && !lasts && (next === undefined || goneAtMs < next.readyAtMs)

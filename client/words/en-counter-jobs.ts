@@ -105,7 +105,7 @@ function close({ times }: Words): CloseWords {
     closed: (label) => `${times.date(label)} is closed`,
     reopen: (label) => `Reopen ${times.date(label)}`,
     reopenDetail: 'closed by mistake',
-    opensItself: 'The first act of the morning opens it.',
+    opensItself: 'The first act of the morning opens the next day.',
     lessHours: (hours) => `${hours} hours less`,
     moreHours: (hours) => `${hours} hours more`,
     least: 'least',

@@ -49,7 +49,7 @@ function rodWords({ times, names }: Words): RodWords {
     noMore: 'no more coming',
     others: (count) => `${count} ${count === 1 ? 'other' : 'others'}`,
     othersFine: 'fine',
-    nothingOut: 'Nothing for sale yet',
+    nothingOut: 'Nothing for sale',
     firstAt: ({ varietyId, pieces }, atMs) => `first: ${pieces} ${names.variety(varietyId)} ${times.at(atMs)}`,
     spoken: (name, pieces, onTheWay) => `${name}: ${pieces} for sale, ${onTheWay} on the way`,
   }

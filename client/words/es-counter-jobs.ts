@@ -105,7 +105,7 @@ function close({ times }: Words): CloseWords {
     closed: (label) => `${times.date(label)} está cerrado`,
     reopen: (label) => `Reabrir ${times.date(label)}`,
     reopenDetail: 'se cerró por error',
-    opensItself: 'Lo abre lo primero que se haga por la mañana.',
+    opensItself: 'El día siguiente lo abre lo primero que se haga por la mañana.',
     lessHours: (hours) => `${hours} horas menos`,
     moreHours: (hours) => `${hours} horas más`,
     least: 'mínimo',

@@ -49,7 +49,7 @@ function rodWords({ times, names }: Words): RodWords {
     noMore: 'no vienen más',
     others: (count) => `${count} ${count === 1 ? 'otro' : 'otros'}`,
     othersFine: 'bien',
-    nothingOut: 'Todavía no hay nada a la venta',
+    nothingOut: 'No hay nada a la venta',
     firstAt: ({ varietyId, pieces }, atMs) => `primero: ${pieces} ${names.variety(varietyId)} ${times.at(atMs)}`,
     spoken: (name, pieces, onTheWay) => `${name}: ${pieces} a la venta, ${onTheWay} en camino`,
   }

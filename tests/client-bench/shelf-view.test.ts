@@ -6,6 +6,7 @@ import { commandId, deviceId, loadId, shelfId } from '../../shared-core/ids.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { StateParts } from '../core/support/make.ts'
 import { at, lines, loadOf, planned, stateWith } from '../core/support/make.ts'
+import { play } from '../core/support/play.ts'
 import { shelf, shopWith, table } from '../core/support/shop.ts'
 import { wordsOf } from './support.ts'
 
@@ -75,6 +76,13 @@ describe('[B1] given one key a shelf', () => {
     const [view] = views(state)
     expect(view?.contents).toEqual(['choose what'])
     expect(view && actOfShelf(state, view.key)).toBeNull()
+  })
+
+  it('when its shelf is done with bagels, then it says so and asks for nothing', () => {
+    const state = stateWith()
+    play(state, { type: 'changeOverShelf', shelfId: shelfId('s1'), to: 'secondMenu' }, { nowMs: at('10:51') })
+    const [done, other] = views(state, at('10:52'))
+    expect([done?.contents, other?.contents]).toEqual([['Done with bagels'], ['choose what']])
   })
 
   it('when touched through, then it flips and then takes out by what it showed', () => {

@@ -53,6 +53,17 @@ describe('what is said of a rod', () => {
     expect(rodText(rod(parts), TIME, wordsIn('en'))).toMatchObject({ when, more: comes, moreTone, isTrouble })
   })
 
+  it.each([
+    ['8:30', ''],
+    ['8:47', 'counted 8:47'],
+  ] as const)(
+    'given none left since 8:47 and a count of %s, then it says "%s" of how that is known',
+    (clock, known) => {
+      const basis = { how: 'counted', atMs: at(clock), isNow: false } as const
+      expect(rodText(rod({ forSale: 0, goneSinceMs: at('8:47'), basis }), TIME, wordsIn('en')).known).toBe(known)
+    },
+  )
+
   it('given a gap in Spanish, then it is said in words too', () => {
     const short = rod({ goneAtMs: at('8:14'), ...more(36, '8:43') })
     const time = { nowMs: at('7:52'), closeMs: at('15:00') }

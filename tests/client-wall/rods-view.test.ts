@@ -57,7 +57,7 @@ describe('the rods on the wall', () => {
   })
 
   it('given nothing at all, then words stand in place of rods', () => {
-    expect(view({})).toMatchObject({ rods: [], text: 'Nothing for sale yet' })
+    expect(view({})).toMatchObject({ rods: [], text: 'Nothing for sale' })
   })
 
   const many = (count: number, name: (n: number) => string) =>
