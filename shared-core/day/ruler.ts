@@ -2,7 +2,7 @@ import type { PlannedId, ShelfId } from '../ids.ts'
 import type { ExpectedLoad } from '../line/fill.ts'
 import { longestBakeMs } from '../line/longest-bake.ts'
 import { expectedLoads } from '../line/planned.ts'
-import { hoursOn } from '../shop/hours.ts'
+import { closesAtMinute, hoursOn } from '../shop/hours.ts'
 import type { Hours, Shop } from '../shop/shop.ts'
 import type { EpochMs } from '../units.ts'
 import { epochMs } from '../units.ts'
@@ -71,7 +71,7 @@ export function rulerOf(
   const lastLoadInByMs = changeover === null ? null : epochMs(changeover.fromMs - longestBakeMs(shop, planned))
   const marks = expected.map((one) => markOf(one, { shop, nowMs, changeover })).sort(byTime)
   const openMs = minuteToMs(hours.openMinute)
-  const closeMs = minuteToMs(closeMinute(hours))
+  const closeMs = minuteToMs(closesAtMinute(hours))
   const ovenReadyMs = minuteToMs(hours.ovenReadyMinute)
   return {
     fromMs: earlier(ovenReadyMs, openMs),
@@ -104,11 +104,6 @@ function markOf({ planned, shelf, inAtMs }: ExpectedLoad, { shop, nowMs, changeo
 
 function byTime(one: LoadMark, other: LoadMark): number {
   return one.atMs - other.atMs || (one.plannedId < other.plannedId ? -1 : 1)
-}
-
-/** A shop that closes at or before the minute at which it opens closes after midnight. */
-function closeMinute({ openMinute, closeMinute: minute }: Hours): number {
-  return minute > openMinute ? minute : minute + 1_440
 }
 
 /**

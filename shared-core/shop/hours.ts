@@ -12,6 +12,11 @@ export function hoursOn({ hours, weekdays }: Pick<Shop, 'hours' | 'weekdays'>, i
   return own === undefined || own.retired ? hours : own.hours
 }
 
+/** Minutes after the day's midnight: a shop that closes at or before the minute at which it opens closes after the next. */
+export function closesAtMinute({ openMinute, closeMinute }: Pick<Hours, 'openMinute' | 'closeMinute'>): number {
+  return closeMinute > openMinute ? closeMinute : closeMinute + 1_440
+}
+
 /**
  * Weekday of a date by ISO 8601: 1 is Monday, 7 Sunday. A date has one weekday wherever it is, so no zone comes in.
  *

@@ -1,5 +1,5 @@
 import type { State } from '../day/state.ts'
-import { hoursOn } from '../shop/hours.ts'
+import { closesAtMinute, hoursOn } from '../shop/hours.ts'
 import type { EpochMs } from '../units.ts'
 import { epochMs } from '../units.ts'
 
@@ -16,9 +16,9 @@ export function openHoursOf({ shop, day }: Pick<State, 'shop' | 'day'>): OpenHou
   const noonMs = day?.noonMs ?? null
   if (shop === null || day === null || noonMs === null) return null
   // Who works on a day on which the shop is shut keeps the usual hours.
-  const { openMinute, closeMinute } = hoursOn(shop, day.label) ?? shop.hours
+  const hours = hoursOn(shop, day.label) ?? shop.hours
   const at = (minute: number) => epochMs(noonMs + (minute - NOON_MINUTE) * MINUTE_MS)
-  return { openMs: at(openMinute), closeMs: at(closeMinute > openMinute ? closeMinute : closeMinute + 1_440), noonMs }
+  return { openMs: at(hours.openMinute), closeMs: at(closesAtMinute(hours)), noonMs }
 }
 
 /** A span in parts, one for each hour of the day that it has a share in. */
