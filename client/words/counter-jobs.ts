@@ -66,7 +66,7 @@ export interface Gap {
 
 export interface DayOldWords {
   readonly title: string
-  /** @example "Put out 14 day-old" */
+  /** @example "Day-old: put out 14" */
   putOut(pieces: number): string
   /** @example "14 out, 12 to put out" */
   summary(out: number, toPut: number): string

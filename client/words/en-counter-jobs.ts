@@ -71,7 +71,7 @@ function named({ name, pieces }: { readonly name: string; readonly pieces: numbe
 
 const DAY_OLD: DayOldWords = {
   title: 'Day-old',
-  putOut: (pieces) => `Put out ${pieces} day-old`,
+  putOut: (pieces) => `Day-old: put out ${pieces}`,
   summary: (out, toPut) => {
     const parts = [...(out > 0 ? [`${out} out`] : []), ...(toPut > 0 ? [`${toPut} to put out`] : [])]
     return parts.length === 0 ? 'none' : parts.join(', ')

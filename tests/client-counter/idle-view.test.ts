@@ -130,7 +130,7 @@ describe('the key of the hour', () => {
       words,
     })
     expect(keyOf(nextMorning, 'day-old')).toMatchObject({
-      label: 'Put out 14 day-old',
+      label: 'Day-old: put out 14',
       does: { kind: 'act', act: { type: 'dayOldIn', lines: lines('sesame', 14) } },
     })
   })

@@ -105,6 +105,21 @@ async function expectOnePage(page: Page): Promise<void> {
   await page.emulateMedia({ media: 'screen' })
 }
 
+test('given fates that were said and not booked, when the day is closed, then they are what becomes of the pieces', async ({
+  browser,
+  server,
+}) => {
+  await server.start(noonShop())
+  await twoLoads(server)
+  const page = await openDeskByTouch(browser, server, { place: 'close', language: 'en' })
+  await part(page, 'fates').getByRole('button', { name: SAID.en.given }).tap()
+  await expect(part(page, 'close').getByText('Book: 6 given away')).toBeVisible()
+  await part(page, 'close').locator('.desk-large').tap()
+  await expect(page.getByRole('region', { name: SAID.en.closed })).toBeVisible()
+  const { lastDay } = await server.state()
+  expect(lastDay?.account.find(({ doughId: id }) => id === doughId('plain'))?.account.given).toBe(6)
+})
+
 test('given a closed day, when its files are fetched, then they are a table and the entries', async ({
   browser,
   server,

@@ -59,7 +59,7 @@ test('given yesterday’s pieces, when they are put out and sold, then they stay
   await server.act({ type: 'count', varietyId: varietyId('poppy'), pieces: 12 })
   const glass = await CounterGlass.open(browser, server)
   const { page } = glass
-  await glass.touch(glass.named('Put out 8 day-old'))
+  await glass.touch(glass.named('Day-old: put out 8'))
   expect(glass.touches).toBe(1)
   await expect(page.locator('[data-variety="sesame"]')).toContainText('day-old 8')
   await expect(glass.number('sesame')).toHaveText('0')

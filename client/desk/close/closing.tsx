@@ -15,6 +15,7 @@ import { CountStep } from './count-step.tsx'
 import { CrewField } from './crew-field.tsx'
 import { readCrew } from './crew-view.ts'
 import { FatesStep } from './fates-step.tsx'
+import type { Fates } from './fates-view.ts'
 import { FiguresPart } from './figures-part.tsx'
 import { LastStep } from './last-step.tsx'
 
@@ -30,6 +31,7 @@ export interface ClosingParts extends DeskParts {
 export function Closing(parts: ClosingParts) {
   const { live, state, words, close, report, got, say, sheet } = parts
   const [crew, setCrew] = useState('')
+  const [fates, setFates] = useState<Fates>(new Map())
   const toCount = toCountAtClose(state, live.nowMs)
   const isLate = live.shopClock !== null && close.label < localDate(live.shopClock, live.nowMs)
   return (
@@ -47,7 +49,7 @@ export function Closing(parts: ClosingParts) {
           <CountStep {...parts} toCount={toCount} />
         </Part>
         <Part step="fates" say={say}>
-          <FatesStep {...parts} />
+          <FatesStep {...parts} fates={fates} onFates={setFates} />
         </Part>
         <Part step="account" say={say}>
           <ReportAccount report={report} words={words} say={sheet} />
@@ -73,7 +75,7 @@ export function Closing(parts: ClosingParts) {
           <Notes {...parts} />
         </Part>
         <Part step="close" say={say}>
-          <LastStep {...parts} toCount={toCount} crew={readCrew(crew)} />
+          <LastStep {...parts} toCount={toCount} crew={readCrew(crew)} fates={fates} />
           <DayFiles label="today" openedAtMs={null} say={sheet} />
         </Part>
       </ol>

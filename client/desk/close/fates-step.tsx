@@ -1,35 +1,38 @@
-import { useState } from 'preact/hooks'
 import { PiecesField } from '../pieces-field.tsx'
 import type { ClosingParts } from './closing.tsx'
 import type { FateRow, Fates } from './fates-view.ts'
 import { allTo, fateActs, fateOf, fateRows, totalFates, withFate } from './fates-view.ts'
 
+interface FatesStepProps extends ClosingParts {
+  readonly fates: Fates
+  readonly onFates: (fates: Fates) => void
+}
+
 /** What is left by variety: given away, wasted; the rest stays as day-old. */
-export function FatesStep({ store, close, say }: ClosingParts) {
+export function FatesStep({ store, close, say, fates, onFates }: FatesStepProps) {
   const { fates: sayFates } = say
-  const [fates, setFates] = useState<Fates>(new Map())
   const rows = fateRows(close.left)
   if (rows.length === 0) return <p class="desk-quiet">{sayFates.nothing}</p>
   const { given, wasted } = totalFates(rows, fates)
   const book = () => {
     for (const act of fateActs(rows, fates)) if (store.send(act) === null) return
-    setFates(new Map())
+    onFates(new Map())
   }
   return (
     <>
       <p class="desk-quiet">{sayFates.hint}</p>
       <div class="desk-line">
-        <button type="button" onClick={() => setFates(allTo(rows, 'given'))}>
+        <button type="button" onClick={() => onFates(allTo(rows, 'given'))}>
           {sayFates.allGiven}
         </button>
-        <button type="button" onClick={() => setFates(allTo(rows, 'wasted'))}>
+        <button type="button" onClick={() => onFates(allTo(rows, 'wasted'))}>
           {sayFates.allWasted}
         </button>
-        <button type="button" onClick={() => setFates(allTo(rows, null))}>
+        <button type="button" onClick={() => onFates(allTo(rows, null))}>
           {sayFates.allStay}
         </button>
       </div>
-      <FatesTable rows={rows} fates={fates} say={say} onChange={setFates} />
+      <FatesTable rows={rows} fates={fates} say={say} onChange={onFates} />
       <button type="button" class="desk-strong" disabled={given + wasted === 0} onClick={book}>
         {given + wasted === 0 ? sayFates.nothingToBook : sayFates.book(given, wasted)}
       </button>
