@@ -8,8 +8,9 @@ import type { EventOf } from './events.ts'
 import type { Folding } from './folding.ts'
 import { book, touch } from './folding.ts'
 import { put, putAccount, restore } from './recorder.ts'
+import type { Care } from './said.ts'
 import type { ClosedDay } from './state.ts'
-import type { Touched } from './trace.ts'
+import type { Touched, Trace } from './trace.ts'
 
 export function applyDayOpened({ state }: Folding, event: EventOf<'dayOpened'>): void {
   state.day = { label: event.label, openedAtMs: event.atMs, noonMs: event.noonMs }
@@ -101,7 +102,25 @@ export function applyTakenBack(folding: Folding, event: EventOf<'takenBack'>): v
   for (const touched of trace.touched) restore(state, undo, touched)
   for (const { doughId, column, pieces } of trace.booked) book(folding, doughId, column, -pieces)
   for (const { key, pieces } of trace.touches) touch(folding, key, -pieces)
+  if (trace.touches.length > 0) forgetTouches(folding, trace)
   state.traces = state.traces.filter((one) => one !== trace)
+}
+
+/**
+ * A care that came after what is taken back counted its pieces as well: they go out of its counts too. Else as many of
+ * the same, boiled since, would seem never to have touched the water.
+ */
+function forgetTouches({ state, undo }: Folding, trace: Trace): void {
+  const isSince = ({ kind }: Care) =>
+    state.traces.some(
+      ({ seq, touched }) => seq > trace.seq && touched.some(({ table, id }) => table === 'cares' && id === kind),
+    )
+  const back = new Map<string, number>()
+  for (const { key, pieces } of trace.touches) back.set(key, (back.get(key) ?? 0) + pieces)
+  for (const care of [...state.cares.values()].filter(isSince)) {
+    const touches = care.touches.map(([key, pieces]) => [key, Math.max(0, pieces - (back.get(key) ?? 0))] as const)
+    put(state, undo, 'cares', care.kind, { ...care, touches })
+  }
 }
 
 function dropStrays(folding: Folding, { batchIds, loadIds, keepIds }: EventOf<'dayClosed'>): void {

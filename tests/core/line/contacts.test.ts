@@ -68,6 +68,16 @@ describe('what touched the kettle', () => {
     expect(kettle(state)).toEqual([['Egg', 12]])
   })
 
+  it('[K4] given a dip taken back after the water was changed, when as many are boiled again, then they touched it', () => {
+    const state = shop()
+    play(state, { type: 'dip', doughId: EGG, varietyId: null, pieces: 36 }, { nowMs: at('6:00'), id: 'dipegg0001' })
+    care(state, 'change', '6:10')
+    play(state, { type: 'takeBack', commandId: commandId('dipegg0001') }, { nowMs: at('6:20') })
+    expect(kettle(state)).toEqual([])
+    dip(state, EGG, 36, '6:25')
+    expect(kettle(state)).toEqual([['Egg', 36]])
+  })
+
   it('[K4] given a dip taken back after the water was changed, then none, not fewer', () => {
     const state = shop()
     play(state, { type: 'dip', doughId: EGG, varietyId: null, pieces: 12 }, { nowMs: at('6:00'), id: 'dip0000001' })
