@@ -6,6 +6,7 @@ import { epochMs } from '../../shared-core/units.ts'
 import { COMING_KEY, pedalAct, soundingAct } from '../parts/calls.ts'
 import { offsetMsAt } from '../parts/ruler-of-day.ts'
 import { textWidthPx } from '../parts/text-width.ts'
+import { useEscape } from '../parts/use-escape.ts'
 import { useFlash } from '../parts/use-flash.ts'
 import { usePedals } from '../parts/use-pedals.ts'
 import { useSound } from '../parts/use-sound.ts'
@@ -53,7 +54,9 @@ export function BenchBoard(props: BoardProps) {
   const [undone, sayUndone] = useFlash()
   const sound = useSound(live, view.acts)
   const wipe = useWipeLock()
-  useIdleClose(sheet !== null, () => setSheet(null))
+  const closeSheet = () => setSheet(null)
+  useIdleClose(sheet !== null, closeSheet)
+  useEscape(sheet === null ? null : closeSheet)
   const flash = useLinePedals(props, view, sheet !== null)
   if (sheet !== null) {
     return (
@@ -63,7 +66,7 @@ export function BenchBoard(props: BoardProps) {
         room={sheetRoom(glass, layout)}
         sheet={sheet}
         open={setSheet}
-        onClose={() => setSheet(null)}
+        onClose={closeSheet}
         send={send}
         onTrySound={sound.tryOut}
         onWipe={() => {

@@ -8,6 +8,7 @@ import { epochMs } from '../../shared-core/units.ts'
 import { rulerNow, rulerOfDay } from '../parts/ruler-of-day.ts'
 import { rulerSize } from '../parts/ruler-size.ts'
 import type { RulerDay } from '../parts/ruler-view.ts'
+import { useEscape } from '../parts/use-escape.ts'
 import type { Found } from './after-count.ts'
 import { foundBy } from './after-count.ts'
 import type { CounterRod } from './counter-rods.ts'
@@ -58,6 +59,7 @@ export function CounterBoard(parts: CounterParts) {
   const { live, state, words, sizes, glass } = parts
   const [sheet, openSheet] = useState<Sheet | null>(null)
   const [page, setPage] = useState(0)
+  useEscape(sheet === null ? null : () => openSheet(null))
   const slowMs = epochMs(live.nowMs - (live.nowMs % SLOW_MS))
   // What was counted a moment ago is for sale from that moment on.
   const rodsMs = epochMs(Math.max(slowMs, state.recordedAtMs))

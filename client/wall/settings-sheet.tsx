@@ -1,5 +1,4 @@
 import type { ComponentChildren } from 'preact'
-import { useEffect } from 'preact/hooks'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { LiveState, ShopStore } from '../live/shop-store.ts'
 import { Choice } from '../parts/choice.tsx'
@@ -7,6 +6,7 @@ import { ComfortSettings } from '../parts/comfort-settings.tsx'
 import { Key } from '../parts/key.tsx'
 import type { Panel } from '../parts/legibility.ts'
 import { ScreenSize } from '../parts/screen-size.tsx'
+import { useEscape } from '../parts/use-escape.ts'
 import type { SettingsWords } from '../words/settings.ts'
 import type { Words } from '../words/words.ts'
 import { NoticeKeys } from './notice-keys.tsx'
@@ -147,14 +147,4 @@ function Volume({ store, live, settingsWords: say, onTrySound }: SheetProps) {
       </div>
     </Field>
   )
-}
-
-function useEscape(onClose: () => void) {
-  useEffect(() => {
-    const close = (event: KeyboardEvent) => {
-      if (event.key === 'Escape') onClose()
-    }
-    window.addEventListener('keydown', close)
-    return () => window.removeEventListener('keydown', close)
-  }, [onClose])
 }

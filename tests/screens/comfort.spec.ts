@@ -14,6 +14,23 @@ const HELD_MS = 1_600
 /** WCAG 2.2, 1.4.3. */
 const CONTRAST_MIN = 4.5
 
+test('given a sheet opened from the keyboard, when Escape is pressed, then the line or the rack is there again', async ({
+  browser,
+  server,
+}) => {
+  await server.start(shiftShop({ language: 'en', changeoverIn: 240 }))
+  await server.act({ type: 'openDay' })
+  for (const screen of ['bench', 'counter']) {
+    const page = await browser.newPage()
+    await page.goto(`${server.address}/${screen}`)
+    await page.getByRole('button', { name: 'More' }).last().press('Enter')
+    await expect(page.getByRole('dialog'), screen).toBeVisible()
+    await page.keyboard.press('Escape')
+    await expect(page.getByRole('dialog'), screen).toHaveCount(0)
+    await page.close()
+  }
+})
+
 test('given a glass that is locked to be wiped, when it is touched, then nothing is done, a pedal still works, and holding the band ends it', async ({
   browser,
   server,
