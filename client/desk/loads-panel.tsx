@@ -95,7 +95,8 @@ function Planned({ store, live, shop, words, planned }: DeskParts & { readonly p
     return day === '' ? clock : loads.inOn(clock, day)
   }
   return (
-    <div class="desk-scroll">
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached from the keyboard (WCAG 2.1.1).
+    <div class="desk-scroll" role="group" tabIndex={0} aria-label={loads.planned}>
       <table>
         <caption>{loads.planned}</caption>
         <thead>

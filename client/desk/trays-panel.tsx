@@ -171,7 +171,8 @@ function Standing({ state, live, shop, words }: DeskParts) {
   }
   if (batches.length === 0) return <p class="desk-quiet">{trays.nothing}</p>
   return (
-    <div class="desk-scroll">
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached from the keyboard (WCAG 2.1.1).
+    <div class="desk-scroll" role="group" tabIndex={0} aria-label={trays.standing}>
       <table>
         <caption>{trays.standing}</caption>
         <thead>
