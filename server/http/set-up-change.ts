@@ -1,4 +1,5 @@
 import type { Request, Response } from 'express'
+import { AT_MS_MAX } from '../../shared-core/day/command-schema.ts'
 import type { Act } from '../../shared-core/day/commands.ts'
 import { decideChangeSetUp } from '../../shared-core/day/decide-set-up.ts'
 import type { State } from '../../shared-core/day/state.ts'
@@ -30,7 +31,7 @@ export async function changeSetUpTo(
 ): Promise<void> {
   const { dryRun = '0' } = request.query
   const fromMs = wholeNumber(request.query.fromMs, 0)
-  if (fromMs === null || (dryRun !== '0' && dryRun !== '1')) {
+  if (fromMs === null || fromMs > AT_MS_MAX || (dryRun !== '0' && dryRun !== '1')) {
     const detail =
       '"dryRun" is 0 or 1; "fromMs" is an instant in milliseconds since 1970: ?dryRun=1&fromMs=1796000000000.'
     sendProblem(response, { status: 400, title: 'Bad request', detail })

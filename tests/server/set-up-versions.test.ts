@@ -179,6 +179,7 @@ describe('a dry run', () => {
     expectProblem(await ask(server, '/api/v1/set-up?dryRun=1', { body: { ...FILE, kettle: 7 } }), 422)
     expectProblem(await post(server, FILE, '?dryRun=yes'), 400)
     expectProblem(await post(server, FILE, '?fromMs=tomorrow'), 400)
+    expectProblem(await post(server, FILE, '?fromMs=999999999999999'), 400)
   })
 
   it('[U6] given a file that holds from later on, when posted, then it is planned, and the shop is as it was', async () => {
