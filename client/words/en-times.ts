@@ -16,8 +16,9 @@ export function enTimes({ localTime }: Speech): TimeWords {
     within,
     late,
     when: ({ atMs, status }, nowMs) => {
-      if (status === 'late') return late(nowMs - atMs)
-      return status === 'due' ? 'now' : within(atMs - nowMs)
+      // In its first second it is late by nothing that could be told.
+      if (status === 'late' && nowMs - atMs >= 1_000) return late(nowMs - atMs)
+      return status !== 'coming' ? 'now' : within(atMs - nowMs)
     },
     at: (atMs) => `at ${localTime(atMs)}`,
     since: (atMs) => `since ${localTime(atMs)}`,

@@ -17,8 +17,9 @@ export function esTimes({ localTime }: Speech): TimeWords {
     within,
     late,
     when: ({ atMs, status }, nowMs) => {
-      if (status === 'late') return late(nowMs - atMs)
-      return status === 'due' ? 'ya' : within(atMs - nowMs)
+      // In its first second it is late by nothing that could be told.
+      if (status === 'late' && nowMs - atMs >= 1_000) return late(nowMs - atMs)
+      return status !== 'coming' ? 'ya' : within(atMs - nowMs)
     },
     at: (atMs) => `a ${hour(atMs)}`,
     since: (atMs) => `desde ${hour(atMs)}`,

@@ -207,6 +207,7 @@ describe('sentences as they are read', () => {
     ['to come', at('6:47:40'), 'coming', 'Flip 2 in 40 s', 'Voltear 2 en 40 s'],
     ['in minutes', at('6:55'), 'coming', 'Flip 2 in 8 min', 'Voltear 2 en 8 min'],
     ['due', at('6:46:30'), 'due', 'Flip 2 now', 'Voltear 2 ya'],
+    ['late by nothing yet', at('6:47'), 'late', 'Flip 2, now', 'Voltear 2, ya'],
     ['late', at('6:43:30'), 'late', 'Flip 2, 3 min late', 'Voltear 2, 3 min tarde'],
   ] as const)('given a flip that is %s, then it says so', (_, atMs, status, english, spanish) => {
     expect(en.acts.timed({ ...flip2, atMs, status }, now)).toBe(english)
