@@ -1,6 +1,7 @@
 import { render } from 'preact'
 import '../theme/theme.css'
 import { startScreen } from '../live/start-screen.ts'
+import { writeTextsOnce } from '../parts/texts-once.ts'
 import './counter.css'
 import './rack.css'
 import './foot.css'
@@ -9,5 +10,6 @@ import './jobs.css'
 import './phone.css'
 import { CounterScreen } from './counter-screen.tsx'
 
+writeTextsOnce()
 const place = document.getElementById('counter')
 if (place !== null) render(<CounterScreen store={startScreen('counter')} />, place)

@@ -1,10 +1,12 @@
 import { render } from 'preact'
 import '../theme/theme.css'
 import { startScreen } from '../live/start-screen.ts'
+import { writeTextsOnce } from '../parts/texts-once.ts'
 import './forms.css'
 import './desk.css'
 import './today/today.css'
 import { DeskScreen } from './desk-screen.tsx'
 
+writeTextsOnce()
 const place = document.getElementById('desk')
 if (place !== null) render(<DeskScreen store={startScreen('desk')} />, place)

@@ -6,14 +6,12 @@ import { browserText } from './saved-text.ts'
 import type { ShopStore } from './shop-store.ts'
 import { createShopStore } from './shop-store.ts'
 import { socketLink } from './socket-link.ts'
-import { writeTextsOnce } from './texts-once.ts'
 
 /** Written into the page when it is built; the server names the build that it serves. */
 declare const __BUILD_ID__: string
 
 /** Connects a page to its shop: the one place where the live connection meets the browser. */
 export function startScreen(role: Role): ShopStore {
-  writeTextsOnce()
   const store = createShopStore({
     role,
     saved: browserText(),
