@@ -33,9 +33,30 @@ export function LatePart<Props extends object>({ fetchPart, props, waiting, fail
   return (
     <div class="desk-line" role="alert">
       <p class="desk-trouble">{failed}</p>
-      <button type="button" onClick={() => setTries(tries + 1)}>
+      <button
+        type="button"
+        onClick={() => {
+          fetchStylesAgain()
+          setTries(tries + 1)
+        }}
+      >
         {again}
       </button>
     </div>
   )
+}
+
+/** What fetches a part asks once for its style sheets: one that failed is not asked for again with the part. */
+function fetchStylesAgain(): void {
+  for (const link of document.querySelectorAll('link[rel="stylesheet"]'))
+    if (link instanceof HTMLLinkElement && !isStyled(link)) link.replaceWith(link.cloneNode())
+}
+
+/** The rules of a sheet that could not be fetched cannot be read. */
+function isStyled({ sheet }: HTMLLinkElement): boolean {
+  try {
+    return sheet !== null && sheet.cssRules.length > 0
+  } catch {
+    return false
+  }
 }
