@@ -87,7 +87,8 @@ export class Chores {
     const isDue = [...this.#room.state.setUps.values()].some(({ fromMs }) => fromMs <= nowMs)
     if (!isDue || this.#isTakingUp || this.#room.failure !== null) return
     this.#isTakingUp = true
-    const id = commandId(`takeup${Math.floor(nowMs).toString(36)}`)
+    // By what the shop has become: asked again for the same, the first answer stands and nothing is written anew.
+    const id = commandId(`takeup${String(this.#room.state.seq).padStart(10, '0')}`)
     this.#room
       .submit(SERVER, [{ id, deviceSeq: 1, tappedAtMs: null, type: 'takeUpSetUps' }])
       // A disk that is full is told by the room; the next tick tries again.

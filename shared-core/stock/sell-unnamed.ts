@@ -52,12 +52,16 @@ export function spreadUnnamed(
   const shares = sharesOf(state, shop, atMs)
   let spread = [...state.stock.values()].reduce((sum, { unnamedToday }) => sum + unnamedToday, 0)
   const given = new Map<VarietyId, number>()
+  const givenOf = (id: VarietyId) => given.get(id) ?? 0
+  let pool = poolOf(shares, givenOf)
   for (let n = 0; n < pieces; n += 1) {
     spread += 1
-    const some = shares.filter(({ varietyId, ready }) => ready > (given.get(varietyId) ?? 0))
-    const hot = shares.filter(({ varietyId, out }) => out > (given.get(varietyId) ?? 0))
-    const id = at(goldenFraction(spread), some.length > 0 ? some : hot.length > 0 ? hot : shares)
-    if (id !== null) given.set(id, (given.get(id) ?? 0) + 1)
+    const share = at(goldenFraction(spread), pool)
+    if (share === null) break
+    const so = givenOf(share.varietyId) + 1
+    given.set(share.varietyId, so)
+    // Who takes part changes only where a rod runs out: a thousand pieces are not a thousand looks at every rod.
+    if (so === share.ready || so === share.out) pool = poolOf(shares, givenOf)
   }
   return shares.flatMap(({ varietyId }): readonly Line[] => {
     const some = given.get(varietyId) ?? 0
@@ -103,13 +107,21 @@ function sharesOf({ stock, habits }: State, shop: Shop, atMs: EpochMs): readonly
 /** So that a rod on which something lies is never left out for good. */
 const LEAST_WEIGHT = 0.01
 
-function at(fraction: number, shares: readonly Share[]): VarietyId | null {
+/** What is for sale, else what is out of the oven at all, else every rod. */
+function poolOf(shares: readonly Share[], givenOf: (id: VarietyId) => number): readonly Share[] {
+  const ready = shares.filter((share) => share.ready > givenOf(share.varietyId))
+  if (ready.length > 0) return ready
+  const out = shares.filter((share) => share.out > givenOf(share.varietyId))
+  return out.length > 0 ? out : shares
+}
+
+function at(fraction: number, shares: readonly Share[]): Share | null {
   let rest = fraction * shares.reduce((sum, { weight }) => sum + weight, 0)
-  for (const { varietyId, weight } of shares) {
-    rest -= weight
-    if (rest < 0) return varietyId
+  for (const share of shares) {
+    rest -= share.weight
+    if (rest < 0) return share
   }
-  return shares[shares.length - 1]?.varietyId ?? null
+  return shares[shares.length - 1] ?? null
 }
 
 /** 2³² divided by the golden section, odd: its multiples modulo 2³² fill the line ever more evenly. */
