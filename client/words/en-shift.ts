@@ -36,7 +36,7 @@ function steps({ times }: Words): StepWords {
     nobody: 'Nobody in particular',
     as: (person) => `as ${person}`,
     who: 'Who',
-    nothing: 'The set-up has no steps for this list. Add them at the desk.',
+    nothing: 'Nothing is on this list now. Its steps are set up at the desk.',
     more: (count) => `${count} more`,
   }
 }

@@ -35,7 +35,7 @@ function steps({ times }: Words): StepWords {
     nobody: 'Nadie en particular',
     as: (person) => `como ${person}`,
     who: 'Quién',
-    nothing: 'La configuración no tiene pasos para esta lista. Añádalos en el escritorio.',
+    nothing: 'Ahora no hay nada en esta lista. Sus pasos se definen en el escritorio.',
     more: (count) => `${count} más`,
   }
 }

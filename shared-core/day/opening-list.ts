@@ -7,17 +7,21 @@ import { stepList } from './step-list.ts'
 
 /** While no day is open the list shows up so long before its first line: the evening before plans, it does not open. */
 const SHOWN_BEFORE_MS = 4 * 3_600_000
+/** A day that nobody opened so long after its first load was due began without the board: its steps are not late, they are past. */
+const BEGUN_WITHIN_MS = 3_600_000
 
 /**
  * What must be done before the first load, worked back from it: the first planned load that is still to come, where it
  * is planned for a time, else the oven being ready.
  * @param ruler of the day that `nowMs` stands in; null without a set-up
- * @returns null once the day's first load went in, where the shop has no such steps, and at night long before them
+ * @returns null once the day's first load went in, where the shop has no such steps, at night long before them, and where nobody
+ * opened the day until long after the first load was due
  */
 export function openingList(state: State, nowMs: EpochMs, ruler: Ruler | null): StepList | null {
   if (ruler === null || isFirstLoadIn(state)) return null
   const list = stepList(state, nowMs, 'opening', firstLoadAt(state, ruler))
-  if (list === null || state.day !== null) return list
+  if (list === null || (state.day?.openedAtMs ?? nowMs) - list.zeroAtMs > BEGUN_WITHIN_MS) return null
+  if (state.day !== null) return list
   const [first] = list.lines
   const isOver = state.lastDay !== null && list.zeroAtMs <= state.lastDay.closedAtMs
   const isFar = first !== undefined && first.dueAtMs - nowMs > SHOWN_BEFORE_MS

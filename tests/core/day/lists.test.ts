@@ -174,6 +174,23 @@ describe('the opening list', () => {
     expect(openingList(state, nowMs, rulerOf(state, nowMs, minuteToMs)) !== null).toBe(shown)
   })
 
+  it.each([
+    ['nobody opened the day an hour after the first load was due', true, null, null, '5:30'],
+    ['nobody opened the day a minute later', false, null, null, '5:31'],
+    ['nobody opened the day hours later', false, null, null, '7:52'],
+    ['somebody opened it within the hour and it is hours later', true, '5:30', null, '7:52'],
+    ['somebody opened it hours later', false, '7:52', null, '7:53'],
+    ['nobody opened it and the first load is planned for later', true, null, '8:30', '7:52'],
+    ['it is opened hours later and the first load is planned for later', true, '7:52', '8:30', '7:53'],
+  ])(
+    '[O9] given an oven ready at 4:30, when %s, then whether there is a list: %s',
+    (...[, shown, opened, plan, clock]) => {
+      const day = opened === null ? null : { ...OPEN, openedAtMs: at(opened) }
+      const state = shop({ day, planned: plan === null ? [] : [planned({ inAt: at(plan) })] })
+      expect(opening(state, clock) !== null).toBe(shown)
+    },
+  )
+
   it('[O1] given no set-up, or no steps for the opening, then there is no list', () => {
     expect(openingList(shop({ shop: null }), at('4:00'), null)).toBeNull()
     expect(opening(stateWith())).toBeNull()
