@@ -1,4 +1,5 @@
-import { personId, stepId, varietyId } from '../../shared-core/ids.ts'
+import { personId, shelfId, stepId, varietyId } from '../../shared-core/ids.ts'
+import { epochMs } from '../../shared-core/units.ts'
 import { openDeskByTouch, part } from './support/desk-page.ts'
 import { shiftShop } from './support/shift-shop.ts'
 import { expect, test } from './support/shop-server.ts'
@@ -10,6 +11,10 @@ test('given the opening list, when a step is given to somebody and done, then th
   server,
 }) => {
   await server.start(NOON)
+  // The first load is still to come: long after it nobody would be asked for an opening.
+  const lines = [{ varietyId: varietyId('sesame'), pieces: 36 }]
+  const inAtMs = epochMs(Date.now() + 42 * 60_000)
+  await server.act({ type: 'setLoadList', loads: [{ shelfId: shelfId('s1'), inAtMs, lines }] })
   const page = await openDeskByTouch(browser, server)
   const list = part(page, 'opening')
   const [person] = [...NOON.people.values()]
