@@ -9,6 +9,7 @@ import { rulerNow, rulerOfDay } from '../parts/ruler-of-day.ts'
 import { rulerSize } from '../parts/ruler-size.ts'
 import type { RulerDay } from '../parts/ruler-view.ts'
 import { useEscape } from '../parts/use-escape.ts'
+import { useIdleClose } from '../parts/use-idle-close.ts'
 import type { Found } from './after-count.ts'
 import { foundBy } from './after-count.ts'
 import type { CounterRod } from './counter-rods.ts'
@@ -23,6 +24,7 @@ import type { RackRoom } from './rack-layout.ts'
 import { rackLayout } from './rack-layout.ts'
 import { rackView } from './rack-view.ts'
 import type { RodTime } from './rod-text.ts'
+import { rackDay } from './rod-text.ts'
 import type { Sheet } from './sheet.ts'
 import { SheetOf } from './sheets.tsx'
 import { Top } from './top.tsx'
@@ -60,12 +62,13 @@ export function CounterBoard(parts: CounterParts) {
   const [sheet, openSheet] = useState<Sheet | null>(null)
   const [page, setPage] = useState(0)
   useEscape(sheet === null ? null : () => openSheet(null))
+  useIdleClose(sheet !== null && !IS_WORKED_AT.has(sheet.kind), () => openSheet(null))
   const slowMs = epochMs(live.nowMs - (live.nowMs % SLOW_MS))
   // What was counted a moment ago is for sale from that moment on.
   const rodsMs = epochMs(Math.max(slowMs, state.recordedAtMs))
   const ruler = useDay(parts)
   const all = useMemo(() => counterRods(state, rodsMs), [state, rodsMs])
-  const time = { nowMs: rodsMs, closeMs: ruler === null ? null : epochMs(ruler.toMs) }
+  const time = { nowMs: rodsMs, closeMs: ruler === null ? null : epochMs(ruler.toMs), day: rackDay(state) }
   const board: BoardState = {
     rods: all,
     time,
@@ -98,6 +101,9 @@ export function CounterBoard(parts: CounterParts) {
     </div>
   )
 }
+
+/** Whoever counts walks along the rack, and whoever writes thinks: these wait. */
+const IS_WORKED_AT: ReadonlySet<Sheet['kind']> = new Set(['sweep', 'close', 'notes'])
 
 /** What is in somebody's hands: pieces, a sale without names, the answer to a count. */
 function useInHand({ store }: CounterParts, sheet: Sheet | null, openSheet: (sheet: Sheet | null) => void) {

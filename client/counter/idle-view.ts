@@ -9,6 +9,7 @@ import type { CounterRod } from './counter-rods.ts'
 import type { LastDone, TextRoom } from './foot-view.ts'
 import { firstInRoom, isInRoom } from './foot-view.ts'
 import type { RodTime } from './rod-text.ts'
+import { rackDay } from './rod-text.ts'
 import type { Sheet } from './sheet.ts'
 
 /** A key under the rack while nothing is in hand. */
@@ -211,6 +212,8 @@ export function idleText(
   const { hand } = words.counter
   const salesFrom = state.shop?.counter.salesFrom ?? 'taps'
   const how = { taps: hand.touchARod, till: hand.tillSells, sweeps: hand.countsOnly }[salesFrom]
+  // Nothing is sold after a close; the keys under it say what can be done.
+  if (rackDay(state) === 'closed') return note
   const first = isBakingOver ? hand.bakingOver : how
   if (note === '') return first
   // A phone has room for one of them, and who holds it knows how to sell.

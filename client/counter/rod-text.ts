@@ -1,3 +1,5 @@
+import { isFirstLoadIn } from '../../shared-core/day/opening-list.ts'
+import type { State } from '../../shared-core/day/state.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { CounterRodWords, CounterWords } from '../words/counter.ts'
 import type { CounterRod } from './counter-rods.ts'
@@ -18,10 +20,22 @@ export interface RodText {
   readonly isTrouble: boolean
 }
 
-/** Where the day ends, for what lasts; null before the shop's hours are known. */
+/**
+ * What a rack can speak of today: `closed` while no day is open after a close, `ahead` before a day's first load, when
+ * nobody knows yet of what there will be none, else `running`.
+ */
+export type RackDay = 'ahead' | 'running' | 'closed'
+
 export interface RodTime {
   readonly nowMs: EpochMs
+  /** Where the day ends, for what lasts; null before the shop's hours are known. */
   readonly closeMs: EpochMs | null
+  readonly day: RackDay
+}
+
+export function rackDay(state: State): RackDay {
+  if (state.day === null && state.lastDay !== null) return 'closed'
+  return isFirstLoadIn(state) ? 'running' : 'ahead'
 }
 
 /** A rod that is gone sooner than this, with nothing coming before, is trouble. */
@@ -32,7 +46,7 @@ export function isSoldOut({ forSale, goneSinceMs }: Pick<CounterRod, 'forSale' |
   return forSale === 0 && goneSinceMs !== null
 }
 
-export function rodText(rod: CounterRod, { nowMs, closeMs }: RodTime, { counter }: CounterWords): RodText {
+export function rodText(rod: CounterRod, { nowMs, closeMs, day }: RodTime, { counter }: CounterWords): RodText {
   const words = counter.rod
   const { forSale, likely, goneAtMs } = rod
   const [next] = rod.onTheWay
@@ -47,13 +61,21 @@ export function rodText(rod: CounterRod, { nowMs, closeMs }: RodTime, { counter 
     known: knownOf(rod, words),
     isTrouble,
   }
+  if (day === 'closed') return { ...said, isTrouble: false, when: '', more: words.closed, moreTone: 'quiet' }
   const when = whenOf(rod, { lasts, isGap: runsOut && next !== undefined, mayBeGone }, words)
   if (next !== undefined) {
     const more = words.coming(next.pieces, next.readyAtMs, next.from === 'cooling')
     return { ...said, when, more, moreTone: 'coming' }
   }
-  if (forSale === 0 && !isGone) return { ...said, when: '', more: words.none, moreTone: 'quiet' }
-  return { ...said, when, more: lasts ? '' : words.noMore, moreTone: isTrouble ? 'trouble' : 'quiet' }
+  if (forSale === 0 && !isGone) {
+    return { ...said, when: '', more: day === 'ahead' ? words.noneYet : words.none, moreTone: 'quiet' }
+  }
+  return {
+    ...said,
+    when,
+    more: lasts || day === 'ahead' ? '' : words.noMore,
+    moreTone: isTrouble ? 'trouble' : 'quiet',
+  }
 }
 
 function aboutOf({ within }: CounterRod, words: CounterRodWords): string {

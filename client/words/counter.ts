@@ -62,6 +62,10 @@ export interface CounterRodWords {
   readonly noMore: string
   /** Never any, and none to come. */
   readonly none: string
+  /** The same before the day's first load: nobody knows of what there will be none. */
+  readonly noneYet: string
+  /** No day is open after a close. */
+  readonly closed: string
   /** `isSure`: they are out and only cool. @example "36 at 9:04", "36 about 9:04" */
   coming(pieces: number, atMs: EpochMs, isSure: boolean): string
   /** @example "kept 6" */

@@ -40,6 +40,8 @@ function rod({ times }: Words): CounterRodWords {
     lastsToClose: 'lasts to close',
     noMore: 'no more today',
     none: 'none today',
+    noneYet: 'none yet',
+    closed: 'closed',
     coming: (pieces, atMs, isSure) => `${pieces} ${isSure ? times.at(atMs) : joined('about', times.clock(atMs))}`,
     kept: (pieces) => `kept ${pieces}`,
     dayOld: (pieces) => `day-old ${pieces}`,

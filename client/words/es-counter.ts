@@ -40,6 +40,8 @@ function rod({ times }: Words): CounterRodWords {
     lastsToClose: 'alcanza al cierre',
     noMore: 'hoy no hay más',
     none: 'hoy no hay',
+    noneYet: 'todavía no hay',
+    closed: 'cerrado',
     coming: (pieces, atMs, isSure) => `${pieces} ${isSure ? times.at(atMs) : joined('hacia', times.clock(atMs))}`,
     kept: (pieces) => `apartados ${pieces}`,
     dayOld: (pieces) => `de ayer ${pieces}`,

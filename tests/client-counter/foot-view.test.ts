@@ -46,7 +46,7 @@ describe('the keys that sell', () => {
 })
 
 describe('the line over the keys', () => {
-  const parts = { rods: [rod({ kept: 6 })], time: { nowMs: at('8:00'), closeMs: null }, words }
+  const parts = { rods: [rod({ kept: 6 })], time: { nowMs: at('8:00'), closeMs: null, day: 'running' } as const, words }
 
   it('given nothing in hand, then there is nothing to tell of it', () => {
     expect(handText([], parts, { roomPx: 800, fontPx: 20 })).toBe('')

@@ -19,7 +19,7 @@ function keysAt(state: State, clock: string): readonly IdleKey[] {
   return idleKeys({
     state,
     rods: counterRods(state, nowMs),
-    time: { nowMs, closeMs: at('15:00') },
+    time: { nowMs, closeMs: at('15:00'), day: 'running' },
     done: lastDoneHere(state, deviceId('bench-1'), words, ROOM),
     room: ROOM,
     labelRoom: ROOM,
@@ -60,6 +60,12 @@ describe('what the counter is for', () => {
     expect(idleText(stocked(from), words, { isBakingOver: false, note: '', isPhone: false })).toBe(text)
   })
 
+  it('given a day that was closed, then nobody is told how to sell', () => {
+    const state = stocked()
+    play(state, { type: 'closeDay' }, { nowMs: at('15:10') })
+    expect(idleText(state, words, { isBakingOver: true, note: '', isPhone: false })).toBe('')
+  })
+
   it('given the changeover and a note, then both are told', () => {
     const text = idleText(stocked(), words, { isBakingOver: true, note: 'note 6:10: rye slow', isPhone: false })
     expect(text).toBe('None baked after this: what is here is for the afternoon · note 6:10: rye slow')
@@ -80,7 +86,7 @@ describe('an assorted dozen', () => {
     [70, 1, '2 kinds'],
   ])('given %i px and %i lines of room, then it names as many kinds as fit', (widthPx, most, detail) => {
     const room = { widthPx, lines: most, fontPx: 19 }
-    const time = { nowMs: at('8:00'), closeMs: null }
+    const time = { nowMs: at('8:00'), closeMs: null, day: 'running' } as const
     const keys = idleKeys({ state: stocked(), rods: [], time, done: null, room, labelRoom: ROOM, words })
     expect(keyOf(keys, 'assorted')?.detail).toBe(detail)
   })
@@ -97,7 +103,7 @@ describe('the key of the hour', () => {
     const key = keyOf(keysAt(state, '8:00'), 'last-gone')
     expect(key?.does).toEqual({ kind: 'act', act: { type: 'lastOneGone', varietyId: 'poppy' } })
     expect(key?.label).toBe('Last Poppy gone')
-    const time = { nowMs: at('8:00'), closeMs: null }
+    const time = { nowMs: at('8:00'), closeMs: null, day: 'running' } as const
     const labelRoom = { ...ROOM, widthPx: 40 }
     const narrow = idleKeys({
       state,
@@ -123,7 +129,7 @@ describe('the key of the hour', () => {
     const nextMorning = idleKeys({
       state,
       rods: [],
-      time: { nowMs: at('30:00'), closeMs: null },
+      time: { nowMs: at('30:00'), closeMs: null, day: 'running' },
       done: null,
       room: ROOM,
       labelRoom: ROOM,

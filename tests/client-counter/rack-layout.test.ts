@@ -93,7 +93,15 @@ describe('the rods of a page', () => {
     wordsIn('en'),
   )
   const view = (page: number, hand = [{ varietyId: varietyId('v1'), pieces: 2 }]) =>
-    rackView({ rods, time: { nowMs: at('8:00'), closeMs: null }, hand, layout, sizes, words: wordsIn('en'), page })
+    rackView({
+      rods,
+      time: { nowMs: at('8:00'), closeMs: null, day: 'running' },
+      hand,
+      layout,
+      sizes,
+      words: wordsIn('en'),
+      page,
+    })
 
   it('given two pages or more, then each rod is on one of them, in the set-up’s order', () => {
     const shown = Array.from({ length: layout.pages }, (_, page) => view(page).cells.map((cell) => cell.varietyId))
@@ -120,7 +128,7 @@ describe('the rods of a page', () => {
         { pieces: 48, readyAtMs: at('10:00'), from: 'planned' },
       ],
     })
-    const time = { nowMs: at('8:00'), closeMs: null }
+    const time = { nowMs: at('8:00'), closeMs: null, day: 'running' } as const
     const [cell] = rackView({ rods: [arriving], time, hand: [], layout, sizes, words: wordsIn('en'), page: 0 }).cells
     expect(cell).toMatchObject({ onTheWay: 36, more: '36 about 9:04' })
     expect(cell?.spoken).toBe('Sesame: 24 for sale, counted 6:40, 0 kept, 84 on the way')

@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import type { CounterRod } from '../../client/counter/counter-rods.ts'
-import { rodFacts, rodText } from '../../client/counter/rod-text.ts'
-import { at } from '../core/support/make.ts'
+import { rackDay, rodFacts, rodText } from '../../client/counter/rod-text.ts'
+import { at, stateWith } from '../core/support/make.ts'
+import { play } from '../core/support/play.ts'
 import { rod, wordsIn } from './counter-maker.ts'
 
-const TIME = { nowMs: at('8:52'), closeMs: at('15:00') }
+const TIME = { nowMs: at('8:52'), closeMs: at('15:00'), day: 'running' } as const
 const more = (pieces: number, clock: string): Pick<CounterRod, 'onTheWay'> => ({
   onTheWay: [{ pieces, readyAtMs: at(clock), from: 'oven' }],
 })
@@ -64,9 +65,33 @@ describe('what is said of a rod', () => {
     },
   )
 
+  it.each([
+    ['en', 'ahead', { forSale: 0 }, 'none yet'],
+    ['es', 'ahead', { forSale: 0 }, 'todavía no hay'],
+    ['en', 'ahead', {}, ''],
+    ['en', 'closed', { forSale: 0 }, 'closed'],
+    ['es', 'closed', { forSale: 0, goneSinceMs: at('8:47') }, 'cerrado'],
+    ['en', 'closed', { goneAtMs: at('9:10') }, 'closed'],
+  ] as const)('given in %s a rack of a day that is %s and %o, then it says "%s"', (language, day, parts, text) => {
+    const said = rodText(rod(parts), { ...TIME, day }, wordsIn(language))
+    expect(said).toMatchObject({ when: '', more: text, moreTone: 'quiet', isTrouble: false })
+  })
+
+  it('given a day before its first load, in it and after the close, then the rack knows which', () => {
+    const used = { touchedAtMs: at('5:00'), boardsFreed: 0, boardsWetAtMs: at('5:05') }
+    expect(rackDay(stateWith({ day: null }))).toBe('ahead')
+    expect(rackDay(stateWith())).toBe('ahead')
+    const state = stateWith({ shelves: { s1: used } })
+    expect(rackDay(state)).toBe('running')
+    play(state, { type: 'closeDay' }, { nowMs: at('15:10') })
+    expect(rackDay(state)).toBe('closed')
+    play(state, { type: 'openDay' }, { nowMs: at('4:00', 1) })
+    expect(rackDay(state)).toBe('ahead')
+  })
+
   it('given a gap in Spanish, then it is said in words too', () => {
     const short = rod({ goneAtMs: at('8:14'), ...more(36, '8:43') })
-    const time = { nowMs: at('7:52'), closeMs: at('15:00') }
+    const time = { nowMs: at('7:52'), closeMs: at('15:00'), day: 'running' } as const
     expect(rodText(short, time, wordsIn('es'))).toMatchObject({ when: 'sin 8:14–8:43', isTrouble: true })
   })
 
