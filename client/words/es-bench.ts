@@ -172,6 +172,7 @@ function more(): MoreWords {
     skip: 'Omitir una carga',
     skipDetail: 'de la lista de cargas',
     settings: 'Ajustes',
+    noSettings: 'Los ajustes vienen del servidor y no hay contacto. Se abrirán cuando vuelva.',
     otherDough: 'otra masa o cantidad',
     whichShelf: 'Qué piso',
     whichLoad: 'Qué carga se omite',

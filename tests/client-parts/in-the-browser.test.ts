@@ -183,29 +183,6 @@ describe('a key', () => {
   }
 })
 
-describe('the act bar', () => {
-  const three = ['then flip 2', 'then pull 3 trays plain', 'then load 3']
-  it.each([
-    [1920, three, ['whole', 'whole', 'whole']],
-    [1500, three, ['whole', 'whole', 'hidden']],
-    [900, three, ['whole', 'hidden', 'hidden']],
-    [1500, [`then pull 3 trays ${'plain '.repeat(20)}`, 'then flip 2'], ['hidden', 'hidden']],
-  ] as const)('%i px wide shows of %j what fits, whole', async (widthPx, then, wanted) => {
-    await page.evaluate(([width, phrases]) => window.parts.bar(width, phrases), [widthPx, then] as const)
-    const shown = await page.locator('.act-bar-then').evaluate((box) => {
-      const around = box.getBoundingClientRect()
-      const clips = getComputedStyle(box).overflow === 'hidden'
-      return [...box.children].map((phrase) => {
-        const own = phrase.getBoundingClientRect()
-        if (clips && own.top >= around.bottom - 1) return 'hidden'
-        const isInside = own.top >= around.top - 1 && own.bottom <= around.bottom + 1
-        return isInside && own.left >= around.left - 0.5 && own.right <= around.right + 0.5 ? 'whole' : 'cut'
-      })
-    })
-    expect(shown).toEqual(wanted)
-  })
-})
-
 describe('the ruler', () => {
   it('as painted has no two texts that touch and none cut off', async () => {
     const hour = 3_600_000

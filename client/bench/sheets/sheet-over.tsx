@@ -1,6 +1,6 @@
 import type { Act } from '../../../shared-core/day/commands.ts'
 import type { BoardProps } from '../bench-screen.tsx'
-import { SettingsSheet } from '../settings/settings-sheet.tsx'
+import { SettingsLater } from '../settings/settings-later.tsx'
 import type { SheetRoom } from '../sheet.tsx'
 import type { BenchView } from '../view.ts'
 import { doneList } from '../view.ts'
@@ -75,7 +75,7 @@ export function SheetOver(props: SheetOverProps) {
     case 'kettle':
       return <KettleSheet {...parts} />
     case 'settings':
-      return <SettingsSheet {...parts} />
+      return <SettingsLater {...parts} />
   }
 }
 

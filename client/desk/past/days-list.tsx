@@ -21,6 +21,11 @@ export function DaysList({ state, words }: PlaceParts) {
   const [earlier, setEarlier] = useState<readonly DayListed[]>([])
   // A close or a reopening makes another list; each act does not.
   const version = `${state.day?.openedAtMs} ${state.lastDay?.closedAtMs}`
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another list begins anew, or a day would fall between its pages.
+  useEffect(() => {
+    setBefore(null)
+    setEarlier([])
+  }, [version])
   const newest = useGot<readonly DayListed[]>(`/api/v1/days?limit=${A_PAGE}`, version)
   const more = useGot<readonly DayListed[]>(before === null ? null : `/api/v1/days?limit=${A_PAGE}&before=${before}`)
   const got = before !== null && more.kind === 'got' ? more.value : null

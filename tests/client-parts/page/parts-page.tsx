@@ -1,7 +1,6 @@
 import '../../../client/theme/theme.css'
 import type { ComponentChildren } from 'preact'
 import { render } from 'preact'
-import { ActBar } from '../../../client/parts/act-bar.tsx'
 import { Key } from '../../../client/parts/key.tsx'
 import type { Panel } from '../../../client/parts/legibility.ts'
 import { Ring } from '../../../client/parts/ring.tsx'
@@ -20,7 +19,6 @@ export interface PartsPage {
   readonly pressed: string[]
   readonly rings: (labels: readonly string[]) => void
   readonly ring: (fraction: number) => void
-  readonly bar: (widthPx: number, then: readonly string[]) => void
   readonly ruler: (props: Omit<RulerProps, 'clockText' | 'offsetAtMs' | 'moreText'>) => void
   readonly widths: (texts: readonly string[], weight: Weight) => { readonly told: number; readonly real: number }[]
   readonly lift: (stopAtS: number | null) => Promise<number[]>
@@ -78,12 +76,6 @@ window.parts = {
   rings: (labels) =>
     show(labels.map((label) => <Ring key={label} fraction={0.5} state="running" label={label} size={200} />)),
   ring: (fraction) => show(<Ring fraction={fraction} state="running" size={200} />),
-  bar: (widthPx, then) =>
-    show(
-      <div style={{ width: `${widthPx}px` }}>
-        <ActBar act={{ what: 'Lift', when: 'in 22 s', isLate: false }} then={then} nothing="" />
-      </div>,
-    ),
   ruler: (props) =>
     show(
       <Ruler

@@ -1,9 +1,9 @@
 import { useEffect, useRef } from 'preact/hooks'
 
-/** A sheet that somebody has walked away from would hide the line. Common practice, no source. */
+/** A sheet that somebody has walked away from would hide the line or the rack. Common practice, no source. */
 const IDLE_MS = 90_000
 
-/** Closes what lies over the line once nobody has touched the screen for a while. */
+/** Closes what lies over a screen once nobody has touched the screen for a while. */
 export function useIdleClose(isOpen: boolean, onClose: () => void): void {
   const latest = useRef(onClose)
   latest.current = onClose
