@@ -13,8 +13,8 @@ export default defineConfig({
   testDir: 'tests/screens',
   testMatch: '**/*.spec.ts',
   outputDir: 'test-results',
-  // Two cores: browser and server of one test keep them busy.
-  workers: 1,
+  // Screens mostly wait, for seconds to pass and for paint: two tests fill two cores.
+  workers: 2,
   fullyParallel: false,
   retries: 0,
   forbidOnly: true,
@@ -22,6 +22,10 @@ export default defineConfig({
   globalTimeout: 900_000,
   expect: { timeout: 15_000 },
   reporter: reporters,
+  projects: [
+    { name: 'screens', grepInvert: /@look/ },
+    { name: 'looks', grep: /@look/ },
+  ],
   use: {
     trace: 'retain-on-failure',
     screenshot: 'only-on-failure',

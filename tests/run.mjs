@@ -66,7 +66,9 @@ async function runNewerNode() {
 async function runScreens() {
   console.log('\n— screens in Chromium')
   const report = join(reports, 'screens.json')
-  const { code } = await runTool('@playwright/test/cli.js', ['test'], { BOILBOARD_SCREENS_REPORT: report })
+  const { code } = await runTool('@playwright/test/cli.js', ['test', '--project=screens'], {
+    BOILBOARD_SCREENS_REPORT: report,
+  })
   return countScreens(report, code)
 }
 

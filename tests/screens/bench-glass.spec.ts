@@ -6,6 +6,7 @@ import { BenchTablet, TABLET } from './support/bench-touch.ts'
 import type { Crowd } from './support/crowded-shop.ts'
 import { crowd, crowdedShop } from './support/crowded-shop.ts'
 import { keysOn, offPage, tooClose, tooSmall } from './support/keys-on-page.ts'
+import { lookMark } from './support/looks.ts'
 import type { ShopServer } from './support/shop-server.ts'
 import { expect, test } from './support/shop-server.ts'
 import { cutOff, overlaps, textsOn } from './support/texts-on-page.ts'
@@ -120,9 +121,9 @@ const WITH_SHEETS = [
   { varieties: 28, shelves: 12, language: 'es', hasLongShelves: true },
 ] as const satisfies readonly Crowd[]
 
-for (const shop of WITH_SHEETS) {
+for (const [n, shop] of WITH_SHEETS.entries()) {
   const name = `${shop.shelves} shelves, ${shop.varieties} varieties, ${shop.language}`
-  test(`[B2, B3] given ${name}, when the line and all its sheets are shown, then keys are 20 mm and no text is lost`, async ({
+  test(`[B2, B3] given ${name}, when the line and all its sheets are shown, then keys are 20 mm and no text is lost${lookMark(n)}`, async ({
     browser,
     server,
   }) => {
@@ -138,9 +139,9 @@ const LINES = [
   { varieties: 28, shelves: 7, language: 'es', kind: 'rotating', hasLongShelves: true },
 ] as const satisfies readonly Crowd[]
 
-for (const shop of LINES) {
+for (const [n, shop] of LINES.entries()) {
   const name = `${shop.shelves} shelves, ${shop.varieties} varieties, ${shop.language}`
-  test(`[B2, B3] given ${name}, when the line is shown, then keys are 20 mm and no text is lost`, async ({
+  test(`[B2, B3] given ${name}, when the line is shown, then keys are 20 mm and no text is lost${lookMark(n)}`, async ({
     browser,
     server,
   }) => {
@@ -148,8 +149,8 @@ for (const shop of LINES) {
   })
 }
 
-for (const inches of [8, 11]) {
-  test(`[B2, B3] given a tablet of ${inches} inches, when a crowded line is shown, then keys are 20 mm and no text is lost`, async ({
+for (const [n, inches] of [8, 11].entries()) {
+  test(`[B2, B3] given a tablet of ${inches} inches, when a crowded line is shown, then keys are 20 mm and no text is lost${lookMark(n)}`, async ({
     browser,
     server,
   }) => {

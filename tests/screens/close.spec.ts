@@ -16,7 +16,7 @@ const SAID = {
     left: '36 day-old, 6 given away, 2 wasted',
     hours: 'in 8 crew hours',
     closed: /is closed$/,
-    reopen: 'Open it again',
+    reopen: 'Reopen the day',
   },
   es: {
     counted: 'Contado: 24',
@@ -27,10 +27,10 @@ const SAID = {
     wasted: 'Poppy, basura: 1 más',
     book: 'Anotar: 6 regaladas, 2 a la basura',
     unexplained: 'Sin explicar hoy: +6',
-    left: '36 de ayer, 6 regaladas, 2 a la basura',
+    left: '36 para mañana, 6 regaladas, 2 a la basura',
     hours: 'en 8 horas de trabajo',
     closed: /está cerrado$/,
-    reopen: 'Abrirlo otra vez',
+    reopen: 'Reabrir el día',
   },
 } as const
 

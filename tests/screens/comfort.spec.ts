@@ -4,6 +4,7 @@ import { BenchTablet } from './support/bench-touch.ts'
 import type { Crowd } from './support/crowded-shop.ts'
 import { crowd, crowdedShop } from './support/crowded-shop.ts'
 import { keysOn } from './support/keys-on-page.ts'
+import { lookMark } from './support/looks.ts'
 import { shiftShop } from './support/shift-shop.ts'
 import { expect, test } from './support/shop-server.ts'
 import { cutOff, overlaps, textsOn } from './support/texts-on-page.ts'
@@ -80,8 +81,8 @@ test('given a glass that is locked, when nobody does anything, then it unlocks b
   await expect(bench.page.locator('.wipe-band')).toBeHidden({ timeout: 20_000 })
 })
 
-for (const language of ['en', 'es'] as const) {
-  test(`given a crowded line in ${language}, when it is shown dark and in large print, then nothing overlaps or is cut off, and contrast holds`, async ({
+for (const [n, language] of (['en', 'es'] as const).entries()) {
+  test(`given a crowded line in ${language}, when it is shown dark and in large print, then nothing overlaps or is cut off, and contrast holds${lookMark(n)}`, async ({
     browser,
     server,
   }) => {
@@ -126,8 +127,8 @@ test('given the settings of a bench, when dark and large print are chosen by tou
   await expect(html).toHaveAttribute('data-print', 'large')
 })
 
-for (const language of ['en', 'es'] as const) {
-  test(`given a phone in ${language}, when a load is put in, flipped and taken out and every sheet is opened, then all of it is within its width`, async ({
+for (const [n, language] of (['en', 'es'] as const).entries()) {
+  test(`given a phone in ${language}, when a load is put in, flipped and taken out and every sheet is opened, then all of it is within its width${lookMark(n)}`, async ({
     browser,
     server,
   }) => {

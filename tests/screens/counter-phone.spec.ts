@@ -3,6 +3,7 @@ import { varietyId } from '../../shared-core/ids.ts'
 import { bigSetUp } from '../core/shop/big-set-up.ts'
 import { axeFindings, CounterGlass, left, PHONE, unreadable } from './support/counter-glass.ts'
 import { keysOn, offPage, tooSmall } from './support/keys-on-page.ts'
+import { lookMark } from './support/looks.ts'
 import type { ShopServer } from './support/shop-server.ts'
 import { expect, test } from './support/shop-server.ts'
 
@@ -27,13 +28,15 @@ async function fits(page: Page): Promise<void> {
   expect(await page.evaluate(() => document.documentElement.scrollHeight > innerHeight + 1)).toBe(false)
 }
 
-for (const [count, language, settings] of [
+const PHONES = [
   [12, 'en', {}],
   [28, 'es', {}],
   [28, 'en', { theme: 'dark' }],
   [12, 'es', { theme: 'dark', textPercent: 125 }],
-] as const) {
-  test(`given a phone with ${count} varieties in ${language} ${JSON.stringify(settings)}, then the whole counter is under one thumb`, async ({
+] as const
+
+for (const [n, [count, language, settings]] of PHONES.entries()) {
+  test(`given a phone with ${count} varieties in ${language} ${JSON.stringify(settings)}, then the whole counter is under one thumb${lookMark(n)}`, async ({
     browser,
     server,
   }) => {

@@ -1,6 +1,7 @@
 import type { Page } from '@playwright/test'
 import { bigSetUp } from '../core/shop/big-set-up.ts'
 import { ago, openDeskByTouch } from './support/desk-page.ts'
+import { lookMark } from './support/looks.ts'
 import { shiftShop } from './support/shift-shop.ts'
 import type { ShopServer } from './support/shop-server.ts'
 import { expect, test } from './support/shop-server.ts'
@@ -17,9 +18,9 @@ const LOOKS = [
   { language: 'es', varieties: 28, settings: { theme: 'dark', textPercent: 125 } },
 ] as const
 
-for (const { language, varieties, settings } of LOOKS) {
-  for (const size of SIZES) {
-    test(`given ${varieties} varieties in ${language}, when every place is shown at ${size.width} px, then nothing overlaps, is cut off or sticks out, and axe finds nothing`, async ({
+for (const [n, { language, varieties, settings }] of LOOKS.entries()) {
+  for (const [m, size] of SIZES.entries()) {
+    test(`given ${varieties} varieties in ${language}, when every place is shown at ${size.width} px, then nothing overlaps, is cut off or sticks out, and axe finds nothing${lookMark(n + m)}`, async ({
       browser,
       server,
     }) => {

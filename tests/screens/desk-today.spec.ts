@@ -84,7 +84,7 @@ test('given the oven, kettle and boards, when they are read, cared for and count
   await expect(oven.getByRole('button', { name: 'The oven: Write down' })).toBeDisabled()
 
   const kettle = part(page, 'kettle')
-  await kettle.getByRole('button', { name: 'Topped up' }).tap()
+  await kettle.getByRole('button', { name: 'Top up' }).tap()
   await expect(kettle.getByText(/Cold water went in/)).toBeVisible()
   await kettle.getByLabel('Boards usable today').fill('20')
   await kettle.getByRole('button', { name: 'Set boards' }).tap()

@@ -1,5 +1,6 @@
 import AxeBuilder from '@axe-core/playwright'
 import { bigSetUp } from '../core/shop/big-set-up.ts'
+import { lookMark } from './support/looks.ts'
 import { DeskTouch } from './support/set-up-touch.ts'
 import { expect, test } from './support/shop-server.ts'
 import { cutOff, overlaps, textsOn } from './support/texts-on-page.ts'
@@ -15,9 +16,9 @@ const SIZES = [
   { width: 390, height: 844 },
 ]
 
-for (const language of ['en', 'es'] as const) {
-  for (const size of SIZES) {
-    test(`given 28 varieties with the longest names in ${language}, when every page is shown at ${size.width} px, then nothing overlaps or is cut off and axe finds nothing`, async ({
+for (const [n, language] of (['en', 'es'] as const).entries()) {
+  for (const [m, size] of SIZES.entries()) {
+    test(`given 28 varieties with the longest names in ${language}, when every page is shown at ${size.width} px, then nothing overlaps or is cut off and axe finds nothing${lookMark(n + m)}`, async ({
       browser,
       server,
     }) => {

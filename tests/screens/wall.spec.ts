@@ -4,6 +4,7 @@ import { contrastRatio } from '../../client/theme/contrast.ts'
 import { doughId, shelfId, varietyId } from '../../shared-core/ids.ts'
 import type { Language, Shop } from '../../shared-core/shop/shop.ts'
 import { ALL_STATIONS, dough, dwell, shelf, shopWith, TRADE_WINDOWS, table, variety } from '../core/support/shop.ts'
+import { lookMark } from './support/looks.ts'
 import type { ShopServer } from './support/shop-server.ts'
 import { expect, test } from './support/shop-server.ts'
 import type { PaintedText } from './support/texts-on-page.ts'
@@ -98,9 +99,9 @@ function expectLegible(texts: readonly PaintedText[], state: string): void {
   expect(cutOff(texts), state).toEqual([])
 }
 
-for (const language of ['en', 'es'] as const) {
-  for (const varieties of [12, 28]) {
-    test(`[G1, G2, G4] given ${varieties} varieties with the longest names in ${language}, then every state of the wall is legible from 3 m, whole, and nothing overlaps`, async ({
+for (const [n, language] of (['en', 'es'] as const).entries()) {
+  for (const [m, varieties] of [12, 28].entries()) {
+    test(`[G1, G2, G4] given ${varieties} varieties with the longest names in ${language}, then every state of the wall is legible from 3 m, whole, and nothing overlaps${lookMark((n + m) % 2)}`, async ({
       page,
       server,
     }) => {
