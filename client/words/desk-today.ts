@@ -11,6 +11,8 @@ export interface TodayWords {
   readonly ruler: {
     lastLoad(atMs: EpochMs): string
     readonly lastLoadGone: string
+    /** Of a weekday on which the shop is closed. */
+    readonly closedToday: string
     readonly changeover: string
     tooLate(atMs: EpochMs): string
     readonly spoken: string

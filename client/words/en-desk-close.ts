@@ -105,7 +105,7 @@ function closed({ times }: Words): ClosedWords {
   return {
     title: (label) => `${times.date(label)} is closed`,
     at: (atMs) => `Closed ${times.at(atMs)}.`,
-    reopen: 'Open it again',
+    reopen: 'Reopen the day',
     reopenHint:
       'As if it had not been closed: what was left is for sale again, and the account goes on. Until the next day begins.',
     noReopen: 'The next day has begun: this one stays closed.',

@@ -7,6 +7,7 @@ export function enToday(words: Words): TodayWords {
     ruler: {
       lastLoad: (atMs) => `last load in ${times.by(atMs)}`,
       lastLoadGone: 'no more loads',
+      closedToday: 'closed today',
       changeover: 'changeover',
       tooLate: (atMs) => `load ${times.clock(atMs)} too late`,
       spoken: 'The day',
@@ -92,12 +93,12 @@ function kettle({ times, line }: Words): KettleWords {
   return {
     title: 'Kettle and boards',
     care: {
-      topUp: 'Topped up',
-      malt: 'Malt added',
-      skim: 'Skimmed',
-      change: 'Water changed',
-      boiling: 'Boils again',
-      washBoards: 'Boards washed',
+      topUp: 'Top up',
+      malt: 'Malt',
+      skim: 'Skim',
+      change: 'Change the water',
+      boiling: 'Boils now',
+      washBoards: 'Wash boards',
     },
     since: (boiled, every) => `${boiled} of ${every} pieces since`,
     due: 'due',
@@ -132,7 +133,7 @@ function rods({ times }: Words): RodsWords {
   return {
     title: 'What is left',
     none: 'Nothing is for sale or on the way.',
-    known: { counted: 'counted', swept: 'swept', baked: 'baked', sold: 'sold' },
+    known: { counted: 'counted', swept: 'counted', baked: 'baked', sold: 'sold' },
     cooling: (pieces) => `${pieces} cooling`,
     kept: (pieces) => `${pieces} kept`,
     dayOld: (pieces) => `${pieces} day-old`,

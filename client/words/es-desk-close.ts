@@ -52,9 +52,9 @@ const COUNT: CountWords = {
 }
 
 const FATES: FatesWords = {
-  hint: 'Diga qué se regala y qué se tira; el resto queda como del día anterior.',
+  hint: 'Diga qué se regala y qué se tira; el resto queda para mañana.',
   nothing: 'No queda nada a la venta.',
-  columns: { variety: 'variedad', left: 'queda', given: 'regaladas', wasted: 'basura', dayOld: 'del día anterior' },
+  columns: { variety: 'variedad', left: 'queda', given: 'regaladas', wasted: 'basura', dayOld: 'para mañana' },
   given: (name) => `${name}, regaladas`,
   wasted: (name) => `${name}, basura`,
   allGiven: 'Regalar todo',
@@ -94,8 +94,8 @@ function last({ line }: Words): LastWords {
     stage: (stage) => STAGES[stage],
     stays: (pieces) =>
       pieces === 0
-        ? 'No queda nada del día anterior.'
-        : `${line.pieces(pieces)} ${pieces === 1 ? 'queda' : 'quedan'} como del día anterior.`,
+        ? 'No queda nada para mañana.'
+        : `${line.pieces(pieces)} ${pieces === 1 ? 'queda' : 'quedan'} para mañana.`,
     closeIt: 'Cerrar el día',
     allDone: 'No hay nada pendiente.',
   }
@@ -105,7 +105,7 @@ function closed({ times }: Words): ClosedWords {
   return {
     title: (label) => `El ${times.date(label)} está cerrado`,
     at: (atMs) => `Cerrado ${times.at(atMs)}.`,
-    reopen: 'Abrirlo otra vez',
+    reopen: 'Reabrir el día',
     reopenHint:
       'Como si no se hubiera cerrado: lo que quedó vuelve a la venta y la cuenta sigue. Hasta que empiece el día siguiente.',
     noReopen: 'El día siguiente ya empezó: este queda cerrado.',

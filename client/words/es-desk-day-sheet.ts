@@ -41,7 +41,7 @@ function figures({ times, line }: Words): FiguresWords {
     left: {
       name: 'Quedó al cierre',
       value: (pieces) => line.pieces(pieces),
-      fates: (dayOld, given, wasted) => `${dayOld} de ayer, ${given} regaladas, ${wasted} a la basura`,
+      fates: (dayOld, given, wasted) => `${dayOld} para mañana, ${given} regaladas, ${wasted} a la basura`,
       cost: (cents) => `hacerlas costó ${money(cents)}`,
       notClosed: 'se sabe cuando se cierra el día',
     },

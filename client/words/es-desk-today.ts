@@ -7,6 +7,7 @@ export function esToday(words: Words): TodayWords {
     ruler: {
       lastLoad: (atMs) => `última carga ${times.by(atMs)}`,
       lastLoadGone: 'no hay más cargas',
+      closedToday: 'hoy cerrado',
       changeover: 'cambio',
       tooLate: (atMs) => `carga de ${times.clock(atMs)} muy tarde`,
       spoken: 'El día',
@@ -94,12 +95,12 @@ function kettle({ times, line }: Words): KettleWords {
   return {
     title: 'Olla y tablas',
     care: {
-      topUp: 'Se agregó agua',
-      malt: 'Se agregó malta',
-      skim: 'Se espumó',
-      change: 'Se cambió el agua',
-      boiling: 'Hierve otra vez',
-      washBoards: 'Tablas lavadas',
+      topUp: 'Rellenar',
+      malt: 'Malta',
+      skim: 'Espumar',
+      change: 'Cambiar el agua',
+      boiling: 'Ya hierve',
+      washBoards: 'Lavar tablas',
     },
     since: (boiled, every) => `${boiled} de ${every} piezas desde entonces`,
     due: 'ya toca',
@@ -133,7 +134,7 @@ function rods({ times }: Words): RodsWords {
   return {
     title: 'Lo que queda',
     none: 'No hay nada a la venta ni en camino.',
-    known: { counted: 'contado', swept: 'repasado', baked: 'horneado', sold: 'vendido' },
+    known: { counted: 'contado', swept: 'contado', baked: 'horneado', sold: 'vendido' },
     cooling: (pieces) => `${pieces} enfriando`,
     kept: (pieces) => `${pieces} apartados`,
     dayOld: (pieces) => `${pieces} de ayer`,
