@@ -38,6 +38,12 @@ export function stepView(line: StepLine, { words, shift, nowMs }: StepWording): 
   }
 }
 
+/** What is still to do first, then what is done; each in the order of the list. */
+export function doneLast(lines: readonly StepLine[]): readonly StepLine[] {
+  const isDone = ({ status }: StepLine) => status === 'done'
+  return [...lines.filter((line) => !isDone(line)), ...lines.filter(isDone)]
+}
+
 const TONES = { coming: 'plain', due: 'act', late: 'late', done: 'done' } as const
 
 function whenTexts(

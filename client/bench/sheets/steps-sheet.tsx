@@ -10,7 +10,7 @@ import type { LiveState } from '../../live/shop-store.ts'
 import { Key } from '../../parts/key.tsx'
 import { rulerNow } from '../../parts/ruler-of-day.ts'
 import type { StepView } from '../../parts/step-view.ts'
-import { stepView } from '../../parts/step-view.ts'
+import { doneLast, stepView } from '../../parts/step-view.ts'
 import type { SheetParts } from '../sheet.tsx'
 import { Sheet } from '../sheet.tsx'
 import { ListRows } from './list-rows.tsx'
@@ -77,7 +77,7 @@ export interface StepRowsProps extends StepsSheetProps {
 export function StepRows(props: StepRowsProps) {
   const { list, words, nowMs } = props
   const wording = { words, shift: words.shift, nowMs }
-  const items = (list?.lines ?? []).map((line) => {
+  const items = doneLast(list?.lines ?? []).map((line) => {
     const view = stepView(line, wording)
     const texts = [[view.when, view.who].filter((text) => text !== '').join(', ')]
     return { id: view.key, title: view.name, texts, tone: view.tone, view }
