@@ -11,7 +11,7 @@ import { Sheet } from '../sheet.tsx'
 import { ListRows } from './list-rows.tsx'
 import { SlipPart } from './slip-part.tsx'
 import type { StepsSheetProps } from './steps-sheet.tsx'
-import { changeoverHere, detailOf, PersonKey, RowKey, rulerHere, StepRows } from './steps-sheet.tsx'
+import { changeoverHere, detailOf, hasPeople, PersonKey, RowKey, rulerHere, StepRows } from './steps-sheet.tsx'
 
 export type ChangePart = 'list' | 'shelves' | 'heat' | 'slip'
 
@@ -70,15 +70,12 @@ function Part(props: ChangePartProps & { readonly part: ChangePart }) {
   switch (props.part) {
     case 'list':
       return (
-        <div class="bench-notes">
-          <PersonKey {...props} />
-          <StepRows
-            {...props}
-            room={{ ...props.room, rows: Math.max(2, props.room.rows - 1) }}
-            list={changeoverHere(props)}
-            from={{ kind: 'changeover', part: 'list' }}
-          />
-        </div>
+        <StepRows
+          {...props}
+          list={changeoverHere(props)}
+          from={{ kind: 'changeover', part: 'list' }}
+          foot={hasPeople(props.shop) ? <PersonKey {...props} /> : undefined}
+        />
       )
     case 'shelves':
       return <Shelves {...props} />

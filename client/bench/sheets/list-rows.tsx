@@ -12,6 +12,8 @@ export interface ListRowsProps<Item extends ListItem> extends SheetParts {
   readonly nothing: string
   /** What can be done with one, at its right. */
   readonly keysOf: (item: Item) => ComponentChildren
+  /** Keys under the rows, beside the arrows. */
+  readonly foot?: ComponentChildren
 }
 
 export interface ListItem {
@@ -22,12 +24,14 @@ export interface ListItem {
 
 /** Rows of words, each with its keys; arrow keys turn the page. */
 export function ListRows<Item extends ListItem>(props: ListRowsProps<Item>) {
-  const { items, nothing, keysOf, words, room } = props
+  const { items, nothing, keysOf, foot, words, room } = props
   const [wanted, setWanted] = useState(0)
   // On narrow glass a sheet scrolls and a row's keys stand below its words: all rows are there.
   const { isNarrow } = splitRoom(room)
   const places = isNarrow ? Math.max(2, items.length) : room.rows
-  const { items: shown, page, pages } = pageOf(items, { places, arrows: 1 }, wanted)
+  // With keys of its own the row of the arrows is there on every page.
+  const split = foot === undefined || isNarrow ? { places, arrows: 1 } : { places: places - 1, arrows: 0 }
+  const { items: shown, page, pages } = pageOf(items, split, wanted)
   return (
     <div class="bench-list">
       {items.length === 0 && <div class="bench-nothing">{nothing}</div>}
@@ -42,7 +46,7 @@ export function ListRows<Item extends ListItem>(props: ListRowsProps<Item>) {
           {keysOf(item)}
         </div>
       ))}
-      <PageRow words={words} room={room} page={page} pages={pages} onTurn={setWanted} />
+      <PageRow words={words} room={room} page={page} pages={pages} onTurn={setWanted} foot={foot} />
     </div>
   )
 }

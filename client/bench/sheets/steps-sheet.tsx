@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact'
 import { changeoverList } from '../../../shared-core/day/changeover-list.ts'
 import type { Act } from '../../../shared-core/day/commands.ts'
 import { openingList } from '../../../shared-core/day/opening-list.ts'
@@ -52,10 +53,14 @@ export function changeoverHere(props: StepsSheetProps): StepList | null {
   return changeoverList(props.state, props.nowMs, rulerHere(props))
 }
 
+export function hasPeople({ people }: Shop): boolean {
+  return [...people.values()].some((one) => !one.retired)
+}
+
 /** Who works at this screen; a touch chooses. Nothing where the shop has named nobody. */
 export function PersonKey({ shop, live, words, open }: StepsSheetProps) {
   const { personId } = live.settings
-  if (![...shop.people.values()].some((one) => !one.retired)) return null
+  if (!hasPeople(shop)) return null
   const { steps } = words.shift
   return (
     <div class="bench-mode">
@@ -72,6 +77,7 @@ export interface StepRowsProps extends StepsSheetProps {
   readonly list: StepList | null
   /** The sheet to come back to. */
   readonly from: OpenSheet & { readonly kind: 'opening' | 'changeover' }
+  readonly foot?: ComponentChildren
 }
 
 export function StepRows(props: StepRowsProps) {
@@ -104,12 +110,11 @@ function StepKeys(props: StepRowsProps & { readonly view: StepView }) {
     return <RowKey {...props} label={words.told.takeBack} name={`${words.told.takeBack}: ${name}`} onPress={back} />
   }
   const personId: PersonId | null = live.settings.personId ?? line.personId
-  const hasPeople = [...shop.people.values()].some((one) => !one.retired)
   const isTest = line.kind === 'float-test' && doughId !== null
   const doneTone = tone === 'act' || tone === 'late' ? tone : 'strong'
   return (
     <>
-      {hasPeople && (
+      {hasPeople(shop) && (
         <RowKey
           {...props}
           label={steps.give}
