@@ -1,4 +1,4 @@
-import { UNSURE_MAX } from '../../shared-core/day/command-schema.ts'
+import { UNSURE_MAX } from '../../shared-core/day/decision.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { demoLoadList } from './demo-load-list.ts'
 import { drawFor } from './draw.ts'

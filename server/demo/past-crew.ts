@@ -1,4 +1,4 @@
-import { UNSURE_MAX } from '../../shared-core/day/command-schema.ts'
+import { UNSURE_MAX } from '../../shared-core/day/decision.ts'
 import type { Load, PlannedLoad, State } from '../../shared-core/day/state.ts'
 import { piecesOf } from '../../shared-core/line/lines.ts'
 import { inUse } from '../../shared-core/shop/in-order.ts'

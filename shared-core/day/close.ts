@@ -1,5 +1,6 @@
 import type { DoughId, KeepId, VarietyId } from '../ids.ts'
 import { linesOf } from '../line/contents.ts'
+import { isOnTheLine } from '../line/route.ts'
 import { inOrder } from '../shop/in-order.ts'
 import type { BatchStage, Shop } from '../shop/shop.ts'
 import { BATCH_STAGES } from '../shop/stages.ts'
@@ -33,8 +34,8 @@ export interface CloseNow {
   readonly openSteps: readonly StepLine[]
   readonly notes: readonly Note[]
   /** By dough in the set-up's order, and the sum of them. */
-  readonly account: readonly DoughAccount[]
-  readonly total: Omit<DoughAccount, 'doughId' | 'name'>
+  readonly account: readonly DoughNow[]
+  readonly total: Omit<DoughNow, 'doughId' | 'name'>
 }
 
 export interface KeptLeft {
@@ -51,7 +52,7 @@ export interface Standing {
 }
 
 /** shaped + carriedIn = present + sold + kitchen + wasted + given + dayOld + unexplained. */
-export interface DoughAccount extends Account {
+export interface DoughNow extends Account {
   readonly doughId: DoughId
   readonly name: string
   /** In a stage, for sale, day-old on the rod, or kept. */
@@ -81,11 +82,6 @@ export function closeNow(state: State, nowMs: EpochMs, ruler: Ruler | null): Clo
   }
 }
 
-/** Stages that nothing may stand in overnight. */
-export function isOnTheLine(stage: BatchStage): boolean {
-  return stage === 'kettle' || stage === 'boards' || stage === 'oven'
-}
-
 function standingOf({ batches }: State, shop: Shop): readonly Standing[] {
   return BATCH_STAGES.flatMap((stage) => {
     const here = [...batches.values()].filter((batch) => batch.stage === stage)
@@ -111,7 +107,7 @@ function standingOf({ batches }: State, shop: Shop): readonly Standing[] {
   })
 }
 
-function accountOf(state: State, shop: Shop): readonly DoughAccount[] {
+function accountOf(state: State, shop: Shop): readonly DoughNow[] {
   const present = piecesPresent(state)
   return inOrder(shop.doughs).flatMap(({ id, name }) => {
     const account = state.account.get(id)

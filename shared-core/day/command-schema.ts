@@ -25,6 +25,7 @@ import type { DurationMs, EpochMs } from '../units.ts'
 import { durationMs, epochMs } from '../units.ts'
 import { ASK_CODES } from './answers.ts'
 import type { Command } from './commands.ts'
+import { UNSURE_MAX } from './decision.ts'
 import { NOTE_CHARACTERS_MAX } from './note-text.ts'
 import { setUpChangeSchema } from './set-up-change-schema.ts'
 
@@ -33,7 +34,6 @@ export const PIECES_MAX = 5_000
 /** Varieties of one load, sale or keep. */
 export const LINES_MAX = 40
 export const LOADS_MAX = 200
-export const UNSURE_MAX = 200
 /** A sweep in which nearly half-dozens are counted is right to within this. */
 export const WITHIN_MAX = 60
 const LOOK_AGAIN_MS_MAX = 6 * 3_600_000

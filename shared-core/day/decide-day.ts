@@ -1,5 +1,6 @@
 import { plannedId } from '../ids.ts'
 import { lineRefusal, piecesOf } from '../line/lines.ts'
+import { isOnTheLine } from '../line/route.ts'
 import type { EpochMs } from '../units.ts'
 import type { DayCommand } from './commands.ts'
 import type { Case, Decision } from './decision.ts'
@@ -29,9 +30,7 @@ export function decideOpenDay(oneCase: Of<'openDay'>): Decision {
 export function decideCloseDay(oneCase: Of<'closeDay'>): Decision {
   const { command, state, context } = oneCase
   if (state.day === null || (command.label ?? state.day.label) !== state.day.label) return refuse('day-not-open')
-  const onTheLine = [...state.batches.values()].filter(
-    ({ stage }) => stage === 'kettle' || stage === 'boards' || stage === 'oven',
-  )
+  const onTheLine = [...state.batches.values()].filter(({ stage }) => isOnTheLine(stage))
   const pieces = piecesOf(onTheLine)
   const asked = askFor(command, pieces > 0 ? [{ code: 'line-not-empty', params: { pieces } }] : [])
   if (asked !== null) return asked

@@ -9,7 +9,7 @@ const FOR_SALE_MS_MIN = 30 * 60_000
 const SOLD_OUT_MS_MIN = 60_000
 
 /** While the shop is open to customers. */
-export interface OpenHours {
+export interface OpenSpan {
   readonly fromMs: EpochMs
   readonly toMs: EpochMs
 }
@@ -63,7 +63,7 @@ export class SoldOutOf {
   }
 
   /** Goes on to an instant at which the stock is another; one from before the last change counts from there. */
-  change(stock: Stock | null, atMs: EpochMs, open: OpenHours): void {
+  change(stock: Stock | null, atMs: EpochMs, open: OpenSpan): void {
     this.goOn(atMs, open)
     const sold = soldBetween(this.#stock, stock)
     this.#sold += sold
@@ -77,7 +77,7 @@ export class SoldOutOf {
     this.#sold += pieces
   }
 
-  goOn(toMs: EpochMs, open: OpenHours): void {
+  goOn(toMs: EpochMs, open: OpenSpan): void {
     if (toMs <= this.#atMs) return
     const fromMs = this.#atMs
     const readyMs = Math.min(Math.max(readyFrom(this.#stock), fromMs), toMs)
@@ -91,7 +91,7 @@ export class SoldOutOf {
   }
 
   /** The sell-outs until an instant; asking does not go on to it. */
-  sellOutsBy(endMs: EpochMs, open: OpenHours): readonly SellOut[] {
+  sellOutsBy(endMs: EpochMs, open: OpenSpan): readonly SellOut[] {
     const copy = new SoldOutOf(this.varietyId, epochMs(this.#atMs))
     copy.#stock = this.#stock
     copy.#wasThere = this.#wasThere
@@ -127,7 +127,7 @@ function sellOutOf({ fromMs, toMs, pace, soldIn }: Gap): readonly SellOut[] {
   return [{ fromMs: epochMs(fromMs), toMs: epochMs(toMs), missed }]
 }
 
-function clip(atMs: number, { fromMs, toMs }: OpenHours): number {
+function clip(atMs: number, { fromMs, toMs }: OpenSpan): number {
   return Math.min(Math.max(atMs, fromMs), toMs)
 }
 

@@ -9,7 +9,7 @@ import type { Entry, Event, EventOf } from './events.ts'
 import type { DayFigures, Fate, Left, Missed, MissedOf, OnTime } from './figures.ts'
 import type { Booking } from './figures-bookings.ts'
 import { bookingOf, fateLine, isNothing } from './figures-bookings.ts'
-import type { OpenHours, SellOut } from './figures-sold-out.ts'
+import type { OpenSpan, SellOut } from './figures-sold-out.ts'
 import { SoldOutOf } from './figures-sold-out.ts'
 import { rulerOf } from './ruler.ts'
 import type { Line, State } from './state.ts'
@@ -41,7 +41,7 @@ export class FiguresTally {
   readonly #plannedIds = new Set<VarietyId>()
   readonly #thereIds = new Set<VarietyId>()
   #shop: Shop | null = null
-  #open: OpenHours | null = null
+  #open: OpenSpan | null = null
   #openedAtMs: EpochMs | null = null
   #label: string | null = null
   #isPastOpening = false
@@ -125,7 +125,7 @@ export class FiguresTally {
     this.#changeoverFromMs = ruler?.changeover?.fromMs ?? null
   }
 
-  #hours(): OpenHours {
+  #hours(): OpenSpan {
     const nothing = this.#openedAtMs ?? epochMs(0)
     return this.#open ?? { fromMs: nothing, toMs: nothing }
   }

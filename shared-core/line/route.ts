@@ -14,6 +14,11 @@ const ACT_INTO: { readonly [stage in BatchStage]: LineAct | null } = {
 }
 export type PresumableAct = 'pull' | 'dip' | 'lift' | 'board'
 
+/** Stages that nothing may stand in overnight. */
+export function isOnTheLine(stage: BatchStage): boolean {
+  return stage === 'kettle' || stage === 'boards' || stage === 'oven'
+}
+
 export function isBefore(stage: BatchStage, other: BatchStage): boolean {
   return BATCH_STAGES.indexOf(stage) < BATCH_STAGES.indexOf(other)
 }

@@ -10,7 +10,7 @@ import type { EpochMs } from '../units.ts'
 import { epochMs } from '../units.ts'
 
 /** The pace of sales is kept in quarters of an hour, for the last two hours. */
-const PACE_BUCKET_MS = 15 * 60_000
+export const PACE_BUCKET_MS = 15 * 60_000
 const PACE_BUCKETS_MAX = 8
 
 interface Come {

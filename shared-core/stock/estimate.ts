@@ -2,6 +2,7 @@ import type { Lot, Stock } from '../day/state.ts'
 import { piecesOf } from '../line/lines.ts'
 import type { CounterRules } from '../shop/shop.ts'
 import type { EpochMs } from '../units.ts'
+import { PACE_BUCKET_MS } from './apply-stock.ts'
 import { foreseen } from './gamma-poisson.ts'
 import type { Leaks } from './leak.ts'
 import { PIECES_TOGETHER, usualMs } from './leak.ts'
@@ -138,9 +139,8 @@ function trafficOf({ soldPerMs }: Leaks, sold: number, usual: number): { times: 
 
 /** Sold on record since an instant, as far as the quarters of the last two hours tell. */
 function soldSince({ pace }: Stock, sinceMs: number): number {
-  return piecesOf(pace.filter(({ fromMs }) => fromMs + QUARTER_MS > sinceMs))
+  return piecesOf(pace.filter(({ fromMs }) => fromMs + PACE_BUCKET_MS > sinceMs))
 }
-const QUARTER_MS = 15 * 60_000
 
 function allottedVariance({ unnamedSince }: Stock): number {
   const shares = SHARE_ERROR * unnamedSince

@@ -1,4 +1,4 @@
-import type { OpenHours, SellOut } from '../../../shared-core/day/figures-sold-out.ts'
+import type { OpenSpan, SellOut } from '../../../shared-core/day/figures-sold-out.ts'
 import { SoldOutOf } from '../../../shared-core/day/figures-sold-out.ts'
 import type { Line, State } from '../../../shared-core/day/state.ts'
 import type { LoadId, ShelfId, VarietyId } from '../../../shared-core/ids.ts'
@@ -25,7 +25,7 @@ export interface RodGap extends Pick<SellOut, 'fromMs' | 'toMs'> {
  * day's figures, so that both say the same.
  */
 export class DayTracks {
-  readonly #open: OpenHours
+  readonly #open: OpenSpan
   readonly #openedAtMs: EpochMs
   readonly #loads = new Map<LoadId, LaneLoad>()
   readonly #done: LaneLoad[] = []
@@ -33,7 +33,7 @@ export class DayTracks {
   #endMs: EpochMs
 
   /** @param openedAtMs which day is followed */
-  constructor(open: OpenHours, openedAtMs: EpochMs) {
+  constructor(open: OpenSpan, openedAtMs: EpochMs) {
     this.#open = open
     this.#openedAtMs = openedAtMs
     this.#endMs = openedAtMs
