@@ -7,7 +7,7 @@ import './keys.css'
 import './sheets.css'
 import './shift.css'
 import { BenchScreen } from './bench-screen.tsx'
-import { fetchSettings } from './settings/settings-later.tsx'
+import { fetchLaterSheets } from './sheets/later-sheets.tsx'
 
 /** The line stands, and its fonts and first state have come. */
 const SETTLED_MS = 3_000
@@ -15,5 +15,4 @@ const SETTLED_MS = 3_000
 writeTextsOnce()
 const place = document.getElementById('bench')
 if (place !== null) render(<BenchScreen store={startScreen('bench')} />, place)
-// What fails here is fetched when it is opened.
-window.setTimeout(() => fetchSettings().catch(() => undefined), SETTLED_MS)
+window.setTimeout(fetchLaterSheets, SETTLED_MS)

@@ -194,8 +194,8 @@ export interface MoreWords {
   readonly skip: string
   readonly skipDetail: string
   readonly settings: string
-  /** They cannot be fetched just now. */
-  readonly noSettings: string
+  /** A sheet that cannot be fetched just now. */
+  readonly notFetched: string
   readonly otherDough: string
   /** Heading of the list of shelves. */
   readonly whichShelf: string

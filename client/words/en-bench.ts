@@ -169,7 +169,7 @@ function more(): MoreWords {
     skip: 'Leave out a load',
     skipDetail: 'from the load list',
     settings: 'Settings',
-    noSettings: 'The settings come from the server, and it cannot be reached. They will open when it is back.',
+    notFetched: 'This comes from the server, which cannot be reached. It opens once the server is back.',
     otherDough: 'another dough or number',
     whichShelf: 'Which shelf',
     whichLoad: 'Which load is left out',

@@ -172,7 +172,7 @@ function more(): MoreWords {
     skip: 'Omitir una carga',
     skipDetail: 'de la lista de cargas',
     settings: 'Ajustes',
-    noSettings: 'Los ajustes vienen del servidor y no hay contacto. Se abrirán cuando vuelva.',
+    notFetched: 'Esto viene del servidor y no hay contacto. Se abrirá cuando vuelva.',
     otherDough: 'otra masa o cantidad',
     whichShelf: 'Qué piso',
     whichLoad: 'Qué carga se omite',

@@ -1,18 +1,15 @@
 import type { Act } from '../../../shared-core/day/commands.ts'
 import type { BoardProps } from '../bench-screen.tsx'
-import { SettingsLater } from '../settings/settings-later.tsx'
 import type { SheetRoom } from '../sheet.tsx'
 import type { BenchView } from '../view.ts'
 import { doneList } from '../view.ts'
 import { BatchSheet, OnLineSheet } from './batch-sheets.tsx'
 import { BoardSheet } from './board-sheet.tsx'
-import { ChangeoverSheet } from './changeover-sheet.tsx'
 import { ContentsSheet } from './contents-sheet.tsx'
 import { DoneSheet } from './done-sheet.tsx'
 import { DoughSheet } from './dough-sheet.tsx'
 import { DrySheet } from './dry-sheet.tsx'
-import { HeatSheet } from './heat-sheet.tsx'
-import { KettleSheet } from './kettle-sheet.tsx'
+import { ChangeoverLater, HeatLater, KettleLater, SettingsLater } from './later-sheets.tsx'
 import { MoreSheet, UnplannedSheet } from './more-sheet.tsx'
 import { NotesPage } from './notes-page.tsx'
 import type { OpenSheet } from './open-sheet.ts'
@@ -61,7 +58,7 @@ export function SheetOver(props: SheetOverProps) {
     case 'opening':
       return <OpeningSheet {...parts} />
     case 'changeover':
-      return <ChangeoverSheet key={sheet.part} {...parts} part={sheet.part ?? 'list'} />
+      return <ChangeoverLater key={sheet.part} {...parts} part={sheet.part ?? 'list'} />
     case 'give':
       return <GiveSheet {...parts} sheet={sheet} />
     case 'float':
@@ -69,11 +66,11 @@ export function SheetOver(props: SheetOverProps) {
     case 'person':
       return <PersonSheet {...parts} />
     case 'heat':
-      return <HeatSheet {...parts} shelfId={sheet.shelfId} />
+      return <HeatLater {...parts} shelfId={sheet.shelfId} />
     case 'notes':
       return <NotesPage {...parts} />
     case 'kettle':
-      return <KettleSheet {...parts} />
+      return <KettleLater {...parts} />
     case 'settings':
       return <SettingsLater {...parts} />
   }

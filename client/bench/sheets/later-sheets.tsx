@@ -1,0 +1,43 @@
+import type { ComponentType } from 'preact'
+import { useEffect, useState } from 'preact/hooks'
+import type { SheetParts } from '../sheet.tsx'
+import { Sheet } from '../sheet.tsx'
+
+/**
+ * Sheets that are opened a few times a day at most. They are fetched after the line stands, so that its first paint does
+ * not wait for them, and before anybody asks, so that they are there without the server.
+ */
+const fetchChangeover = () => import('./changeover-sheet.tsx').then((part) => part.ChangeoverSheet)
+const fetchHeat = () => import('./heat-sheet.tsx').then((part) => part.HeatSheet)
+const fetchKettle = () => import('./kettle-sheet.tsx').then((part) => part.KettleSheet)
+const fetchSettings = () => import('../settings/settings-sheet.tsx').then((part) => part.SettingsSheet)
+
+export const ChangeoverLater = later(fetchChangeover)
+export const HeatLater = later(fetchHeat)
+export const KettleLater = later(fetchKettle)
+export const SettingsLater = later(fetchSettings)
+
+/** What fails here is fetched when it is opened. */
+export async function fetchLaterSheets(): Promise<void> {
+  await Promise.allSettled([fetchChangeover(), fetchHeat(), fetchKettle(), fetchSettings()])
+}
+
+function later<Props extends SheetParts>(fetchSheet: () => Promise<ComponentType<Props>>): ComponentType<Props> {
+  return function LaterSheet(props: Props) {
+    const [part, setPart] = useState<{ readonly Shown: ComponentType<Props> } | null>(null)
+    const [hasFailed, setFailed] = useState(false)
+    useEffect(() => {
+      fetchSheet().then(
+        (Shown) => setPart({ Shown }),
+        () => setFailed(true),
+      )
+    }, [])
+    if (part !== null) return <part.Shown {...props} />
+    const { more } = props.words.bench
+    return (
+      <Sheet {...props} title={more.title} detail={hasFailed ? more.notFetched : undefined}>
+        {null}
+      </Sheet>
+    )
+  }
+}
