@@ -1,21 +1,10 @@
-import { useEffect, useState } from 'preact/hooks'
+import { useState } from 'preact/hooks'
 import type { StationId } from '../../shared-core/ids.ts'
 import { COMING_KEY } from '../parts/calls.ts'
 import { Key } from '../parts/key.tsx'
+import { useLearning } from '../parts/use-learning.ts'
 import type { SheetProps } from './settings-sheet.tsx'
 import { Field } from './settings-sheet.tsx'
-
-/** Keys that a keyboard needs for itself: no pedal may be set to one of them. */
-const TAKEN = new Set([
-  'Escape',
-  'Tab',
-  'ShiftLeft',
-  'ShiftRight',
-  'ControlLeft',
-  'ControlRight',
-  'AltLeft',
-  'AltRight',
-])
 
 /** Ties pedals and one-key pads: each key of theirs to one station, or to "coming". */
 export function PedalSettings({ store, live, shop, settingsWords: say }: SheetProps) {
@@ -54,19 +43,4 @@ export function PedalSettings({ store, live, shop, settingsWords: say }: SheetPr
       {row(COMING_KEY, say.coming, say.comingHint)}
     </Field>
   )
-}
-
-/** The next key that is pressed is the pedal's; Escape lets it be. */
-function useLearning(station: StationId | null, onLearnt: (code: string, station: StationId) => void): void {
-  useEffect(() => {
-    if (station === null) return
-    const learn = (event: KeyboardEvent) => {
-      if (event.code === '' || TAKEN.has(event.code)) return
-      event.preventDefault()
-      event.stopPropagation()
-      onLearnt(event.code, station)
-    }
-    window.addEventListener('keydown', learn, { capture: true })
-    return () => window.removeEventListener('keydown', learn, { capture: true })
-  })
 }

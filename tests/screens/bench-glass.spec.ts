@@ -76,6 +76,7 @@ async function expectSheetsWhole(bench: BenchTablet, inches: number, state: stri
   await look('dry hands')
   await bench.touch(back)
   await openMore('settings')
+  await bench.cell('part name').waitFor()
   await look('settings')
   for (const part of ['name', 'person', 'station', 'size', 'look', 'sound', 'pedals']) {
     await bench.touch(bench.cell(`part ${part}`))

@@ -39,7 +39,11 @@ test('given a browser of 2020, when every screen and every place of the desk is 
     await page.goto(`${server.address}/${screen}`)
     await expect(
       page
-        .locator(screen.startsWith('desk') ? '.desk-panel, .setup-overview, .setup-sheet' : 'h1, [data-block]')
+        .locator(
+          screen.startsWith('desk')
+            ? '.desk-panel, .setup-overview, .setup-sheet'
+            : 'h1, [data-block], [role="status"]',
+        )
         .first(),
       screen,
     ).toBeVisible()

@@ -212,6 +212,7 @@ test('given the settings of the wall, when a pedal is learnt and the distance se
   const sheet = page.getByRole('dialog')
   await expect(sheet).toContainText('not a safety device')
   await sheet.getByRole('button', { name: 'Kettle: Learn a key' }).click()
+  await expect(sheet.getByRole('button', { name: 'Kettle: Learn a key' })).toBeHidden()
   await page.keyboard.press('F10')
   await expect(sheet.getByText('key F10')).toBeVisible()
   await sheet.getByRole('button', { name: '2 m', exact: true }).click()
