@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Locator, Page } from '@playwright/test'
 import { chromium } from '@playwright/test'
+import { SAME_TOUCH_MS } from '../../client/parts/press-guard.ts'
 import { chromiumPath } from '../run/chromium.mjs'
 import { CHROMIUM_ARGS } from '../screens/support/browser-args.ts'
 import { median, ms, quantile } from './figures.ts'
@@ -102,8 +103,11 @@ async function tapOnce({ from, to, key, shown }: Side): Promise<{ paintedMs: num
   await key.tap()
   const { paintedAtMs, mutations } = await seen
   const touchedAtMs = await from.evaluate(() => Number(document.documentElement.dataset.touched))
-  // An echo of the same touch within a quarter of a second is not a second one.
-  await from.waitForTimeout(350)
+  // A touch that comes sooner at the same place is an echo to the screen.
+  await from.waitForFunction(([sinceMs, afterMs]) => performance.timeOrigin + performance.now() - sinceMs > afterMs, [
+    touchedAtMs,
+    SAME_TOUCH_MS,
+  ] as const)
   return { paintedMs: paintedAtMs - touchedAtMs, mutations }
 }
 
