@@ -3,6 +3,10 @@ import { parseArgs } from 'node:util'
 export interface Options {
   /** A real shop's folder; null opens the demo. */
   readonly shop: string | null
+  /** Everybody on the network may choose a screen, without joining. The demo always is so. */
+  readonly isOpen: boolean
+  /** Where copies of the journal go; null: into the shop's folder itself. */
+  readonly copies: string | null
   readonly setUp: string | null
   readonly handsOff: boolean
   /** How many times as fast as real time the demo's runs. */
@@ -21,6 +25,8 @@ npm start -- --hands-off             the demo shop, nobody but you taps
 npm start -- --speed 10              the demo shop, ten times as fast (1 to 60)
 npm start -- --shop FOLDER           opens a shop, or makes one in a new folder
 npm start -- --shop FOLDER --setup FILE.json
+npm start -- --copies FOLDER         keeps copies of the shop's journal there: another drive is best
+npm start -- --open                  everybody on the network may choose a screen; for trying things out
 npm start -- --host NAME             also answers to this name (may be given more than once)
 npm start -- --no-name               does not announce a .local name on the network
 PORT=8080 npm start                  another port than ${PORT_DEFAULT}`
@@ -39,6 +45,8 @@ export function readOptions(args: readonly string[], env: NodeJS.ProcessEnv): Op
       options: {
         shop: { type: 'string' },
         setup: { type: 'string' },
+        copies: { type: 'string' },
+        open: { type: 'boolean' },
         'hands-off': { type: 'boolean' },
         speed: { type: 'string' },
         'no-name': { type: 'boolean' },
@@ -52,6 +60,8 @@ export function readOptions(args: readonly string[], env: NodeJS.ProcessEnv): Op
       return { ok: false, why }
     }
     if (speed !== 1 && shop !== null) return { ok: false, why: '--speed is for the demo: a real shop keeps real time.' }
+    if (values.copies !== undefined && shop === null)
+      return { ok: false, why: '--copies needs --shop FOLDER: the demo is made anew each time.' }
     if (setup !== null && shop === null)
       return { ok: false, why: '--setup needs --shop FOLDER: the demo has a set-up of its own.' }
     const names = [...host, ...(env.BOILBOARD_HOSTS ?? '').split(',')].map((name) => name.trim().toLowerCase())
@@ -59,6 +69,8 @@ export function readOptions(args: readonly string[], env: NodeJS.ProcessEnv): Op
       ok: true,
       options: {
         shop,
+        isOpen: shop === null || (values.open ?? false),
+        copies: values.copies ?? null,
         setUp: setup,
         handsOff: values['hands-off'] ?? false,
         speed,

@@ -12,6 +12,7 @@ export type Folded = 'done' | 'gap' | 'fault'
 export class Confirmed {
   #state: State | null = null
   #journalId: string | null = null
+  #course: string | null = null
   #version = 0
 
   get state(): State | null {
@@ -22,15 +23,25 @@ export class Confirmed {
     return this.#journalId
   }
 
+  get course(): string | null {
+    return this.#course
+  }
+
+  /** Whether the state here is of the journal and the course that the server has. */
+  isOf({ journalId, course }: Welcome): boolean {
+    return journalId === this.#journalId && course === this.#course
+  }
+
   /** Changes whenever the state does. */
   get version(): number {
     return this.#version
   }
 
-  /** Takes in what the server says at the beginning of a contact: another journal's state goes first. */
-  welcome({ journalId, state, entries, seq }: Welcome): Folded {
-    if (journalId !== this.#journalId) this.#state = null
+  /** Takes in what the server says at the beginning of a contact: the state of another journal or course goes first. */
+  welcome({ journalId, course, state, entries, seq }: Welcome): Folded {
+    if (journalId !== this.#journalId || course !== this.#course) this.#state = null
     this.#journalId = journalId
+    this.#course = course
     this.#version += 1
     if (state !== null) this.#state = fromJson(state)
     this.#state ??= emptyState()

@@ -149,7 +149,7 @@ export class ScreenSync {
   }
 
   #greet(): void {
-    const { state, journalId } = this.#confirmed
+    const { state, journalId, course } = this.#confirmed
     this.#taps.outbox.contactLost()
     this.#anewDue = false
     this.#contact.enter(state === null ? 'connecting' : 'catching-up')
@@ -160,8 +160,10 @@ export class ScreenSync {
       foldVersion: FOLD_VERSION,
       buildId: this.#parts.buildId,
       device: this.#device(),
+      isRenamed: false,
       afterSeq: this.#wantsSnapshot || state === null ? null : state.seq,
       journalId,
+      course,
     })
   }
 
@@ -209,7 +211,7 @@ export class ScreenSync {
   #takeIn(welcome: Welcome): Trouble | null {
     const { journalId, seq, state, entries } = welcome
     const known = this.#confirmed
-    const isBehind = journalId === known.journalId && known.state !== null && known.state.seq > seq
+    const isBehind = known.isOf(welcome) && known.state !== null && known.state.seq > seq
     if (isBehind && state === null) return 'server-behind'
     const folded = known.welcome(welcome)
     this.#taps.open(journalId)

@@ -12,6 +12,8 @@ import type { EpochMs } from '../../shared-core/units.ts'
 export interface Journal {
   /** Random, made once: a screen that knows another journal starts afresh. */
   readonly journalId: string
+  /** "" until a copy was put back; then random, and another each time: what screens know may have been lost. */
+  readonly course: string
   lastSeq(): number
   /** @throws when it could not be written: then nothing of the group is in the journal */
   append(group: Group): Promise<void>

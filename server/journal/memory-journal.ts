@@ -9,6 +9,7 @@ import { assertFollows, SET_UP_MARK, SNAPSHOTS_KEPT } from './journal.ts'
 /** What outlives a restart in a simulated shop. Texts, as on a real disk, so that nothing is shared by reference. */
 export class MemoryDisk {
   readonly journalId: string
+  course = ''
   readonly entries: string[] = []
   readonly seqOf = new Map<CommandId, number>()
   readonly refusals = new Map<CommandId, { readonly answer: string; readonly recordedAtMs: EpochMs }>()
@@ -34,6 +35,10 @@ export class MemoryJournal implements Journal {
 
   get journalId(): string {
     return this.#disk.journalId
+  }
+
+  get course(): string {
+    return this.#disk.course
   }
 
   lastSeq(): number {

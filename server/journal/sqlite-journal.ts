@@ -21,6 +21,7 @@ export type JournalKind = 'shop' | 'demo'
 /** The journal in one SQLite file: WAL, every commit synced to disk before it is acknowledged. */
 export class SqliteJournal implements Journal {
   readonly journalId: string
+  readonly course: string
   readonly #db: DatabaseSyncInstance
   readonly #sqlite: Sqlite
   readonly #insertEntry: StatementSyncInstance
@@ -39,6 +40,7 @@ export class SqliteJournal implements Journal {
     makeDurable(this.#db)
     migrate(this.#db, file)
     this.journalId = identify(this.#db, file, kind)
+    this.course = String(this.#db.prepare("SELECT value FROM about WHERE key = 'course'").get()?.value ?? '')
     this.#insertEntry = this.#db.prepare('INSERT INTO entries (seq, command_id, entry) VALUES (?, ?, ?)')
     this.#insertRefusal = this.#db.prepare('INSERT INTO refusals (command_id, recorded_at_ms, answer) VALUES (?, ?, ?)')
     // One text a page, not one a row: a year is over a million rows, and each crossing into JavaScript costs.

@@ -8,7 +8,11 @@ import type { RoomParts } from './room-parts.ts'
 const CATCH_UP_ENTRIES_MAX = 500
 
 /** What a screen needs to go on: the entries that it missed, or the state whole when it cannot catch up with these. */
-export function greet(parts: RoomParts, hello: Extract<FromScreen, { type: 'hello' }>): Welcome {
+export function greet(
+  parts: RoomParts,
+  hello: Extract<FromScreen, { type: 'hello' }>,
+  device: Welcome['device'],
+): Welcome {
   const { journal, state, buildId, version, demo } = parts
   const welcome = {
     type: 'welcome',
@@ -16,6 +20,8 @@ export function greet(parts: RoomParts, hello: Extract<FromScreen, { type: 'hell
     foldVersion: FOLD_VERSION,
     buildId,
     journalId: journal.journalId,
+    course: journal.course,
+    device,
     seq: state.seq,
     clock: parts.clock(),
     demo,
@@ -28,6 +34,7 @@ export function greet(parts: RoomParts, hello: Extract<FromScreen, { type: 'hell
   const canCatchUp =
     afterSeq !== null &&
     hello.journalId === journal.journalId &&
+    hello.course === journal.course &&
     afterSeq <= state.seq &&
     state.seq - afterSeq <= CATCH_UP_ENTRIES_MAX
   if (!canCatchUp) return { ...welcome, state: toJson(state), entries: [] }

@@ -10,8 +10,10 @@ const helloSchema = z.object({
   foldVersion: z.number().int(),
   buildId: text,
   device: z.unknown(),
+  isRenamed: z.boolean(),
   afterSeq: z.union([z.null(), z.number().int().min(0)]),
   journalId: z.union([z.null(), text]),
+  course: z.union([z.null(), text]),
 })
 const otherSchema = z.discriminatedUnion('type', [
   z.object({ type: z.literal('commands'), commands: z.array(z.unknown()) }),

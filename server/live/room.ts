@@ -254,7 +254,7 @@ export class Room {
       return
     }
     this.#attendance.join(link, hello.device)
-    link.send(greet(this.#parts, hello))
+    link.send(greet(this.#parts, hello, null))
     link.send(this.#attendance.presence())
   }
 }

@@ -4,6 +4,7 @@ import type { Entry } from '../day/events.ts'
 import type { StateJson } from '../day/state-json.ts'
 import type { CommandId, DeviceId, StationId } from '../ids.ts'
 import type { EpochMs } from '../units.ts'
+import type { NotJoined } from './devices.ts'
 
 /**
  * What a screen and the server say to each other, over any ordered link. One message each way per turn:
@@ -14,7 +15,7 @@ import type { EpochMs } from '../units.ts'
  * A screen has at most one `commands` message unanswered, so a device's taps arrive in the order in which they were made;
  * a repeat after a lost link is answered with the first answer.
  */
-export const PROTOCOL_VERSION = 1
+export const PROTOCOL_VERSION = 2
 /** Most commands in one message; a longer queue goes in several. */
 export const COMMANDS_PER_MESSAGE_MAX = 50
 
@@ -34,10 +35,14 @@ export type FromScreen =
       readonly foldVersion: number
       readonly buildId: string
       readonly device: DeviceHello
+      /** The device was given another name or station at itself since the last welcome; else the server's word holds. */
+      readonly isRenamed: boolean
       /** The last entry that it knows; null: nothing yet. */
       readonly afterSeq: number | null
       /** Which journal it knows: another shop's screen starts afresh. */
       readonly journalId: string | null
+      /** Which course of that journal it knows. */
+      readonly course: string | null
     }
   | { readonly type: 'commands'; readonly commands: readonly Command[] }
   | { readonly type: 'probe'; readonly t0: number }
@@ -55,7 +60,9 @@ export type ToScreen =
   | { readonly type: 'clockTable'; readonly clock: ShopClock }
   /** Values outside fold and hash, latest only. */
   | { readonly type: 'screens'; readonly screens: readonly ScreenPresence[] }
-  | { readonly type: 'refusedHello'; readonly reason: 'malformed' }
+  /** Not let in; `moved`: this device's role is another now, and its page another one. */
+  | { readonly type: 'refusedHello'; readonly reason: 'malformed' | NotJoined }
+  | { readonly type: 'refusedHello'; readonly reason: 'moved'; readonly role: Role }
 
 export interface Welcome {
   readonly type: 'welcome'
@@ -64,7 +71,14 @@ export interface Welcome {
   /** Build of the client files that the server serves: a screen with another one reloads when idle. */
   readonly buildId: string
   readonly journalId: string
+  /**
+   * Which course of the journal this is: after a copy was put back it is a new one, since entries that some screens have
+   * seen may be gone and their numbers given to others.
+   */
+  readonly course: string
   readonly seq: number
+  /** What the server calls this device; null: the device names itself. */
+  readonly device: Pick<DeviceHello, 'name' | 'stationId'> | null
   /** The state whole, when there is too much to catch up with or nothing known; else the entries since `afterSeq`. */
   readonly state: StateJson | null
   readonly entries: readonly Entry[]

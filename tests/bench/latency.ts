@@ -32,7 +32,7 @@ interface Screen {
 }
 
 const folder = mkdtempSync(join(tmpdir(), 'boilboard-bench-'))
-const ours = await startProcess(['dist/server.mjs', '--shop', join(folder, 'shop')])
+const ours = await startProcess(['dist/server.mjs', '--open', '--shop', join(folder, 'shop')])
 const floor = await startProcess(['--import', 'tsx', 'tests/bench/floor-server.ts', join(folder, 'floor.sqlite')])
 try {
   const sides: { readonly [name: string]: Side } = { ours: await ourSide(ours), floor: await floorSide(floor) }
@@ -99,8 +99,10 @@ async function ourSide(server: Started): Promise<Side> {
       protocol: PROTOCOL_VERSION,
       foldVersion: FOLD_VERSION,
       buildId: '',
+      isRenamed: false,
       afterSeq: null,
       journalId: null,
+      course: null,
       device,
     }
     socket.emit('m', hello)

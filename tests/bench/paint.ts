@@ -29,7 +29,7 @@ interface Side {
 }
 
 const folder = mkdtempSync(join(tmpdir(), 'boilboard-bench-'))
-const ours = await startProcess(['dist/server.mjs', '--shop', join(folder, 'shop')])
+const ours = await startProcess(['dist/server.mjs', '--open', '--shop', join(folder, 'shop')])
 const floor = await startProcess(['--import', 'tsx', 'tests/bench/floor-server.ts', join(folder, 'floor.sqlite')])
 const executablePath = chromiumPath()
 const browser = await chromium.launch({

@@ -30,7 +30,7 @@ try {
   const rss: { [name: string]: number[] } = { large: [], small: [] }
   for (let n = 0; n <= STARTS; n += 1) {
     for (const [name, shop] of Object.entries({ large, small })) {
-      const server = await startProcess(['dist/server.mjs', '--shop', shop.folder])
+      const server = await startProcess(['dist/server.mjs', '--open', '--shop', shop.folder])
       if (n > 0) times[name]?.push(server.readyMs)
       if (n > 0) rss[name]?.push(server.rssMb)
       await server.stop()
@@ -84,7 +84,7 @@ async function refold(shopFolder: string, foreign: ForeignCpu): Promise<void> {
   const db = new sqlite.DatabaseSync(join(shopFolder, 'journal.sqlite'))
   db.exec('DELETE FROM snapshots')
   db.close()
-  const server = await startProcess(['dist/server.mjs', '--shop', shopFolder])
+  const server = await startProcess(['dist/server.mjs', '--open', '--shop', shopFolder])
   console.log(
     `  refold of everything: ${(server.readyMs / 1000).toFixed(1)} s from start to ready, ${(server.cpuMs / 1000).toFixed(1)} s of processor time (aim ≤ ${AIM_REFOLD_S} s), memory ${server.rssMb.toFixed(0)} MB`,
   )

@@ -58,6 +58,7 @@ export function simJournal(parts: DiskParts): Journal {
     })
   return {
     journalId: memory.journalId,
+    course: memory.course,
     append,
     answerOf: (id: CommandId): Answer | null => (parts.forgetsAnswers ? null : memory.answerOf(id)),
     lastSeq: () => memory.lastSeq(),

@@ -41,7 +41,11 @@ describe('screens over sockets', () => {
     await ask(first, '/api/v1/commands', { body: command(SELL, { id: 'sell0000001' }) })
     await stopServer(first)
     const second = await startServer({ file: first.file })
-    const back = await connect(second, 'wall-1', { afterSeq: known.seq, journalId: second.journal.journalId })
+    const back = await connect(second, 'wall-1', {
+      afterSeq: known.seq,
+      journalId: second.journal.journalId,
+      course: '',
+    })
     const [welcome] = back.messages
     if (welcome?.type !== 'welcome') throw new Error('a hello is answered')
     expect(welcome.state).toBeNull()

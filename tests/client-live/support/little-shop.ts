@@ -59,6 +59,8 @@ export class LittleShop {
       foldVersion: FOLD_VERSION,
       buildId: 'build-1',
       journalId: this.journalId,
+      course: '',
+      device: null,
       seq: this.state.seq,
       state: afterSeq === null ? toJson(this.state) : null,
       entries: afterSeq === null ? [] : this.entries.slice(afterSeq),

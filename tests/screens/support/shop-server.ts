@@ -33,6 +33,7 @@ export class ShopServer {
   async start(shop?: Shop): Promise<void> {
     const args = [
       'dist/server.mjs',
+      '--open',
       '--shop',
       join(this.#folder, 'shop'),
       ...this.#names.flatMap((name) => ['--host', name]),

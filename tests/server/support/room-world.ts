@@ -133,8 +133,10 @@ export class RoomWorld {
       foldVersion: FOLD_VERSION,
       buildId: 'build-1',
       device: screen.device,
+      isRenamed: false,
       afterSeq,
       journalId: this.disk.journalId,
+      course: this.disk.course,
       ...change,
     })
   }

@@ -96,8 +96,10 @@ export async function connect(
     foldVersion: FOLD_VERSION,
     buildId: 'test',
     device,
+    isRenamed: false,
     afterSeq: null,
     journalId: null,
+    course: null,
   }
   screen.sendRaw({ ...hello, ...change })
   await screen.until(() => screen.messages.some(({ type }) => type === answer))

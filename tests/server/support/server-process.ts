@@ -48,9 +48,15 @@ export class ServerProcess {
   readonly #ended: Promise<unknown>
   readonly #heard = new Set<() => void>()
 
-  /** @param cwd where it is started: the demo makes its folder there */
+  /**
+   * @param args those of `npm start`; "--closed" is ours: without --open
+   * @param cwd where it is started: the demo makes its folder there
+   */
   constructor(args: readonly string[], env: NodeJS.ProcessEnv = {}, cwd: string = FOLDER) {
-    this.#child = spawn(process.execPath, [SERVER, ...args], {
+    // A shop lets in whom its desk let in; most tests are about something else.
+    const open = args.includes('--shop') && !args.includes('--closed') ? ['--open'] : []
+    const own = args.filter((arg) => arg !== '--closed')
+    this.#child = spawn(process.execPath, [SERVER, ...own, ...open], {
       cwd,
       env: { ...process.env, PORT: '0', BIND: '127.0.0.1', LOG_LEVEL: 'silent', ...env },
       stdio: ['ignore', 'pipe', 'pipe'],
