@@ -1,3 +1,4 @@
+import { WIPE_MS } from '../../client/parts/wipe-lock.tsx'
 import { contrastRatio } from '../../client/theme/contrast.ts'
 import { doughId, shelfId, varietyId } from '../../shared-core/ids.ts'
 import { BenchTablet } from './support/bench-touch.ts'
@@ -76,9 +77,13 @@ test('given a glass that is locked, when nobody does anything, then it unlocks b
   await server.start(shiftShop({ language: 'es', changeoverIn: 240 }))
   const bench = await BenchTablet.open(browser, server)
   await bench.touch(bench.named('Más'))
+  await bench.page.clock.install()
   await bench.touch(bench.cell('wipe'))
   await expect(bench.page.locator('.wipe-band')).toBeVisible()
-  await expect(bench.page.locator('.wipe-band')).toBeHidden({ timeout: 20_000 })
+  await bench.page.clock.fastForward(WIPE_MS - 2_000)
+  await expect(bench.page.locator('.wipe-band')).toBeVisible()
+  await bench.page.clock.fastForward(2_000)
+  await expect(bench.page.locator('.wipe-band')).toBeHidden()
 })
 
 for (const [n, language] of (['en', 'es'] as const).entries()) {
