@@ -2,6 +2,7 @@ import type { State } from '../../shared-core/day/state.ts'
 import { plannedAhead } from '../../shared-core/line/planned.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import type { Connection, LiveState } from '../live/shop-store.ts'
+import { standsStill } from '../live/stands-still.ts'
 import { rulerOfDay } from '../parts/ruler-of-day.ts'
 import type { RulerDay } from '../parts/ruler-view.ts'
 import type { BenchWords } from '../words/bench.ts'
@@ -65,6 +66,6 @@ export function linkView({
   return { text, short: text, isTrouble: isTrouble(connection) }
 }
 
-function isTrouble({ phase }: Connection): boolean {
-  return phase === 'away' || phase === 'stale'
+function isTrouble(connection: Connection): boolean {
+  return connection.phase === 'away' || standsStill(connection)
 }

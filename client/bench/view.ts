@@ -4,6 +4,7 @@ import type { LineActDue } from '../../shared-core/line/act-due.ts'
 import { nextActs } from '../../shared-core/line/acts.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { LiveState } from '../live/shop-store.ts'
+import { standsStill } from '../live/stands-still.ts'
 import { rulerNow } from '../parts/ruler-of-day.ts'
 import type { BenchWords } from '../words/bench.ts'
 import type { DayView } from './day-view.ts'
@@ -74,7 +75,7 @@ export function benchView({ live, state, shop, words, deviceId }: BenchViewParts
     }),
     lastDone: lastDoneHere({ state, deviceId, screens, words }),
     dry: dryViews(state, notices, words),
-    acts: connection.phase === 'stale' ? [] : nextActs(state, nowMs),
+    acts: standsStill(connection) ? [] : nextActs(state, nowMs),
   }
 }
 

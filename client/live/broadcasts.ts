@@ -1,10 +1,14 @@
 import type { ToScreen, Welcome } from '../../shared-core/live/protocol.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
+import { epochMs } from '../../shared-core/units.ts'
 import type { LiveState } from './shop-store.ts'
 
 /** Values that the server sends beside the fold: only the latest of each counts. */
 export type Told = Pick<LiveState, 'shopClock' | 'coming' | 'screens' | 'demo' | 'version'>
 type Broadcast = Extract<ToScreen, { type: 'coming' | 'clockTable' | 'screens' }>
+
+/** How long the sound of an act rests when somebody says "coming"; the server's own word replaces this guess. */
+const COMING_MS = 45_000
 
 export class Broadcasts {
   #told: Told = { shopClock: null, coming: new Map(), screens: [], demo: null, version: '' }
@@ -21,11 +25,16 @@ export class Broadcasts {
   hear(message: Broadcast): void {
     if (message.type === 'clockTable') this.#told = { ...this.#told, shopClock: message.clock }
     else if (message.type === 'screens') this.#told = { ...this.#told, screens: message.screens }
-    else this.rest(message.actKey, message.untilMs)
+    else this.#rest(message.actKey, message.untilMs)
+  }
+
+  /** Somebody here said "coming". */
+  guessRest(actKey: string, nowMs: EpochMs): void {
+    this.#rest(actKey, epochMs(nowMs + COMING_MS))
   }
 
   /** The sound of an act rests until then. */
-  rest(actKey: string, untilMs: EpochMs): void {
+  #rest(actKey: string, untilMs: EpochMs): void {
     this.#told = { ...this.#told, coming: new Map([...this.#told.coming, [actKey, untilMs]]) }
   }
 

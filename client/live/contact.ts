@@ -1,6 +1,6 @@
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { DeviceClock, ServerClock } from './server-clock.ts'
-import type { Connection } from './shop-store.ts'
+import type { Connection, Turned } from './shop-store.ts'
 
 /** A server that has not answered for this long is not there, whatever the link believes. */
 const ANSWER_WAIT_MS = 10_000
@@ -30,12 +30,21 @@ export class Contact {
   }
 
   /** Being away counts from the last time that it was up to date, also when contact came back for a moment. */
-  enter(phase: Connection['phase']): void {
+  enter(phase: Exclude<Connection['phase'], 'outside'>): void {
     if (phase === this.phase) return
     const nowMs = this.#server.serverNowMs()
     if (this.phase === 'live') this.#lostAtMs = nowMs
     if (phase === 'live') this.#lostAtMs = null
     this.#connection = { phase, sinceMs: phase === 'away' ? (this.#lostAtMs ?? nowMs) : nowMs }
+  }
+
+  /** Not let in, since the first time that this was said. */
+  turnAway(why: Turned): void {
+    const { phase, sinceMs } = this.#connection
+    const nowMs = this.#server.serverNowMs()
+    if (phase === 'live') this.#lostAtMs = nowMs
+    this.#connection = { phase: 'outside', sinceMs: phase === 'outside' ? sinceMs : nowMs, why }
+    this.#waitingSinceMs = null
   }
 
   expectAnswer(): void {

@@ -6,6 +6,8 @@ export interface Link {
   send(message: FromScreen): void
   /** Drops the contact, which is suspected dead, and makes a new one. */
   restart(): void
+  /** Drops the contact and makes none until `restart`. */
+  rest(): void
   close(): void
 }
 

@@ -13,10 +13,12 @@ import type { Notice } from './shop-store.ts'
  */
 export class QueueStore {
   readonly #saved: SavedText
+  readonly #role: Role
   readonly #prefix: string
 
   constructor(saved: SavedText, role: Role) {
     this.#saved = saved
+    this.#role = role
     this.#prefix = `boilboard.${role}.`
   }
 
@@ -74,6 +76,24 @@ export class QueueStore {
     this.#saved.remove(this.#noticesKey(journalId))
   }
 
+  /** This device goes on as another screen: that one tells a person of what waits here. */
+  leaveFor(role: Role): void {
+    this.#saved.write(cameFromKey(role), this.#role)
+  }
+
+  /** The screen that this device was before, with the taps of it that wait; null: none, or nothing waits. */
+  leftBehind(journalId: string): { readonly role: Role; readonly commands: number } | null {
+    const role = ROLES.find((one) => one === this.#saved.read(cameFromKey(this.#role)))
+    if (role === undefined) return null
+    const commands = new QueueStore(this.#saved, role).load(journalId).length
+    return commands === 0 ? null : { role, commands }
+  }
+
+  /** A person has read of it; the taps stay. */
+  forgetCameFrom(): void {
+    this.#saved.remove(cameFromKey(this.#role))
+  }
+
   saveNotices(journalId: string, notices: readonly Notice[]): void {
     if (notices.length === 0) this.#saved.remove(this.#noticesKey(journalId))
     else this.#saved.write(this.#noticesKey(journalId), JSON.stringify(notices))
@@ -91,6 +111,12 @@ export class QueueStore {
   #noticesKey(journalId: string): string {
     return `${this.#prefix}notices.${keyPart(journalId)}`
   }
+}
+
+const ROLES: readonly Role[] = ['wall', 'bench', 'counter', 'desk']
+
+function cameFromKey(role: Role): string {
+  return `boilboard.${role}.came-from`
 }
 
 /** A journal's id as a part of a key: without the dot that parts are separated by. */

@@ -33,6 +33,11 @@ export class ReloadPolicy {
     this.#wish = wish
   }
 
+  /** Whether a newer page waits for this screen to be left alone. */
+  get awaitsBuild(): boolean {
+    return this.#wish?.kind === 'build'
+  }
+
   /** Whether to reload now; when so, it is remembered, and the caller reloads. */
   isDue(now: {
     readonly wallMs: number

@@ -3,28 +3,27 @@ import type { Context } from '../../shared-core/day/decision.ts'
 import type { State } from '../../shared-core/day/state.ts'
 import { FOLD_VERSION } from '../../shared-core/day/state.ts'
 import type { CommandId, DeviceId } from '../../shared-core/ids.ts'
-import type { DeviceHello, ToScreen, Welcome } from '../../shared-core/live/protocol.ts'
+import type { ToScreen, Welcome } from '../../shared-core/live/protocol.ts'
 import { PROTOCOL_VERSION } from '../../shared-core/live/protocol.ts'
-import { epochMs } from '../../shared-core/units.ts'
+import type { Trouble } from './anew.ts'
+import { Anew } from './anew.ts'
 import { Broadcasts } from './broadcasts.ts'
 import { Confirmed } from './confirmed.ts'
 import { Contact } from './contact.ts'
+import { hello } from './hello.ts'
+import { Knocking } from './knocking.ts'
 import type { Link } from './link.ts'
 import { Probing } from './probing.ts'
 import { ReloadPolicy } from './reload-policy.ts'
+import { Renames } from './renames.ts'
 import { contextAt } from './screen-context.ts'
 import { ServerClock } from './server-clock.ts'
+import { standsStill } from './stands-still.ts'
 import type { SyncParts, SyncView } from './sync-parts.ts'
 import { Taps } from './taps.ts'
 import { ViewState } from './view-state.ts'
 
-/** `gap`: entries are missing. The others: this state is not the server's. */
-type Trouble = 'gap' | 'fault' | 'hash' | 'server-behind'
-
-/** Least time between two fetches of what is missing or wrong: a fault that stays must not become a storm. */
-const ANEW_WAIT_MS = 5_000
-/** How long the sound of an act rests when somebody says "coming"; the server's own word replaces this guess. */
-const COMING_MS = 45_000
+type RefusedHello = Extract<ToScreen, { type: 'refusedHello' }>
 
 /**
  * One screen's side of the live connection, without page, socket or timers: those come in as parts, so that simulated
@@ -36,15 +35,16 @@ export class ScreenSync {
   readonly #parts: SyncParts
   readonly #taps: Taps
   readonly #reloads: ReloadPolicy
+  readonly #renames: Renames
+  readonly #knocking: Knocking
   readonly #confirmed = new Confirmed()
   readonly #views = new ViewState()
   readonly #broadcasts = new Broadcasts()
   readonly #probing = new Probing()
+  readonly #anew = new Anew()
   readonly #contact: Contact
   readonly #link: Link
   #wantsSnapshot = false
-  #anewDue = false
-  #lastAnewMs = Number.NEGATIVE_INFINITY
   #touchedMs: number
 
   constructor(parts: SyncParts) {
@@ -54,6 +54,8 @@ export class ScreenSync {
     this.serverClock = new ServerClock(clock)
     this.#taps = new Taps({ saved, role, clock: this.serverClock, makeId })
     this.#reloads = new ReloadPolicy(saved, role)
+    this.#renames = new Renames(saved, role)
+    this.#knocking = new Knocking(this.#taps.deviceId)
     this.#contact = new Contact(clock, this.serverClock)
     this.#touchedMs = clock.monotonicMs()
     this.#link = openLink({
@@ -72,6 +74,7 @@ export class ScreenSync {
       pending,
       connection: this.#contact.connection,
       notices: this.#taps.notices,
+      isOutdated: this.#reloads.awaitsBuild,
     }
   }
 
@@ -105,7 +108,7 @@ export class ScreenSync {
   }
 
   sayComing(actKey: string): void {
-    this.#then(() => this.#broadcasts.rest(actKey, epochMs(this.serverClock.serverNowMs() + COMING_MS)))
+    this.#then(() => this.#broadcasts.guessRest(actKey, this.serverClock.serverNowMs()))
     if (this.#contact.phase === 'live') this.#link.send({ type: 'coming', actKey })
   }
 
@@ -115,12 +118,14 @@ export class ScreenSync {
 
   /** The device's name or station changed: the server hears of it in a new hello. */
   deviceChanged(): void {
+    this.#renames.changed()
     if (this.#contact.phase === 'live') this.#then(() => this.#greet())
   }
 
   /** The page became visible: it may have slept in a way that its clocks do not show. */
   woke(): void {
     this.#probing.begin()
+    this.#knocking.looked(this.#parts.clock.monotonicMs())
     this.tick()
   }
 
@@ -128,14 +133,12 @@ export class ScreenSync {
   tick(): void {
     const nowMs = this.#parts.clock.monotonicMs()
     if (this.serverClock.noticeGap()) this.#probing.begin()
-    if (this.#contact.isOverdue()) this.#link.restart()
-    if (this.#anewDue && nowMs - this.#lastAnewMs >= ANEW_WAIT_MS) this.#then(() => this.#fetchAnew())
+    if (this.#knocking.isDue(nowMs) || this.#contact.isOverdue()) this.#link.restart()
+    if (this.#anew.isDue(nowMs)) this.#then(() => this.#greet())
     this.#probe()
     if (this.#broadcasts.endRests(this.serverClock.serverNowMs())) this.#parts.onChange()
-    const { pending, hasUnsaved } = this.#taps.outbox
-    const wallMs = this.#parts.clock.wallMs()
-    const state = { wallMs, idleMs: nowMs - this.#touchedMs, pending: pending.length, hasUnsaved }
-    if (this.#reloads.isDue(state)) this.#parts.reload()
+    const times = { wallMs: this.#parts.clock.wallMs(), idleMs: nowMs - this.#touchedMs }
+    if (this.#reloads.isDue({ ...times, ...this.#taps.waiting })) this.#parts.reload()
   }
 
   close(): void {
@@ -149,43 +152,29 @@ export class ScreenSync {
   }
 
   #greet(): void {
-    const { state, journalId, course } = this.#confirmed
     this.#taps.outbox.contactLost()
-    this.#anewDue = false
-    this.#contact.enter(state === null ? 'connecting' : 'catching-up')
+    this.#anew.forget()
+    if (this.#contact.phase !== 'outside')
+      this.#contact.enter(this.#confirmed.state === null ? 'connecting' : 'catching-up')
     this.#contact.expectAnswer()
-    this.#link.send({
-      type: 'hello',
-      protocol: PROTOCOL_VERSION,
-      foldVersion: FOLD_VERSION,
-      buildId: this.#parts.buildId,
-      device: this.#device(),
-      isRenamed: false,
-      afterSeq: this.#wantsSnapshot || state === null ? null : state.seq,
-      journalId,
-      course,
-    })
-  }
-
-  /** Nobody has to name a device: one without a name is told by its role and the beginning of its id. */
-  #device(): DeviceHello {
-    const { deviceId } = this.#taps
-    const device = this.#parts.device()
-    return { ...device, deviceId, name: device.name === '' ? `${device.role} ${deviceId.slice(0, 4)}` : device.name }
+    const { buildId, device } = this.#parts
+    const who = { deviceId: this.#taps.deviceId, device: device(), isRenamed: this.#renames.forHello() }
+    this.#link.send(hello({ buildId, ...who, confirmed: this.#confirmed, wantsSnapshot: this.#wantsSnapshot }))
   }
 
   #contactLost(): void {
     this.#taps.outbox.contactLost()
     this.#contact.expectNothing()
-    this.#anewDue = false
-    if (this.#contact.phase !== 'stale') this.#contact.enter(this.#confirmed.state === null ? 'connecting' : 'away')
+    this.#anew.forget()
+    if (!standsStill(this.#contact.connection))
+      this.#contact.enter(this.#confirmed.state === null ? 'connecting' : 'away')
   }
 
   #hear(message: ToScreen): void {
     const isLive = this.#contact.phase === 'live'
     if (message.type === 'welcome') this.#welcomed(message)
     else if (message.type === 'probed') this.#probed(message)
-    else if (message.type === 'refusedHello') this.#standStill(`hello ${message.reason}`)
+    else if (message.type === 'refusedHello') this.#refused(message)
     // What was sent before the hello was heard comes again with the welcome.
     else if (message.type === 'turn') isLive && this.#turn(message)
     else if (message.type === 'check') isLive && this.#compare(message)
@@ -195,6 +184,7 @@ export class ScreenSync {
   #welcomed(welcome: Welcome): void {
     const { protocol, foldVersion, buildId } = welcome
     this.#contact.expectNothing()
+    this.#knocking.letIn()
     this.#broadcasts.welcome(welcome)
     this.serverClock.runsAt(welcome.demo?.speed ?? 1)
     if (protocol !== PROTOCOL_VERSION || foldVersion !== FOLD_VERSION) {
@@ -203,8 +193,11 @@ export class ScreenSync {
     }
     this.#reloads.wish(buildId === this.#parts.buildId ? null : { kind: 'build', target: buildId })
     const trouble = this.#takeIn(welcome)
+    const isNameKnown = this.#renames.welcomed()
+    if (isNameKnown && welcome.device !== null) this.#parts.named(welcome.device)
     if (trouble !== null) this.#mend(trouble)
-    else this.#goLive()
+    else if (isNameKnown) this.#goLive()
+    else this.#greet()
   }
 
   /** @returns why this state cannot be gone on from; null when it is the server's */
@@ -276,21 +269,27 @@ export class ScreenSync {
       this.#taps.notice({ id: 'fetched-anew', kind: 'fetched-anew', seq: this.#confirmed.state?.seq ?? 0, reason })
     }
     this.#contact.enter('catching-up')
-    this.#fetchAnew()
-  }
-
-  #fetchAnew(): void {
-    const nowMs = this.#parts.clock.monotonicMs()
-    this.#anewDue = nowMs - this.#lastAnewMs < ANEW_WAIT_MS
-    if (this.#anewDue) return
-    this.#lastAnewMs = nowMs
-    this.#greet()
+    if (this.#anew.want(this.#parts.clock.monotonicMs())) this.#greet()
   }
 
   /** The server and this page do not speak the same form: folding on would be guessing. */
   #standStill(target: string): void {
     this.#contact.enter('stale')
     this.#reloads.wish({ kind: 'form', target })
+  }
+
+  /** Not let in: what was tapped stays here, and the link rests until it is time to ask again. */
+  #refused(refusal: RefusedHello): void {
+    if (refusal.reason === 'malformed') {
+      this.#standStill('hello malformed')
+      return
+    }
+    this.#knocking.turnedAway(this.#parts.clock.monotonicMs())
+    this.#contact.turnAway(refusal.reason)
+    this.#link.rest()
+    if (refusal.reason !== 'moved') return
+    this.#taps.leaveFor(refusal.role)
+    this.#parts.moveTo(refusal.role)
   }
 
   #context(): Context {

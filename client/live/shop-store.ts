@@ -4,6 +4,7 @@ import type { Ask, Refusal } from '../../shared-core/day/answers.ts'
 import type { Act, Command } from '../../shared-core/day/commands.ts'
 import type { State } from '../../shared-core/day/state.ts'
 import type { CommandId, DeviceId } from '../../shared-core/ids.ts'
+import type { NotJoined } from '../../shared-core/live/devices.ts'
 import type { Role, ScreenPresence, ShopClock } from '../../shared-core/live/protocol.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { clockText } from './clock-text.ts'
@@ -68,6 +69,8 @@ export interface LiveState {
   readonly demo: { readonly handsOff: boolean } | null
   /** The server's version, for people; "" before the first welcome. */
   readonly version: string
+  /** The server has a newer page than this one, which is loaded when this screen has been left alone. */
+  readonly isOutdated: boolean
   readonly settings: DeviceSettings
 }
 
@@ -82,6 +85,11 @@ export type Connection =
   | { readonly phase: 'away'; readonly sinceMs: EpochMs }
   /** The server speaks a newer form than this page: what is shown stands still until the page is loaded anew. */
   | { readonly phase: 'stale'; readonly sinceMs: EpochMs }
+  /** The server does not let this device in, or not as this screen; taps are kept, and it asks again now and then. */
+  | { readonly phase: 'outside'; readonly sinceMs: EpochMs; readonly why: Turned }
+
+/** `moved`: this device is another screen by now, whose page it goes to. */
+export type Turned = NotJoined | 'moved'
 
 export interface PendingCommand {
   readonly command: Command
@@ -98,11 +106,13 @@ export type Notice = { readonly id: string; readonly atMs: EpochMs } & (
   | { readonly kind: 'not-saved' }
   /** Taps for another shop that was served here before; they stay on this device until that shop is back. */
   | { readonly kind: 'kept-aside'; readonly journalId: string; readonly commands: number }
+  /** Taps that this device made as another screen, before it was moved; they go out when it is that again. */
+  | { readonly kind: 'left-behind'; readonly role: Role; readonly commands: number }
   /** This screen had reckoned something else than the server and has fetched the state anew. */
   | { readonly kind: 'fetched-anew'; readonly seq: number; readonly reason: 'hash' | 'fault' | 'server-behind' }
 )
 
-export interface StoreParts extends Omit<SyncParts, 'onChange' | 'device'> {
+export interface StoreParts extends Omit<SyncParts, 'onChange' | 'device' | 'named'> {
   readonly role: Role
   readonly timers: Timers
   readonly isHidden: () => boolean
@@ -116,7 +126,12 @@ export function createShopStore(parts: StoreParts): ShopStore {
   const { role, saved, timers } = parts
   let settings = loadSettings(saved, role)
   const device = () => ({ name: settings.name, role, stationId: settings.stationId })
-  const sync = new ScreenSync({ ...parts, device, onChange: () => store.setState(now()) })
+  const change = (to: Partial<DeviceSettings>) => {
+    settings = changedSettings(settings, to)
+    saveSettings(saved, settings)
+    store.setState({ settings })
+  }
+  const sync = new ScreenSync({ ...parts, device, named: change, onChange: () => store.setState(now()) })
   const now = (): LiveState => {
     const { serverClock } = sync
     return { ...sync.view(), nowMs: serverClock.serverNowMs(), clockErrorMs: serverClock.errorMs(), settings }
@@ -149,11 +164,9 @@ export function createShopStore(parts: StoreParts): ShopStore {
       const { shopClock, shown } = store.getState()
       return shopClock === null ? '' : clockText(shopClock, atMs, shown?.shop?.profile.clock ?? 12)
     },
-    changeSettings: (change) => {
+    changeSettings: (to) => {
       const before = settings
-      settings = changedSettings(before, change)
-      saveSettings(saved, settings)
-      store.setState({ settings })
+      change(to)
       if (settings.name !== before.name || settings.stationId !== before.stationId) sync.deviceChanged()
     },
     visibilityChanged: () => {

@@ -27,20 +27,21 @@ export function socketLink(events: LinkEvents, address?: string): Link {
     // The server hung up on purpose, to be rid of this contact: socket.io would leave it at that.
     if (reason === 'io server disconnect') knocking = setTimeout(() => socket.connect(), knockAfterMs())
   })
+  const end = () => {
+    clearTimeout(knocking)
+    socket.disconnect()
+  }
   return {
     // A message kept for later would arrive before the hello of its contact.
     send: (message: FromScreen) => {
       if (socket.connected) socket.emit(MESSAGE, message)
     },
     restart: () => {
-      clearTimeout(knocking)
-      socket.disconnect()
+      end()
       socket.connect()
     },
-    close: () => {
-      clearTimeout(knocking)
-      socket.disconnect()
-    },
+    rest: end,
+    close: end,
   }
 }
 

@@ -20,6 +20,7 @@ export function startScreen(role: Role): ShopStore {
     makeId: () => randomId((bytes) => crypto.getRandomValues(bytes)),
     buildId: __BUILD_ID__,
     reload: () => window.location.reload(),
+    moveTo: (another) => window.location.replace(`/${another}`),
     timers: {
       set: (run, afterMs) => window.setTimeout(run, afterMs),
       clear: (timer) => window.clearTimeout(timer),

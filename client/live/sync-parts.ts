@@ -1,4 +1,4 @@
-import type { DeviceHello } from '../../shared-core/live/protocol.ts'
+import type { DeviceHello, Role } from '../../shared-core/live/protocol.ts'
 import type { OpenLink } from './link.ts'
 import type { SavedText } from './saved-text.ts'
 import type { DeviceClock } from './server-clock.ts'
@@ -14,6 +14,10 @@ export interface SyncParts {
   readonly buildId: string
   /** Loads the page anew; what is saved survives it. */
   readonly reload: () => void
+  /** Goes to another screen's page: this device is that one now. */
+  readonly moveTo: (role: Role) => void
+  /** The server says what this device is called and where it stands. */
+  readonly named: (device: Pick<DeviceHello, 'name' | 'stationId'>) => void
   /** Something that `view` gives has changed. */
   readonly onChange: () => void
 }

@@ -16,6 +16,7 @@ import type { Notice } from './shop-store.ts'
 export class Taps {
   readonly outbox: Outbox
   readonly deviceId: DeviceId
+  readonly #role: Role
   readonly #board: NoticeBoard
   readonly #store: QueueStore
   readonly #clock: ServerClock
@@ -23,6 +24,7 @@ export class Taps {
   #journalId: string | null = null
 
   constructor(parts: { saved: SavedText; role: Role; clock: ServerClock; makeId: () => string }) {
+    this.#role = parts.role
     this.#store = new QueueStore(parts.saved, parts.role)
     this.outbox = new Outbox(this.#store)
     this.#board = new NoticeBoard(this.#store)
@@ -33,6 +35,10 @@ export class Taps {
 
   get pending(): readonly Command[] {
     return this.outbox.pending
+  }
+
+  get waiting(): { readonly pending: number; readonly hasUnsaved: boolean } {
+    return { pending: this.pending.length, hasUnsaved: this.outbox.hasUnsaved }
   }
 
   get notices(): readonly Notice[] {
@@ -48,6 +54,13 @@ export class Taps {
     for (const aside of this.#store.others(journalId)) {
       this.notice({ id: `aside ${aside.journalId}`, kind: 'kept-aside', ...aside })
     }
+    const left = this.#store.leftBehind(journalId)
+    if (left !== null) this.notice({ id: 'left-behind', kind: 'left-behind', ...left })
+  }
+
+  /** This device is another screen from now on. What waits here goes out when it is this one again. */
+  leaveFor(role: Role): void {
+    if (role !== this.#role) this.#store.leaveFor(role)
   }
 
   /** Makes the command of an act and saves it. `seenSeq`: what the screen was showing. @returns null when no more may wait */
@@ -77,6 +90,7 @@ export class Taps {
   dismiss(noticeId: string): void {
     const notice = this.#board.find(noticeId)
     if (notice?.kind === 'kept-aside') this.#store.forget(notice.journalId)
+    if (notice?.kind === 'left-behind') this.#store.forgetCameFrom()
     this.#board.remove(noticeId)
   }
 

@@ -7,6 +7,7 @@ import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import { clockText } from '../live/clock-text.ts'
 import type { LiveState } from '../live/shop-store.ts'
+import { standsStill } from '../live/stands-still.ts'
 import type { Panel, TextSizes } from '../parts/legibility.ts'
 import { farthestDistanceM, wallSizes } from '../parts/legibility.ts'
 import { rulerNow, rulerOfDay } from '../parts/ruler-of-day.ts'
@@ -110,7 +111,7 @@ export function wallView(input: WallInput): WallView {
   const waiting = isMarked ? say.count(ends.waiting) : ''
   const note = noteText(input, wall, waiting)
   const layout = wallLayout({ ...page, sizes, hasStatus: status !== null, noteWidthPx: widthOf(note, sizes.minPx) })
-  const acts = shown === null || live.connection.phase === 'stale' ? [] : nextActs(shown, nowMs)
+  const acts = shown === null || standsStill(live.connection) ? [] : nextActs(shown, nowMs)
   const set = { nowMs, words, wall, shift, layout, sizes, acts, naming: namingOf(shop) }
   const body =
     shown === null || shop === null || ends === null

@@ -27,6 +27,8 @@ function connectionText({ phase, sinceMs }: SaidConnection, { times }: Parts): s
       return times.clock(sinceMs) === '' ? 'No contact' : `No contact ${times.since(sinceMs)} – counting on`
     case 'stale':
       return 'This page is too old: reload it'
+    case 'outside':
+      return 'This screen has not joined this shop'
   }
 }
 
@@ -53,6 +55,11 @@ function noticeText(notice: SaidNotice, { answers, told }: Parts): NoticeText {
       return {
         title: 'Taps of another shop are on this device',
         text: `${notice.commands} ${notice.commands === 1 ? 'tap waits' : 'taps wait'} until that shop is served here again. Putting this away drops them.`,
+      }
+    case 'left-behind':
+      return {
+        title: 'Taps of this device as another screen',
+        text: `${notice.commands} ${notice.commands === 1 ? 'tap was' : 'taps were'} made here while this was a ${ROLES[notice.role]}. They stay on this device and go out when it is one again.`,
       }
     case 'fetched-anew':
       return {
@@ -81,6 +88,8 @@ function unsureText({ what, atMs }: Unsure, { names }: Speech, { times, line, an
     text: `Taken ${times.at(atMs)}: ${answers.over(what.limit)}.`,
   }
 }
+
+const ROLES = { wall: 'wall', bench: 'bench', counter: 'counter', desk: 'desk' } as const
 
 const PRESUMED = {
   pull: 'pulled?',

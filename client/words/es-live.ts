@@ -27,6 +27,8 @@ function connectionText({ phase, sinceMs }: SaidConnection, { times }: Parts): s
       return times.clock(sinceMs) === '' ? 'Sin contacto' : `Sin contacto ${times.since(sinceMs)}: sigue contando`
     case 'stale':
       return 'Esta página es muy vieja: recárguela'
+    case 'outside':
+      return 'Esta pantalla no está unida a este local'
   }
 }
 
@@ -53,6 +55,11 @@ function noticeText(notice: SaidNotice, { answers, told }: Parts): NoticeText {
       return {
         title: 'En este aparato hay toques de otro local',
         text: `${notice.commands} ${notice.commands === 1 ? 'toque espera' : 'toques esperan'} a que vuelva ese local. Al quitar este aviso se pierden.`,
+      }
+    case 'left-behind':
+      return {
+        title: 'Toques de este aparato como otra pantalla',
+        text: `${notice.commands} ${notice.commands === 1 ? 'toque se hizo' : 'toques se hicieron'} aquí cuando esto era ${ROLES[notice.role]}. Quedan en este aparato y salen cuando vuelva a serlo.`,
       }
     case 'fetched-anew':
       return {
@@ -81,6 +88,8 @@ function unsureText({ what, atMs }: Unsure, { names }: Speech, { times, line, an
     text: `Se tomó ${times.at(atMs)}: ${answers.over(what.limit)}.`,
   }
 }
+
+const ROLES = { wall: 'la pared', bench: 'la línea', counter: 'el mostrador', desk: 'el escritorio' } as const
 
 const PRESUMED = {
   pull: '¿se trajo?',

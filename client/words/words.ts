@@ -3,6 +3,7 @@ import type { ActType } from '../../shared-core/day/commands.ts'
 import type { Line, LoadPhase, Unsure } from '../../shared-core/day/state.ts'
 import type { Told } from '../../shared-core/day/trace.ts'
 import type { DoughId, ShelfId, VarietyId } from '../../shared-core/ids.ts'
+import type { Role } from '../../shared-core/live/protocol.ts'
 import type { BatchStage, Language, LineAct, Shop } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { en } from './en.ts'
@@ -160,7 +161,7 @@ export interface LiveWords {
 
 /** A screen's link to the shop, as the store of a screen has it. */
 export interface SaidConnection {
-  readonly phase: 'connecting' | 'live' | 'catching-up' | 'away' | 'stale'
+  readonly phase: 'connecting' | 'live' | 'catching-up' | 'away' | 'stale' | 'outside'
   readonly sinceMs: EpochMs
 }
 
@@ -171,6 +172,7 @@ export type SaidNotice =
   | { readonly kind: 'queue-full'; readonly most: number }
   | { readonly kind: 'not-saved' }
   | { readonly kind: 'kept-aside'; readonly commands: number }
+  | { readonly kind: 'left-behind'; readonly role: Role; readonly commands: number }
   | { readonly kind: 'fetched-anew' }
 
 export interface NoticeText {

@@ -38,6 +38,7 @@ class Bench {
       },
       buildId: 'build-1',
       reload: () => undefined,
+      moveTo: () => undefined,
       isHidden: () => this.hidden,
       timers: {
         set: (run, afterMs) => {

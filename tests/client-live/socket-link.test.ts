@@ -36,6 +36,8 @@ function screenAt(address: string): ScreenSync {
     device: () => ({ name: '', role: 'counter', stationId: null }),
     buildId: 'test',
     reload: () => undefined,
+    moveTo: () => undefined,
+    named: () => undefined,
     onChange: () => undefined,
   })
   closing.push(() => sync.close())

@@ -67,6 +67,12 @@ export class Wire implements Link {
 
   restart(): void {
     this.#parts.story.tell(this.#parts.who, 'makes the link anew')
+    if (this.#blockedUntilMs === Number.POSITIVE_INFINITY) this.#blockedUntilMs = 0
+    this.#break()
+  }
+
+  rest(): void {
+    this.#blockedUntilMs = Number.POSITIVE_INFINITY
     this.#break()
   }
 

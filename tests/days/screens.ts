@@ -124,6 +124,8 @@ export class Screen {
         this.#parts.story.tell(this.who, 'reloads itself')
         this.reload()
       },
+      moveTo: (role) => this.#parts.story.tell(this.who, `is a ${role} now`),
+      named: () => undefined,
       onChange: () => undefined,
     })
     const [wire] = wires

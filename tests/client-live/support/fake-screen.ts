@@ -1,13 +1,14 @@
 import type { Link, LinkEvents, OpenLink } from '../../../client/live/link.ts'
 import { ScreenSync } from '../../../client/live/screen-sync.ts'
 import type { Command } from '../../../shared-core/day/commands.ts'
-import type { FromScreen, Role, ToScreen } from '../../../shared-core/live/protocol.ts'
+import type { DeviceHello, FromScreen, Role, ToScreen } from '../../../shared-core/live/protocol.ts'
 import { FakeClock, FakeSaved } from './fake-device.ts'
 
 /** The screen's end of a link that the test plays the other end of. What is said before `up` is lost, as it should be. */
 export class FakeLink implements Link {
   readonly sent: FromScreen[] = []
   restarts = 0
+  rests = 0
   closed = false
   readonly #events: LinkEvents
   #isUp = false
@@ -38,6 +39,12 @@ export class FakeLink implements Link {
     this.restarts += 1
   }
 
+  /** As over a socket: whoever hangs up hears of it. */
+  rest(): void {
+    this.rests += 1
+    if (this.#isUp) this.down()
+  }
+
   close(): void {
     this.closed = true
   }
@@ -60,6 +67,8 @@ export interface FakeScreen {
   readonly saved: FakeSaved
   readonly reloads: () => number
   readonly changes: () => number
+  readonly movedTo: Role[]
+  readonly named: Pick<DeviceHello, 'name' | 'stationId'>[]
 }
 
 /** A screen of its own parts; `on` the same device, it is the page after a reload, or a second page. */
@@ -70,6 +79,8 @@ export function fakeScreen(
   const saved = options.on?.saved ?? new FakeSaved()
   const links: FakeLink[] = []
   let [reloads, changes] = [0, 0]
+  const movedTo: Role[] = []
+  const named: FakeScreen['named'] = []
   const openLink: OpenLink = (events) => {
     const link = new FakeLink(events)
     links.push(link)
@@ -85,13 +96,15 @@ export function fakeScreen(
     reload: () => {
       reloads += 1
     },
+    moveTo: (role) => movedTo.push(role),
+    named: (device) => named.push(device),
     onChange: () => {
       changes += 1
     },
   })
   const [link] = links
   if (link === undefined) throw new Error('the screen opened no link')
-  return { sync, link, clock, saved, reloads: () => reloads, changes: () => changes }
+  return { sync, link, clock, saved, reloads: () => reloads, changes: () => changes, movedTo, named }
 }
 
 /** Different in every screen of a test run, and the same in every run of a test file. */
