@@ -2,6 +2,7 @@ import type { Command } from '../../shared-core/day/commands.ts'
 import type { Entry } from '../../shared-core/day/events.ts'
 import type { State } from '../../shared-core/day/state.ts'
 import type { DeviceId } from '../../shared-core/ids.ts'
+import { healthSentence } from '../../shared-core/live/health.ts'
 import type { CommandAnswer, DeviceHello, FromScreen, ToScreen } from '../../shared-core/live/protocol.ts'
 import { COMMANDS_PER_MESSAGE_MAX } from '../../shared-core/live/protocol.ts'
 import { unreachable } from '../../shared-core/support.ts'
@@ -235,7 +236,7 @@ export class Room {
       turn.rollBack()
       for (const entry of this.#parts.journal.entriesAfter(this.#parts.state.seq)) turn.foldFromDisk(entry)
     } catch (again) {
-      this.#failure = 'The journal cannot be written or read. Restart the server; its terminal says what is wrong.'
+      this.#failure = healthSentence('journal-failed', {})
       this.#parts.log.error({ error: again }, 'the journal could not be read after a failed write')
     }
     const failure = new RoomFailure(this.trouble ?? DISK_FAILING)
@@ -259,8 +260,7 @@ export class Room {
   }
 }
 
-const DISK_FAILING =
-  'The last commands could not be written to disk. Is it full? Screens send them again by themselves.'
+const DISK_FAILING = healthSentence('disk-failing', {})
 
 function tooMuch(): RoomFailure {
   return new RoomFailure('Too much at once. Send it again in a moment.')
