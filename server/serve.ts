@@ -1,6 +1,5 @@
 import { setImmediate as nextTurn, setTimeout as wait } from 'node:timers/promises'
 import { fileURLToPath } from 'node:url'
-import { pino, stdSerializers } from 'pino'
 import type { State } from '../shared-core/day/state.ts'
 import { FOLD_VERSION } from '../shared-core/day/state.ts'
 import type { Welcome } from '../shared-core/live/protocol.ts'
@@ -23,6 +22,9 @@ import { Room } from './live/room.ts'
 import type { Log } from './live/room-parts.ts'
 import { SocketServer } from './live/socket-server.ts'
 import { steadyClock } from './live/steady-clock.ts'
+import { watchHealth } from './operation/health-watch.ts'
+import type { ServerLogger } from './operation/log.ts'
+import { logAtTerminal } from './operation/log.ts'
 import type { Options } from './options.ts'
 import { FULL_FOLD_TOLD_ENTRIES, wake } from './shop/wake.ts'
 
@@ -48,6 +50,10 @@ export interface ServeParts {
   readonly journal: Journal
   /** Where past days are kept, made again from the journal when it is gone; ":memory:" for nowhere. */
   readonly historyFile: string
+  /** The shop's folder, whose disk is watched; left out: there is none. */
+  readonly folder?: string
+  /** Left out: warnings at the terminal only. */
+  readonly log?: ServerLogger
   readonly options: Pick<Options, 'port' | 'bind' | 'names'>
   readonly demo: Welcome['demo']
   readonly say: (line: string) => void
@@ -67,23 +73,12 @@ export async function serve(parts: ServeParts): Promise<Serving> {
     () => performance.now(),
   )
   const now = fastClock(steadyMs, demo?.speed ?? 1)
-  const log = pino({ level: process.env.LOG_LEVEL ?? 'error', serializers: { error: stdSerializers.err } })
+  const log = parts.log ?? (await logAtTerminal())
   const clock = new ClockDesk(state, now)
   const history = new History({ journal, sqlite: await loadSqlite(), file: historyFile, breathe: () => nextTurn() })
   const sockets = new SocketServer(front.http, { names: options.names })
-  const room = new Room({
-    journal,
-    state,
-    now,
-    endOfTurn: setImmediate,
-    broadcast: (links, message) => sockets.broadcast(links, message),
-    localDate: (atMs) => clock.date(atMs),
-    clock: () => clock.table(),
-    buildId: __BUILD_ID__,
-    version: VERSION,
-    demo,
-    log,
-  })
+  const room = makeRoom({ parts, state, now, sockets, clock, log })
+  const health = watchHealth({ folder: parts.folder, room, history, log, steadyMs, others: [] })
   const lanName = lanNameFor(parts, port)
   const addresses = () => addressesNow(options, port, lanName)
   front.handOver(
@@ -97,7 +92,7 @@ export async function serve(parts: ServeParts): Promise<Serving> {
         addresses,
         localDate: () => clock.date(now()),
         now,
-        clockBehindMs: () => steadyMs() - Date.now(),
+        health: () => health.watch.reasons(),
       })
       pages(app, CLIENT_FOLDER)
     }),
@@ -108,10 +103,12 @@ export async function serve(parts: ServeParts): Promise<Serving> {
   const timer = setInterval(() => {
     lanName?.follow(state.shop?.profile.name ?? null)
     if (clock.isNew()) room.sendAll({ type: 'clockTable', clock: clock.table() })
+    health.watch.tick()
     chores.tick().catch((error: unknown) => log.error({ error }, 'a chore failed'))
   }, CHORES_EVERY_MS)
   const stop = async () => {
     clearInterval(timer)
+    health.stop()
     lanName?.stop()
     await room.read(() => undefined)
     await wait(LAST_WORDS_MS)
@@ -119,8 +116,35 @@ export async function serve(parts: ServeParts): Promise<Serving> {
     await chores.snapshot()
     await history.close()
     journal.close()
+    log.info({ seq: state.seq }, 'stopped')
   }
+  log.info({ version: VERSION, build: __BUILD_ID__, node: process.version, port, seq: state.seq }, 'serving')
   return { room, journal, port, now, addresses, stop }
+}
+
+interface MakeRoom {
+  readonly parts: ServeParts
+  readonly state: State
+  readonly now: () => EpochMs
+  readonly sockets: SocketServer
+  readonly clock: ClockDesk
+  readonly log: Log
+}
+
+function makeRoom({ parts: { journal, demo }, state, now, sockets, clock, log }: MakeRoom): Room {
+  return new Room({
+    journal,
+    state,
+    now,
+    endOfTurn: setImmediate,
+    broadcast: (links, message) => sockets.broadcast(links, message),
+    localDate: (atMs) => clock.date(atMs),
+    clock: () => clock.table(),
+    buildId: __BUILD_ID__,
+    version: VERSION,
+    demo,
+    log,
+  })
 }
 
 function addressesNow({ bind, names }: ServeParts['options'], port: number, lanName: LanName | null) {

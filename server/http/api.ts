@@ -3,6 +3,8 @@ import * as z from 'zod'
 import { hashState } from '../../shared-core/day/hash.ts'
 import { FOLD_VERSION } from '../../shared-core/day/state.ts'
 import { toJson } from '../../shared-core/day/state-json.ts'
+import type { HealthReason } from '../../shared-core/live/health.ts'
+import { healthStatus } from '../../shared-core/live/health.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import type { History } from '../history/history.ts'
@@ -21,9 +23,6 @@ import { wholeNumber } from './whole-number.ts'
 
 const EVENTS_PER_PAGE_MAX = 1_000
 
-/** A clock that is kept by the network steps back by less than this. */
-const CLOCK_BEHIND_MS_MAX = 5_000
-
 export interface ApiParts {
   readonly room: Room
   readonly journal: Journal
@@ -33,15 +32,16 @@ export interface ApiParts {
   readonly addresses: () => readonly ServerAddress[]
   readonly localDate: () => string
   readonly now: () => EpochMs
-  /** How far the machine's clock is behind the server's time, which never goes back. */
-  readonly clockBehindMs: () => number
+  /** Why somebody should look at the server. */
+  readonly health: () => readonly HealthReason[]
 }
 
 /** The API under /api/v1, for scripts and tills. What a person changes goes through the same room as a tap. */
 export function api(app: Express, parts: ApiParts): void {
   const { room, journal, version, isDemo } = parts
   app.get('/api/health', (_request, response) => {
-    const { status, reasons } = health(room, parts.clockBehindMs())
+    const reasons = parts.health()
+    const status = healthStatus(reasons)
     response
       .status(status === 'failing' ? 503 : 200)
       .json({ status, version, journalId: journal.journalId, seq: room.state.seq, demo: isDemo, reasons })
@@ -68,15 +68,6 @@ export function api(app: Express, parts: ApiParts): void {
   dayRoutes(app, parts)
   salesRoutes(app, parts)
   app.post('/api/v1/load-list', (request, response) => postLoadList(request, response, parts))
-}
-
-/** `warning`: the shop goes on, but somebody should look at it. */
-function health({ trouble }: Room, clockBehindMs: number): { status: 'ok' | 'warning' | 'failing'; reasons: string[] } {
-  if (trouble !== null) return { status: 'failing', reasons: [trouble] }
-  if (clockBehindMs < CLOCK_BEHIND_MS_MAX) return { status: 'ok', reasons: [] }
-  const minutes = Math.ceil(clockBehindMs / 60_000)
-  const reason = `The server's clock is ${minutes} min behind what was recorded already: it was set back. Set it right.`
-  return { status: 'warning', reasons: [reason] }
 }
 
 /** Entries after a seq, oldest first. Asked again with the last one's seq it goes on; an empty list is the end. */

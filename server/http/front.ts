@@ -1,5 +1,6 @@
 import type { RequestListener, Server } from 'node:http'
 import { createServer } from 'node:http'
+import { healthReason } from '../../shared-core/live/health.ts'
 
 /**
  * The listening port, there from the first moment. While a long journal is folded anew after an upgrade it says how far
@@ -41,7 +42,7 @@ export class Front {
     if (request.url?.startsWith('/api/')) {
       response.setHeader('content-type', 'application/json')
       response.end(
-        JSON.stringify({ status: 'starting', percent, reasons: [`Reading the journal, ${percent} % done.`] }),
+        JSON.stringify({ status: 'starting', percent, reasons: [healthReason('starting', 'failing', { percent })] }),
       )
       return
     }

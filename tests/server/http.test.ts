@@ -147,7 +147,10 @@ describe('commands over HTTP', () => {
     const sick = await ask(server, '/api/health')
     expect([sick.status, sick.json]).toMatchObject([
       503,
-      { status: 'failing', reasons: [expect.stringContaining('disk')] },
+      {
+        status: 'failing',
+        reasons: [{ code: 'disk-failing', level: 'failing', text: expect.stringContaining('disk') }],
+      },
     ])
     journal.append = append
     expect((await ask(server, '/api/v1/commands', { body: sell('sell0000001') })).status).toBe(200)
@@ -164,7 +167,10 @@ describe('commands over HTTP', () => {
     const asked = await ask(server, '/api/health')
     expect([asked.status, asked.json]).toMatchObject([
       200,
-      { status: 'warning', reasons: [expect.stringContaining('60 min behind')] },
+      {
+        status: 'warning',
+        reasons: [{ code: 'clock-set-back', params: { minutes: 60 }, text: expect.stringContaining('60 min behind') }],
+      },
     ])
     expect((await ask(server, '/api/v1/commands', { body: sell('sell0000001') })).status).toBe(200)
     const recorded = [...server.journal.entriesAfter(1)].map(({ recordedAtMs }) => recordedAtMs)

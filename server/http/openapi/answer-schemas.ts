@@ -1,5 +1,6 @@
 import * as z from 'zod'
 import { ASK_CODES, REFUSAL_CODES } from '../../../shared-core/day/answers.ts'
+import { HEALTH_CODES } from '../../../shared-core/live/health.ts'
 
 /** What the API answers with, as it is described to others; a test holds every example's answer to it. */
 
@@ -97,6 +98,13 @@ const clock = z.object({
   offsets: z.array(z.object({ fromMs: instant(), offsetMinutes: z.number() })),
 })
 
+const healthReason = z.object({
+  code: z.enum(HEALTH_CODES),
+  level: z.enum(['note', 'warning', 'failing']),
+  params,
+  text: z.string().meta({ description: 'The same as an English sentence.' }),
+})
+
 export const ANSWERS = {
   Problem: problem,
   CommandAnswer: commandAnswer,
@@ -108,7 +116,7 @@ export const ANSWERS = {
     journalId: z.string(),
     seq: z.int(),
     demo: z.boolean(),
-    reasons: z.array(z.string()),
+    reasons: z.array(healthReason),
   }),
   State: z.object({ journalId: z.string(), foldVersion: z.int(), hash: z.string(), state }),
   Entries: z.object({ entries: z.array(entry), lastSeq: z.int() }),
