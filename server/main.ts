@@ -9,6 +9,7 @@ import { loadSqlite } from './journal/sqlite.ts'
 import { SqliteJournal } from './journal/sqlite-journal.ts'
 import { isOpenToLan } from './lan/addresses.ts'
 import { multicastFor } from './lan/multicast.ts'
+import { logInFolder } from './operation/log.ts'
 import type { Options } from './options.ts'
 import { readOptions } from './options.ts'
 import type { Serving } from './serve.ts'
@@ -45,9 +46,12 @@ async function openShop(options: Options, folder: string): Promise<Serving> {
   const sqlite = await loadSqlite()
   const taken = takeFolder(sqlite, folder)
   const journal = new SqliteJournal(sqlite, taken.journalFile, 'shop')
+  const { log, close } = await logInFolder(folder)
   const serving = await serve({
     journal,
     historyFile: taken.historyFile,
+    folder,
+    log,
     options,
     demo: null,
     say,
@@ -65,6 +69,7 @@ async function openShop(options: Options, folder: string): Promise<Serving> {
     ...serving,
     stop: async () => {
       await serving.stop()
+      close()
       taken.release()
     },
   }

@@ -24,7 +24,7 @@ import { SocketServer } from './live/socket-server.ts'
 import { steadyClock } from './live/steady-clock.ts'
 import { watchHealth } from './operation/health-watch.ts'
 import type { ServerLogger } from './operation/log.ts'
-import { logAtTerminal } from './operation/log.ts'
+import { logInFolder } from './operation/log.ts'
 import type { Options } from './options.ts'
 import { FULL_FOLD_TOLD_ENTRIES, wake } from './shop/wake.ts'
 
@@ -73,7 +73,7 @@ export async function serve(parts: ServeParts): Promise<Serving> {
     () => performance.now(),
   )
   const now = fastClock(steadyMs, demo?.speed ?? 1)
-  const log = parts.log ?? (await logAtTerminal())
+  const log = parts.log ?? (await logInFolder(null)).log
   const clock = new ClockDesk(state, now)
   const history = new History({ journal, sqlite: await loadSqlite(), file: historyFile, breathe: () => nextTurn() })
   const sockets = new SocketServer(front.http, { names: options.names })

@@ -4,6 +4,7 @@ import type { Sqlite } from '../journal/sqlite.ts'
 import { loadSqlite } from '../journal/sqlite.ts'
 import { SqliteJournal } from '../journal/sqlite-journal.ts'
 import { multicastFor } from '../lan/multicast.ts'
+import { logInFolder } from '../operation/log.ts'
 import type { Options } from '../options.ts'
 import type { Serving } from '../serve.ts'
 import { serve } from '../serve.ts'
@@ -33,9 +34,12 @@ export async function openDemo(options: Options, say: (line: string) => void): P
   const journal = new SqliteJournal(sqlite, taken.journalFile, 'demo')
   const { entries } = livingMorning({ nowMs: epochMs(Date.now()), seed: SEED })
   await journal.append({ entries, refusals: [] })
+  const { log, close } = await logInFolder(FOLDER)
   const serving = await serve({
     journal,
     historyFile: ':memory:',
+    folder: FOLDER,
+    log,
     options,
     demo: { handsOff, speed },
     say,
@@ -64,6 +68,7 @@ export async function openDemo(options: Options, say: (line: string) => void): P
     stop: async () => {
       people.stop()
       await serving.stop()
+      close()
       taken.release()
     },
   }

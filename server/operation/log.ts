@@ -56,10 +56,14 @@ export async function openLog(parts: LogParts): Promise<ServerLog> {
   return { log, close: () => file?.end() }
 }
 
-/** For a server without a folder of its own. */
-export async function logAtTerminal(): Promise<ServerLogger> {
+/** With the level of the environment's LOG_LEVEL. */
+export async function logInFolder(folder: string | null): Promise<ServerLog> {
   const complain = (line: string) => process.stderr.write(`${line}\n`)
-  return (await openLog({ folder: null, level: process.env.LOG_LEVEL, complain })).log
+  const opened = await openLog({ folder, level: process.env.LOG_LEVEL, complain })
+  // The monitor changes nothing: the process ends as ever, and what starts it again finds why.
+  if (folder !== null)
+    process.on('uncaughtExceptionMonitor', (error) => opened.log.fatal({ error }, 'the server fell over'))
+  return opened
 }
 
 async function openFile(folder: string, { complain, bytesMax = FILE_BYTES_MAX }: LogParts) {
