@@ -2,6 +2,7 @@ import { render } from 'preact'
 import '../theme/theme.css'
 import { startScreen } from '../live/start-screen.ts'
 import { writeTextsOnce } from '../parts/texts-once.ts'
+import { watchDoor } from '../parts/watch-door.ts'
 import './bench.css'
 import './keys.css'
 import './sheets.css'
@@ -14,5 +15,5 @@ const SETTLED_MS = 3_000
 
 writeTextsOnce()
 const place = document.getElementById('bench')
-if (place !== null) render(<BenchScreen store={startScreen('bench')} />, place)
+if (place !== null) render(<BenchScreen store={watchDoor(startScreen('bench'))} />, place)
 window.setTimeout(fetchLaterSheets, SETTLED_MS)

@@ -1,16 +1,12 @@
-import type { ComponentChildren } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
 import type { Language } from '../../shared-core/shop/shop.ts'
 import type { SavedText } from '../live/saved-text.ts'
-import { Rod } from '../parts/rod.tsx'
 import { CHOOSER_WORDS } from '../words/chooser.ts'
 import { wordsFor } from '../words/words.ts'
 import { chooseLanguage, firstLanguage } from './chosen-language.ts'
-import { BenchMark, DeskMark, WallMark } from './marks.tsx'
+import { Middle } from './middle.tsx'
 
-const MARK_PX = 96
-
-/** The first page of a new device: which of the four screens it is. */
+/** The first page of a new device: how it joins, and which screen it is. */
 export function Chooser({ saved, preferred }: { readonly saved: SavedText; readonly preferred: readonly string[] }) {
   const [language, setLanguage] = useState<Language>(() => firstLanguage(saved, preferred))
   const demo = useDemo()
@@ -32,43 +28,9 @@ export function Chooser({ saved, preferred }: { readonly saved: SavedText; reado
         </div>
       </header>
       <main>
-        <h1>{say.title}</h1>
-        <p>{say.lead}</p>
-        <nav>
-          <Screen address="/wall" {...say.screens.wall}>
-            <WallMark size={MARK_PX} />
-          </Screen>
-          <Screen address="/bench" {...say.screens.bench}>
-            <BenchMark size={MARK_PX} />
-          </Screen>
-          <Screen address="/counter" {...say.screens.counter}>
-            <Rod pieces={22} onTheWay={12} maxRings={7} height={MARK_PX} width={MARK_PX * 0.62} />
-          </Screen>
-          <Screen address="/desk" {...say.screens.desk}>
-            <DeskMark size={MARK_PX} />
-          </Screen>
-        </nav>
+        <Middle saved={saved} language={language} />
       </main>
     </div>
-  )
-}
-
-interface ScreenProps {
-  readonly address: string
-  readonly name: string
-  readonly use: string
-  readonly children: ComponentChildren
-}
-
-function Screen({ address, name, use, children }: ScreenProps) {
-  return (
-    <a href={address}>
-      <span class="chooser-mark">{children}</span>
-      <span>
-        <strong>{name}</strong>
-        <span>{use}</span>
-      </span>
-    </a>
   )
 }
 

@@ -3,7 +3,7 @@ import type { Language } from '../../shared-core/shop/shop.ts'
 import { changedSettings, loadSettings, saveSettings } from '../live/device-settings.ts'
 import type { SavedText } from '../live/saved-text.ts'
 
-const ROLES: readonly Role[] = ['wall', 'bench', 'counter', 'desk']
+export const ROLES: readonly Role[] = ['wall', 'bench', 'counter', 'desk']
 const KEY = 'boilboard.chooser.language'
 
 /** The language chosen here before, else the browser's first that we have, else English. */

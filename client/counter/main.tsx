@@ -2,6 +2,7 @@ import { render } from 'preact'
 import '../theme/theme.css'
 import { startScreen } from '../live/start-screen.ts'
 import { writeTextsOnce } from '../parts/texts-once.ts'
+import { watchDoor } from '../parts/watch-door.ts'
 import './counter.css'
 import './rack.css'
 import './foot.css'
@@ -12,4 +13,4 @@ import { CounterScreen } from './counter-screen.tsx'
 
 writeTextsOnce()
 const place = document.getElementById('counter')
-if (place !== null) render(<CounterScreen store={startScreen('counter')} />, place)
+if (place !== null) render(<CounterScreen store={watchDoor(startScreen('counter'))} />, place)

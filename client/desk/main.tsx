@@ -2,6 +2,7 @@ import { render } from 'preact'
 import '../theme/theme.css'
 import { startScreen } from '../live/start-screen.ts'
 import { writeTextsOnce } from '../parts/texts-once.ts'
+import { watchDoor } from '../parts/watch-door.ts'
 import './forms.css'
 import './desk.css'
 import './today/today.css'
@@ -9,4 +10,4 @@ import { DeskScreen } from './desk-screen.tsx'
 
 writeTextsOnce()
 const place = document.getElementById('desk')
-if (place !== null) render(<DeskScreen store={startScreen('desk')} />, place)
+if (place !== null) render(<DeskScreen store={watchDoor(startScreen('desk'))} />, place)
