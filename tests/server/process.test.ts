@@ -3,7 +3,6 @@ import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { loadSqlite } from '../../server/journal/sqlite.ts'
 import { SqliteJournal } from '../../server/journal/sqlite-journal.ts'
-import { wake } from '../../server/shop/wake.ts'
 import { hashState } from '../../shared-core/day/hash.ts'
 import { FOLD_VERSION } from '../../shared-core/day/state.ts'
 import { toSetUpFile } from '../../shared-core/shop/set-up-export.ts'
@@ -32,62 +31,7 @@ function shopFolder() {
 
 const openJournal = (file: string) => new SqliteJournal(sqlite, file, 'shop')
 
-/** Small numbers out of one, the same in every run: Lehmer's generator, modulus 2^31 − 1, multiplier 48271. */
-function* draws(seed: number): Generator<number, never> {
-  for (let state = seed; ; ) {
-    state = (state * 48_271) % 2_147_483_647
-    yield state
-  }
-}
-
 describe('a server that is killed', () => {
-  const KILLS = 24
-
-  it(`[W5] given ${KILLS} kills at any moment, when started again each time, then nothing acknowledged is lost or counted twice`, async () => {
-    const { args, file } = shopFolder()
-    const draw = draws(20_261_124)
-    const acknowledged = new Map<string, number>()
-    let unanswered: ReturnType<typeof sell>[] = []
-    let made = 0
-    let answeredBefore = 0
-    for (let kill = 0; kill <= KILLS; kill += 1) {
-      const server = new ServerProcess(args)
-      const screen = await connect({ port: await server.port() }, 'bench-1')
-      const again = unanswered
-      screen.answers.splice(0)
-      if (again.length > 0) screen.tap(...again)
-      await screen.until(() => screen.answers.length === again.length)
-      const wanted = kill === KILLS ? 0 : 1 + (draw.next().value % 12)
-      const fresh = Array.from({ length: wanted * 2 }, () => {
-        made += 1
-        return sell(made, made)
-      })
-      // More is on its way than will be answered: some is on disk and not acknowledged, some not even there.
-      for (const one of fresh) screen.tap(one)
-      await screen.until(() => screen.answers.length >= again.length + wanted)
-      await server.kill(kill === KILLS ? 'SIGTERM' : 'SIGKILL')
-      await screen.until(() => screen.isClosed)
-      const answered = new Map(screen.answers.map(({ commandId, answer }) => [commandId as string, answer]))
-      for (const one of [...again, ...fresh]) {
-        const answer = answered.get(one.id)
-        if (answer?.kind === 'taken') acknowledged.set(one.id, answer.seq)
-      }
-      answeredBefore += again.filter(({ id }) => answered.has(id)).length
-      unanswered = [...again, ...fresh].filter(({ id }) => !answered.has(id))
-    }
-    expect(unanswered).toEqual([])
-    expect(acknowledged.size).toBe(made)
-    expect(answeredBefore).toBeGreaterThan(0)
-    const journal = openJournal(file)
-    const entries = [...journal.entriesAfter(0)]
-    expect(entries.map(({ seq }) => seq)).toEqual(entries.map((_, index) => index + 1))
-    const sold = entries.filter(({ told }) => told.type === 'sell')
-    expect(new Map(sold.map(({ commandId, seq }) => [commandId as string, seq]))).toEqual(acknowledged)
-    expect(sold).toHaveLength(made)
-    expect((await wake(journal, () => {})).stock.get(lines('sesame', 1)[0]?.varietyId as never)?.soldToday).toBe(made)
-    journal.close()
-  }, 180_000)
-
   it('[W5] given a tap that was answered, when the server is killed at once, then it is on disk', async () => {
     const { args, file } = shopFolder()
     const server = new ServerProcess(args)

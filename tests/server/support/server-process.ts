@@ -6,15 +6,18 @@ import { bundleServer, ROOT, ServerRun } from './server-program.ts'
 
 /** Inside the project, so that the bundle finds its packages. */
 const FOLDER = join(ROOT, 'node_modules', '.cache', `boilboard-server-test-${process.pid}`)
-const SERVER = join(FOLDER, 'server.mjs')
+export const SERVER = join(FOLDER, 'server.mjs')
 
 const started: ServerRun[] = []
 
-/** Bundles the server as it is now, once for a test file, and ends what a test leaves running. */
-export function withServerProcesses(): void {
+/**
+ * Bundles the server as it is now, once for a test file, and ends what a test leaves running.
+ * @param sqlite a file that takes the place of the SQLite package
+ */
+export function withServerProcesses(sqlite?: string): void {
   beforeAll(async () => {
     mkdirSync(FOLDER, { recursive: true })
-    await bundleServer(SERVER, 'process-test')
+    await bundleServer(SERVER, 'process-test', sqlite)
   })
   afterEach(async () => {
     for (const one of started.splice(0)) await one.kill('SIGKILL')
