@@ -9,7 +9,10 @@ import { loadSqlite } from './journal/sqlite.ts'
 import { SqliteJournal } from './journal/sqlite-journal.ts'
 import { isOpenToLan } from './lan/addresses.ts'
 import { multicastFor } from './lan/multicast.ts'
+import { CertificateError } from './operation/certificate-keeper.ts'
+import { certificateFor } from './operation/certificate-options.ts'
 import { logInFolder } from './operation/log.ts'
+import { AUTHORITY_PATH } from './operation/plain-answer.ts'
 import type { Options } from './options.ts'
 import { readOptions } from './options.ts'
 import type { Serving } from './serve.ts'
@@ -51,6 +54,7 @@ async function openShop(options: Options, folder: string): Promise<Serving> {
     journal,
     historyFile: taken.historyFile,
     folder,
+    ...certificateFor(options, folder),
     log,
     options,
     demo: null,
@@ -79,8 +83,10 @@ function told(answer: Answer): string {
   return answer.kind === 'taken' ? 'taken' : `not taken: ${JSON.stringify(answer)}`
 }
 
-function printAddresses({ bind }: Options, { port, addresses }: Serving): void {
-  say(`Boilboard is at http://localhost:${port}`)
+function printAddresses({ bind, https }: Options, { port, addresses }: Serving): void {
+  const base = `${https === null ? 'http' : 'https'}://localhost:${port}`
+  say(`Boilboard is at ${base}`)
+  if (https === 'own') say(`  Each device trusts it once: ${base}${AUTHORITY_PATH}; the desk says how, under Screens.`)
   if (!isOpenToLan(bind)) return
   for (const { url } of addresses()) say(`  from other devices on this network: ${url}`)
   say('  screens: /wall  /bench  /counter  /desk')
@@ -94,7 +100,7 @@ function say(line: string): void {
 }
 
 function complain(error: unknown): void {
-  const isTheirs = error instanceof Refused || error instanceof JournalError
+  const isTheirs = error instanceof Refused || error instanceof JournalError || error instanceof CertificateError
   const isPortTaken = error instanceof Error && 'code' in error && error.code === 'EADDRINUSE'
   const port = isPortTaken
     ? 'Another program uses this port. Stop it, or choose another one: PORT=8080 npm start'

@@ -7,6 +7,8 @@ export interface Options {
   readonly isOpen: boolean
   /** Where copies of the journal go; null: into the shop's folder itself. */
   readonly copies: string | null
+  /** Null: plain http. `own`: with a certificate that the server makes for itself. */
+  readonly https: 'own' | { readonly cert: string; readonly key: string } | null
   readonly setUp: string | null
   readonly handsOff: boolean
   /** How many times as fast as real time the demo's runs. */
@@ -28,6 +30,8 @@ npm start -- --shop FOLDER --setup FILE.json
 npm start -- --copies FOLDER         keeps copies of the shop's journal there: another drive is best
 npm start -- --open                  everybody on the network may choose a screen; for trying things out
 npm start -- --host NAME             also answers to this name (may be given more than once)
+npm start -- --https                 speaks https, with a certificate of its own making
+npm start -- --cert FILE --key FILE  speaks https, with this certificate (PEM)
 npm start -- --no-name               does not announce a .local name on the network
 PORT=8080 npm start                  another port than ${PORT_DEFAULT}`
 
@@ -47,6 +51,9 @@ export function readOptions(args: readonly string[], env: NodeJS.ProcessEnv): Op
         setup: { type: 'string' },
         copies: { type: 'string' },
         open: { type: 'boolean' },
+        https: { type: 'boolean' },
+        cert: { type: 'string' },
+        key: { type: 'string' },
         'hands-off': { type: 'boolean' },
         speed: { type: 'string' },
         'no-name': { type: 'boolean' },
@@ -64,6 +71,8 @@ export function readOptions(args: readonly string[], env: NodeJS.ProcessEnv): Op
       return { ok: false, why: '--copies needs --shop FOLDER: the demo is made anew each time.' }
     if (setup !== null && shop === null)
       return { ok: false, why: '--setup needs --shop FOLDER: the demo has a set-up of its own.' }
+    const https = httpsOf(values)
+    if (https === 'half') return { ok: false, why: '--cert FILE and --key FILE belong together: give both.' }
     const names = [...host, ...(env.BOILBOARD_HOSTS ?? '').split(',')].map((name) => name.trim().toLowerCase())
     return {
       ok: true,
@@ -71,6 +80,7 @@ export function readOptions(args: readonly string[], env: NodeJS.ProcessEnv): Op
         shop,
         isOpen: shop === null || (values.open ?? false),
         copies: values.copies ?? null,
+        https,
         setUp: setup,
         handsOff: values['hands-off'] ?? false,
         speed,
@@ -83,6 +93,12 @@ export function readOptions(args: readonly string[], env: NodeJS.ProcessEnv): Op
   } catch (error) {
     return { ok: false, why: `${error instanceof Error ? error.message : String(error)}\n\n${USAGE}` }
   }
+}
+
+function httpsOf({ https, cert, key }: { https?: boolean; cert?: string; key?: string }) {
+  if (cert !== undefined && key !== undefined) return { cert, key }
+  if (cert !== undefined || key !== undefined) return 'half'
+  return https === true ? 'own' : null
 }
 
 /** An hour in a minute: faster, nobody could tap what is called for. */

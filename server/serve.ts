@@ -7,7 +7,7 @@ import type { EpochMs } from '../shared-core/units.ts'
 import { History } from './history/history.ts'
 import { api } from './http/api.ts'
 import { makeApp } from './http/app.ts'
-import { Front } from './http/front.ts'
+import type { Front } from './http/front.ts'
 import { pages } from './http/pages.ts'
 import type { Journal } from './journal/journal.ts'
 import { loadSqlite } from './journal/sqlite.ts'
@@ -22,9 +22,11 @@ import { Room } from './live/room.ts'
 import type { Log } from './live/room-parts.ts'
 import { SocketServer } from './live/socket-server.ts'
 import { steadyClock } from './live/steady-clock.ts'
+import type { CertificateSource } from './operation/certificate-keeper.ts'
 import { watchHealth } from './operation/health-watch.ts'
 import type { ServerLogger } from './operation/log.ts'
 import { logInFolder } from './operation/log.ts'
+import { openFront } from './operation/open-front.ts'
 import type { Options } from './options.ts'
 import { FULL_FOLD_TOLD_ENTRIES, wake } from './shop/wake.ts'
 
@@ -52,6 +54,8 @@ export interface ServeParts {
   readonly historyFile: string
   /** The shop's folder, whose disk is watched; left out: there is none. */
   readonly folder?: string
+  /** Left out: plain http. */
+  readonly certificate?: CertificateSource
   /** Left out: warnings at the terminal only. */
   readonly log?: ServerLogger
   readonly options: Pick<Options, 'port' | 'bind' | 'names'>
@@ -64,7 +68,10 @@ export interface ServeParts {
 /** Opens a journal to the shop's network: listens at once, folds, then lets the screens in. */
 export async function serve(parts: ServeParts): Promise<Serving> {
   const { journal, historyFile, options, demo, say } = parts
-  const front = new Front()
+  const log = parts.log ?? (await logInFolder(null)).log
+  const { bind, names } = options
+  const opened = await openFront({ certificate: parts.certificate, bind, names, log })
+  const { front, scheme } = opened
   const port = await front.listen(options.port, options.bind)
   const state = await wakeAloud(journal, front, say)
   const steadyMs = steadyClock(
@@ -73,14 +80,13 @@ export async function serve(parts: ServeParts): Promise<Serving> {
     () => performance.now(),
   )
   const now = fastClock(steadyMs, demo?.speed ?? 1)
-  const log = parts.log ?? (await logInFolder(null)).log
   const clock = new ClockDesk(state, now)
   const history = new History({ journal, sqlite: await loadSqlite(), file: historyFile, breathe: () => nextTurn() })
   const sockets = new SocketServer(front.http, { names: options.names })
   const room = makeRoom({ parts, state, now, sockets, clock, log })
-  const health = watchHealth({ folder: parts.folder, room, history, log, steadyMs, others: [] })
-  const lanName = lanNameFor(parts, port)
-  const addresses = () => addressesNow(options, port, lanName)
+  const health = watchHealth({ folder: parts.folder, room, history, log, steadyMs, others: [opened.reasons] })
+  const lanName = lanNameFor(parts, { scheme, port })
+  const addresses = () => addressesNow(options, { scheme, port }, lanName)
   front.handOver(
     makeApp({ names: options.names }, (app) => {
       api(app, {
@@ -104,6 +110,7 @@ export async function serve(parts: ServeParts): Promise<Serving> {
     lanName?.follow(state.shop?.profile.name ?? null)
     if (clock.isNew()) room.sendAll({ type: 'clockTable', clock: clock.table() })
     health.watch.tick()
+    opened.tick(lanName?.name ?? null)
     chores.tick().catch((error: unknown) => log.error({ error }, 'a chore failed'))
   }, CHORES_EVERY_MS)
   const stop = async () => {
@@ -147,10 +154,15 @@ function makeRoom({ parts: { journal, demo }, state, now, sockets, clock, log }:
   })
 }
 
-function addressesNow({ bind, names }: ServeParts['options'], port: number, lanName: LanName | null) {
+interface Where {
+  readonly scheme: 'http' | 'https'
+  readonly port: number
+}
+
+function addressesNow({ bind, names }: ServeParts['options'], where: Where, lanName: LanName | null) {
   const announced = lanName?.name ?? null
   const all = [...(announced === null ? [] : [announced]), ...names]
-  return addressesOf({ bind, port, names: all, lan: lanAddresses() })
+  return addressesOf({ ...where, bind, names: all, lan: lanAddresses() })
 }
 
 interface ChoresFor {
@@ -170,7 +182,7 @@ function choresFor({ room, journal, now, history, log }: ChoresFor): Chores {
   return new Chores({ room, journal, now, snapshotSeq, inLull })
 }
 
-function lanNameFor({ options, openMulticast, say }: ServeParts, port: number): LanName | null {
+function lanNameFor({ options, openMulticast, say }: ServeParts, { scheme, port }: Where): LanName | null {
   if (openMulticast === undefined || !isOpenToLan(options.bind)) return null
   const after = (ms: number, run: () => void) => {
     const timer = setTimeout(run, ms)
@@ -181,7 +193,7 @@ function lanNameFor({ options, openMulticast, say }: ServeParts, port: number): 
     addresses: () => lanAddresses(),
     after,
     say,
-    onName: (name) => say(`  by name, from other devices: http://${name}:${port}`),
+    onName: (name) => say(`  by name, from other devices: ${scheme}://${name}:${port}`),
   })
 }
 

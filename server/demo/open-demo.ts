@@ -4,6 +4,7 @@ import type { Sqlite } from '../journal/sqlite.ts'
 import { loadSqlite } from '../journal/sqlite.ts'
 import { SqliteJournal } from '../journal/sqlite-journal.ts'
 import { multicastFor } from '../lan/multicast.ts'
+import { certificateFor } from '../operation/certificate-options.ts'
 import { logInFolder } from '../operation/log.ts'
 import type { Options } from '../options.ts'
 import type { Serving } from '../serve.ts'
@@ -39,6 +40,7 @@ export async function openDemo(options: Options, say: (line: string) => void): P
     journal,
     historyFile: ':memory:',
     folder: FOLDER,
+    ...certificateFor(options, FOLDER),
     log,
     options,
     demo: { handsOff, speed },

@@ -1,18 +1,38 @@
 import type { RequestListener, Server } from 'node:http'
 import { createServer } from 'node:http'
+import type { Server as HttpsServer } from 'node:https'
+import { createServer as createHttps } from 'node:https'
 import { healthReason } from '../../shared-core/live/health.ts'
+import type { Admission } from '../live/admission.ts'
+import type { ServerCertificate } from '../operation/certificate.ts'
+import { answerPlainToo } from '../operation/one-port.ts'
+import { sendToHttps, withAuthority } from '../operation/plain-answer.ts'
 
 /**
  * The listening port, there from the first moment. While a long journal is folded anew after an upgrade it says how far
  * that is, to people and to scripts; then the real application takes over.
  */
 export class Front {
-  readonly http: Server
+  readonly http: Server | HttpsServer
   #share = 0
   #listener: RequestListener = (request, response) => this.#gettingReady(request, response)
 
-  constructor() {
-    this.http = createServer((request, response) => this.#listener(request, response))
+  /** With a certificate it speaks https, and plain http is only told to come by https. */
+  constructor(secure: { readonly certificate: ServerCertificate; readonly admission: Admission } | null = null) {
+    const listener: RequestListener = (request, response) => this.#listener(request, response)
+    if (secure === null) {
+      this.http = createServer(listener)
+      return
+    }
+    const { key, cert, authority } = secure.certificate
+    const https = createHttps({ key, cert }, withAuthority(authority, listener))
+    answerPlainToo(https, withAuthority(authority, sendToHttps(secure.admission)))
+    this.http = https
+  }
+
+  /** Links that stand go on; new ones get this certificate. */
+  renew({ key, cert }: ServerCertificate): void {
+    if ('setSecureContext' in this.http) this.http.setSecureContext({ key, cert })
   }
 
   /** @returns the port, the real one when 0 was asked for @throws when the port is taken */

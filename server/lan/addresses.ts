@@ -24,6 +24,7 @@ export function isOpenToLan(bind: string): boolean {
 }
 
 interface Listening {
+  readonly scheme: 'http' | 'https'
   readonly bind: string
   readonly port: number
   /** Names that it answers to, the announced one first. */
@@ -33,11 +34,11 @@ interface Listening {
 
 /**
  * Best first: names, then addresses. One that listens to this machine alone has no other address.
- * @example addressesOf({ bind: '0.0.0.0', port: 4610, names: ['corner.local'], lan: ['192.168.1.7'] })
+ * @example addressesOf({ scheme: 'http', bind: '0.0.0.0', port: 4610, names: ['corner.local'], lan: ['192.168.1.7'] })
  * // http://corner.local:4610, http://192.168.1.7:4610
  */
-export function addressesOf({ bind, port, names, lan }: Listening): readonly ServerAddress[] {
-  const at = (host: string) => `http://${host.includes(':') ? `[${host}]` : host}:${port}`
+export function addressesOf({ scheme, bind, port, names, lan }: Listening): readonly ServerAddress[] {
+  const at = (host: string) => `${scheme}://${host.includes(':') ? `[${host}]` : host}:${port}`
   const named = names.map((name) => ({ url: at(name), kind: 'name' }) as const)
   const hosts = isOpenToLan(bind) ? lan : [bind]
   return [...named, ...hosts.map((host) => ({ url: at(host), kind: 'address' }) as const)]

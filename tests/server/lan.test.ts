@@ -152,14 +152,14 @@ describe('addresses', () => {
 
   it('[H11] given names and addresses, then names first; one that listens to itself alone says so', () => {
     const lan = ['192.168.1.7']
-    expect(addressesOf({ bind: '0.0.0.0', port: 4610, names: ['corner.local'], lan })).toEqual([
+    expect(addressesOf({ scheme: 'http', bind: '0.0.0.0', port: 4610, names: ['corner.local'], lan })).toEqual([
       { url: 'http://corner.local:4610', kind: 'name' },
       { url: 'http://192.168.1.7:4610', kind: 'address' },
     ])
-    expect(addressesOf({ bind: '127.0.0.1', port: 80, names: [], lan })).toEqual([
+    expect(addressesOf({ scheme: 'http', bind: '127.0.0.1', port: 80, names: [], lan })).toEqual([
       { url: 'http://127.0.0.1:80', kind: 'address' },
     ])
-    expect(addressesOf({ bind: '::1', port: 80, names: [], lan })).toEqual([
+    expect(addressesOf({ scheme: 'http', bind: '::1', port: 80, names: [], lan })).toEqual([
       { url: 'http://[::1]:80', kind: 'address' },
     ])
   })
