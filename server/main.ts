@@ -4,6 +4,7 @@ import { ASK_CODES } from '../shared-core/day/answers.ts'
 import { NEW_SHOP_NAME } from '../shared-core/shop/new-shop.ts'
 import { startingPoint } from '../shared-core/shop/starting-points.ts'
 import { openDemo } from './demo/open-demo.ts'
+import { asTyped } from './devices/join-codes.ts'
 import { JournalError } from './journal/journal.ts'
 import { loadSqlite } from './journal/sqlite.ts'
 import { SqliteJournal } from './journal/sqlite-journal.ts'
@@ -52,6 +53,7 @@ async function openShop(options: Options, folder: string): Promise<Serving> {
   const { log, close } = await logInFolder(folder)
   const serving = await serve({
     journal,
+    closed: options.isOpen ? null : { file: taken.devicesFile, isDeskLost: options.isDeskLost },
     historyFile: taken.historyFile,
     folder,
     ...certificateFor(options, folder),
@@ -83,10 +85,12 @@ function told(answer: Answer): string {
   return answer.kind === 'taken' ? 'taken' : `not taken: ${JSON.stringify(answer)}`
 }
 
-function printAddresses({ bind, https }: Options, { port, addresses }: Serving): void {
+function printAddresses({ bind, https }: Options, { port, addresses, door }: Serving): void {
   const base = `${https === null ? 'http' : 'https'}://localhost:${port}`
   say(`Boilboard is at ${base}`)
   if (https === 'own') say(`  Each device trusts it once: ${base}${AUTHORITY_PATH}; the desk says how, under Screens.`)
+  const code = door.membership?.codes.terminalCode ?? null
+  if (code !== null) say(`  To make a browser the shop's desk: open ${base} in it and type ${asTyped(code)}`)
   if (!isOpenToLan(bind)) return
   for (const { url } of addresses()) say(`  from other devices on this network: ${url}`)
   say('  screens: /wall  /bench  /counter  /desk')

@@ -5,6 +5,8 @@ export interface Options {
   readonly shop: string | null
   /** Everybody on the network may choose a screen, without joining. The demo always is so. */
   readonly isOpen: boolean
+  /** All desks are lost: the terminal shows a code for a new one. */
+  readonly isDeskLost: boolean
   /** Where copies of the journal go; null: into the shop's folder itself. */
   readonly copies: string | null
   /** Null: plain http. `own`: with a certificate that the server makes for itself. */
@@ -29,6 +31,7 @@ npm start -- --shop FOLDER           opens a shop, or makes one in a new folder
 npm start -- --shop FOLDER --setup FILE.json
 npm start -- --copies FOLDER         keeps copies of the shop's journal there: another drive is best
 npm start -- --open                  everybody on the network may choose a screen; for trying things out
+npm start -- --shop FOLDER --new-desk   shows a code for a new desk, where all are lost
 npm start -- --host NAME             also answers to this name (may be given more than once)
 npm start -- --https                 speaks https, with a certificate of its own making
 npm start -- --cert FILE --key FILE  speaks https, with this certificate (PEM)
@@ -51,6 +54,7 @@ export function readOptions(args: readonly string[], env: NodeJS.ProcessEnv): Op
         setup: { type: 'string' },
         copies: { type: 'string' },
         open: { type: 'boolean' },
+        'new-desk': { type: 'boolean' },
         https: { type: 'boolean' },
         cert: { type: 'string' },
         key: { type: 'string' },
@@ -69,6 +73,9 @@ export function readOptions(args: readonly string[], env: NodeJS.ProcessEnv): Op
     if (speed !== 1 && shop !== null) return { ok: false, why: '--speed is for the demo: a real shop keeps real time.' }
     if (values.copies !== undefined && shop === null)
       return { ok: false, why: '--copies needs --shop FOLDER: the demo is made anew each time.' }
+    const isDeskLost = values['new-desk'] ?? false
+    if (isDeskLost && (shop === null || values.open === true))
+      return { ok: false, why: '--new-desk needs --shop FOLDER, and no --open: an open shop has no desk to lose.' }
     if (setup !== null && shop === null)
       return { ok: false, why: '--setup needs --shop FOLDER: the demo has a set-up of its own.' }
     const https = httpsOf(values)
@@ -79,6 +86,7 @@ export function readOptions(args: readonly string[], env: NodeJS.ProcessEnv): Op
       options: {
         shop,
         isOpen: shop === null || (values.open ?? false),
+        isDeskLost,
         copies: values.copies ?? null,
         https,
         setUp: setup,

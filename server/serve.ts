@@ -4,12 +4,17 @@ import type { State } from '../shared-core/day/state.ts'
 import { FOLD_VERSION } from '../shared-core/day/state.ts'
 import type { Welcome } from '../shared-core/live/protocol.ts'
 import type { EpochMs } from '../shared-core/units.ts'
+import type { Door } from './devices/door.ts'
+import { asTyped } from './devices/join-codes.ts'
+import type { Closed } from './devices/open-door.ts'
+import { openDoor } from './devices/open-door.ts'
 import { History } from './history/history.ts'
 import { api } from './http/api.ts'
 import { makeApp } from './http/app.ts'
 import type { Front } from './http/front.ts'
 import { pages } from './http/pages.ts'
 import type { Journal } from './journal/journal.ts'
+import type { Sqlite } from './journal/sqlite.ts'
 import { loadSqlite } from './journal/sqlite.ts'
 import type { ServerAddress } from './lan/addresses.ts'
 import { addressesOf, isOpenToLan, lanAddresses } from './lan/addresses.ts'
@@ -39,6 +44,7 @@ const CHORES_EVERY_MS = 1_000
 const LAST_WORDS_MS = 50
 
 export interface Serving {
+  readonly door: Door
   readonly room: Room
   readonly journal: Journal
   readonly port: number
@@ -50,6 +56,8 @@ export interface Serving {
 
 export interface ServeParts {
   readonly journal: Journal
+  /** Null: the shop is open to everybody on the network. */
+  readonly closed: Omit<Closed, 'tellTerminal'> | null
   /** Where past days are kept, made again from the journal when it is gone; ":memory:" for nowhere. */
   readonly historyFile: string
   /** The shop's folder, whose disk is watched; left out: there is none. */
@@ -74,22 +82,21 @@ export async function serve(parts: ServeParts): Promise<Serving> {
   const { front, scheme } = opened
   const port = await front.listen(options.port, options.bind)
   const state = await wakeAloud(journal, front, say)
-  const steadyMs = steadyClock(
-    state.recordedAtMs,
-    () => Date.now(),
-    () => performance.now(),
-  )
+  const steadyMs = machineClock(state.recordedAtMs)
   const now = fastClock(steadyMs, demo?.speed ?? 1)
   const clock = new ClockDesk(state, now)
-  const history = new History({ journal, sqlite: await loadSqlite(), file: historyFile, breathe: () => nextTurn() })
-  const sockets = new SocketServer(front.http, { names: options.names })
+  const sqlite = await loadSqlite()
+  const history = new History({ journal, sqlite, file: historyFile, breathe: () => nextTurn() })
+  const door = doorFor(parts, sqlite, now)
+  const sockets = new SocketServer(front.http, { names: options.names, door, log })
   const room = makeRoom({ parts, state, now, sockets, clock, log })
   const health = watchHealth({ folder: parts.folder, room, history, log, steadyMs, others: [opened.reasons] })
   const lanName = lanNameFor(parts, { scheme, port })
   const addresses = () => addressesNow(options, { scheme, port }, lanName)
   front.handOver(
-    makeApp({ names: options.names }, (app) => {
+    makeApp({ names: options.names, door }, (app) => {
       api(app, {
+        door,
         room,
         journal,
         history,
@@ -110,6 +117,7 @@ export async function serve(parts: ServeParts): Promise<Serving> {
     lanName?.follow(state.shop?.profile.name ?? null)
     if (clock.isNew()) room.sendAll({ type: 'clockTable', clock: clock.table() })
     health.watch.tick()
+    tickDoor(door, sockets, log)
     opened.tick(lanName?.name ?? null)
     chores.tick().catch((error: unknown) => log.error({ error }, 'a chore failed'))
   }, CHORES_EVERY_MS)
@@ -122,11 +130,34 @@ export async function serve(parts: ServeParts): Promise<Serving> {
     await sockets.close()
     await chores.snapshot()
     await history.close()
+    door.close()
     journal.close()
     log.info({ seq: state.seq }, 'stopped')
   }
   log.info({ version: VERSION, build: __BUILD_ID__, node: process.version, port, seq: state.seq }, 'serving')
-  return { room, journal, port, now, addresses, stop }
+  return { door, room, journal, port, now, addresses, stop }
+}
+
+function machineClock(fromMs: EpochMs) {
+  return steadyClock(
+    fromMs,
+    () => Date.now(),
+    () => performance.now(),
+  )
+}
+
+function doorFor({ closed, say }: ServeParts, sqlite: Sqlite, now: () => EpochMs): Door {
+  const tellTerminal = (code: string) => say(`To make a browser the shop's desk, type ${asTyped(code)} in it.`)
+  return openDoor(sqlite, now, closed && { ...closed, tellTerminal })
+}
+
+/** A disk that is full keeps nobody out: when devices were last seen is then not written down. */
+function tickDoor(door: Door, sockets: SocketServer, log: Log): void {
+  try {
+    door.tick(sockets.linked())
+  } catch (error) {
+    log.error({ error }, 'when devices were last seen could not be written')
+  }
 }
 
 interface MakeRoom {

@@ -38,6 +38,7 @@ export async function openDemo(options: Options, say: (line: string) => void): P
   const { log, close } = await logInFolder(FOLDER)
   const serving = await serve({
     journal,
+    closed: null,
     historyFile: ':memory:',
     folder: FOLDER,
     ...certificateFor(options, FOLDER),

@@ -2,11 +2,15 @@ import type { ActType } from '../../shared-core/day/commands.ts'
 import type { Role } from '../../shared-core/live/protocol.ts'
 
 /**
- * Which screen may do what. Every command passes here, whichever way it came. For now whoever is on the shop's network
- * may choose a name and a role; pairing will decide that at the same place.
+ * Which screen may do what. Every command passes here, whichever way it came; with which role it came is the door's
+ * business (`door.ts`).
  */
 export function mayDo(role: Role, type: ActType): boolean {
   return ROLES_OF[type].includes(role)
+}
+
+export function rolesOf(type: ActType): readonly Role[] {
+  return ROLES_OF[type]
 }
 
 const LINE: readonly Role[] = ['wall', 'bench', 'desk']

@@ -7,6 +7,7 @@ import type { HealthReason } from '../../shared-core/live/health.ts'
 import { healthStatus } from '../../shared-core/live/health.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
+import type { Door } from '../devices/door.ts'
 import type { History } from '../history/history.ts'
 import type { Journal } from '../journal/journal.ts'
 import type { ServerAddress } from '../lan/addresses.ts'
@@ -14,6 +15,7 @@ import type { Room } from '../live/room.ts'
 import { postCommands, submitOne } from './commands.ts'
 import { dayRoutes } from './days.ts'
 import { deviceOf } from './device-headers.ts'
+import { deviceRoutes } from './devices.ts'
 import { readLoadList } from './load-list.ts'
 import { openApiDocument } from './openapi/document.ts'
 import { sendAnswer, sendProblem } from './problem.ts'
@@ -24,6 +26,7 @@ import { wholeNumber } from './whole-number.ts'
 const EVENTS_PER_PAGE_MAX = 1_000
 
 export interface ApiParts {
+  readonly door: Door
   readonly room: Room
   readonly journal: Journal
   readonly history: History
@@ -65,6 +68,7 @@ export function api(app: Express, parts: ApiParts): void {
   app.get('/api/v1/addresses', (_request, response) => {
     response.json(parts.addresses())
   })
+  deviceRoutes(app, parts)
   dayRoutes(app, parts)
   salesRoutes(app, parts)
   app.post('/api/v1/load-list', (request, response) => postLoadList(request, response, parts))

@@ -1,44 +1,23 @@
-import type { ErrorRequestHandler, Express, Request, Response } from 'express'
+import type { ErrorRequestHandler, Express, Request, RequestHandler, Response } from 'express'
 import express from 'express'
-import { rateLimit } from 'express-rate-limit'
 import helmet from 'helmet'
-import type { Admission } from '../live/admission.ts'
-import { isHostOurs, isOriginOurs } from '../live/admission.ts'
 import { RoomFailure } from '../live/room-parts.ts'
+import type { Entrance } from './entrance.ts'
+import { entrance } from './entrance.ts'
 import { sendProblem } from './problem.ts'
 
 /** A set-up file with every list full is some 40 kB. */
 const BODY_BYTES_MAX = 512 * 1024
-/** From one address; a till that posts each sale stays far below. */
-const REQUESTS_A_MINUTE_MAX = 600
 
 /** The web server around the routes: who may speak to it, how much, and how every error is answered. */
-export function makeApp(admission: Admission, routes: (app: Express) => void): Express {
+export function makeApp(parts: Entrance, routes: (app: Express) => void): Express {
   const app = express()
   app.disable('x-powered-by')
-  app.use((request, response, next) => {
-    const { host, origin } = request.headers
-    if (isHostOurs(host, admission) && isOriginOurs(origin, host)) return next()
-    const detail = 'Open Boilboard by one of the addresses that it prints at its start, or start it with --host NAME.'
-    sendProblem(response, { status: 403, title: 'Not this server’s name', detail })
-  })
-  app.use(helmet(FOR_PLAIN_HTTP))
-  app.use(
-    '/api',
-    rateLimit({
-      windowMs: 60_000,
-      limit: REQUESTS_A_MINUTE_MAX,
-      standardHeaders: true,
-      legacyHeaders: false,
-      handler: (_request, response) => {
-        sendProblem(response, {
-          status: 429,
-          title: 'Too many requests',
-          detail: `At most ${REQUESTS_A_MINUTE_MAX} a minute from one address.`,
-        })
-      },
-    }),
-  )
+  // One way to write an address: what is held for the API is what the API answers.
+  app.enable('case sensitive routing')
+  app.enable('strict routing')
+  app.use(helmet(FOR_PLAIN_HTTP), denyFeatures)
+  entrance(app, parts)
   app.use(express.json({ limit: BODY_BYTES_MAX, strict: false }))
   app.use(express.text({ limit: BODY_BYTES_MAX, type: 'text/csv' }))
   routes(app)
@@ -60,11 +39,20 @@ const FOR_PLAIN_HTTP: Parameters<typeof helmet>[0] = {
       defaultSrc: ["'self'"],
       connectSrc: ["'self'", 'ws:', 'wss:'],
       imgSrc: ["'self'", 'data:'],
-      styleSrc: ["'self'", "'unsafe-inline'"],
+      // Screens set the styles of single elements through the DOM, which this does not forbid.
+      styleSrc: ["'self'"],
+      fontSrc: ["'self'"],
+      objectSrc: ["'none'"],
       frameAncestors: ["'none'"],
       upgradeInsecureRequests: null,
     },
   },
+}
+
+/** No page of ours looks, listens or asks where it is. */
+const denyFeatures: RequestHandler = (_request, response, next) => {
+  response.set('permissions-policy', 'camera=(), microphone=(), geolocation=(), payment=(), usb=(), midi=()')
+  next()
 }
 
 function sendNotFound(request: Request, response: Response): void {

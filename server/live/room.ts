@@ -3,7 +3,7 @@ import type { Entry } from '../../shared-core/day/events.ts'
 import type { State } from '../../shared-core/day/state.ts'
 import type { DeviceId } from '../../shared-core/ids.ts'
 import { healthSentence } from '../../shared-core/live/health.ts'
-import type { CommandAnswer, DeviceHello, FromScreen, ToScreen } from '../../shared-core/live/protocol.ts'
+import type { CommandAnswer, DeviceHello, FromScreen, ToScreen, Welcome } from '../../shared-core/live/protocol.ts'
 import { COMMANDS_PER_MESSAGE_MAX } from '../../shared-core/live/protocol.ts'
 import { unreachable } from '../../shared-core/support.ts'
 import { epochMs } from '../../shared-core/units.ts'
@@ -81,11 +81,12 @@ export class Room {
     return this.#attendance.nameOf(deviceId)
   }
 
-  handle(link: ScreenLink, message: FromScreen): void {
+  /** @param known with a hello: what the server calls the device; null: it names itself */
+  handle(link: ScreenLink, message: FromScreen, known: Welcome['device'] = null): void {
     switch (message.type) {
       case 'hello':
         this.#whenQuiet(
-          () => this.#welcome(link, message),
+          () => this.#welcome(link, message, known),
           () => link.close(),
         )
         break
@@ -105,9 +106,10 @@ export class Room {
     }
   }
 
+  /** In its order: a link that was lost right after its hello must not be greeted afterwards. */
   leave(link: ScreenLink): void {
-    this.#attendance.leave(link)
-    this.#turnDue()
+    const leave = () => this.#attendance.leave(link)
+    this.#whenQuiet(leave, leave)
   }
 
   /** For what is no screen: scripts, the demo's helpers. @throws RoomFailure when it could not be written */
@@ -249,13 +251,13 @@ export class Room {
     this.#whenQuiet(() => this.#attendance.sendAll({ type: 'coming', actKey, untilMs }))
   }
 
-  #welcome(link: ScreenLink, hello: Extract<FromScreen, { type: 'hello' }>): void {
+  #welcome(link: ScreenLink, hello: Extract<FromScreen, { type: 'hello' }>, known: Welcome['device']): void {
     if (this.#failure !== null) {
       link.close()
       return
     }
     this.#attendance.join(link, hello.device)
-    link.send(greet(this.#parts, hello, null))
+    link.send(greet(this.#parts, hello, known))
     link.send(this.#attendance.presence())
   }
 }

@@ -7,6 +7,8 @@ export interface ShopFolder {
   readonly journalFile: string
   /** Past days, which can be made again from the journal. */
   readonly historyFile: string
+  /** Which devices may come in: secrets as hashes. */
+  readonly devicesFile: string
   release(): void
 }
 
@@ -29,6 +31,7 @@ export function takeFolder(sqlite: Sqlite, folder: string): ShopFolder {
   return {
     journalFile: join(folder, 'journal.sqlite'),
     historyFile: join(folder, 'history.sqlite'),
+    devicesFile: join(folder, 'devices.sqlite'),
     release: () => lock.close(),
   }
 }

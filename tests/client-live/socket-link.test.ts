@@ -48,7 +48,14 @@ function screenAt(address: string): ScreenSync {
 async function startAgain(server: TestServer): Promise<Serving> {
   const journal = new SqliteJournal(await loadSqlite(), server.file, 'shop')
   const options = { port: server.port, bind: '127.0.0.1', names: [] }
-  const again = await serve({ journal, historyFile: ':memory:', options, demo: null, say: () => undefined })
+  const again = await serve({
+    journal,
+    closed: null,
+    historyFile: ':memory:',
+    options,
+    demo: null,
+    say: () => undefined,
+  })
   closing.push(() => again.stop())
   return again
 }

@@ -5,6 +5,7 @@ import { join } from 'node:path'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import '../fixed-seed.ts'
+import { Door } from '../../server/devices/door.ts'
 import { makeApp } from '../../server/http/app.ts'
 import { pages } from '../../server/http/pages.ts'
 import { hashState } from '../../shared-core/day/hash.ts'
@@ -12,6 +13,7 @@ import { fromJson } from '../../shared-core/day/state-json.ts'
 import { COMMANDS_PER_MESSAGE_MAX } from '../../shared-core/live/protocol.ts'
 import { toSetUpFile } from '../../shared-core/shop/set-up-export.ts'
 import { parseSetUpFile } from '../../shared-core/shop/set-up-file.ts'
+import { epochMs } from '../../shared-core/units.ts'
 import { lines } from '../core/support/make.ts'
 import { shopWith } from '../core/support/shop.ts'
 import type { Asked } from './support/start-server.ts'
@@ -314,7 +316,9 @@ describe('pages', () => {
     for (const page of ['index', 'wall', 'bench', 'counter', 'desk'])
       writeFileSync(join(folder, `${page}.html`), `<!doctype html>${page}`)
     writeFileSync(join(folder, 'assets', 'wall-a1b2c3.js'), 'export const a = 1')
-    const http = createServer(makeApp({ names: [] }, (app) => pages(app, folder)))
+    const http = createServer(
+      makeApp({ names: [], door: new Door(null, () => epochMs(Date.now())) }, (app) => pages(app, folder)),
+    )
     await new Promise<void>((resolve) => http.listen(0, '127.0.0.1', resolve))
     const server = { port: (http.address() as AddressInfo).port }
     for (const [path, page] of [

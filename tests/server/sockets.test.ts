@@ -3,11 +3,13 @@ import type { AddressInfo } from 'node:net'
 import fc from 'fast-check'
 import { describe, expect, it, vi } from 'vitest'
 import '../fixed-seed.ts'
+import { Door } from '../../server/devices/door.ts'
 import { isHostOurs, isOriginOurs } from '../../server/live/admission.ts'
 import { parseFromScreen } from '../../server/live/parse-message.ts'
 import { SocketServer } from '../../server/live/socket-server.ts'
 import { applyEntry } from '../../shared-core/day/apply.ts'
 import { hashState } from '../../shared-core/day/hash.ts'
+import { epochMs } from '../../shared-core/units.ts'
 import { lines } from '../core/support/make.ts'
 import { command } from './support/room-world.ts'
 import { connect, refusedBy, ScreenSocket } from './support/screen-socket.ts'
@@ -122,7 +124,8 @@ describe('screens over sockets', () => {
 
   it('[V12] given as many links as there may be, when one more knocks, then it is turned away until one has gone', async () => {
     const http = createServer()
-    const sockets = new SocketServer(http, { names: [] }, 2)
+    const door = new Door(null, () => epochMs(Date.now()))
+    const sockets = new SocketServer(http, { names: [], door, log: { error: () => undefined }, linksMax: 2 })
     await new Promise<void>((resolve) => http.listen(0, '127.0.0.1', resolve))
     const { port } = http.address() as AddressInfo
     const link = async () => {

@@ -39,13 +39,21 @@ export interface Asked {
  * @param shop null: no set-up yet
  */
 export async function startServer(
-  parts: { shop?: Shop | null; names?: string[]; file?: string; historyFile?: string } = {},
+  parts: {
+    shop?: Shop | null
+    names?: string[]
+    file?: string
+    historyFile?: string
+    /** Left out: everybody may choose a screen. */
+    closed?: Parameters<typeof serve>[0]['closed']
+  } = {},
 ): Promise<TestServer> {
   const file = parts.file ?? join(tempFolder(), 'journal.sqlite')
   const journal = new SqliteJournal(await loadSqlite(), file, 'shop')
   const options = { port: 0, bind: '127.0.0.1', names: parts.names ?? [] }
   const historyFile = parts.historyFile ?? ':memory:'
-  const serving = await serve({ journal, historyFile, options, demo: null, say: () => {} })
+  const closed = parts.closed ?? null
+  const serving = await serve({ journal, closed, historyFile, options, demo: null, say: () => {} })
   running.push(serving)
   const shop = parts.shop === undefined ? shopWith() : parts.shop
   if (shop !== null) await takeSetUp(serving.room, shop, [])

@@ -1,0 +1,69 @@
+import type { ActType } from '../../shared-core/day/commands.ts'
+import type { Role } from '../../shared-core/live/protocol.ts'
+import { rolesOf } from './permissions.ts'
+
+/** `everybody`: also who has not joined. */
+export type Right = 'everybody' | readonly Role[]
+
+const ALL: readonly Role[] = ['wall', 'bench', 'counter', 'desk']
+const DESK: readonly Role[] = ['desk']
+const act = (type: ActType) => rolesOf(type)
+
+/**
+ * Who may ask for what, where a shop is closed. Everybody on the line reads the shop as it is now, since its screen shows
+ * it; what it earned, how it is set up and who comes in is the desk's. What a till or sensor posts is a command, and
+ * follows the same table as a tap. A route that does not stand here is the desk's.
+ */
+export const ROUTE_RIGHTS: Readonly<Record<string, Right>> = {
+  'GET /api/health': 'everybody',
+  'GET /api/openapi.json': 'everybody',
+  'GET /api/v1/me': 'everybody',
+  'POST /api/v1/join': 'everybody',
+  // Who is not let in any more has nothing left to give back, and is told so.
+  'POST /api/v1/leave': 'everybody',
+  'GET /api/v1/state': ALL,
+  'GET /api/v1/events': ALL,
+  // Each command is asked about by itself.
+  'POST /api/v1/commands': ALL,
+  'GET /api/v1/addresses': ALL,
+  'GET /api/v1/set-up.schema.json': ALL,
+  'POST /api/v1/sales': act('sell'),
+  'POST /api/v1/counts': act('sweep'),
+  'POST /api/v1/oven-readings': act('readOven'),
+  'POST /api/v1/load-list': act('setLoadList'),
+  'GET /api/v1/set-up': DESK,
+  'POST /api/v1/set-up': DESK,
+  'GET /api/v1/set-up/versions': DESK,
+  'POST /api/v1/set-up/versions/:seq/restore': DESK,
+  'GET /api/v1/days': DESK,
+  'GET /api/v1/days/:label': DESK,
+  'GET /api/v1/days/:label/figures': DESK,
+  'GET /api/v1/days/:label/account.csv': DESK,
+  'GET /api/v1/days/:label/entries.jsonl': DESK,
+  'GET /api/v1/devices': DESK,
+  'POST /api/v1/devices/codes': DESK,
+  'DELETE /api/v1/devices/codes/:code': DESK,
+  'POST /api/v1/devices/tokens': DESK,
+  'PATCH /api/v1/devices/:id': DESK,
+  'DELETE /api/v1/devices/:id': DESK,
+  'GET /api/v1/refused': DESK,
+  'GET /api/v1/copies': DESK,
+}
+
+const PATTERNS = Object.entries(ROUTE_RIGHTS).map(([route, right]) => {
+  const [method = '', path = ''] = route.split(' ')
+  const pattern = path.replaceAll('.', '\\.').replaceAll(/:\w+/g, '[^/]+')
+  return { method, pattern: new RegExp(`^${pattern}$`), right }
+})
+
+/**
+ * Who may ask for this; null where nobody is asked who they are: the pages and their files, which hold nothing of the
+ * shop.
+ * @param path as it stands in the request, without the query
+ */
+export function rightOf(method: string, path: string): Right | null {
+  // However it is written, what could be meant for the API is held for it.
+  if (!/^\/(api|%)/i.test(path)) return null
+  const asked = method === 'HEAD' ? 'GET' : method
+  return PATTERNS.find((one) => one.method === asked && one.pattern.test(path))?.right ?? DESK
+}
