@@ -1,3 +1,4 @@
+import type { IntervalHistogram } from 'node:perf_hooks'
 import { monitorEventLoopDelay } from 'node:perf_hooks'
 
 /**
@@ -16,8 +17,12 @@ const RESOLUTION_MS = 20
 const SPELL_MS = 60_000
 const SHARE_PERCENT = 99
 
-export function watchLateness(beganMs: number): Lateness {
-  const monitor = monitorEventLoopDelay({ resolution: RESOLUTION_MS })
+type Monitor = Pick<IntervalHistogram, 'enable' | 'disable' | 'reset' | 'percentile'>
+
+export function watchLateness(
+  beganMs: number,
+  monitor: Monitor = monitorEventLoopDelay({ resolution: RESOLUTION_MS }),
+): Lateness {
   monitor.enable()
   let spellBeganMs = beganMs
   let lateMs = 0
