@@ -30,6 +30,8 @@ export type ClosedPart = Pick<DayRow, 'lastSeq' | 'closedAtMs' | 'figures'>
 /** Which fold of which journal the days were made by; another one makes them anew. */
 export interface MadeBy {
   readonly journalId: string
+  /** After a copy was put back the journal has another: the days may know entries that are gone. */
+  readonly course: string
   readonly foldVersion: number
 }
 

@@ -52,7 +52,8 @@ export class History {
   constructor(parts: HistoryParts) {
     const { journal, sqlite, file } = parts
     this.#parts = parts
-    this.#store = openDayStore(sqlite, file, { journalId: journal.journalId, foldVersion: FOLD_VERSION })
+    const { journalId, course } = journal
+    this.#store = openDayStore(sqlite, file, { journalId, course, foldVersion: FOLD_VERSION })
     this.#state = this.#resume()
   }
 

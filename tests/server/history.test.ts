@@ -12,6 +12,7 @@ import { applyEntry, emptyState } from '../../shared-core/day/apply.ts'
 import type { Entry } from '../../shared-core/day/events.ts'
 import { dayFigures } from '../../shared-core/day/figures.ts'
 import { hashState } from '../../shared-core/day/hash.ts'
+import { FOLD_VERSION } from '../../shared-core/day/state.ts'
 import { fromJson } from '../../shared-core/day/state-json.ts'
 import { doughId } from '../../shared-core/ids.ts'
 import { setUpChanges } from '../../shared-core/shop/set-up-diff.ts'
@@ -173,9 +174,14 @@ describe('the file of past days', () => {
     }
   })
 
-  it('[F7] given days of another fold or journal, when opened, then they are not read and made anew', async () => {
+  it.each([
+    ['another fold', { foldVersion: -1 }],
+    ['a course of the journal that was left by a restore', { course: 'before' }],
+    ['another journal', { journalId: 'elsewhere' }],
+  ])('[F7] given days of %s, when opened, then they are not read and made anew', async (_what, other) => {
     const file = join(tempFolder(), 'history.sqlite')
-    const old = new DayStore(sqlite, file, { journalId: 'history-test', foldVersion: -1 })
+    const madeBy = { journalId: 'history-test', course: '', foldVersion: FOLD_VERSION }
+    const old = new DayStore(sqlite, file, { ...madeBy, ...other })
     const wrong = { number: 1, label: '1999-01-01', firstSeq: 1, openedAtMs: 0 as never }
     old.add(wrong, {} as never)
     old.shut()
