@@ -1,6 +1,7 @@
 import { useEffect } from 'preact/hooks'
 import type { JoinedDevice } from '../../shared-core/live/devices.ts'
 import type { Language } from '../../shared-core/shop/shop.ts'
+import { DEVICE_HASH } from '../live/device-page.ts'
 import type { SavedText } from '../live/saved-text.ts'
 import { CHOOSER_WORDS } from '../words/chooser.ts'
 import { DOOR_WORDS } from '../words/door.ts'
@@ -71,9 +72,6 @@ function Newcomer({ joining, language, why }: NewcomerProps) {
     <CodeForm {...joining} title={title} lead={lead} more={say.why[why]} say={say} />
   )
 }
-
-/** Asked for by a screen's settings: then a device that has joined stays here, and may leave. */
-const DEVICE_HASH = '#device'
 
 interface KnownProps extends MiddleProps, Pick<Joined, 'isJoining' | 'onLeave'> {
   readonly device: JoinedDevice

@@ -1,7 +1,8 @@
 import type { ComponentChildren } from 'preact'
+import { DEVICE_PAGE } from '../live/device-page.ts'
 import { Choice } from '../parts/choice.tsx'
 import { ComfortSettings } from '../parts/comfort-settings.tsx'
-import { settingsWords } from '../words/settings.ts'
+import { settingsWords, versionText } from '../words/settings.ts'
 import type { CounterParts } from './counter-screen.tsx'
 import { Back } from './small-key.tsx'
 
@@ -56,7 +57,7 @@ export function DeviceSheet({ store, live, words, onClose }: DeviceProps) {
       </div>
       <ComfortSettings settings={settings} words={say.comfort} onChange={(change) => store.changeSettings(change)} />
       <p class="counter-quiet">
-        {words.cautions.aidShort} {say.version} {live.version}
+        {words.cautions.aidShort} {versionText(say, live)} <a href={DEVICE_PAGE}>{say.anotherScreen}</a>
       </p>
       <div class="counter-keys">
         <Back label={words.counter.back} onPress={onClose} />

@@ -2,7 +2,7 @@
 export type Got<Value> =
   | { readonly kind: 'waiting' }
   | { readonly kind: 'got'; readonly value: Value }
-  /** The server knows no such thing. */
+  /** The server knows no such thing, or not for this device: asking again brings nothing else. */
   | { readonly kind: 'unknown' }
   /** It is being made; ask again soon. */
   | { readonly kind: 'not-yet' }
@@ -15,7 +15,7 @@ export type Got<Value> =
 export async function getJson<Value>(address: string): Promise<Got<Value>> {
   try {
     const response = await fetch(address, { headers: { accept: 'application/json' } })
-    if (response.status === 404) return { kind: 'unknown' }
+    if ([401, 403, 404].includes(response.status)) return { kind: 'unknown' }
     if (response.status === 503) return { kind: 'not-yet' }
     if (!response.ok) return { kind: 'no-contact' }
     return { kind: 'got', value: await response.json() }

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact'
 import type { Shop } from '../../shared-core/shop/shop.ts'
+import { DEVICE_PAGE } from '../live/device-page.ts'
 import type { LiveState, ShopStore } from '../live/shop-store.ts'
 import { Choice } from '../parts/choice.tsx'
 import { ComfortSettings } from '../parts/comfort-settings.tsx'
@@ -8,6 +9,7 @@ import type { Panel } from '../parts/legibility.ts'
 import { ScreenSize } from '../parts/screen-size.tsx'
 import { useEscape } from '../parts/use-escape.ts'
 import type { SettingsWords } from '../words/settings.ts'
+import { versionText } from '../words/settings.ts'
 import type { Words } from '../words/words.ts'
 import { NoticeKeys } from './notice-keys.tsx'
 import { PedalSettings } from './pedal-settings.tsx'
@@ -57,8 +59,11 @@ export function SettingsSheet(props: SheetProps) {
           <footer>
             <p>{words.cautions.aid}</p>
             <p>
-              {say.version} {live.version}
+              {versionText(say, live)}
               {live.clockErrorMs !== null && ` · ${words.live.clockError(live.clockErrorMs)}`}
+            </p>
+            <p>
+              <a href={DEVICE_PAGE}>{say.anotherScreen}</a>
             </p>
           </footer>
         </div>

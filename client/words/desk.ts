@@ -40,6 +40,8 @@ export interface DeskSentences {
   readonly noSetUp: string
   readonly language: string
   readonly putAway: string
+  /** In the head: so many were not let in since somebody last looked. @example "12 refused" */
+  refused(count: number): string
 }
 
 export type DeskPart = 'day' | 'loads' | 'trays' | 'done' | 'dry' | 'screens' | 'distance' | 'cautions'

@@ -60,6 +60,7 @@ export function enDesk(words: Words): DeskSentences {
     noSetUp: 'No shop is set up here yet. Upload a set-up file below.',
     language: 'Language',
     putAway: 'Put away',
+    refused: (count) => `${count} refused`,
   }
 }
 

@@ -40,6 +40,8 @@ export function enSettings({ acts }: Words): SettingsWords {
     key: (code) => `key ${code}`,
     waiting: 'Waiting for an answer',
     version: 'Version',
+    newVersion: 'this page is older, and loads the new one when left alone for a minute',
+    anotherScreen: 'Another screen, or leave this shop',
     less: 'less',
     more: 'more',
     comfort: COMFORT,

@@ -60,6 +60,7 @@ export function esDesk(words: Words): DeskSentences {
     noSetUp: 'Aquí todavía no hay un local. Suba un archivo de configuración más abajo.',
     language: 'Idioma',
     putAway: 'Quitar aviso',
+    refused: (count) => `${count} rechazados`,
   }
 }
 

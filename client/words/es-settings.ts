@@ -41,6 +41,8 @@ export function esSettings({ acts }: Words): SettingsWords {
     key: (code) => `tecla ${code}`,
     waiting: 'Esperan respuesta',
     version: 'Versión',
+    newVersion: 'esta página es anterior y carga la nueva cuando nadie la toca por un minuto',
+    anotherScreen: 'Otra pantalla, o salir de este local',
     less: 'menos',
     more: 'más',
     comfort: COMFORT,

@@ -48,6 +48,9 @@ export interface SettingsWords {
   key(code: string): string
   readonly waiting: string
   readonly version: string
+  readonly newVersion: string
+  /** Leads to the page on which this device is another screen, or leaves. */
+  readonly anotherScreen: string
   readonly less: string
   readonly more: string
   readonly comfort: ComfortWords
@@ -79,4 +82,9 @@ export interface ComfortWords {
 
 export function settingsWords(words: Words): SettingsWords {
   return words.language === 'en' ? enSettings(words) : esSettings(words)
+}
+
+/** Which version the server has, and whether this page is still to follow. @example "Version 1.2.0" */
+export function versionText(say: SettingsWords, live: { readonly version: string; readonly isOutdated: boolean }) {
+  return `${say.version} ${live.version}${live.isOutdated ? ` · ${say.newVersion}` : ''}`
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { addressOf, PLACES, whereOf } from '../../client/desk/place.ts'
-import { isLocal } from '../../client/desk/screens/open-panel.tsx'
+import { isLocal } from '../../client/desk/screens/address-field.tsx'
 import { withHere } from '../../client/desk/screens/use-addresses.ts'
 import { linkFor, nameInLink, withoutName } from '../../client/live/name-in-link.ts'
 

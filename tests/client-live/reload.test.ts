@@ -126,3 +126,15 @@ describe('a server with another build of the pages', () => {
     expect(screen.reloads()).toBe(0)
   })
 })
+
+describe('which version is told', () => {
+  it('[E38] given a newer build is served, then the screen says so until it has been loaded', () => {
+    const { screen, shop } = linked()
+    expect(screen.sync.view()).toMatchObject({ version: '0.0.0', isOutdated: false })
+    meet(screen, shop, { buildId: 'build-2', version: '0.1.0' })
+    expect(screen.sync.view()).toMatchObject({ version: '0.1.0', isOutdated: true })
+    const again = fakeScreen({ on: screen, buildId: 'build-2' })
+    meet(again, shop, { buildId: 'build-2', version: '0.1.0' })
+    expect(again.sync.view()).toMatchObject({ version: '0.1.0', isOutdated: false })
+  })
+})

@@ -54,7 +54,7 @@ for (const [language, kiosk, pedals] of [
   }) => {
     await server.start(shopWith())
     const page = await openDeskByTouch(browser, server, { place: 'screens', language })
-    await part(page, 'open').locator('a[href="#screens/kiosk"]').tap()
+    await part(page, 'guides').locator('a[href="#screens/kiosk"]').tap()
     await expect(page.getByRole('heading', { name: kiosk })).toBeVisible()
     await expect(page.locator('.desk-panel').first()).toHaveAttribute('data-part', 'caution')
     await expect(page.locator('code')).toContainText('/wall?name=')

@@ -1,3 +1,4 @@
+import { DEVICE_PAGE } from '../../live/device-page.ts'
 import { Choice } from '../../parts/choice.tsx'
 import type { SettingsPart } from './settings-sheet.tsx'
 
@@ -29,6 +30,11 @@ export function NamePart({ store, live, say }: SettingsPart) {
           onChoose={(value) => store.changeSettings({ language: value === 'shop' ? null : value })}
         />
       </div>
+      <p>
+        <a class="bench-link" href={DEVICE_PAGE}>
+          {say.anotherScreen}
+        </a>
+      </p>
     </>
   )
 }

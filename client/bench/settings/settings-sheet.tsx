@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks'
 import type { Shop } from '../../../shared-core/shop/shop.ts'
 import type { LiveState, ShopStore } from '../../live/shop-store.ts'
 import type { SettingsWords } from '../../words/settings.ts'
-import { settingsWords } from '../../words/settings.ts'
+import { settingsWords, versionText } from '../../words/settings.ts'
 import type { SheetParts } from '../sheet.tsx'
 import { KeyGrid, Sheet } from '../sheet.tsx'
 import { columnsOf } from '../sheets/more-sheet.tsx'
@@ -39,7 +39,7 @@ export function SettingsSheet(props: SettingsProps) {
     ['sound', say.volume],
     ['pedals', say.pedals],
   ]
-  const version = live.version === '' ? undefined : `${say.version} ${live.version}`
+  const version = live.version === '' ? undefined : versionText(say, live)
   const title = modes.find(([one]) => one === mode)?.[1] ?? say.title
   const close = mode === null ? props.onClose : () => setMode(null)
   return (

@@ -1,0 +1,30 @@
+/** What became of something that the desk asked of the shop's door. */
+export type Done<Value> =
+  | { readonly kind: 'done'; readonly value: Value }
+  /** The server said no; `detail` is its sentence. */
+  | { readonly kind: 'refused'; readonly detail: string }
+  | { readonly kind: 'no-contact' }
+
+/**
+ * Asks the shop's own server, which serves this very build: what it answers has the form that it promises.
+ * Never throws: whatever goes wrong on the way is no contact.
+ */
+export async function call<Value>(
+  method: 'POST' | 'PATCH' | 'DELETE',
+  address: string,
+  body?: object,
+): Promise<Done<Value>> {
+  try {
+    const response = await fetch(address, {
+      method,
+      headers: { 'content-type': 'application/json' },
+      ...(body === undefined ? {} : { body: JSON.stringify(body) }),
+    })
+    const text = await response.text()
+    const said = text === '' ? null : JSON.parse(text)
+    if (response.ok) return { kind: 'done', value: said }
+    return { kind: 'refused', detail: typeof said?.detail === 'string' ? said.detail : '' }
+  } catch {
+    return { kind: 'no-contact' }
+  }
+}

@@ -1,0 +1,56 @@
+import { useState } from 'preact/hooks'
+import type { JoinCode, JoinedDevice } from '../../../shared-core/live/devices.ts'
+import type { EpochMs } from '../../../shared-core/units.ts'
+import type { DeskDoorWords } from '../../words/desk-door.ts'
+import { useGot } from '../use-got.ts'
+import type { Done } from './door-calls.ts'
+import { call } from './door-calls.ts'
+
+const DEVICES = '/api/v1/devices'
+/** Somebody stands there with the new tablet in the hand. */
+const WAITING_EVERY_MS = 2_000
+const EVERY_MS = 15_000
+
+export interface WhoIsIn {
+  readonly devices: readonly JoinedDevice[]
+  readonly codes: readonly JoinCode[]
+  /** Ids of the devices of which a screen is linked now. */
+  readonly linked: readonly string[]
+}
+
+export interface Door extends WhoIsIn {
+  readonly isKnown: boolean
+  /** Of what was asked last, in words; "" when it worked. */
+  readonly trouble: string
+  /** @returns what it brought; null when it did not work, which `trouble` then says */
+  readonly ask: <Value>(method: 'POST' | 'PATCH' | 'DELETE', within: string, body?: object) => Promise<Value | null>
+}
+
+/** Who may come in, looked at anew now and then and after each change. */
+export function useDoor(nowMs: EpochMs, linkedScreens: number, say: DeskDoorWords): Door {
+  const [changes, setChanges] = useState(0)
+  const [trouble, setTrouble] = useState('')
+  const [isWaiting, setWaiting] = useState(false)
+  const beat = Math.floor(nowMs / (isWaiting ? WAITING_EVERY_MS : EVERY_MS))
+  const got = useGot<WhoIsIn>(DEVICES, `${changes} ${linkedScreens} ${beat}`)
+  const known = got.kind === 'got' ? got.value : NOBODY
+  if (isWaiting !== known.codes.length > 0) setWaiting(known.codes.length > 0)
+  return {
+    ...known,
+    isKnown: got.kind === 'got',
+    trouble,
+    ask: async <Value>(method: 'POST' | 'PATCH' | 'DELETE', within: string, body?: object) => {
+      const done = await call<Value>(method, `${DEVICES}${within}`, body)
+      setTrouble(troubleOf(done, say))
+      setChanges((count) => count + 1)
+      return done.kind === 'done' ? done.value : null
+    },
+  }
+}
+
+const NOBODY: WhoIsIn = { devices: [], codes: [], linked: [] }
+
+function troubleOf(done: Done<unknown>, say: DeskDoorWords): string {
+  if (done.kind === 'done') return ''
+  return done.kind === 'no-contact' ? say.noContact : `${say.failed} ${done.detail}`.trim()
+}
