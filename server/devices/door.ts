@@ -40,6 +40,7 @@ export class Door {
   /** Null: the shop is open, and nobody joins. */
   readonly membership: Membership | null
   readonly #now: () => EpochMs
+  #linked: ReadonlySet<string> = new Set()
 
   constructor(membership: Membership | null, now: () => EpochMs) {
     this.membership = membership
@@ -106,11 +107,17 @@ export class Door {
     return !RESERVED_IDS.includes(deviceId) && (this.membership?.register.claim(deviceId, id) ?? true)
   }
 
+  /** Ids of the devices of which a screen was linked at the last tick. */
+  get linked(): readonly string[] {
+    return [...this.#linked]
+  }
+
   /** Now and then. @param linked devices that have a link: they are in use, and one that has expired must go */
   tick(linked: readonly string[]): void {
     if (this.membership === null) return
     const { register } = this.membership
-    for (const id of new Set(linked)) {
+    this.#linked = new Set(linked)
+    for (const id of this.#linked) {
       const record = register.byId(id)
       if (record !== null && isExpired(record, this.#now())) this.membership.onChanged(id)
       else register.saw(id)

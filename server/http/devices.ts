@@ -1,7 +1,7 @@
 import type { Express, Request, Response } from 'express'
 import type * as z from 'zod'
 import type { StationId } from '../../shared-core/ids.ts'
-import type { Standing } from '../../shared-core/live/devices.ts'
+import type { Standing, WhoIsIn } from '../../shared-core/live/devices.ts'
 import { setCookie } from '../devices/credentials.ts'
 import type { Door } from '../devices/door.ts'
 import { OWN_MACHINE } from '../devices/join-codes.ts'
@@ -31,7 +31,8 @@ export function deviceRoutes(app: Express, { door, room }: DevicesParts): void {
   })
   app.get('/api/v1/devices', (_request, response) => {
     const { membership } = door
-    response.json({ devices: membership?.devices() ?? [], codes: membership?.codes.open() ?? [] })
+    const [devices, codes] = [membership?.devices() ?? [], membership?.codes.open() ?? []]
+    response.json({ devices, codes, linked: door.linked } satisfies WhoIsIn)
   })
   app.get('/api/v1/refused', (_request, response) => {
     response.json({ sinceMs: door.refused.sinceMs, attempts: door.refused.attempts() })

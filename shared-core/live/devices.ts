@@ -37,6 +37,14 @@ export interface JoinCode {
   readonly expiresAtMs: EpochMs
 }
 
+/** What the desk sees of who may come in. */
+export interface WhoIsIn {
+  readonly devices: readonly JoinedDevice[]
+  readonly codes: readonly JoinCode[]
+  /** Ids of the devices of which a screen is linked now. */
+  readonly linked: readonly string[]
+}
+
 /** Who is asking, as the server sees it. */
 export type Standing =
   /** Everybody on the network may choose a screen: the demo, and a shop started with --open. */

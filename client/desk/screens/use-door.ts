@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks'
-import type { JoinCode, JoinedDevice } from '../../../shared-core/live/devices.ts'
+import type { WhoIsIn } from '../../../shared-core/live/devices.ts'
 import type { EpochMs } from '../../../shared-core/units.ts'
 import type { DeskDoorWords } from '../../words/desk-door.ts'
 import { useGot } from '../use-got.ts'
@@ -10,13 +10,6 @@ const DEVICES = '/api/v1/devices'
 /** Somebody stands there with the new tablet in the hand. */
 const WAITING_EVERY_MS = 2_000
 const EVERY_MS = 15_000
-
-export interface WhoIsIn {
-  readonly devices: readonly JoinedDevice[]
-  readonly codes: readonly JoinCode[]
-  /** Ids of the devices of which a screen is linked now. */
-  readonly linked: readonly string[]
-}
 
 export interface Door extends WhoIsIn {
   readonly isKnown: boolean
