@@ -7,6 +7,7 @@ import type { DeskWords } from '../words/desk.ts'
 import { deskWords } from '../words/desk.ts'
 import { languageOf, wordsFor } from '../words/words.ts'
 import { Head } from './head.tsx'
+import { HealthStrip } from './health-strip.tsx'
 import { LoadsPlace } from './loads-place.tsx'
 import { Nav } from './nav.tsx'
 import { Notices } from './notices.tsx'
@@ -47,6 +48,7 @@ export function DeskScreen({ store }: { readonly store: ShopStore }) {
   return (
     <div class="desk" lang={language} style={{ fontSize: `${(16 * live.settings.textPercent) / 100}px` }}>
       <Head store={store} live={live} shop={shop} words={words} />
+      <HealthStrip words={words} />
       {live.shown === null ? (
         <main class="desk-waiting">
           <h1>{words.desk.looking}</h1>

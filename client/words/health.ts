@@ -33,7 +33,7 @@ const ES_REASONS: { readonly [code in HealthCode]: (params: HealthParams) => str
   'disk-failing': () =>
     'Lo último no se pudo escribir en el disco. ¿Está lleno? Las pantallas lo envían otra vez por sí solas.',
   'disk-nearly-full': ({ freeMb }) =>
-    `Quedan solo ${freeMb} MB libres en el disco de la carpeta de la tienda. Haga sitio antes de que se llene.`,
+    `Quedan solo ${freeMb} MB libres en el disco de la carpeta del local. Haga sitio antes de que se llene.`,
   'clock-set-back': ({ minutes }) =>
     `El reloj del servidor va ${minutes} min por detrás de lo que ya está anotado: se atrasó. Póngalo en hora.`,
   'clock-jumped': ({ minutes }) =>
