@@ -2,19 +2,25 @@ import * as z from 'zod'
 import { commandSchema } from '../../../shared-core/day/command-schema.ts'
 import { COMMANDS_PER_MESSAGE_MAX } from '../../../shared-core/live/protocol.ts'
 import { setUpJsonSchema } from '../../../shared-core/shop/set-up-file.ts'
+import { COOKIE } from '../../devices/credentials.ts'
+import { rightOf } from '../../devices/route-rights.ts'
+import { deviceChangeSchema, joinSchema, newCodeSchema, newTokenSchema } from '../devices-schema.ts'
 import { loadListSchema } from '../load-list-json.ts'
 import { countsSchema, readingsSchema, salesSchema } from '../sales-schema.ts'
 import { ANSWERS } from './answer-schemas.ts'
+import { DEVICE_ANSWERS } from './device-answers.ts'
+import { DEVICE_OPERATIONS } from './device-operations.ts'
 import type { AnswerBody, Body, Operation, Parameter } from './operation.ts'
 import { READ_OPERATIONS } from './read-operations.ts'
 import { WRITE_OPERATIONS } from './write-operations.ts'
 
-export const OPERATIONS: readonly Operation[] = [...READ_OPERATIONS, ...WRITE_OPERATIONS]
+export const OPERATIONS: readonly Operation[] = [...READ_OPERATIONS, ...WRITE_OPERATIONS, ...DEVICE_OPERATIONS]
 
-/** Any operation may be answered so: bad query or headers, a foreign name or role, too many requests, no disk. */
-const ALWAYS = [400, 403, 429, 503]
+/** Any operation may be answered so: bad query or headers, nobody known, a foreign name or role, too many, no disk. */
+const ALWAYS = [400, 401, 403, 429, 503]
 const PROBLEM_TITLES: { readonly [status: number]: string } = {
   400: 'It cannot be read',
+  401: 'Nobody who has joined',
   403: 'Not for this name, page or role',
   404: 'There is no such thing, or no set-up yet',
   409: 'Refused, or a question first',
@@ -43,17 +49,23 @@ export function openApiDocument(version: string): Json {
       title: 'Boilboard',
       version,
       description:
-        'The shop’s production board, for tills and scripts. A request must name the server by an address, localhost, *.local or a name given with --host. Instants are milliseconds since 1970.',
+        'The shop’s production board, for tills and scripts. A request must name the server by an address, localhost, *.local or a name given with --host, and, unless the shop was started with --open, carry a token. Instants are milliseconds since 1970.',
     },
     servers: [{ url: '/' }],
     paths,
-    components: { schemas: schemas(), parameters: DEVICE_HEADERS },
+    components: { schemas: schemas(), parameters: DEVICE_HEADERS, securitySchemes: TOKENS },
+    security: [{ token: [] }, { cookie: [] }],
   }
 }
 
 function schemas(): Json {
   const named: Record<string, z.ZodType> = {
     ...ANSWERS,
+    ...DEVICE_ANSWERS,
+    Join: joinSchema,
+    NewCode: newCodeSchema,
+    NewToken: newTokenSchema,
+    DeviceChange: deviceChangeSchema,
     Command: commandSchema,
     Sales: salesSchema,
     Counts: countsSchema,
@@ -82,21 +94,26 @@ function ref(name: string): Json {
 
 function operationOf({
   id,
+  method,
+  path,
   summary,
-  description,
+  description = '',
   parameters = [],
   bodies,
   answer,
   problems = [],
   isAct,
 }: Operation): Json {
+  const right = rightOf(method.toUpperCase(), path)
+  const isForAll = right === null || right === 'everybody'
   const headers =
     isAct === true ? Object.keys(DEVICE_HEADERS).map((name) => ({ $ref: `#/components/parameters/${name}` })) : []
   const statuses = [...new Set([...ALWAYS, ...problems])].sort((one, other) => one - other)
   return {
     operationId: id,
     summary,
-    ...(description === undefined ? {} : { description }),
+    description: `${description} ${isForAll ? 'Needs no token.' : `For: ${right.join(', ')}.`}`.trim(),
+    ...(isForAll ? { security: [] } : {}),
     parameters: [...parameters.map(parameterOf), ...headers],
     ...(bodies === undefined ? {} : { requestBody: { required: true, content: contentOf(bodies) } }),
     responses: {
@@ -147,20 +164,26 @@ function problemOf(status: number, id: string): Json {
   return { description: PROBLEM_TITLES[status], content }
 }
 
+/** How a request shows that it comes from a device that has joined; an open shop asks for neither. */
+const TOKENS = {
+  token: { type: 'http', scheme: 'bearer', description: 'Of a till, a sensor, a script: made at the desk.' },
+  cookie: { type: 'apiKey', in: 'cookie', name: COOKIE, description: 'Of a browser that joined with a code.' },
+}
+
 const header = (name: string, description: string, schema: Json, example: string): Json => {
   return { name, in: 'header', required: false, description, schema, example }
 }
 const DEVICE_HEADERS = {
   DeviceId: header(
     'X-Device-Id',
-    'Which device asks; a row’s id counts for it. "http" when left out.',
+    'Which device asks; a row’s id counts for it. Left out, the token’s, and "http" in an open shop.',
     { type: 'string', pattern: '^[a-z0-9][a-z0-9.-]{0,63}$' },
     'till-1',
   ),
   DeviceName: header('X-Device-Name', 'As people call it.', { type: 'string', maxLength: 40 }, 'Till'),
   DeviceRole: header(
     'X-Device-Role',
-    'With whose rights; "desk" when left out.',
+    'With whose rights; left out, the token’s, and "desk" in an open shop. A desk may act as another.',
     { type: 'string', enum: ['wall', 'bench', 'counter', 'desk'] },
     'counter',
   ),

@@ -3,7 +3,7 @@ import type { z } from 'zod'
 /** One operation of the API, with an example that a test calls. */
 export interface Operation {
   readonly id: string
-  readonly method: 'get' | 'post'
+  readonly method: 'get' | 'post' | 'patch' | 'delete'
   /** As OpenAPI writes it, parameters in braces. */
   readonly path: string
   readonly summary: string
@@ -12,10 +12,12 @@ export interface Operation {
   readonly bodies?: readonly Body[]
   /** What it answers when all is well. */
   readonly answer: AnswerBody
-  /** Statuses of problem details that it may answer with, besides 400, 403, 429 and 503. */
+  /** Statuses of problem details that it may answer with, besides 400, 401, 403, 429 and 503. */
   readonly problems?: readonly number[]
   /** Whether the device headers say who asks. */
   readonly isAct?: boolean
+  /** Whether its example is of a shop that lets in who has joined; an open one answers 409. */
+  readonly isClosed?: boolean
 }
 
 export interface Parameter {
