@@ -106,6 +106,26 @@ describe('the link', () => {
     return { link, said, heard }
   }
 
+  it('[C6] given no server, then each knock has a wait of its own, a quarter to half a second', async () => {
+    const server = await startServer()
+    await stopServer(server)
+    const waits: number[] = []
+    const timer = vi.spyOn(globalThis, 'setTimeout')
+    closing.push(() => timer.mockRestore())
+    const link = socketLink({ up: () => undefined, down: () => undefined, message: () => undefined }, server.address)
+    closing.push(() => link.close())
+    await vi.waitFor(() => {
+      waits.splice(
+        0,
+        waits.length,
+        ...timer.mock.calls.map(([, ms]) => ms ?? 0).filter((ms) => ms >= 250 && ms < 1_000),
+      )
+      expect(waits.length).toBeGreaterThanOrEqual(4)
+    }, PATIENCE)
+    expect(waits.filter((ms) => ms > 500)).toEqual([])
+    expect(new Set(waits).size).toBe(waits.length)
+  })
+
   it('[C6] given the server hangs up, then it is made anew', async () => {
     const { link, said } = await linked(await startServer())
     // Without a hello first, commands are no way to begin.
