@@ -3,10 +3,11 @@ import type { SavedText } from '../../client/live/saved-text.ts'
 import type { ShopStore } from '../../client/live/shop-store.ts'
 import { createShopStore } from '../../client/live/shop-store.ts'
 import { socketLink } from '../../client/live/socket-link.ts'
+import type { Act } from '../../shared-core/day/commands.ts'
 import type { CommandId } from '../../shared-core/ids.ts'
 import type { CommandAnswer, Role } from '../../shared-core/live/protocol.ts'
 import type { Chance } from '../days/chance.ts'
-import { nextAct } from '../days/people.ts'
+import { nextAct } from './acts.ts'
 
 export interface ScreenParts {
   readonly who: string
@@ -37,6 +38,10 @@ export class KillsScreen {
     return this.#store.getState().connection.phase === 'live'
   }
 
+  get serverNowMs(): number {
+    return this.#store.getState().nowMs
+  }
+
   get pending(): number {
     return this.#store.getState().pending.length
   }
@@ -50,11 +55,16 @@ export class KillsScreen {
     return this.#store.getState().notices
   }
 
+  /** Somebody does what the screen suggests. */
   tap(): void {
     const { shown } = this.#store.getState()
     if (shown === null || this.#parts.role === 'wall') return
     const { role, chance } = this.#parts
-    const id = this.#store.send(nextAct(shown, { role, deviceId: this.#store.deviceId, chance }))
+    this.send(nextAct(shown, role, chance))
+  }
+
+  send(act: Act): void {
+    const id = this.#store.send(act)
     if (id !== null) this.tapped.add(id)
   }
 

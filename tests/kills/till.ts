@@ -1,10 +1,10 @@
 import { request } from 'node:http'
 import type { Command } from '../../shared-core/day/commands.ts'
 import type { State } from '../../shared-core/day/state.ts'
-import { commandId, deviceId } from '../../shared-core/ids.ts'
+import { commandId } from '../../shared-core/ids.ts'
 import type { CommandAnswer } from '../../shared-core/live/protocol.ts'
 import type { Chance } from '../days/chance.ts'
-import { nextAct } from '../days/people.ts'
+import { nextAct } from './acts.ts'
 
 /** A script at the HTTP API: it sends lists of commands, and what got no answer is sent again until it has one. */
 export class Till {
@@ -65,7 +65,7 @@ export class Till {
     return Array.from({ length: chance.between(1, 8) }, () => {
       this.#made += 1
       const id = commandId(`till${String(this.#made).padStart(8, '0')}${chance.word().toString(16).padStart(8, '0')}`)
-      const act = nextAct(shown, { role: chance.oneOf(['counter', 'bench']), deviceId: deviceId('till'), chance })
+      const act = nextAct(shown, chance.oneOf(['counter', 'bench']), chance)
       const command: Command = { id, deviceSeq: this.#made, tappedAtMs: null, ...act }
       this.sent.set(id, command)
       return command
