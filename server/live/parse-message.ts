@@ -27,15 +27,19 @@ export type ParsedMessage =
 
 /** A screen's message off the wire. Its commands are read one by one by the room, as each is answered by name. */
 export function parseFromScreen(raw: unknown): ParsedMessage {
-  const hello = helloSchema.safeParse(raw)
-  if (hello.success) {
-    const device = parseDevice(hello.data.device)
-    return device === null ? { ok: false, isHello: true } : { ok: true, message: { ...hello.data, device } }
-  }
+  // A message is read once, by its type: making up what is wrong with it as a hello costs more than reading it.
+  if (isHello(raw)) return parseHello(raw)
   const other = otherSchema.safeParse(raw)
-  if (!other.success) return { ok: false, isHello: isHello(raw) }
+  if (!other.success) return { ok: false, isHello: false }
   if (other.data.type !== 'commands') return { ok: true, message: other.data }
   return { ok: true, message: { type: 'commands', commands: other.data.commands as Command[] } }
+}
+
+function parseHello(raw: unknown): ParsedMessage {
+  const hello = helloSchema.safeParse(raw)
+  const device = hello.success ? parseDevice(hello.data.device) : null
+  if (!hello.success || device === null) return { ok: false, isHello: true }
+  return { ok: true, message: { ...hello.data, device } }
 }
 
 function isHello(raw: unknown): boolean {
