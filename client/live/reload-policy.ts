@@ -28,7 +28,7 @@ export class ReloadPolicy {
     this.#key = `boilboard.${role}.reloaded`
   }
 
-  /** Null: nothing to reload for. */
+  /** Null: nothing to reload for, or no server to load from, where a reload would lose a page that still counts. */
   wish(wish: ReloadWish | null): void {
     this.#wish = wish
   }

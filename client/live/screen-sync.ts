@@ -166,6 +166,7 @@ export class ScreenSync {
     this.#taps.outbox.contactLost()
     this.#contact.expectNothing()
     this.#anew.forget()
+    this.#reloads.wish(null)
     if (!standsStill(this.#contact.connection))
       this.#contact.enter(this.#confirmed.state === null ? 'connecting' : 'away')
   }

@@ -10,6 +10,14 @@ import { socketLink } from './socket-link.ts'
 /** Written into the page when it is built; the server names the build that it serves. */
 declare const __BUILD_ID__: string
 
+/** A server that is gone, though its link was not noticed to be, would leave an error page that nobody reloads. */
+function reloadWhenServed(): void {
+  fetch(window.location.pathname, { method: 'HEAD', cache: 'no-store' }).then(
+    ({ ok }) => ok && window.location.reload(),
+    () => undefined,
+  )
+}
+
 /** Connects a page to its shop: the one place where the live connection meets the browser. */
 export function startScreen(role: Role): ShopStore {
   const store = createShopStore({
@@ -19,7 +27,7 @@ export function startScreen(role: Role): ShopStore {
     clock: { monotonicMs: () => performance.now(), wallMs: () => Date.now() },
     makeId: () => randomId((bytes) => crypto.getRandomValues(bytes)),
     buildId: __BUILD_ID__,
-    reload: () => window.location.reload(),
+    reload: reloadWhenServed,
     moveTo: (another) => window.location.replace(`/${another}`),
     timers: {
       set: (run, afterMs) => window.setTimeout(run, afterMs),

@@ -127,6 +127,22 @@ describe('a server with another build of the pages', () => {
   })
 })
 
+describe('a server that is gone again before the page is loaded anew', () => {
+  it.each([
+    ['another build, left alone', { buildId: 'build-2' }],
+    ['another form', NEWER],
+  ])('[N14] given %s, then the page stays, and is loaded once the server is back', (_what, change) => {
+    const { screen, shop } = linked()
+    meet(screen, shop, change)
+    screen.link.down()
+    pass(screen, 3_600)
+    expect(screen.reloads()).toBe(0)
+    meet(screen, shop, change)
+    pass(screen, 1)
+    expect(screen.reloads()).toBe(1)
+  })
+})
+
 describe('which version is told', () => {
   it('[E38] given a newer build is served, then the screen says so until it has been loaded', () => {
     const { screen, shop } = linked()
