@@ -1,9 +1,8 @@
 import { useState } from 'preact/hooks'
-import type { JoinedDevice } from '../../shared-core/live/devices.ts'
 import type { JoinedWords } from '../words/door.ts'
 
 interface JoinedDeviceProps {
-  readonly device: JoinedDevice
+  readonly name: string
   readonly say: JoinedWords
   /** How many taps on this device no server has answered. */
   readonly unsent: number
@@ -11,11 +10,11 @@ interface JoinedDeviceProps {
 }
 
 /** What this device is here, and the way out, which is asked about once. */
-export function JoinedDeviceLine({ device, say, unsent, onLeave }: JoinedDeviceProps) {
+export function JoinedDeviceLine({ name, say, unsent, onLeave }: JoinedDeviceProps) {
   const [isAsking, setAsking] = useState(false)
   return (
-    <section class="chooser-joined" aria-label={say.is(device.name)}>
-      <p class="chooser-device">{say.is(device.name)}</p>
+    <section class="chooser-joined" aria-label={say.is(name)}>
+      <p class="chooser-device">{say.is(name)}</p>
       {isAsking ? (
         <div role="alert">
           <p>

@@ -3,6 +3,7 @@ import type { JoinedDevice } from '../../shared-core/live/devices.ts'
 import type { Language } from '../../shared-core/shop/shop.ts'
 import { DEVICE_HASH } from '../live/device-page.ts'
 import type { SavedText } from '../live/saved-text.ts'
+import { shownName } from '../live/unnamed.ts'
 import { CHOOSER_WORDS } from '../words/chooser.ts'
 import { DOOR_WORDS } from '../words/door.ts'
 import { CodeForm } from './code-form.tsx'
@@ -80,6 +81,7 @@ interface KnownProps extends MiddleProps, Pick<Joined, 'isJoining' | 'onLeave'> 
 /** A desk may open any screen; the others go straight to their own. */
 function Known({ device, saved, language, isJoining, onLeave }: KnownProps) {
   const { joined: say } = DOOR_WORDS[language]
+  const { screens } = CHOOSER_WORDS[language]
   const { role } = device
   const isDesk = role === 'desk'
   const isStaying = isDesk || window.location.hash === DEVICE_HASH
@@ -93,7 +95,7 @@ function Known({ device, saved, language, isJoining, onLeave }: KnownProps) {
         <Choice language={language} />
       ) : (
         <>
-          <h1>{CHOOSER_WORDS[language].screens[role].name}</h1>
+          <h1>{screens[role].name}</h1>
           <p>
             <a class="chooser-key" href={`/${role}`}>
               {say.open}
@@ -101,7 +103,12 @@ function Known({ device, saved, language, isJoining, onLeave }: KnownProps) {
           </p>
         </>
       )}
-      <JoinedDeviceLine device={device} say={say} unsent={unsentTaps(saved)} onLeave={onLeave} />
+      <JoinedDeviceLine
+        name={shownName(device, screens[role].name)}
+        say={say}
+        unsent={unsentTaps(saved)}
+        onLeave={onLeave}
+      />
     </>
   )
 }

@@ -1,5 +1,6 @@
 import type { DeviceId } from '../../shared-core/ids.ts'
 import type { Role } from '../../shared-core/live/protocol.ts'
+import { shownName, unnamed } from '../live/unnamed.ts'
 import type { DeskWords } from '../words/desk.ts'
 
 interface Named {
@@ -14,9 +15,5 @@ interface Named {
  * @example deviceName({ deviceId: 'efe4…', role: 'bench', name: 'bench efe4' }, spanish) // "Línea efe4"
  */
 export function deviceName({ deviceId, role, name }: Named, { desk }: DeskWords): string {
-  const mark = name.slice(role.length + 1)
-  const isUnnamed = name === `${role} ${mark}` && mark.length === MARK_LENGTH && deviceId.startsWith(mark)
-  return isUnnamed ? `${desk.screens.role[role]} ${mark}` : name
+  return name === unnamed(role, deviceId) ? shownName({ role, name }, desk.screens.role[role]) : name
 }
-
-const MARK_LENGTH = 4

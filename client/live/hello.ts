@@ -3,6 +3,7 @@ import type { DeviceId } from '../../shared-core/ids.ts'
 import type { DeviceHello, FromScreen } from '../../shared-core/live/protocol.ts'
 import { PROTOCOL_VERSION } from '../../shared-core/live/protocol.ts'
 import type { Confirmed } from './confirmed.ts'
+import { unnamed } from './unnamed.ts'
 
 interface HelloParts {
   readonly buildId: string
@@ -29,7 +30,6 @@ export function hello({ buildId, confirmed, wantsSnapshot, isRenamed, ...who }: 
   }
 }
 
-/** Nobody has to name a device: one without a name is told by its role and the beginning of its id. */
 function named({ deviceId, device }: Pick<HelloParts, 'deviceId' | 'device'>): DeviceHello {
-  return { ...device, deviceId, name: device.name === '' ? `${device.role} ${deviceId.slice(0, 4)}` : device.name }
+  return { ...device, deviceId, name: device.name === '' ? unnamed(device.role, deviceId) : device.name }
 }

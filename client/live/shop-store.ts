@@ -15,6 +15,7 @@ import { ScreenSync } from './screen-sync.ts'
 import type { SyncParts } from './sync-parts.ts'
 import type { Timers } from './ticker.ts'
 import { startTicker } from './ticker.ts'
+import { unnamed } from './unnamed.ts'
 
 /**
  * What a screen sees of the shop: three values feed it – what is shown (confirmed by the server, with this screen's own
@@ -131,7 +132,10 @@ export function createShopStore(parts: StoreParts): ShopStore {
     saveSettings(saved, settings)
     store.setState({ settings })
   }
-  const sync = new ScreenSync({ ...parts, device, named: change, onChange: () => store.setState(now()) })
+  // What it calls itself while nobody has named it is no name.
+  const named = ({ name, stationId }: Pick<DeviceSettings, 'name' | 'stationId'>) =>
+    change({ stationId, name: name === unnamed(role, sync.deviceId) ? '' : name })
+  const sync = new ScreenSync({ ...parts, device, named, onChange: () => store.setState(now()) })
   const now = (): LiveState => {
     const { serverClock } = sync
     return { ...sync.view(), nowMs: serverClock.serverNowMs(), clockErrorMs: serverClock.errorMs(), settings }

@@ -17,7 +17,7 @@ export function enDeskDoor({ times }: Words): DeskDoorWords {
 }
 
 const DEVICES: DevicesWords = {
-  columns: { seen: 'State', ends: 'Until' },
+  columns: { seen: 'state', ends: 'until' },
   linked: 'linked',
   notYet: 'not seen yet',
   endless: 'no end',

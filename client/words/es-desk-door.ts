@@ -17,7 +17,7 @@ export function esDeskDoor({ times }: Words): DeskDoorWords {
 }
 
 const DEVICES: DevicesWords = {
-  columns: { seen: 'Estado', ends: 'Hasta' },
+  columns: { seen: 'estado', ends: 'hasta' },
   linked: 'conectado',
   notYet: 'no se ha visto',
   endless: 'sin fin',

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
+import { loadSettings } from '../../client/live/device-settings.ts'
 import type { ShopStore } from '../../client/live/shop-store.ts'
 import { createShopStore } from '../../client/live/shop-store.ts'
-import { shelfId, varietyId } from '../../shared-core/ids.ts'
+import { shelfId, stationId, varietyId } from '../../shared-core/ids.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import { at } from '../core/support/make.ts'
 import { FakeClock, FakeSaved } from './support/fake-device.ts'
@@ -140,6 +141,17 @@ describe('the store', () => {
     expect([bench.store.getState().settings.volumePercent, bench.link.take()]).toEqual([10, []])
     bench.store.changeSettings({ name: 'By the oven' })
     expect(bench.link.take()).toMatchObject([{ type: 'hello', device: { name: 'By the oven' } }])
+  })
+
+  it('[E32] given a name from the server, then it is this device’s, kept over a reload; what it calls itself unnamed is none', () => {
+    const shop = new LittleShop()
+    const bench = new Bench().linked(shop)
+    const settings = () => bench.store.getState().settings
+    bench.link.say(shop.welcome(2, { device: { name: 'bench benc', stationId: stationId('oven') } }))
+    expect([settings().name, settings().stationId]).toEqual(['', 'oven'])
+    bench.link.say(shop.welcome(2, { device: { name: 'Bench 2', stationId: null } }))
+    expect([settings().name, settings().stationId]).toEqual(['Bench 2', null])
+    expect(loadSettings(bench.saved, 'bench').name).toBe('Bench 2')
   })
 
   it('[C14] given a hidden page, then the time stands and the connection is looked after; shown, it is now at once', () => {

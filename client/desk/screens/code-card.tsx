@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact'
 import type { JoinCode } from '../../../shared-core/live/devices.ts'
+import { shownName } from '../../live/unnamed.ts'
 import { Ring } from '../../parts/ring.tsx'
 import type { DeskWords } from '../../words/desk.ts'
 import type { LetInWords } from '../../words/desk-door.ts'
@@ -30,7 +31,7 @@ export function CodeCard({ code, view, base, words, say, onTakeBack, onAnother, 
           <strong>
             {view.kind === 'over'
               ? say.over
-              : say.joined(view.device.name === '' ? words.desk.screens.role[view.device.role] : view.device.name)}
+              : say.joined(shownName(view.device, words.desk.screens.role[view.device.role]))}
           </strong>
         </p>
         <button type="button" class="desk-strong" onClick={onAnother}>

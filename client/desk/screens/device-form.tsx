@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { JoinedDevice } from '../../../shared-core/live/devices.ts'
-import { nameOf } from './devices-panel.tsx'
+import { shownName } from '../../live/unnamed.ts'
 import type { DoorPanelProps } from './let-in-panel.tsx'
 import { hasStation } from './let-in-panel.tsx'
 import { NAME_MAX, RoleChoice } from './role-choice.tsx'
@@ -30,7 +30,7 @@ export function DeviceForm({ device, door, shop, words, say: { devices: say }, o
   if (isAsking) {
     return (
       <div class="desk-line" role="alert">
-        <p class="door-question">{say.showOutAsk(nameOf(device, words.desk.screens.role))}</p>
+        <p class="door-question">{say.showOutAsk(shownName(device, words.desk.screens.role[device.role]))}</p>
         <button type="button" class="desk-strong" onClick={() => door.ask('DELETE', address).then(onDone)}>
           {say.showOutYes}
         </button>

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { JoinedDevice } from '../../../shared-core/live/devices.ts'
 import type { EpochMs } from '../../../shared-core/units.ts'
+import { shownName } from '../../live/unnamed.ts'
 import type { MomentParts } from '../moment.ts'
 import { momentOf } from '../moment.ts'
 import { Sideways } from '../sideways.tsx'
@@ -57,7 +58,7 @@ interface DeviceRowProps extends DevicesPanelProps {
 
 function DeviceRow({ device, onChange, ownId, door, say, words, live, shop }: DeviceRowProps) {
   const { screens } = words.desk
-  const name = nameOf(device, screens.role)
+  const name = shownName(device, screens.role[device.role])
   const moment = { shopClock: live.shopClock, nowMs: live.nowMs, shop, words }
   const isLinked = door.linked.includes(device.id)
   return (
@@ -90,11 +91,6 @@ function DeviceRow({ device, onChange, ownId, door, say, words, live, shop }: De
       </td>
     </tr>
   )
-}
-
-/** One that nobody has named is told by what it is. */
-export function nameOf({ name, role }: JoinedDevice, roles: { readonly [role in JoinedDevice['role']]: string }) {
-  return name === '' ? roles[role] : name
 }
 
 /** @example "9:10 pm", "Wed, Nov 25, 9:10 pm" */

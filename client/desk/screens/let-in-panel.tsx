@@ -1,13 +1,14 @@
-import { useState } from 'preact/hooks'
+import { useRef, useState } from 'preact/hooks'
 import type { StationId } from '../../../shared-core/ids.ts'
 import type { JoinCode } from '../../../shared-core/live/devices.ts'
 import type { Role } from '../../../shared-core/live/protocol.ts'
+import type { EpochMs } from '../../../shared-core/units.ts'
 import type { DeskDoorWords } from '../../words/desk-door.ts'
 import type { OpenWords } from '../../words/desk-open.ts'
 import type { DeskParts } from '../desk-screen.tsx'
 import { AddressField, useChosenAddress } from './address-field.tsx'
 import { CodeCard } from './code-card.tsx'
-import type { MadeCode } from './let-in-view.ts'
+import type { LetInView, MadeCode } from './let-in-view.ts'
 import { letInView, spaced } from './let-in-view.ts'
 import { NAME_MAX, RoleChoice } from './role-choice.tsx'
 import { StationField } from './station-field.tsx'
@@ -24,19 +25,23 @@ export function LetInPanel(parts: DoorPanelProps) {
   const { door, say, live, words } = parts
   const [made, setMade] = useState<MadeCode | null>(null)
   const address = useChosenAddress()
+  const view = useLetIn(made, door, live.nowMs)
   const others = door.codes.filter(({ code }) => code !== made?.code.code)
   return (
     <>
-      {made === null ? (
+      {made === null || view === null ? (
         <NewCode {...parts} onMade={setMade} />
       ) : (
         <CodeCard
           code={made.code}
-          view={letInView(made, door, live.nowMs)}
+          view={view}
           base={address.base}
           words={words}
           say={say.letIn}
-          onTakeBack={() => takeBack(door, made.code.code)}
+          onTakeBack={() => {
+            takeBack(door, made.code.code)
+            setMade(null)
+          }}
           onAnother={() => setMade(null)}
         >
           <AddressField {...address} words={words} say={parts.open} />
@@ -61,6 +66,16 @@ export function LetInPanel(parts: DoorPanelProps) {
       )}
     </>
   )
+}
+
+/** Once its device has come it stays so, also when that is shown out again. */
+function useLetIn(made: MadeCode | null, door: Door, nowMs: EpochMs): LetInView | null {
+  const came = useRef<{ readonly made: MadeCode; readonly view: LetInView } | null>(null)
+  if (made === null) return null
+  if (came.current?.made === made) return came.current.view
+  const view = letInView(made, door, nowMs)
+  if (view.kind === 'joined') came.current = { made, view }
+  return view
 }
 
 function takeBack(door: Door, code: string): void {

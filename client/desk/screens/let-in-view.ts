@@ -14,6 +14,9 @@ export type LetInView =
   | { readonly kind: 'joined'; readonly device: JoinedDevice }
   | { readonly kind: 'over' }
 
+/** Until then the list may be from before the code was made. */
+const LIST_DELAY_MS = 5_000
+
 /**
  * A code that is used up is gone from the list, and a device is there that was not, or that was here as another and has
  * asked since: a browser that joins again goes on as the same device.
@@ -23,11 +26,12 @@ export function letInView(
   { devices, codes }: { readonly devices: readonly JoinedDevice[]; readonly codes: readonly JoinCode[] },
   nowMs: EpochMs,
 ): LetInView {
-  const holds = codes.some((one) => one.code === code.code) && nowMs < code.expiresAtMs
-  const leftMs = code.expiresAtMs - nowMs
-  if (holds) return { kind: 'holds', fraction: leftMs / (code.expiresAtMs - madeAtMs), leftMs }
+  const isListed = codes.some((one) => one.code === code.code)
   const came = devices.find((device) => device.role === code.role && isNew(device, before, madeAtMs))
-  return came === undefined ? { kind: 'over' } : { kind: 'joined', device: came }
+  if (!isListed && came !== undefined) return { kind: 'joined', device: came }
+  const leftMs = code.expiresAtMs - nowMs
+  const holds = leftMs > 0 && (isListed || nowMs - madeAtMs < LIST_DELAY_MS)
+  return holds ? { kind: 'holds', fraction: leftMs / (code.expiresAtMs - madeAtMs), leftMs } : { kind: 'over' }
 }
 
 function isNew(device: JoinedDevice, before: readonly JoinedDevice[], madeAtMs: EpochMs): boolean {

@@ -9,7 +9,7 @@ import { call } from './door-calls.ts'
 const DEVICES = '/api/v1/devices'
 /** Somebody stands there with the new tablet in the hand. */
 const WAITING_EVERY_MS = 2_000
-const EVERY_MS = 15_000
+const EVERY_MS = 5_000
 
 export interface Door extends WhoIsIn {
   readonly isKnown: boolean

@@ -17,12 +17,16 @@ import type { Shop } from '../../../shared-core/shop/shop.ts'
 export class ShopServer {
   readonly #folder = mkdtempSync(join(tmpdir(), 'boilboard-screens-'))
   readonly #names: readonly string[]
+  readonly #isOpen: boolean
   #child: ChildProcess | null = null
+  #printed = ''
   #commands = 0
   port = 0
 
-  constructor(names: readonly string[] = []) {
+  /** @param isOpen everybody may choose a screen; else a device joins with a code */
+  constructor(names: readonly string[] = [], isOpen = true) {
     this.#names = names
+    this.#isOpen = isOpen
   }
 
   get address(): string {
@@ -33,7 +37,7 @@ export class ShopServer {
   async start(shop?: Shop): Promise<void> {
     const args = [
       'dist/server.mjs',
-      '--open',
+      ...(this.#isOpen ? ['--open'] : []),
       '--shop',
       join(this.#folder, 'shop'),
       ...this.#names.flatMap((name) => ['--host', name]),
@@ -46,15 +50,21 @@ export class ShopServer {
     const env = { ...process.env, PORT: String(this.port), BIND: '127.0.0.1' }
     const child = spawn(process.execPath, args, { env, stdio: ['ignore', 'pipe', 'inherit'] })
     this.#child = child
-    let printed = ''
+    this.#printed = ''
     this.port = await new Promise<number>((resolve, reject) => {
-      child.once('exit', (code) => reject(new Error(`the server ended with ${code}: ${printed}`)))
+      child.once('exit', (code) => reject(new Error(`the server ended with ${code}: ${this.#printed}`)))
       child.stdout.on('data', (chunk: Buffer) => {
-        printed += chunk
-        const port = /http:\/\/[^\s/]+:(\d+)/.exec(printed)?.[1]
+        this.#printed += chunk
+        const port = /http:\/\/[^\s/]+:(\d+)/.exec(this.#printed)?.[1]
         if (port !== undefined) resolve(Number(port))
       })
     })
+  }
+
+  /** The code in the terminal of a shop that no desk has joined; null: none was printed, or not yet. */
+  get terminalCode(): string | null {
+    const [, first, second] = /type (\d{3}) (\d{3})/.exec(this.#printed) ?? []
+    return first === undefined || second === undefined ? null : `${first}${second}`
   }
 
   async stop(signal: NodeJS.Signals = 'SIGTERM'): Promise<void> {
