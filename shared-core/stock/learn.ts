@@ -54,7 +54,8 @@ export function habitAfter(before: Habit | null, leaks: Leaks, books: Books, fou
 
 /** Older days weigh less; a variety that nobody learns of any more is forgotten. */
 export function halved(habit: Habit): Habit | null {
-  const half = (sum: number) => Math.trunc(sum / 2)
+  // Half of −1 is −0, which JSON does not know: a screen that folded it and one that read it back would differ.
+  const half = (sum: number) => Math.trunc(sum / 2) + 0
   const { varietyId, missing, sold, shopSold, usualMs, busyMs, checks, squares } = habit
   if (half(usualMs) < LEAST_MS) return null
   return {

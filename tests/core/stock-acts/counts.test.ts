@@ -5,7 +5,7 @@ import type { Counted, State } from '../../../shared-core/day/state.ts'
 import { varietyId } from '../../../shared-core/ids.ts'
 import { piecesOf } from '../../../shared-core/line/lines.ts'
 import { keptWithin } from '../../../shared-core/stock/kept-within.ts'
-import { NO_HABIT } from '../../../shared-core/stock/learn.ts'
+import { halved, NO_HABIT } from '../../../shared-core/stock/learn.ts'
 import { rods } from '../../../shared-core/stock/left.ts'
 import { at, lines, lot, stateWith, stock } from '../support/make.ts'
 import { eventsOf, play } from '../support/play.ts'
@@ -142,6 +142,13 @@ describe('what a count teaches', () => {
     play(state, { type: 'count', ...count('sesame', 18) }, NOON)
     play(state, { type: 'closeDay' }, { nowMs: at('15:00') })
     expect(taught(state)).toMatchObject({ missing: 6, usualMs: 3 * 3_600_000 })
+  })
+
+  it('[P5] given one piece more found than known, then half of it is a nought that JSON keeps', () => {
+    const habit = { ...NO_HABIT, varietyId: varietyId('sesame'), missing: -1, usualMs: 20 * 3_600_000 }
+    const half = halved(habit)
+    expect(half?.missing).toBe(0)
+    expect(JSON.parse(JSON.stringify(half))).toStrictEqual(half)
   })
 })
 
