@@ -6,6 +6,7 @@ import { socketLink } from '../../client/live/socket-link.ts'
 import type { Act } from '../../shared-core/day/commands.ts'
 import type { CommandId } from '../../shared-core/ids.ts'
 import type { CommandAnswer, Role } from '../../shared-core/live/protocol.ts'
+import type { EpochMs } from '../../shared-core/units.ts'
 import type { Chance } from '../days/chance.ts'
 import { nextAct } from './acts.ts'
 
@@ -38,8 +39,22 @@ export class KillsScreen {
     return this.#store.getState().connection.phase === 'live'
   }
 
-  get serverNowMs(): number {
+  /** The server's time as this screen had it at its last tap, answer or tick. */
+  get nowMs(): EpochMs {
     return this.#store.getState().nowMs
+  }
+
+  get clockErrorMs(): number | null {
+    return this.#store.getState().clockErrorMs
+  }
+
+  localTime(atMs: EpochMs): string {
+    return this.#store.localTime(atMs)
+  }
+
+  /** The page is looked at again: it asks for the time anew. */
+  woke(): void {
+    this.#store.visibilityChanged()
   }
 
   get pending(): number {

@@ -41,6 +41,8 @@ export interface Round {
   readonly startMs: number | null
   /** From the port's first answer to the moment when the last screen was up to date; null: killed before. */
   readonly rightMs: number | null
+  /** What it ended with; null: a kill. */
+  readonly code: number | null
 }
 
 /** One shop that is killed again and again while people tap, and what must hold after each kill. */
@@ -98,7 +100,7 @@ export class ShopUnderLoad {
     if (this.#chance.permille(150)) this.#chance.oneOf(this.#screens).reload()
     checkFile(this.#parts.sqlite, this.#file, this.ledger, false)
     if (this.ledger.entries > 0) this.#isFirst = false
-    return { moment, isMet, startMs: answeredMs === null ? null : answeredMs - beganMs, rightMs }
+    return { moment, isMet, startMs: answeredMs === null ? null : answeredMs - beganMs, rightMs, code: server.code }
   }
 
   /** Starts once more, lets all come to rest, stops as one should, and reads the whole file again. */

@@ -27,16 +27,19 @@ const MOMENTS: readonly Moment[] = [
   { kind: 'stop', afterMs: 60 },
   { kind: 'start', afterMs: 200 },
   { kind: 'load', afterMs: 40 },
+  // Long enough to end by itself.
+  { kind: 'stop', afterMs: 30_000 },
 ]
 
 describe('a server that is killed while screens and scripts are at work', () => {
-  it('[W5, W11, W12] given kills in a start, a write, a snapshot, a step of the form and under load, when started again, then nothing answered is lost or done twice and all screens are the fold of the journal', async () => {
+  it('[W5, W11, W12, W13] given kills in a start, a write, a snapshot, a step of the form, a stop and under load, when started again, then nothing answered is lost or done twice and all screens are the fold of the journal', async () => {
     const parts = { sqlite: await loadSqlite(), program: SERVER, folder: join(tempFolder(), 'kills'), seed: 20_261_124 }
     const shop = new ShopUnderLoad({ ...parts, port: await freePort() })
     for (const moment of MOMENTS) {
-      const { isMet } = await shop.round(moment)
+      const { isMet, code } = await shop.round(moment)
       expect([moment, isMet]).toEqual([moment, true])
       expect(shop.ledger.troubles).toEqual([])
+      if (moment === MOMENTS.at(-1)) expect(code).toBe(0)
     }
     await shop.end()
     expect(shop.ledger.troubles).toEqual([])

@@ -80,14 +80,15 @@ export class ScreenSocket {
   }
 }
 
-/** A screen that has said hello and was answered. `change` replaces parts of the hello. */
+/** A screen that has said hello and was answered. `change` replaces parts of the hello, `headers` go with the handshake. */
 export async function connect(
   { port }: { readonly port: number },
   name: string,
   change: object = {},
   answer: ToScreen['type'] = 'welcome',
+  headers: Record<string, string> = {},
 ): Promise<ScreenSocket> {
-  const screen = new ScreenSocket(`http://127.0.0.1:${port}`, { origin: `http://127.0.0.1:${port}` })
+  const screen = new ScreenSocket(`http://127.0.0.1:${port}`, { origin: `http://127.0.0.1:${port}`, ...headers })
   if (!(await screen.linked())) throw new Error(`${name} got no link`)
   const device = { deviceId: name, name, role: 'bench', stationId: null }
   const hello = {
