@@ -30,7 +30,7 @@ export function DevicesPanel(parts: DevicesPanelProps) {
             <th>{columns.role}</th>
             <th>{kind === 'screen' ? columns.station : say.devices.columns.ends}</th>
             <th>{say.devices.columns.seen}</th>
-            <th />
+            <td />
           </tr>
         </thead>
         <tbody>
