@@ -1,6 +1,7 @@
 import { existsSync, rmSync } from 'node:fs'
 import { epochMs } from '../../shared-core/units.ts'
 import type { Sqlite } from '../journal/sqlite.ts'
+import { FILE_ENDS } from '../journal/end-mark.ts'
 import { loadSqlite } from '../journal/sqlite.ts'
 import { SqliteJournal } from '../journal/sqlite-journal.ts'
 import { multicastFor } from '../lan/multicast.ts'
@@ -31,7 +32,7 @@ export async function openDemo(options: Options, say: (line: string) => void): P
   // Taken first: another demo that runs on this folder keeps its journal.
   const taken = takeFolder(sqlite, FOLDER)
   refuseRealShop(sqlite, taken.journalFile)
-  for (const end of ['', '-wal', '-shm']) rmSync(`${taken.journalFile}${end}`, { force: true })
+  for (const end of FILE_ENDS) rmSync(`${taken.journalFile}${end}`, { force: true })
   const journal = new SqliteJournal(sqlite, taken.journalFile, 'demo')
   const { entries } = livingMorning({ nowMs: epochMs(Date.now()), seed: SEED })
   await journal.append({ entries, refusals: [] })

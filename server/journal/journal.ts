@@ -14,6 +14,8 @@ export interface Journal {
   readonly journalId: string
   /** "" until a copy was put back; then random, and another each time: what screens know may have been lost. */
   readonly course: string
+  /** Which file it is and what to do when it is damaged, as the last sentences of a message. */
+  readonly remedy: string
   lastSeq(): number
   /** @throws when it could not be written: then nothing of the group is in the journal */
   append(group: Group): Promise<void>
@@ -31,6 +33,10 @@ export interface Journal {
   saveSnapshot(snapshot: Snapshot): void
   /** Forgets refusals from before an instant; a taken command is known for ever. @returns how many */
   pruneRefusals(beforeMs: EpochMs): number
+  /**
+   * A copy that opens by itself, taken while the journal goes on. Archives go beside it, unless they lie there already.
+   * @throws JournalError when another journal's archive lies there
+   */
   backupTo(file: string): Promise<void>
   close(): void
 }

@@ -25,6 +25,7 @@ export type Fault = 'fails-before' | 'stops-after' | null
 
 /** A journal for simulated days, held to the same contract as the real one. Its disk keeps what was appended whole. */
 export class MemoryJournal implements Journal {
+  readonly remedy = 'The disk is a simulated one.'
   readonly #disk: MemoryDisk
   readonly #faultOf: () => Fault
 

@@ -23,4 +23,17 @@ export const MIGRATIONS: readonly string[] = [
    ) STRICT;`,
   // Of a year's million rows a few hundred: the text is `SET_UP_MARK` of journal.ts, and the query says the same.
   `CREATE INDEX IF NOT EXISTS entries_of_set_up ON entries (seq) WHERE instr(entry, '"type":"setUp') > 0;`,
+  // `sum`: see running-sum.ts; rows from before have none. What the index over entries of the set-up and the table of
+  // refusals must come to is kept in `about`, as no running sum goes over them. Archives: see archives.ts.
+  `ALTER TABLE entries ADD COLUMN sum INTEGER;
+   ALTER TABLE refusals ADD COLUMN sum INTEGER;
+   CREATE TABLE archives (
+     first_seq INTEGER PRIMARY KEY,
+     last_seq INTEGER NOT NULL,
+     last_sum INTEGER,
+     name TEXT NOT NULL UNIQUE
+   ) STRICT;
+   INSERT INTO about (key, value) VALUES ('refusals', '0');
+   INSERT INTO about (key, value)
+     SELECT 'set_ups', count(*) FROM entries WHERE instr(entry, '"type":"setUp') > 0;`,
 ]

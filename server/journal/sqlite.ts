@@ -2,7 +2,7 @@ import type { DatabaseSyncInstance } from '@photostructure/sqlite'
 
 /** What we use of `node:sqlite`; the package for Node 20 has the same classes. */
 export interface Sqlite {
-  readonly DatabaseSync: new (file: string) => DatabaseSyncInstance
+  readonly DatabaseSync: new (file: string, options?: { readonly readOnly?: boolean }) => DatabaseSyncInstance
   readonly backup: (source: DatabaseSyncInstance, file: string) => Promise<unknown>
 }
 

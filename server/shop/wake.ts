@@ -28,7 +28,7 @@ export async function wake(
   const fromSeq = state.seq
   const all = journal.lastSeq() - fromSeq
   for (const entry of journal.entriesAfter(fromSeq)) {
-    fold(state, entry)
+    fold(journal, state, entry)
     if ((entry.seq - fromSeq) % entriesABreath === 0) {
       onProgress((entry.seq - fromSeq) / all)
       await setImmediate()
@@ -39,14 +39,14 @@ export async function wake(
 }
 
 /** An entry that does not fit stops the start and is named: a shop that is not what was recorded helps nobody. */
-function fold(state: State, entry: Entry): void {
+function fold(journal: Journal, state: State, entry: Entry): void {
   try {
     applyEntry(state, entry)
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error)
     const { seq, told, commandId } = entry
     throw new JournalError(
-      `Entry ${seq} of the journal (${told.type}, command ${commandId}) does not fit what came before: ${why}. Put back the newest good copy of the folder.`,
+      `Entry ${seq} of the journal (${told.type}, command ${commandId}) does not fit what came before: ${why}. ${journal.remedy}`,
     )
   }
 }

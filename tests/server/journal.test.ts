@@ -1,13 +1,16 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { afterEach, describe, expect, it } from 'vitest'
+import { SET_UP_ENTRIES } from '../../server/journal/entry-table.ts'
 import { MemoryDisk, MemoryJournal } from '../../server/journal/memory-journal.ts'
+import { MIGRATIONS } from '../../server/journal/migrations.ts'
 import type { Sqlite } from '../../server/journal/sqlite.ts'
 import { loadSqlite } from '../../server/journal/sqlite.ts'
 import type { JournalKind } from '../../server/journal/sqlite-journal.ts'
-import { SET_UP_ENTRIES, SqliteJournal } from '../../server/journal/sqlite-journal.ts'
+import { SqliteJournal } from '../../server/journal/sqlite-journal.ts'
 import { journalContract } from './journal-contract.ts'
 import { drawnMorning, setUpEntries, someEntries } from './support/made-entries.ts'
+import { takeBackTo } from './support/older-forms.ts'
 import { tempFolder } from './support/temp-folder.ts'
 
 const sqlite = await loadSqlite()
@@ -103,9 +106,10 @@ describe('the journal on SQLite', () => {
     ],
   ])('[J9] given a row that %s, when read, then it is named and not skipped', async (_what, sql, words) => {
     const file = await journalWith(5)
+    // As of a release that wrote no sums: only the row itself can say what is wrong with it.
+    takeBackTo(sqlite, file, 2)
     tamper(file, sql)
     expect(() => [...open(file).entriesAfter(0)]).toThrow(words)
-    expect([...open(file).entriesAfter(3)]).toHaveLength(2)
   })
 
   it.each([
@@ -123,7 +127,7 @@ describe('the journal on SQLite', () => {
     const file = await journalWith(1)
     tamper(file, 'PRAGMA user_version = 99')
     expect(() => new SqliteJournal(sqlite, file, 'shop')).toThrow('newer release')
-    tamper(file, 'PRAGMA user_version = 1')
+    tamper(file, `PRAGMA user_version = ${MIGRATIONS.length}`)
     expect(open(file).lastSeq()).toBe(1)
   })
 
@@ -133,7 +137,7 @@ describe('the journal on SQLite', () => {
     await journal.append({ entries: setUpEntries(), refusals: [] })
     const found = [...journal.setUpEntries()]
     for (const one of opened.splice(0)) one.close()
-    tamper(file, 'DROP INDEX entries_of_set_up; PRAGMA user_version = 1')
+    takeBackTo(sqlite, file, 1)
     expect([...open(file).setUpEntries()]).toEqual(found)
     const db = new sqlite.DatabaseSync(file)
     // https://sqlite.org/eqp.html: SCAN … USING INDEX reads the index's rows, plain SCAN all rows of the table.

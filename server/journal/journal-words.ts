@@ -1,0 +1,44 @@
+import { JournalError } from './journal.ts'
+
+/** What to do about a damaged journal, as the last sentences of every message about one. */
+export function remedyFor(file: string): string {
+  return `The file is ${file}. Put back the newest good copy: npm run restore -- --shop FOLDER`
+}
+
+/** Primary result codes: https://sqlite.org/rescode.html. A code's last eight bits say which one it is. */
+const WHAT_IS_WRONG: { readonly [code: number]: string } = {
+  8: 'The journal may not be written to. Give this user the right to write to the file and its folder, and look whether the drive has become read-only; if the file itself is damaged, a copy helps.',
+  10: 'The disk of the journal does not read or write as it should. Look at the drive and its cable first.',
+  11: 'The journal is damaged: its pages do not fit together.',
+  13: 'The disk of the journal is full, and nothing more can be kept. Make room on it and start again; nothing that was taken is lost, so no copy is needed for that.',
+  14: 'The journal cannot be opened. Look whether it is a file that this user may read and write, and not a folder.',
+  26: 'The journal is damaged: what is there is not a journal.',
+}
+/** SQLITE_CONSTRAINT, SQLITE_BUSY: a caller's mistake or somebody else's turn, no damage. */
+const OTHERS = new Set([19, 5])
+
+/**
+ * An error of SQLite as a sentence for the person at the terminal; any other error as it is.
+ * @returns JournalError where the code says what is wrong with the file
+ */
+export function inWords(error: unknown, file: string): unknown {
+  if (!(error instanceof Error) || error instanceof JournalError) return error
+  const code = sqliteCode(error)
+  if (code === null || OTHERS.has(code)) return error
+  const what = WHAT_IS_WRONG[code] ?? 'The journal is damaged: it cannot be read as one.'
+  return new JournalError(`${what} (${error.message}) ${remedyFor(file)}`, { cause: error })
+}
+
+/** Does something with the file, and says in words what SQLite has against it. */
+export function orInWords<T>(file: string, work: () => T): T {
+  try {
+    return work()
+  } catch (error) {
+    throw inWords(error, file)
+  }
+}
+
+/** Both SQLites say it as `errcode`. */
+function sqliteCode(error: Error): number | null {
+  return 'errcode' in error && typeof error.errcode === 'number' ? error.errcode & 0xff : null
+}
