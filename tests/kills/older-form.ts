@@ -1,6 +1,13 @@
-import { existsSync } from 'node:fs'
+import { existsSync, rmSync } from 'node:fs'
 import type { Sqlite } from '../../server/journal/sqlite.ts'
 import type { Chance } from '../days/chance.ts'
+
+/** What undoes a step of `server/journal/migrations.ts`, by the form that it led to. */
+const BACK: Readonly<Record<number, string>> = {
+  2: 'DROP INDEX IF EXISTS entries_of_set_up;',
+  3: `ALTER TABLE entries DROP COLUMN sum; ALTER TABLE refusals DROP COLUMN sum; DROP TABLE archives;
+      DELETE FROM about WHERE key IN ('refusals', 'set_ups');`,
+}
 
 /**
  * Gives a dead server's file the form of an earlier release, so that the next start has steps to take. Nothing is lost
@@ -13,9 +20,15 @@ export function takeBackForm(sqlite: Sqlite, file: string, chance: Chance): void
     const version = Number(db.prepare('PRAGMA user_version').get()?.user_version)
     if (version < 2) return
     const to = chance.between(1, version - 1)
-    if (to < 2) db.exec('DROP INDEX IF EXISTS entries_of_set_up')
+    for (let form = version; form > to; form -= 1) {
+      const back = BACK[form]
+      if (back === undefined) throw new Error(`nothing undoes the step to form ${form}`)
+      db.exec(back)
+    }
     db.exec(`PRAGMA user_version = ${to}`)
   } finally {
     db.close()
   }
+  // The mark of where the journal ends came with the sums.
+  rmSync(`${file}-end`, { force: true })
 }

@@ -1,5 +1,6 @@
 import { copyFileSync, mkdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
+import { FILE_ENDS } from '../../server/journal/end-mark.ts'
 import type { Sqlite } from '../../server/journal/sqlite.ts'
 import { SqliteJournal } from '../../server/journal/sqlite-journal.ts'
 import { saveSnapshot } from '../../server/shop/wake.ts'
@@ -8,7 +9,7 @@ import { applyEntry, emptyState } from '../../shared-core/day/apply.ts'
 import { hashState } from '../../shared-core/day/hash.ts'
 import { drawnMorning, refusedAt } from '../server/support/made-entries.ts'
 
-/** A journal's files by the end of their name: "", "-wal", "-shm". */
+/** A journal's files by the end of their name: `FILE_ENDS`. */
 export type Files = ReadonlyMap<string, Buffer>
 
 /** A good journal and all that it must still say, or be refused, after damage. */
@@ -32,7 +33,6 @@ const ENTRIES = 420
 const ENTRIES_A_COMMIT = 7
 /** Where the log is folded into the file for the last time before the server is killed. */
 const LAST_FOLDED = 340
-const ENDS = ['', '-wal', '-shm']
 
 /** @param folder where it is made and left */
 export async function makeVictim(sqlite: Sqlite, folder: string): Promise<Victim> {
@@ -73,13 +73,13 @@ function fold(sqlite: Sqlite, file: string): void {
 
 function filesOf(file: string): Files {
   const files = new Map<string, Buffer>()
-  for (const end of ENDS) {
+  for (const end of FILE_ENDS) {
     try {
       // Read by way of a copy: what is mapped into memory by SQLite is read as it is on disk.
       copyFileSync(`${file}${end}`, `${file}.copy`)
       files.set(end, readFileSync(`${file}.copy`))
     } catch {
-      // A stopped server leaves one file.
+      // A stopped server leaves the file and its mark.
     }
   }
   return files
