@@ -38,7 +38,23 @@ export function orInWords<T>(file: string, work: () => T): T {
   }
 }
 
-/** Both SQLites say it as `errcode`. */
+/**
+ * Both SQLites say the code as `errcode`, but the package for Node 20 forgets it where a list of rows is read: there the
+ * sentence of SQLite itself says which one it is (https://sqlite.org/c3ref/errcode.html, sqlite3_errstr).
+ */
 function sqliteCode(error: Error): number | null {
-  return 'errcode' in error && typeof error.errcode === 'number' ? error.errcode & 0xff : null
+  if ('errcode' in error && typeof error.errcode === 'number') return error.errcode & 0xff
+  if (!('code' in error && error.code === 'ERR_SQLITE_ERROR')) return null
+  return CODE_OF.find(([sentence]) => error.message.includes(sentence))?.[1] ?? null
 }
+
+const CODE_OF: readonly (readonly [string, number])[] = [
+  ['constraint failed', 19],
+  ['database is locked', 5],
+  ['attempt to write a readonly database', 8],
+  ['disk I/O error', 10],
+  ['database disk image is malformed', 11],
+  ['database or disk is full', 13],
+  ['unable to open database file', 14],
+  ['file is not a database', 26],
+]
