@@ -44,7 +44,11 @@ export const DEVICE_ANSWERS = {
   Joined: z.object({ standing, page: z.string().meta({ description: 'The page of its role.' }) }),
   Device: device,
   Code: code,
-  Devices: z.object({ devices: z.array(device), codes: z.array(code) }),
+  Devices: z.object({
+    devices: z.array(device),
+    codes: z.array(code),
+    linked: z.array(z.string()).meta({ description: 'Ids of the devices of which a screen is linked now.' }),
+  }),
   TokenMade: z.object({ token: z.string().meta({ description: 'Told this once.' }), device }),
   Refused: z.object({
     sinceMs: instant(),
