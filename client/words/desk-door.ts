@@ -51,6 +51,8 @@ export interface LetInWords {
   joined(name: string): string
   readonly another: string
   readonly others: string
+  /** A link to the place where this is done follows. */
+  readonly there: string
 }
 
 export interface TokensWords {

@@ -47,6 +47,7 @@ const LET_IN: LetInWords = {
   joined: (name) => `${name} has joined.`,
   another: 'Let another one in',
   others: 'Other codes that still hold',
+  there: 'Here each device is let in with a code of its own. The desk makes it under',
 }
 
 const TOKENS: TokensWords = {

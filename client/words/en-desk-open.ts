@@ -51,6 +51,7 @@ const KIOSK: readonly GuidePart[] = [
     title: 'The address that it starts with',
     hasAddress: true,
     lines: [
+      'In a shop that lets devices in by codes, join once in that browser with a code from the desk; from then on it comes in by itself.',
       'Give it a fixed address with the name in it: each time it starts with that address, it calls itself so.',
       'Whatever else is set on it (station, size, sounds, pedals) stays on the device.',
     ],

@@ -47,6 +47,7 @@ const LET_IN: LetInWords = {
   joined: (name) => `${name} ya entró.`,
   another: 'Dejar entrar otra',
   others: 'Otros códigos que todavía valen',
+  there: 'Aquí cada aparato entra con un código propio. El escritorio lo hace en',
 }
 
 const TOKENS: TokensWords = {

@@ -54,6 +54,7 @@ const KIOSK: readonly GuidePart[] = [
     title: 'La dirección con la que arranca',
     hasAddress: true,
     lines: [
+      'En un local que deja entrar con códigos, únase una vez en ese navegador con un código del escritorio; desde entonces entra solo.',
       'Déle una dirección fija con el nombre adentro: cada vez que arranca con ella, se llama así.',
       'Lo demás que se le ponga (puesto, tamaño, sonidos, pedales) queda en el aparato.',
     ],
