@@ -150,10 +150,12 @@ describe('every command', () => {
     const server = await closedShop()
     const seq = server.journal.lastSeq()
     for (const [what, headers] of Object.entries(strangers(server))) {
-      for (const type of Object.keys(COMMANDS)) {
-        const body = { id: `cmd${type.toLowerCase()}00001`, deviceSeq: 1, tappedAtMs: null, type }
+      const bodies = Object.keys(COMMANDS).map((type, n) => {
+        return { id: `command${String(n).padStart(5, '0')}`, deviceSeq: n + 1, tappedAtMs: null, type }
+      })
+      for (const body of [bodies, ...bodies.slice(0, 3)]) {
         const asked = await ask(server, '/api/v1/commands', { body, headers: { ...headers, 'x-device-role': 'desk' } })
-        expect(`${what} ${type}: ${how(asked)}`).toBe(`${what} ${type}: ${AWAY}`)
+        expect(`${what}: ${how(asked)}`).toBe(`${what}: ${AWAY}`)
       }
     }
     expect(server.journal.lastSeq()).toBe(seq)
