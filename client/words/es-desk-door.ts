@@ -85,7 +85,8 @@ function refused(): RefusedWords {
     title: 'No se dejó entrar',
     none: 'No se rechazó nada.',
     lead: 'Unos pocos son un código mal escrito o una pestaña vieja. Muchos de una dirección que no conoce: busque ese aparato y cambie la clave del wifi.',
-    since: (at) => `Contado desde ${at}.`,
+    // «a. m.» already ends in a full stop.
+    since: (at) => `Contado desde ${at}${at.endsWith('.') ? '' : '.'}`,
     columns: { what: 'qué', last: 'último', from: 'de' },
     times: (kind, count) => `${count} ${KINDS[kind][count === 1 ? 0 : 1]}`,
   }

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { JoinedDevice } from '../../../shared-core/live/devices.ts'
-import { shownName } from '../../live/unnamed.ts'
+import { markIn, shownName } from '../../live/unnamed.ts'
 import type { DoorPanelProps } from './let-in-panel.tsx'
 import { hasStation } from './let-in-panel.tsx'
 import { NAME_MAX, RoleChoice } from './role-choice.tsx'
@@ -13,7 +13,10 @@ interface DeviceFormProps extends DoorPanelProps {
 
 /** A device gets another name, becomes another screen, or is shown out. */
 export function DeviceForm({ device, door, shop, words, say: { devices: say }, onDone }: DeviceFormProps) {
-  const [name, setName] = useState(device.name)
+  const shown = shownName(device, words.desk.screens.role[device.role])
+  // One that nobody has named has a name to be given, not one to be changed.
+  const known = markIn(device.name, device.role) === null ? device.name : ''
+  const [name, setName] = useState(known)
   const [role, setRole] = useState(device.role)
   const [stationId, setStationId] = useState(device.stationId)
   const [isAsking, setAsking] = useState(false)
@@ -21,7 +24,7 @@ export function DeviceForm({ device, door, shop, words, say: { devices: say }, o
   const save = async () => {
     const station = hasStation(role) ? stationId : null
     const change = {
-      ...(name === device.name ? {} : { name }),
+      ...(name.trim() === '' || name === known ? {} : { name }),
       ...(role === device.role ? {} : { role }),
       ...(station === device.stationId ? {} : { stationId: station }),
     }
@@ -30,7 +33,7 @@ export function DeviceForm({ device, door, shop, words, say: { devices: say }, o
   if (isAsking) {
     return (
       <div class="desk-line" role="alert">
-        <p class="door-question">{say.showOutAsk(shownName(device, words.desk.screens.role[device.role]))}</p>
+        <p class="door-question">{say.showOutAsk(shown)}</p>
         <button type="button" class="desk-strong" onClick={() => door.ask('DELETE', address).then(onDone)}>
           {say.showOutYes}
         </button>
@@ -53,7 +56,12 @@ export function DeviceForm({ device, door, shop, words, say: { devices: say }, o
       <div class="desk-form">
         <label class="desk-field">
           <span>{say.name}</span>
-          <input value={name} maxLength={NAME_MAX} onInput={(event) => setName(event.currentTarget.value)} />
+          <input
+            value={name}
+            maxLength={NAME_MAX}
+            placeholder={shown}
+            onInput={(event) => setName(event.currentTarget.value)}
+          />
         </label>
         {device.kind === 'screen' && hasStation(role) && (
           <StationField shop={shop} words={words} title={say.station} stationId={stationId} onChoose={setStationId} />
