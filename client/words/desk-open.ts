@@ -27,11 +27,12 @@ export interface OpenWords {
   readonly back: string
   readonly kiosk: readonly GuidePart[]
   readonly pedals: readonly GuidePart[]
+  readonly https: readonly GuidePart[]
   readonly example: string
   /** What the pedals of a shop could be set to, from its stations. */
   readonly pedalColumns: { readonly key: string; readonly station: string; readonly acts: string }
 }
-export type GuideName = 'kiosk' | 'pedals'
+export type GuideName = 'kiosk' | 'pedals' | 'https'
 
 /** A part of a guide: what it is about, and what to do, a sentence each. `isCaution`: what hurts people or things. */
 export interface GuidePart {
@@ -40,6 +41,8 @@ export interface GuidePart {
   readonly isCaution?: boolean
   /** Stands with the address of a screen, to be copied. */
   readonly hasAddress?: boolean
+  /** Stands with the link to the certificate that a device is to trust. */
+  readonly hasAuthority?: boolean
   /** Stands with the table of stations and keys. */
   readonly hasStations?: boolean
 }

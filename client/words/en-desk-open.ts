@@ -26,11 +26,13 @@ export function enOpen(): OpenWords {
     guides: {
       kiosk: { link: 'A tablet or a computer that shows nothing else', title: 'A machine that shows one screen' },
       pedals: { link: 'Foot pedals and one-key pads', title: 'Foot pedals and one-key pads' },
+      https: { link: 'Trusting this shop’s https', title: 'Trusting this shop’s https' },
     },
     guidesTitle: 'Setting one up for good',
     back: 'Screens',
     kiosk: KIOSK,
     pedals: PEDALS,
+    https: HTTPS,
     example: 'The address for such a screen, with its name in it:',
     pedalColumns: { key: 'key', station: 'station', acts: 'does' },
   }
@@ -126,6 +128,36 @@ const PEDALS: readonly GuidePart[] = [
       'A settings page or a list that lies over the line holds pedals back: what they would do cannot be read then.',
       'The page must have the keyboard: touch it once after the start, or let the machine start as a kiosk.',
       'What was done by mistake is taken back at the bench or here under Today.',
+    ],
+  },
+]
+
+const HTTPS: readonly GuidePart[] = [
+  {
+    title: 'What it is for',
+    lines: [
+      'Over https nobody on the network can read along or pretend to be this shop. The server has made a certificate of the shop’s own: each device is told once to trust it, and then it warns no more.',
+      'It holds for ten years. A server that was set up anew makes another: then do this again.',
+    ],
+  },
+  {
+    title: 'On each device, once',
+    hasAuthority: true,
+    lines: [
+      'Open the address below on the device, which warns this once, or bring the file on a stick.',
+      'Android: Settings, Security, Encryption and credentials, Install a certificate, CA certificate.',
+      'iPad and iPhone: install the profile, then Settings, General, About, Certificate Trust Settings, and switch it on.',
+      'Windows: open the file, Install, Local machine, Trusted Root Certification Authorities. macOS: open it in Keychain Access, System, Always Trust.',
+      'Linux: browsers have a list of their own: Settings, Certificates, Authorities, Import.',
+      'Open the shop’s address again: it warns no more.',
+    ],
+  },
+  {
+    title: 'When to change over',
+    isCaution: true,
+    lines: [
+      'To a browser https is another address: each screen joins and is set up once more.',
+      'Change over when no tap waits. Taps that waited under the old address lie there until plain http is back.',
     ],
   },
 ]

@@ -29,11 +29,13 @@ export function esOpen(): OpenWords {
         title: 'Un aparato que muestra una sola pantalla',
       },
       pedals: { link: 'Pedales y botones', title: 'Pedales y botones' },
+      https: { link: 'Confiar en el https de este local', title: 'Confiar en el https de este local' },
     },
     guidesTitle: 'Dejarla puesta para siempre',
     back: 'Pantallas',
     kiosk: KIOSK,
     pedals: PEDALS,
+    https: HTTPS,
     example: 'La dirección para esa pantalla, con su nombre:',
     pedalColumns: { key: 'tecla', station: 'puesto', acts: 'hace' },
   }
@@ -129,6 +131,36 @@ const PEDALS: readonly GuidePart[] = [
       'Una página de configuración o una lista encima de la línea frena los pedales: entonces no se puede leer lo que harían.',
       'La página tiene que tener el teclado: tóquela una vez al arrancar, o que la máquina arranque como quiosco.',
       'Lo que se hizo por error se deshace en la línea o aquí, en Hoy.',
+    ],
+  },
+]
+
+const HTTPS: readonly GuidePart[] = [
+  {
+    title: 'Para qué sirve',
+    lines: [
+      'Con https nadie en la red puede leer lo que pasa ni hacerse pasar por este local. El servidor hizo un certificado propio del local: a cada aparato se le dice una vez que confíe en él, y ya no avisa.',
+      'Vale diez años. Un servidor que se instaló de nuevo hace otro: entonces repita esto.',
+    ],
+  },
+  {
+    title: 'En cada aparato, una vez',
+    hasAuthority: true,
+    lines: [
+      'Abra la dirección de abajo en el aparato, que avisa esta única vez, o lleve el archivo en una memoria.',
+      'Android: Ajustes, Seguridad, Cifrado y credenciales, Instalar un certificado, Certificado de CA.',
+      'iPad y iPhone: instale el perfil; después Ajustes, General, Información, Ajustes de confianza de los certificados, y actívelo.',
+      'Windows: abra el archivo, Instalar, Equipo local, Entidades de certificación raíz de confianza. macOS: ábralo en Acceso a Llaveros, Sistema, Confiar siempre.',
+      'Linux: los navegadores tienen su propia lista: Ajustes, Certificados, Autoridades, Importar.',
+      'Abra otra vez la dirección del local: ya no avisa.',
+    ],
+  },
+  {
+    title: 'Cuándo cambiar',
+    isCaution: true,
+    lines: [
+      'Para un navegador, https es otra dirección: cada pantalla se une y se prepara otra vez.',
+      'Cambie cuando no espere ningún toque. Los que esperaban en la dirección anterior quedan ahí hasta que vuelva el http sencillo.',
     ],
   },
 ]

@@ -7,6 +7,7 @@ import type { DeskParts } from '../desk-screen.tsx'
 import { Panel } from '../panel.tsx'
 import { addressOf } from '../place.ts'
 import { useAddresses } from './use-addresses.ts'
+import { AUTHORITY } from './use-guides.ts'
 
 interface GuidePageProps extends DeskParts {
   readonly guide: GuideName
@@ -21,17 +22,26 @@ export function GuidePage({ shop, words, guide, say }: GuidePageProps) {
         <a href={addressOf('screens')}>← {say.back}</a>
       </p>
       <h2 class="desk-guide-title">{say.guides[guide].title}</h2>
-      {say[guide].map(({ title, lines, isCaution = false, hasAddress = false, hasStations = false }) => (
-        <Panel key={title} part={isCaution ? 'caution' : 'guide'} title={title}>
-          <ul class="desk-guide">
-            {lines.map((line) => (
-              <li key={line}>{line}</li>
-            ))}
-          </ul>
-          {hasAddress && <Address words={words} say={say} />}
-          {hasStations && <Stations shop={shop} words={words} say={say} />}
-        </Panel>
-      ))}
+      {say[guide].map(
+        ({ title, lines, isCaution = false, hasAddress = false, hasAuthority = false, hasStations = false }) => (
+          <Panel key={title} part={isCaution ? 'caution' : 'guide'} title={title}>
+            <ul class="desk-guide">
+              {lines.map((line) => (
+                <li key={line}>{line}</li>
+              ))}
+            </ul>
+            {hasAddress && <Address words={words} say={say} />}
+            {hasAuthority && (
+              <p>
+                <a href={AUTHORITY}>
+                  <code class="desk-code-text">{`${window.location.origin}${AUTHORITY}`}</code>
+                </a>
+              </p>
+            )}
+            {hasStations && <Stations shop={shop} words={words} say={say} />}
+          </Panel>
+        ),
+      )}
     </>
   )
 }

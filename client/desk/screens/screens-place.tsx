@@ -18,8 +18,8 @@ import { GuidePage } from './guide-page.tsx'
 import { OpenPanel } from './open-panel.tsx'
 import { RefusedPanel } from './refused-panel.tsx'
 import { ThisScreen } from './this-screen.tsx'
+import { GUIDES, useGuides } from './use-guides.ts'
 
-const GUIDES = ['kiosk', 'pedals'] as const
 const LOOK_EVERY_MS = 10_000
 
 /** Which screens there are, how another comes in, who tried, and how a machine becomes one. */
@@ -27,6 +27,7 @@ export function ScreensPlace(parts: PlaceParts) {
   const { live, words, within } = parts
   const say = useMemo(() => openWords(words), [words])
   const { titles } = words.desk
+  const guides = useGuides()
   const guide = GUIDES.find((one) => one === within)
   if (guide !== undefined) return <GuidePage {...parts} guide={guide} say={say} />
   return (
@@ -35,7 +36,7 @@ export function ScreensPlace(parts: PlaceParts) {
       <SafeAndRefused {...parts} />
       <Panel part="guides" title={say.guidesTitle}>
         <ul class="desk-addresses">
-          {GUIDES.map((one) => (
+          {guides.map((one) => (
             <li key={one}>
               <a href={addressOf('screens', one)}>{say.guides[one].link}</a>
             </li>
