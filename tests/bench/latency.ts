@@ -5,9 +5,8 @@ import { join } from 'node:path'
 import { setTimeout as wait } from 'node:timers/promises'
 import type { Socket } from 'socket.io-client'
 import { io } from 'socket.io-client'
-import { FOLD_VERSION } from '../../shared-core/day/state.ts'
-import { PROTOCOL_VERSION } from '../../shared-core/live/protocol.ts'
 import { ForeignCpu, median, ms, quantile } from './figures.ts'
+import { helloOf, saleOf, turnOf } from './messages.ts'
 import type { Started } from './server-process.ts'
 import { startProcess } from './server-process.ts'
 
@@ -92,67 +91,17 @@ async function runBlock(side: Side, block: number): Promise<number[]> {
 
 async function ourSide(server: Started): Promise<Side> {
   const received = { bytes: 0 }
-  const screens = await connect(server, received, (socket, n) => {
-    const device = { deviceId: `bench-${n}`, name: `Bench ${n}`, role: 'counter', stationId: null }
-    const hello = {
-      type: 'hello',
-      protocol: PROTOCOL_VERSION,
-      foldVersion: FOLD_VERSION,
-      buildId: '',
-      isRenamed: false,
-      afterSeq: null,
-      journalId: null,
-      course: null,
-      device,
-    }
-    socket.emit('m', hello)
-  })
+  const screens = await connect(server, received, (socket, n) => socket.emit('m', helloOf(n)))
   const { state } = await (await fetch(`${server.address}/api/v1/state`)).json()
   const [[varietyId]] = state.shop.varieties
-  const tap = (n: number) => ({
-    type: 'commands',
-    commands: [
-      {
-        id: `bench${String(n).padStart(10, '0')}`,
-        deviceSeq: n + 1,
-        tappedAtMs: null,
-        type: 'sell',
-        lines: [{ varietyId, pieces: 6 }],
-      },
-    ],
-  })
-  return { server, screens, tap, received }
+  return { server, screens, tap: (n) => saleOf(n, varietyId), received }
 }
 
 /** The floor sends what ours sends: a turn with one sale. */
 async function floorSide(server: Started): Promise<Side> {
   const received = { bytes: 0 }
   const screens = await connect(server, received, () => undefined)
-  const tap = (n: number) => {
-    const id = `bench${String(n).padStart(10, '0')}`
-    const lines = [{ varietyId: 'sesame', pieces: 6 }]
-    const sale = {
-      v: 1,
-      atMs: 1_795_000_000_000,
-      type: 'stockTaken',
-      varietyId: 'sesame',
-      doughId: 'plain',
-      fate: 'sold',
-      takes: [],
-      found: 6,
-    }
-    const told = { type: 'sell', lines }
-    const entry = {
-      seq: n + 1,
-      commandId: id,
-      deviceId: 'bench-0',
-      recordedAtMs: 1_795_000_000_000,
-      told,
-      events: [sale],
-    }
-    return { type: 'turn', entries: [entry], answers: [] }
-  }
-  return { server, screens, received, tap }
+  return { server, screens, received, tap: turnOf }
 }
 
 async function connect(

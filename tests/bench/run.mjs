@@ -5,11 +5,15 @@ import { buildIfNeeded } from '../../server/start/build-if-needed.mjs'
 import { installIfNeeded } from '../../server/start/install.mjs'
 import { ROOT } from '../../server/start/project.mjs'
 
-const PARTS = ['latency', 'paint', 'idle', 'start-up', 'sizes', 'sweeps']
+const PARTS = ['latency', 'load', 'paint', 'idle', 'week', 'start-up', 'sizes', 'sweeps']
 
 await installIfNeeded(ROOT)
 await buildIfNeeded(ROOT)
-const asked = process.argv.slice(2)
+const given = process.argv.slice(2)
+// What begins with -- and all after it is for the part: `npm run bench -- load --seconds 5`.
+const firstOption = given.findIndex((arg) => arg.startsWith('--'))
+const asked = firstOption === -1 ? given : given.slice(0, firstOption)
+const options = given.slice(asked.length)
 for (const part of PARTS) {
   if (asked.length > 0 && !asked.includes(part)) continue
   const code = await run(part)
@@ -18,6 +22,9 @@ for (const part of PARTS) {
 
 /** @param {string} part */
 function run(part) {
-  const child = spawn(process.execPath, ['--import', 'tsx', `tests/bench/${part}.ts`], { cwd: ROOT, stdio: 'inherit' })
+  const child = spawn(process.execPath, ['--import', 'tsx', `tests/bench/${part}.ts`, ...options], {
+    cwd: ROOT,
+    stdio: 'inherit',
+  })
   return new Promise((resolve) => child.once('close', resolve))
 }

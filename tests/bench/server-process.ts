@@ -39,7 +39,7 @@ export async function startProcess(args: readonly string[], env: Record<string, 
     pid,
     address,
     readyMs: performance.now() - beganMs,
-    rssMb: rssMb(pid),
+    rssMb: rssMbOf(pid),
     cpuMs: cpuMsOf(pid),
     printed: () => printed,
     stop: (signal = 'SIGTERM') => stopped(child, signal),
@@ -60,7 +60,8 @@ async function stopped(child: ChildProcess, signal: NodeJS.Signals): Promise<voi
   await closed
 }
 
-function rssMb(pid: number): number {
+/** Resident memory of a process. Linux only. */
+export function rssMbOf(pid: number): number {
   const line = /VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))
   return Number(line?.[1] ?? 0) / 1024
 }
