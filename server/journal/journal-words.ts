@@ -5,9 +5,12 @@ export function remedyFor(file: string): string {
   return `The file is ${file}. Put back the newest good copy: npm run restore -- --shop FOLDER`
 }
 
+export const NOT_WRITABLE =
+  'The journal may not be written to. Give this user the right to write to the file and its folder, and look whether the drive has become read-only; if the file itself is damaged, a copy helps.'
+
 /** Primary result codes: https://sqlite.org/rescode.html. A code's last eight bits say which one it is. */
 const WHAT_IS_WRONG: { readonly [code: number]: string } = {
-  8: 'The journal may not be written to. Give this user the right to write to the file and its folder, and look whether the drive has become read-only; if the file itself is damaged, a copy helps.',
+  8: NOT_WRITABLE,
   10: 'The disk of the journal does not read or write as it should. Look at the drive and its cable first.',
   11: 'The journal is damaged: its pages do not fit together.',
   13: 'The disk of the journal is full, and nothing more can be kept. Make room on it and start again; nothing that was taken is lost, so no copy is needed for that.',

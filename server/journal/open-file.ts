@@ -1,10 +1,21 @@
 import { randomBytes } from 'node:crypto'
-import { closeSync, existsSync, fsyncSync, openSync, renameSync, rmSync, statSync } from 'node:fs'
+import {
+  accessSync,
+  closeSync,
+  constants,
+  existsSync,
+  fsyncSync,
+  openSync,
+  renameSync,
+  rmSync,
+  statSync,
+} from 'node:fs'
 import { dirname } from 'node:path'
 import type { DatabaseSyncInstance } from '@photostructure/sqlite'
 import { refuseGone } from './end-mark.ts'
 import { JournalError } from './journal.ts'
-import { orInWords, remedyFor } from './journal-words.ts'
+import { NOT_WRITABLE, orInWords, remedyFor } from './journal-words.ts'
+import { logTrouble } from './log-check.ts'
 import { MIGRATIONS } from './migrations.ts'
 import type { Sqlite } from './sqlite.ts'
 
@@ -16,8 +27,13 @@ export type JournalKind = 'shop' | 'demo'
  */
 export function openFile(sqlite: Sqlite, file: string, kind: JournalKind): DatabaseSyncInstance {
   refuseGone(file)
+  // Before SQLite drops without a word what it does not like of the log.
+  const trouble = logTrouble(file)
+  if (trouble !== null) throw new JournalError(`The journal is damaged: ${trouble}. ${remedyFor(file)}`)
   if (!existsSync(file)) makeFile(sqlite, file, kind)
   return orInWords(file, () => {
+    // SQLite opens a file that may only be read all the same, and fails at the first tap.
+    if (!isWritable(file)) throw new JournalError(`${NOT_WRITABLE} ${remedyFor(file)}`)
     if (statSync(file).size === 0) throw new JournalError(`The journal is an empty file. ${remedyFor(file)}`)
     const db = new sqlite.DatabaseSync(file)
     try {
@@ -30,6 +46,15 @@ export function openFile(sqlite: Sqlite, file: string, kind: JournalKind): Datab
       throw error
     }
   })
+}
+
+function isWritable(file: string): boolean {
+  try {
+    accessSync(file, constants.W_OK)
+    return true
+  } catch {
+    return false
+  }
 }
 
 /**
