@@ -281,8 +281,9 @@ export class ScreenSync {
 
   /** Not let in: what was tapped stays here, and the link rests until it is time to ask again. */
   #refused(refusal: RefusedHello): void {
-    if (refusal.reason === 'malformed') {
-      this.#standStill('hello malformed')
+    // Either is a fault of this page: a fresh one is the cure.
+    if (refusal.reason === 'malformed' || refusal.reason === 'flooding') {
+      this.#standStill(`hello ${refusal.reason}`)
       return
     }
     this.#knocking.turnedAway(this.#parts.clock.monotonicMs())

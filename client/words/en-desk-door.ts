@@ -77,6 +77,7 @@ const KINDS: { readonly [kind in RefusedKind]: readonly [one: string, many: stri
   'wrong-code': ['wrong code', 'wrong codes'],
   'not-its-role': ['try at what its role may not do', 'tries at what a role may not do'],
   'too-many': ['request more than one device may make', 'requests more than one device may make'],
+  flooding: ['screen cut off for sending too much', 'screens cut off for sending too much'],
   malformed: ['message that cannot be read', 'messages that cannot be read'],
 }
 

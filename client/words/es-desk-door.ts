@@ -77,6 +77,7 @@ const KINDS: { readonly [kind in RefusedKind]: readonly [one: string, many: stri
   'wrong-code': ['código equivocado', 'códigos equivocados'],
   'not-its-role': ['intento de algo que su papel no permite', 'intentos de algo que un papel no permite'],
   'too-many': ['pedido más de los que un aparato puede hacer', 'pedidos más de los que un aparato puede hacer'],
+  flooding: ['pantalla desconectada por mandar demasiado', 'pantallas desconectadas por mandar demasiado'],
   malformed: ['mensaje que no se puede leer', 'mensajes que no se pueden leer'],
 }
 

@@ -75,6 +75,8 @@ export type RefusedKind =
   | 'not-its-role'
   | 'too-many'
   | 'malformed'
+  /** More messages a second than a link may send. */
+  | 'flooding'
 
 export interface RefusedAttempts {
   readonly kind: RefusedKind

@@ -60,8 +60,8 @@ export type ToScreen =
   | { readonly type: 'clockTable'; readonly clock: ShopClock }
   /** Values outside fold and hash, latest only. */
   | { readonly type: 'screens'; readonly screens: readonly ScreenPresence[] }
-  /** Not let in; `moved`: this device's role is another now, and its page another one. */
-  | { readonly type: 'refusedHello'; readonly reason: 'malformed' | NotJoined }
+  /** Not let in, or cut off. `flooding`: it sent more than a link may; `moved`: its role, and so its page, is another now. */
+  | { readonly type: 'refusedHello'; readonly reason: 'malformed' | 'flooding' | NotJoined }
   | { readonly type: 'refusedHello'; readonly reason: 'moved'; readonly role: Role }
 
 export interface Welcome {

@@ -36,7 +36,7 @@ const standing = z.discriminatedUnion('kind', [
 
 const refusedKind = z.enum([
   ...(['no-token', 'forged', 'revoked', 'expired', 'foreign-host', 'foreign-origin'] as const),
-  ...(['wrong-code', 'not-its-role', 'too-many', 'malformed'] as const),
+  ...(['wrong-code', 'not-its-role', 'too-many', 'malformed', 'flooding'] as const),
 ])
 
 export const DEVICE_ANSWERS = {
@@ -60,5 +60,17 @@ export const DEVICE_ANSWERS = {
         lastFrom: z.string().meta({ description: 'The address that the last one came from.' }),
       }),
     ),
+  }),
+  Copies: z.object({
+    folder: z.string(),
+    isSameDrive: z.boolean().meta({ description: 'Whether they lie on the drive of the journal itself.' }),
+    copy: z
+      .object({ seq: z.int().min(0), atMs: instant() })
+      .nullable()
+      .meta({ description: 'The running copy: its last entry, and when it was last as far on as the journal.' }),
+    archives: z.array(
+      z.object({ file: z.string(), atMs: instant(), bytes: z.int(), seq: z.int().min(0), hash: z.string() }),
+    ),
+    trouble: z.string().nullable().meta({ description: 'What went wrong the last time, in a sentence.' }),
   }),
 }
