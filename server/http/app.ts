@@ -1,6 +1,7 @@
 import type { ErrorRequestHandler, Express, Request, RequestHandler, Response } from 'express'
 import express from 'express'
 import helmet from 'helmet'
+import type { Log } from '../live/room-parts.ts'
 import { RoomFailure } from '../live/room-parts.ts'
 import type { Entrance } from './entrance.ts'
 import { entrance } from './entrance.ts'
@@ -9,8 +10,13 @@ import { sendProblem } from './problem.ts'
 /** A set-up file with every list full is some 40 kB. */
 const BODY_BYTES_MAX = 512 * 1024
 
+export interface AppParts extends Entrance {
+  /** Hears of what nobody foresaw. */
+  readonly log?: Log
+}
+
 /** The web server around the routes: who may speak to it, how much, and how every error is answered. */
-export function makeApp(parts: Entrance, routes: (app: Express) => void): Express {
+export function makeApp({ log, ...parts }: AppParts, routes: (app: Express) => void): Express {
   const app = express()
   app.disable('x-powered-by')
   // One way to write an address: what is held for the API is what the API answers.
@@ -22,7 +28,7 @@ export function makeApp(parts: Entrance, routes: (app: Express) => void): Expres
   app.use(express.text({ limit: BODY_BYTES_MAX, type: 'text/csv' }))
   routes(app)
   app.use((request, response) => sendNotFound(request, response))
-  app.use(answerError)
+  app.use(answerErrors(log))
   return app
 }
 
@@ -67,17 +73,20 @@ function sendNotFound(request: Request, response: Response): void {
 const NO_PAGE = `<!doctype html><html lang="en"><title>Boilboard</title><h1>There is no page here</h1>
 <p>The screens: <a href="/wall">wall</a>, <a href="/bench">bench</a>, <a href="/counter">counter</a>, <a href="/desk">desk</a>.`
 
-const answerError: ErrorRequestHandler = (error, request, response, next) => {
-  if (response.headersSent) return next(error)
-  if (error?.status === 404) return sendNotFound(request, response)
-  if (error instanceof RoomFailure)
-    return sendProblem(response, { status: 503, title: 'Not taken', detail: error.message })
-  const status = typeof error?.status === 'number' && error.status >= 400 && error.status < 500 ? error.status : 500
-  const detail =
-    DETAIL_OF[status] ??
-    (status < 500 ? 'The request could not be read.' : 'A fault of ours; the server’s log tells more.')
-  sendProblem(response, { status, title: status < 500 ? 'Bad request' : 'Internal error', detail })
-}
+const answerErrors =
+  (log: Log | undefined): ErrorRequestHandler =>
+  (error, request, response, next) => {
+    if (response.headersSent) return next(error)
+    if (error?.status === 404) return sendNotFound(request, response)
+    if (error instanceof RoomFailure)
+      return sendProblem(response, { status: 503, title: 'Not taken', detail: error.message })
+    const status = typeof error?.status === 'number' && error.status >= 400 && error.status < 500 ? error.status : 500
+    if (status === 500) log?.error({ error, method: request.method, path: request.path }, 'a request failed')
+    const detail =
+      DETAIL_OF[status] ??
+      (status < 500 ? 'The request could not be read.' : 'A fault of ours; the server’s log tells more.')
+    sendProblem(response, { status, title: status < 500 ? 'Bad request' : 'Internal error', detail })
+  }
 
 const DETAIL_OF: { readonly [status: number]: string } = {
   400: 'The body is no valid JSON.',

@@ -2,8 +2,12 @@ import { mkdirSync, readdirSync, readFileSync, statSync, symlinkSync, writeFileS
 import { join } from 'node:path'
 import { setImmediate as nextTurn } from 'node:timers/promises'
 import { describe, expect, it } from 'vitest'
+import { loadSqlite } from '../../server/journal/sqlite.ts'
+import { SqliteJournal } from '../../server/journal/sqlite-journal.ts'
 import type { LogParts } from '../../server/operation/log.ts'
 import { openLog } from '../../server/operation/log.ts'
+import { serve } from '../../server/serve.ts'
+import { ask } from './support/start-server.ts'
 import { tempFolder } from './support/temp-folder.ts'
 
 async function logIn(folder: string | null, parts: Partial<LogParts> = {}) {
@@ -16,6 +20,52 @@ function lines(folder: string): string[] {
   const files = readdirSync(join(folder, 'log')).map((file) => readFileSync(join(folder, 'log', file), 'utf8'))
   return files.join('').split('\n').slice(0, -1)
 }
+
+const CODE = '482913'
+
+/** A shop that lets nobody in unasked, with a log of everything in its folder. */
+async function closedShop() {
+  const folder = tempFolder()
+  const { log, close } = await logIn(folder, { level: 'trace' })
+  const journal = new SqliteJournal(await loadSqlite(), join(folder, 'journal.sqlite'), 'shop')
+  const serving = await serve({
+    journal,
+    closed: { file: join(folder, 'devices.sqlite'), isDeskLost: false, drawCode: () => CODE },
+    historyFile: ':memory:',
+    folder,
+    log,
+    options: { port: 0, bind: '127.0.0.1', names: [] },
+    demo: null,
+    say: () => undefined,
+  })
+  return { ...serving, folder, end: () => serving.stop().then(close) }
+}
+
+describe('the log of a shop', () => {
+  it('[N2] given a device that joins, makes a token and fails, when the log of everything is read, then no code, token, cookie or name is in it', async () => {
+    const shop = await closedShop()
+    await ask(shop, '/api/v1/join', { body: { code: '000000' } })
+    const joined = await ask(shop, '/api/v1/join', { body: { code: CODE, name: 'Office of Rosalind' } })
+    const cookie = String(joined.headers['set-cookie']).split(';')[0] ?? ''
+    const headers = { cookie, 'sec-fetch-site': 'same-origin' }
+    const made = await ask(shop, '/api/v1/devices/tokens', {
+      body: { name: 'Till', role: 'counter', days: null },
+      headers,
+    })
+    const { token } = made.json as { token: string }
+    await ask(shop, '/api/v1/state', { headers: { authorization: `Bearer ${token}x` } })
+    shop.room.read = () => Promise.reject(new Error(`failed for Bearer ${token}`))
+    const failed = await ask(shop, '/api/v1/state', { headers: { authorization: `Bearer ${token}` } })
+    Reflect.deleteProperty(shop.room, 'read')
+    await shop.end()
+    expect([joined.status, made.status, failed.status]).toEqual([200, expect.any(Number), 500])
+    const text = lines(shop.folder).join('\n')
+    expect(text).toContain('a request failed')
+    const secrets = [CODE, '000000', token, cookie.split('=')[1], 'Rosalind']
+    for (const secret of secrets) expect(text, secret).not.toContain(secret)
+    expect(secrets.every((secret) => (secret ?? '').length >= 6)).toBe(true)
+  })
+})
 
 describe('the log', () => {
   it('[N1] given a line, when logged, then it is in the file at once; a warning stands at the terminal in words, too', async () => {
