@@ -99,7 +99,10 @@ export interface CopiesWords {
   /** @example "4.2 MB" */
   bytes(bytes: number): string
   readonly restoreTitle: string
+  /** The command follows. */
   readonly restore: string
+  /** The same for one of the daily ones. */
+  readonly restoreOne: string
   readonly exportIt: string
 }
 

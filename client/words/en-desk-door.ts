@@ -102,7 +102,7 @@ function copies(times: TimeWords): CopiesWords {
         : `Copied ${times.span(ms)} ago; ${missing === 1 ? '1 act since is' : `${missing} acts since are`} not in it yet.`,
     folder: 'Copies lie in',
     sameDrive:
-      'That is the drive that the shop itself is on: when it breaks, the copies break with it. A folder on another drive keeps them: start with --copies FOLDER.',
+      'That is the drive that the shop itself is on: when it breaks, the copies break with it. A folder on another drive keeps them; start with it:',
     trouble: 'The last copy did not work:',
     archives: 'Kept by day',
     noArchives: 'None by day yet.',
@@ -110,7 +110,8 @@ function copies(times: TimeWords): CopiesWords {
     bytes: bytesText,
     restoreTitle: 'To put one back',
     restore:
-      'Stop the shop, give this command in its folder, and start it again. The present journal is kept aside, not overwritten:',
+      'Stop the shop, give this command with the shop’s folder for FOLDER, and start it again. It takes the newest good copy, and keeps the present journal aside:',
+    restoreOne: 'Or one of the daily ones:',
     exportIt: 'Everything that ever happened here, as a file (JSON Lines)',
   }
 }

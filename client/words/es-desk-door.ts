@@ -103,7 +103,7 @@ function copies(times: TimeWords): CopiesWords {
         : `Copiado hace ${times.span(ms)}; ${missing === 1 ? '1 acto posterior no está' : `${missing} actos posteriores no están`} todavía.`,
     folder: 'Las copias están en',
     sameDrive:
-      'Es el mismo disco en el que está el local: si se daña, se dañan también las copias. Una carpeta en otro disco las conserva: inicie con --copies CARPETA.',
+      'Es el mismo disco en el que está el local: si se daña, se dañan también las copias. Una carpeta en otro disco las conserva; inicie con ella:',
     trouble: 'La última copia no funcionó:',
     archives: 'Guardadas por día',
     noArchives: 'Todavía ninguna por día.',
@@ -111,7 +111,8 @@ function copies(times: TimeWords): CopiesWords {
     bytes: bytesText,
     restoreTitle: 'Para volver a poner una',
     restore:
-      'Detenga el local, dé esta orden en su carpeta e inícielo de nuevo. El diario actual se guarda aparte, no se sobrescribe:',
+      'Detenga el local, dé esta orden con la carpeta del local en lugar de FOLDER e inícielo de nuevo. Toma la copia buena más nueva y guarda aparte el diario actual:',
+    restoreOne: 'O una de las guardadas por día:',
     exportIt: 'Todo lo que pasó aquí, en un archivo (JSON Lines)',
   }
 }

@@ -31,7 +31,11 @@ export function CopiesPanel({ copies, say: { copies: say }, live, state, shop, w
       <p>
         {say.folder} <code class="desk-code-text">{folder}</code>
       </p>
-      {isSameDrive && <p class="door-warning">{say.sameDrive}</p>}
+      {isSameDrive && (
+        <div class="door-warning">
+          {say.sameDrive} <code class="desk-code-text">npm start -- --shop FOLDER --copies FOLDER</code>
+        </div>
+      )}
       <h3>{say.archives}</h3>
       {newest === undefined ? (
         <p class="desk-quiet">{say.noArchives}</p>
@@ -63,7 +67,13 @@ export function CopiesPanel({ copies, say: { copies: say }, live, state, shop, w
       )}
       <h3>{say.restoreTitle}</h3>
       <p>{say.restore}</p>
-      <code class="desk-code-text">npm run restore -- {newest === undefined ? 'FILE' : newest.file}</code>
+      <code class="desk-code-text">npm run restore -- --shop FOLDER</code>
+      {newest !== undefined && (
+        <>
+          <p>{say.restoreOne}</p>
+          <code class="desk-code-text">npm run restore -- --shop FOLDER --from {newest.file}</code>
+        </>
+      )}
       <p>
         <a class="desk-button" href="/api/v1/export/entries.jsonl" download={true}>
           {say.exportIt}

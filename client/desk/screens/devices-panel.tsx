@@ -60,7 +60,8 @@ function DeviceRow({ device, onChange, ownId, door, say, words, live, shop }: De
   const { screens } = words.desk
   const name = shownName(device, screens.role[device.role])
   const moment = { shopClock: live.shopClock, nowMs: live.nowMs, shop, words }
-  const isLinked = door.linked.includes(device.id)
+  // This page is looked at: its own device is here, whatever the list knew a moment ago.
+  const isLinked = device.id === ownId || door.linked.includes(device.id)
   return (
     <tr class={isLinked || device.kind === 'script' ? undefined : 'desk-gone'}>
       <td>
