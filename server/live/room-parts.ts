@@ -1,6 +1,6 @@
 import type { Entry } from '../../shared-core/day/events.ts'
 import type { State } from '../../shared-core/day/state.ts'
-import type { ShopClock, ToScreen, Welcome } from '../../shared-core/live/protocol.ts'
+import type { DeviceHello, ShopClock, ToScreen, Welcome } from '../../shared-core/live/protocol.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { Journal } from '../journal/journal.ts'
 
@@ -26,6 +26,8 @@ export interface RoomParts {
   readonly version: string
   readonly demo: Welcome['demo']
   readonly log: Log
+  /** Hears of a device that tried what its role may not. */
+  readonly onNotYourRole?: (device: DeviceHello) => void
   /** Hears of every turn that is on disk. */
   readonly onEntries?: (entries: readonly Entry[]) => void
 }

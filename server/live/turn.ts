@@ -67,7 +67,10 @@ export class Turn {
   }
 
   #answer(device: DeviceHello, command: Command): Answer {
-    if (!mayDo(device.role, command.type)) return refused('not-your-role', { role: device.role, type: command.type })
+    if (!mayDo(device.role, command.type)) {
+      this.#parts.onNotYourRole?.(device)
+      return refused('not-your-role', { role: device.role, type: command.type })
+    }
     try {
       const decision = decide(this.#parts.state, command, this.#context(device))
       return decision.kind === 'taken' ? this.#apply(device, command, decision) : decision

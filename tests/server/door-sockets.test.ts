@@ -180,6 +180,16 @@ describe('who has no business here', () => {
     expect(sinceMs).toBeGreaterThan(0)
   })
 
+  it('[E13] given a wall that would sell, when it taps, then it is refused, and told at the desk by its name', async () => {
+    const { server } = await closedShop()
+    const { screen } = await screenOf(server, 'wall')
+    screen.tap(command(SELL, { id: 'sell0000001' }))
+    await screen.until(() => screen.answers.length === 1)
+    expect(screen.answers[0]?.answer).toMatchObject({ kind: 'refused', refusal: { code: 'not-your-role' } })
+    expect(server.door.refused.attempts()).toMatchObject([{ kind: 'not-its-role', times: 1, lastFrom: 'wall' }])
+    await screen.close()
+  })
+
   it('[E5] given wrong codes over HTTP, when the sixth comes, then 429 and when to try again', async () => {
     const { server } = await closedShop()
     const statuses: number[] = []

@@ -66,6 +66,15 @@ describe('codes', () => {
     expect(world.type(right, { from }).kind).toBe('joined')
   })
 
+  it('[E5] given open codes of the desk, when thirty wrong ones came, then they are void', () => {
+    const world = new DoorWorld()
+    world.letIn('desk')
+    const code = world.membership.codes.make(BENCH)?.code ?? ''
+    for (let n = 0; n < WRONG_IN_ALL_MAX; n += 1) world.type('999999')
+    world.pass(9 * A_MINUTE + 59_000)
+    expect([world.membership.codes.open(), world.type(code, { from: 'own' }).kind]).toEqual([[], 'wrong'])
+  })
+
   it('[E5] given thirty wrong codes of many addresses, then all open codes are void and right ones wait, but not those of this machine', () => {
     const world = new DoorWorld()
     const terminal = world.membership.codes.terminalCode
