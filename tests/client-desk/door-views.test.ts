@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Refused } from '../../client/desk/refused-mark.ts'
 import { rememberSeen, unseenIn } from '../../client/desk/refused-mark.ts'
+import { pathIn } from '../../client/desk/screens/copies-panel.tsx'
 import { joinLink, letInView, spaced } from '../../client/desk/screens/let-in-view.ts'
 import { deskDoorWords } from '../../client/words/desk-door.ts'
 import { wordsFor } from '../../client/words/words.ts'
@@ -102,6 +103,14 @@ describe('what the desk says', () => {
       '7 códigos equivocados',
       '1 código equivocado',
     ])
+  })
+
+  it.each([
+    ['/media/stick/copies', '/media/stick/copies/2026-11-24.sqlite'],
+    ['D:\\copies', 'D:\\copies\\2026-11-24.sqlite'],
+    ['D:\\', 'D:\\2026-11-24.sqlite'],
+  ])('[E37] given the folder %s, then the command names a copy in it by its path', (folder, path) => {
+    expect(pathIn(folder, '2026-11-24.sqlite')).toBe(path)
   })
 
   it('[E37] given a copy, then how old it is and whether it has the last tap', () => {

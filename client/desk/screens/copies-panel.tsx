@@ -71,7 +71,7 @@ export function CopiesPanel({ copies, say: { copies: say }, live, state, shop, w
       {newest !== undefined && (
         <>
           <p>{say.restoreOne}</p>
-          <code class="desk-code-text">npm run restore -- --shop FOLDER --from {newest.file}</code>
+          <code class="desk-code-text">npm run restore -- --shop FOLDER --from "{pathIn(folder, newest.file)}"</code>
         </>
       )}
       <p>
@@ -81,4 +81,10 @@ export function CopiesPanel({ copies, say: { copies: say }, live, state, shop, w
       </p>
     </>
   )
+}
+
+/** The path of a copy as the server's machine writes paths. @example pathIn('D:\\copies', 'a.sqlite') // 'D:\\copies\\a.sqlite' */
+export function pathIn(folder: string, file: string): string {
+  const separator = folder.includes('\\') ? '\\' : '/'
+  return folder.endsWith(separator) ? `${folder}${file}` : `${folder}${separator}${file}`
 }
