@@ -3,6 +3,9 @@ import type { Answer } from '../shared-core/day/answers.ts'
 import { ASK_CODES } from '../shared-core/day/answers.ts'
 import { NEW_SHOP_NAME } from '../shared-core/shop/new-shop.ts'
 import { startingPoint } from '../shared-core/shop/starting-points.ts'
+import { copiesThreadFor } from './copies/copies-thread.ts'
+import { copiesFolderOf } from './copies/copy-folder.ts'
+import { refuseHalfPutBack } from './copies/put-back.ts'
 import { openDemo } from './demo/open-demo.ts'
 import { asTyped } from './devices/join-codes.ts'
 import { JournalError } from './journal/journal.ts'
@@ -49,6 +52,7 @@ async function openShop(options: Options, folder: string): Promise<Serving> {
   }
   const sqlite = await loadSqlite()
   const taken = takeFolder(sqlite, folder)
+  refuseHalfPutBack(folder, copiesFolderOf(folder, options.copies))
   const journal = new SqliteJournal(sqlite, taken.journalFile, 'shop')
   const { log, close } = await logInFolder(folder)
   const serving = await serve({
@@ -58,6 +62,7 @@ async function openShop(options: Options, folder: string): Promise<Serving> {
     folder,
     ...certificateFor(options, folder),
     log,
+    copies: copiesThreadFor(folder, taken.journalFile, options.copies),
     options,
     demo: null,
     say,

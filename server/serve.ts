@@ -1,14 +1,18 @@
 import { setImmediate as nextTurn, setTimeout as wait } from 'node:timers/promises'
 import { fileURLToPath } from 'node:url'
+import type { Express } from 'express'
 import type { State } from '../shared-core/day/state.ts'
 import { FOLD_VERSION } from '../shared-core/day/state.ts'
 import type { Welcome } from '../shared-core/live/protocol.ts'
 import type { EpochMs } from '../shared-core/units.ts'
+import type { Copies } from './copies/copies.ts'
+import { NO_COPIES } from './copies/copies.ts'
 import type { Door } from './devices/door.ts'
 import { asTyped } from './devices/join-codes.ts'
 import type { Closed } from './devices/open-door.ts'
 import { openDoor } from './devices/open-door.ts'
 import { History } from './history/history.ts'
+import type { ApiParts } from './http/api.ts'
 import { api } from './http/api.ts'
 import { makeApp } from './http/app.ts'
 import type { Front } from './http/front.ts'
@@ -66,6 +70,8 @@ export interface ServeParts {
   readonly certificate?: CertificateSource
   /** Left out: warnings at the terminal only. */
   readonly log?: ServerLogger
+  /** Left out: none are kept. */
+  readonly copies?: Copies
   readonly options: Pick<Options, 'port' | 'bind' | 'names'>
   readonly demo: Welcome['demo']
   readonly say: (line: string) => void
@@ -75,7 +81,7 @@ export interface ServeParts {
 
 /** Opens a journal to the shop's network: listens at once, folds, then lets the screens in. */
 export async function serve(parts: ServeParts): Promise<Serving> {
-  const { journal, historyFile, options, demo, say } = parts
+  const { journal, historyFile, options, demo, say, copies } = parts
   const log = parts.log ?? (await logInFolder(null)).log
   const { bind, names } = options
   const opened = await openFront({ certificate: parts.certificate, bind, names, log })
@@ -89,29 +95,16 @@ export async function serve(parts: ServeParts): Promise<Serving> {
   const history = new History({ journal, sqlite, file: historyFile, breathe: () => nextTurn() })
   const door = doorFor(parts, sqlite, now)
   const sockets = new SocketServer(front.http, { names: options.names, door, log })
-  const room = makeRoom({ parts, state, now, sockets, clock, log })
-  const health = watchHealth({ folder: parts.folder, room, history, log, steadyMs, others: [opened.reasons] })
+  const room = makeRoom({ parts, state, now, sockets, clock, log, door })
+  const others = [opened.reasons, () => copies?.reasons() ?? []]
+  const health = watchHealth({ folder: parts.folder, room, history, log, steadyMs, others })
   const lanName = lanNameFor(parts, { scheme, port })
   const addresses = () => addressesNow(options, { scheme, port }, lanName)
-  front.handOver(
-    makeApp({ names: options.names, door }, (app) => {
-      api(app, {
-        door,
-        room,
-        journal,
-        history,
-        version: VERSION,
-        isDemo: demo !== null,
-        addresses,
-        localDate: () => clock.date(now()),
-        now,
-        health: () => health.watch.reasons(),
-      })
-      pages(app, CLIENT_FOLDER)
-    }),
-  )
+  const localDate = () => clock.date(now())
+  const reasons = () => health.watch.reasons()
+  front.handOver(appFor(parts, log, { door, room, history, addresses, localDate, now, health: reasons }))
   sockets.open(room)
-  const chores = choresFor({ room, journal, now, history, log })
+  const chores = choresFor({ room, journal, now, history, log, inLull: () => copies?.lull(localDate()) })
   lanName?.follow(state.shop?.profile.name ?? null)
   const timer = setInterval(() => {
     lanName?.follow(state.shop?.profile.name ?? null)
@@ -119,6 +112,7 @@ export async function serve(parts: ServeParts): Promise<Serving> {
     health.watch.tick()
     tickDoor(door, sockets, log)
     opened.tick(lanName?.name ?? null)
+    copies?.tick()
     chores.tick().catch((error: unknown) => log.error({ error }, 'a chore failed'))
   }, CHORES_EVERY_MS)
   const stop = async () => {
@@ -131,11 +125,22 @@ export async function serve(parts: ServeParts): Promise<Serving> {
     await chores.snapshot()
     await history.close()
     door.close()
+    await copies?.stop()
     journal.close()
     log.info({ seq: state.seq }, 'stopped')
   }
   log.info({ version: VERSION, build: __BUILD_ID__, node: process.version, port, seq: state.seq }, 'serving')
   return { door, room, journal, port, now, addresses, stop }
+}
+
+type AppParts = Omit<ApiParts, 'journal' | 'copies' | 'version' | 'isDemo'>
+
+function appFor({ journal, options, demo, copies }: ServeParts, log: ServerLogger, parts: AppParts): Express {
+  return makeApp({ names: options.names, door: parts.door, log }, (app) => {
+    const standing = () => copies?.standing() ?? NO_COPIES
+    api(app, { ...parts, journal, copies: standing, version: VERSION, isDemo: demo !== null })
+    pages(app, CLIENT_FOLDER)
+  })
 }
 
 function machineClock(fromMs: EpochMs) {
@@ -167,9 +172,10 @@ interface MakeRoom {
   readonly sockets: SocketServer
   readonly clock: ClockDesk
   readonly log: Log
+  readonly door: Door
 }
 
-function makeRoom({ parts: { journal, demo }, state, now, sockets, clock, log }: MakeRoom): Room {
+function makeRoom({ parts: { journal, demo }, state, now, sockets, clock, log, door }: MakeRoom): Room {
   return new Room({
     journal,
     state,
@@ -182,6 +188,7 @@ function makeRoom({ parts: { journal, demo }, state, now, sockets, clock, log }:
     version: VERSION,
     demo,
     log,
+    onNotYourRole: ({ name }) => door.refused.count('not-its-role', name),
   })
 }
 
@@ -202,12 +209,14 @@ interface ChoresFor {
   readonly now: () => EpochMs
   readonly history: History
   readonly log: Log
+  readonly inLull: () => void
 }
 
-function choresFor({ room, journal, now, history, log }: ChoresFor): Chores {
+function choresFor({ room, journal, now, history, log, inLull: others }: ChoresFor): Chores {
   // After a fold of everything there is none that is good: the first lull writes one.
   const snapshotSeq = journal.newestSnapshot(FOLD_VERSION)?.seq ?? 0
   const inLull = () => {
+    others()
     history.catchUp().catch((error: unknown) => log.error({ error }, 'the days could not be made'))
   }
   return new Chores({ room, journal, now, snapshotSeq, inLull })

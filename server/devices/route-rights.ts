@@ -48,6 +48,7 @@ export const ROUTE_RIGHTS: Readonly<Record<string, Right>> = {
   'DELETE /api/v1/devices/:id': DESK,
   'GET /api/v1/refused': DESK,
   'GET /api/v1/copies': DESK,
+  'GET /api/v1/export/entries.jsonl': DESK,
 }
 
 const PATTERNS = Object.entries(ROUTE_RIGHTS).map(([route, right]) => {

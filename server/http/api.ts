@@ -3,6 +3,7 @@ import * as z from 'zod'
 import { hashState } from '../../shared-core/day/hash.ts'
 import { FOLD_VERSION } from '../../shared-core/day/state.ts'
 import { toJson } from '../../shared-core/day/state-json.ts'
+import type { SafeCopies } from '../../shared-core/live/devices.ts'
 import type { HealthReason } from '../../shared-core/live/health.ts'
 import { healthStatus } from '../../shared-core/live/health.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
@@ -13,6 +14,7 @@ import type { Journal } from '../journal/journal.ts'
 import type { ServerAddress } from '../lan/addresses.ts'
 import type { Room } from '../live/room.ts'
 import { postCommands, submitOne } from './commands.ts'
+import { copiesRoutes } from './copies.ts'
 import { dayRoutes } from './days.ts'
 import { deviceOf } from './device-headers.ts'
 import { deviceRoutes } from './devices.ts'
@@ -30,6 +32,7 @@ export interface ApiParts {
   readonly room: Room
   readonly journal: Journal
   readonly history: History
+  readonly copies: () => SafeCopies
   readonly version: string
   readonly isDemo: boolean
   readonly addresses: () => readonly ServerAddress[]
@@ -69,6 +72,7 @@ export function api(app: Express, parts: ApiParts): void {
     response.json(parts.addresses())
   })
   deviceRoutes(app, parts)
+  copiesRoutes(app, parts)
   dayRoutes(app, parts)
   salesRoutes(app, parts)
   app.post('/api/v1/load-list', (request, response) => postLoadList(request, response, parts))

@@ -18,8 +18,14 @@ await buildPages({
 
 await bundle({
   absWorkingDir: ROOT,
-  entryPoints: ['server/main.ts'],
-  outfile: join(folder, 'server.mjs'),
+  // The thread that keeps the copies and the commands at the terminal carry what they need, and no web server.
+  entryPoints: {
+    server: 'server/main.ts',
+    'copies-worker': 'server/copies/copies-worker.ts',
+    commands: 'server/commands/main.ts',
+  },
+  outdir: folder,
+  outExtension: { '.js': '.mjs' },
   bundle: true,
   platform: 'node',
   format: 'esm',

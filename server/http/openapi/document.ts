@@ -8,13 +8,19 @@ import { deviceChangeSchema, joinSchema, newCodeSchema, newTokenSchema } from '.
 import { loadListSchema } from '../load-list-json.ts'
 import { countsSchema, readingsSchema, salesSchema } from '../sales-schema.ts'
 import { ANSWERS } from './answer-schemas.ts'
+import { COPIES_OPERATIONS } from './copies-operations.ts'
 import { DEVICE_ANSWERS } from './device-answers.ts'
 import { DEVICE_OPERATIONS } from './device-operations.ts'
 import type { AnswerBody, Body, Operation, Parameter } from './operation.ts'
 import { READ_OPERATIONS } from './read-operations.ts'
 import { WRITE_OPERATIONS } from './write-operations.ts'
 
-export const OPERATIONS: readonly Operation[] = [...READ_OPERATIONS, ...WRITE_OPERATIONS, ...DEVICE_OPERATIONS]
+export const OPERATIONS: readonly Operation[] = [
+  ...READ_OPERATIONS,
+  ...WRITE_OPERATIONS,
+  ...DEVICE_OPERATIONS,
+  ...COPIES_OPERATIONS,
+]
 
 /** Any operation may be answered so: bad query or headers, nobody known, a foreign name or role, too many, no disk. */
 const ALWAYS = [400, 401, 403, 429, 503]

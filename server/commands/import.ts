@@ -1,0 +1,40 @@
+import { existsSync, mkdirSync, rmdirSync } from 'node:fs'
+import { join } from 'node:path'
+import { importJournal } from '../copies/import-shop.ts'
+import { putInPlace, removeFile } from '../copies/journal-file.ts'
+import { loadSqlite } from '../journal/sqlite.ts'
+import type { Command } from './command.ts'
+import { CommandRefused, needed, readArgs } from './command.ts'
+
+const USAGE = `npm run import -- --from FOLDER --shop NEW_FOLDER    makes a shop of an export`
+
+/** Makes a shop's folder of an export. Nothing is left behind when it does not come to the same state. */
+export const importShop: Command = async (args, say) => {
+  const { from, shop } = readArgs(args, USAGE, { names: ['from', 'shop'] })
+  const folder = needed(shop, 'shop', USAGE)
+  const file = join(folder, 'journal.sqlite')
+  if (existsSync(file))
+    throw new CommandRefused(
+      `${folder} has a journal already. Give the import a folder of its own; nothing was changed.`,
+    )
+  const isNew = !existsSync(folder)
+  mkdirSync(folder, { recursive: true })
+  const part = `${file}.importing`
+  try {
+    removeFile(part)
+    const { seq, hash, isHashCompared } = await importJournal(await loadSqlite(), needed(from, 'from', USAGE), part)
+    putInPlace(part, file)
+    say(`${folder} holds the shop, with ${seq.toLocaleString('en-US')} entries.`)
+    say(
+      isHashCompared
+        ? `They come to the same state as where they were exported: fingerprint ${hash}.`
+        : `They were exported by a release that folds otherwise; here they come to the fingerprint ${hash}.`,
+    )
+    say(`Start it: npm start -- --shop ${folder}`)
+  } catch (error) {
+    removeFile(part)
+    if (isNew) rmdirSync(folder)
+    const why = error instanceof Error ? error.message : String(error)
+    throw new CommandRefused(`Nothing was imported. ${why}`, error instanceof CommandRefused && error.isUsage)
+  }
+}

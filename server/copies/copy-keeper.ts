@@ -1,0 +1,237 @@
+import { existsSync, renameSync } from 'node:fs'
+import { basename, dirname, join } from 'node:path'
+import type { DatabaseSyncInstance } from '@photostructure/sqlite'
+import type { SafeCopies } from '../../shared-core/live/devices.ts'
+import { epochMs } from '../../shared-core/units.ts'
+import { archivesOf } from '../journal/archives.ts'
+import type { Sqlite } from '../journal/sqlite.ts'
+import type { Verified } from '../journal/verify.ts'
+import type { ShopFolder } from '../shop/folder.ts'
+import { takeFolder } from '../shop/folder.ts'
+import { Archiver } from './archiver.ts'
+import { COPY_FILE, DEVICES_FILE, isSameDrive, makeCopiesFolder } from './copy-folder.ts'
+import { CopyError, copyTrouble } from './copy-words.ts'
+import { copyWhole, freeName, nameOfInstant, openToRead, putInPlace, removeFile } from './journal-file.ts'
+import { holdsNothingElse, RunningCopy, whyNotOurs } from './running-copy.ts'
+
+/** A folder that took nothing is tried again after this long: soon enough for a drive that was pulled out and put back. */
+export const TRIED_AGAIN_MS = 10_000
+/** An archive that was not good costs a fold of everything each time. */
+const ARCHIVE_TRIED_AGAIN_MS = 3_600_000
+/** Devices are seen all day long; what counts is who may come in. */
+const DEVICES_COPIED_EVERY_MS = 60_000
+
+export interface CopyKeeperParts {
+  readonly sqlite: Sqlite
+  /** Of the running shop; only read. */
+  readonly journalFile: string
+  readonly folder: string
+  readonly verify: (file: string) => Promise<Verified>
+  readonly nowMs: () => number
+}
+
+/**
+ * Keeps a second folder with what it takes to go on after the shop's own disk is gone: a copy of the journal that
+ * follows it, an archive of each day, who may come in. It reads the journal's file as any other program would, so that
+ * it can do so in a thread of its own: a drive that is slow, full or gone is this thread's trouble and nobody else's.
+ */
+export class CopyKeeper {
+  readonly #parts: CopyKeeperParts
+  #open: Open | null = null
+  #copy: SafeCopies['copy'] = null
+  #archiver: Archiver | null = null
+  #trouble: string | null = null
+  #archiveTrouble: string | null = null
+  #triedAtMs = Number.NEGATIVE_INFINITY
+  #archiveTriedAtMs = Number.NEGATIVE_INFINITY
+
+  constructor(parts: CopyKeeperParts) {
+    this.#parts = parts
+  }
+
+  standing(): SafeCopies {
+    const { folder, journalFile } = this.#parts
+    const archives = (this.#archiver?.archives ?? []).filter(({ isGood }) => isGood)
+    return {
+      folder,
+      isSameDrive: isSameDrive(existsSync(folder) ? folder : dirname(folder), journalFile),
+      copy: this.#copy,
+      archives: archives
+        .map(({ file, atMs, bytes, seq, hash }) => ({ file, atMs: epochMs(atMs), bytes, seq, hash }))
+        .reverse(),
+      trouble: this.#trouble ?? this.#archiveTrouble,
+    }
+  }
+
+  /** To be called about once a second. Never throws: what is wrong stands in `standing()`. */
+  async tick(): Promise<void> {
+    const { nowMs, folder } = this.#parts
+    if (this.#trouble !== null && nowMs() - this.#triedAtMs < TRIED_AGAIN_MS) return
+    this.#triedAtMs = nowMs()
+    try {
+      this.#open ??= await this.#begin()
+      await this.#follow(this.#open)
+      this.#trouble = null
+    } catch (error) {
+      this.#trouble = copyTrouble(error, folder)
+      this.#shut()
+    }
+  }
+
+  /**
+   * The archive of the shop's date, where there is none yet. To be called while nobody taps; not while a tick is under
+   * way.
+   */
+  async archive(date: string): Promise<void> {
+    const { nowMs, folder } = this.#parts
+    const isTooSoon = this.#archiveTrouble !== null && nowMs() - this.#archiveTriedAtMs < ARCHIVE_TRIED_AGAIN_MS
+    if (this.#open === null || this.#archiver === null || isTooSoon) return
+    this.#archiveTriedAtMs = nowMs()
+    try {
+      await this.#copyYearly(this.#open.source)
+      await this.#archiver.makeFor(date, this.#open.source)
+      this.#archiveTrouble = null
+    } catch (error) {
+      this.#archiveTrouble = copyTrouble(error, folder)
+    }
+  }
+
+  /** With the last entries in the copy, where its folder takes them. */
+  async close(): Promise<void> {
+    await this.tick()
+    this.#shut()
+  }
+
+  async #begin(): Promise<Open> {
+    const { sqlite, folder, journalFile } = this.#parts
+    makeCopiesFolder(folder)
+    const lock = takeFolder(sqlite, folder)
+    let source: DatabaseSyncInstance | null = null
+    try {
+      source = openToRead(sqlite, journalFile)
+      await this.#copyYearly(source)
+      const file = join(folder, COPY_FILE)
+      const aside = this.#setAsideUnlessOurs(source, file)
+      if (!existsSync(file)) await this.#makeAnew(source, file)
+      if (aside !== null) this.#letGoIfKnown(source, aside)
+      this.#archiver = new Archiver(this.#parts)
+      return { lock, source, copy: new RunningCopy(sqlite, source, file), versionCopied: null, devices: null }
+    } catch (error) {
+      source?.close()
+      lock.release()
+      throw error
+    }
+  }
+
+  async #follow(open: Open): Promise<void> {
+    const { nowMs } = this.#parts
+    const { source, copy } = open
+    if (!copy.isInPlace()) throw new CopyError(`${this.#parts.folder} is gone, or its copy was taken away.`)
+    const atMs = epochMs(nowMs())
+    // Asked before the copying: what comes meanwhile is copied again at the next tick, never missed.
+    const version = Number(source.prepare('PRAGMA data_version').get()?.data_version)
+    if (version !== open.versionCopied) copy.catchUp()
+    open.versionCopied = version
+    this.#copy = { seq: copy.seq, atMs }
+    await this.#copyDevices(open)
+  }
+
+  /** @returns where what was there is now; null when it can go on, or nothing was there */
+  #setAsideUnlessOurs(source: DatabaseSyncInstance, file: string): string | null {
+    if (!existsSync(file)) return null
+    const { sqlite, nowMs } = this.#parts
+    if (orSaid(() => withFile(sqlite, file, (copy) => whyNotOurs(source, copy))) === null) return null
+    const aside = freeName(join(dirname(file), `set-aside-${nameOfInstant(nowMs())}-${basename(file)}`))
+    renameSync(file, aside)
+    // Half a commit belongs to that very file.
+    if (existsSync(`${file}-journal`)) renameSync(`${file}-journal`, `${aside}-journal`)
+    return aside
+  }
+
+  async #makeAnew(source: DatabaseSyncInstance, file: string): Promise<void> {
+    const { sqlite, verify } = this.#parts
+    const part = `${file}.part`
+    await copyWhole(sqlite, source, part)
+    const verified = await verify(part)
+    if (!verified.ok) {
+      removeFile(part)
+      throw new CopyError(`the journal is not good: ${verified.why}`)
+    }
+    putInPlace(part, file)
+  }
+
+  /** What was set aside only for its form holds nothing that would be missed. */
+  #letGoIfKnown(source: DatabaseSyncInstance, aside: string): void {
+    const { sqlite } = this.#parts
+    if (orSaid(() => withFile(sqlite, aside, (copy) => holdsNothingElse(source, copy))) === true) removeFile(aside)
+  }
+
+  /** Entries of past years that were moved out of the journal: their files never change. */
+  async #copyYearly(source: DatabaseSyncInstance): Promise<void> {
+    const { sqlite, folder, journalFile } = this.#parts
+    for (const { name } of archivesOf(source)) {
+      const file = join(folder, name)
+      if (existsSync(file)) continue
+      const yearly = openToRead(sqlite, join(dirname(journalFile), name))
+      try {
+        await copyWhole(sqlite, yearly, `${file}.part`)
+      } finally {
+        yearly.close()
+      }
+      putInPlace(`${file}.part`, file)
+    }
+  }
+
+  async #copyDevices(open: Open): Promise<void> {
+    const { sqlite, folder, journalFile, nowMs } = this.#parts
+    const file = join(dirname(journalFile), DEVICES_FILE)
+    if (open.devices === null) {
+      if (!existsSync(file)) return
+      open.devices = { db: openToRead(sqlite, file), version: null, atMs: Number.NEGATIVE_INFINITY }
+    }
+    const { devices } = open
+    const version = Number(devices.db.prepare('PRAGMA data_version').get()?.data_version)
+    if (version === devices.version || nowMs() - devices.atMs < DEVICES_COPIED_EVERY_MS) return
+    const part = join(folder, `${DEVICES_FILE}.part`)
+    await copyWhole(sqlite, devices.db, part)
+    putInPlace(part, join(folder, DEVICES_FILE))
+    open.devices = { ...devices, version, atMs: nowMs() }
+  }
+
+  #shut(): void {
+    const open = this.#open
+    this.#open = null
+    for (const close of [() => open?.copy.close(), () => open?.source.close(), () => open?.devices?.db.close()])
+      orSaid(close)
+    orSaid(() => open?.lock.release())
+  }
+}
+
+interface Open {
+  readonly lock: Pick<ShopFolder, 'release'>
+  readonly source: DatabaseSyncInstance
+  readonly copy: RunningCopy
+  /** SQLite's count of others' commits (`data_version`) as of the last copying. */
+  versionCopied: number | null
+  devices: { readonly db: DatabaseSyncInstance; readonly version: number | null; readonly atMs: number } | null
+}
+
+/** @throws when it cannot be read */
+function withFile<Result>(sqlite: Sqlite, file: string, look: (db: DatabaseSyncInstance) => Result): Result {
+  // Not only to read: a commit that a kill cut off is first taken back.
+  const db = new sqlite.DatabaseSync(file)
+  try {
+    return look(db)
+  } finally {
+    db.close()
+  }
+}
+
+/** @returns the sentence of what was thrown, where something was */
+function orSaid<Result>(work: () => Result): Result | string {
+  try {
+    return work()
+  } catch (error) {
+    return error instanceof Error ? error.message : String(error)
+  }
+}

@@ -1,0 +1,82 @@
+import { closeSync, existsSync, fsyncSync, openSync, renameSync, rmSync } from 'node:fs'
+import { dirname } from 'node:path'
+import type { DatabaseSyncInstance } from '@photostructure/sqlite'
+import { syncFolder } from '../journal/open-file.ts'
+import type { Sqlite } from '../journal/sqlite.ts'
+
+/** Journal files as plain SQLite: opened to look, copied whole, put in their place. */
+
+type Backup = (source: DatabaseSyncInstance, file: string, options: { readonly rate: number }) => Promise<unknown>
+
+/** A file that is only read; another process, or thread, may be writing it meanwhile. */
+export function openToRead(sqlite: Sqlite, file: string): DatabaseSyncInstance {
+  const db = new sqlite.DatabaseSync(file, { readOnly: true })
+  // Whoever opens or closes the file at this very moment is done in far less.
+  db.exec('PRAGMA busy_timeout = 5000')
+  return db
+}
+
+/**
+ * A whole copy by SQLite's online backup, as it stands at one moment, in one file that needs no other beside it. All
+ * pages in one step: with more, each commit of somebody else's would begin it anew (https://sqlite.org/backup.html).
+ */
+export async function copyWhole(sqlite: Sqlite, source: DatabaseSyncInstance, file: string): Promise<void> {
+  removeFile(file)
+  await (sqlite.backup as Backup)(source, file, { rate: -1 })
+  inOneFile(sqlite, file)
+}
+
+/** The header of a copy says WAL as its source's does: a file that is carried about is better off without. */
+export function inOneFile(sqlite: Sqlite, file: string): void {
+  const db = new sqlite.DatabaseSync(file)
+  try {
+    db.exec('PRAGMA journal_mode = DELETE; PRAGMA synchronous = FULL;')
+  } finally {
+    db.close()
+  }
+  sync(file)
+}
+
+/** With what SQLite keeps beside it. */
+export function removeFile(file: string): void {
+  for (const end of FILE_ENDS) rmSync(`${file}${end}`, { force: true })
+}
+
+/** Those of a journal that are there, the file itself last: what stands beside it belongs to it and goes first. */
+export function filesOf(file: string): readonly string[] {
+  return FILE_ENDS.map((end) => `${file}${end}`).filter((one) => existsSync(one))
+}
+
+const FILE_ENDS = ['-journal', '-wal', '-shm', '-end', ''] as const
+
+/** Renamed within a folder, and on disk when this returns. */
+export function putInPlace(from: string, to: string): void {
+  renameSync(from, to)
+  syncFolder(dirname(to))
+}
+
+export function sync(file: string): void {
+  const handle = openSync(file, 'r+')
+  try {
+    fsyncSync(handle)
+  } finally {
+    closeSync(handle)
+  }
+}
+
+/**
+ * An instant as part of a file's name, in UTC.
+ * @example nameOfInstant(Date.parse('2026-11-26T06:42:05.123Z')) // '2026-11-26-064205'
+ */
+export function nameOfInstant(atMs: number): string {
+  const [date, time = ''] = new Date(atMs).toISOString().split('T')
+  return `${date}-${time.slice(0, 8).replaceAll(':', '')}`
+}
+
+/** A name in a folder that is not taken: with a number behind it where need be. */
+export function freeName(path: string): string {
+  for (let n = 1; ; n += 1) {
+    const name = n === 1 ? path : `${path}-${n}`
+    if (!existsSync(name)) return name
+  }
+}
