@@ -49,6 +49,7 @@ const FOR_PLAIN_HTTP: Parameters<typeof helmet>[0] = {
       styleSrc: ["'self'"],
       fontSrc: ["'self'"],
       objectSrc: ["'none'"],
+      baseUri: ["'none'"],
       frameAncestors: ["'none'"],
       upgradeInsecureRequests: null,
     },

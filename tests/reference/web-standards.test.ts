@@ -185,7 +185,7 @@ describe('the content security policy (CSP Level 3)', () => {
       }
       const nothing = ['object-src', 'frame-ancestors', 'script-src-attr'].map((name) => policy.get(name)?.join())
       expect(nothing).toEqual(["'none'", "'none'", "'none'"])
-      expect([policy.get('base-uri'), policy.get('form-action')]).toEqual([["'self'"], ["'self'"]])
+      expect([policy.get('base-uri'), policy.get('form-action')]).toEqual([["'none'"], ["'self'"]])
       expect([...policy.values()].flat().filter((source) => /unsafe|^\*|^https?:/.test(source))).toEqual([])
       expect([headers['x-content-type-options'], headers['referrer-policy']]).toEqual(['nosniff', 'no-referrer'])
       expect(headers['permissions-policy']).toContain('camera=()')
@@ -203,4 +203,22 @@ describe('the content security policy (CSP Level 3)', () => {
       expect(text).not.toMatch(/<script(?![^>]*\ssrc=)|<style|\sstyle=|\son\w+=|javascript:/i)
     }
   })
+
+  it('[E14] given the sources of pages and server, then none makes a page or a program out of text', () => {
+    const root = join(CLIENT_FOLDER, '..')
+    const sources = ['client', 'server', 'shared-core'].flatMap((folder) =>
+      readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' })
+        .filter((name) => /\.(ts|tsx|mjs)$/.test(name))
+        .map((name) => join(folder, name)),
+    )
+    const found = sources.filter((name) => {
+      const text = readFileSync(join(root, name), 'utf8')
+      const isStart = name.startsWith(join('server', 'start'))
+      return MADE_OF_TEXT.test(text) || (!isStart && text.includes('node:child_process'))
+    })
+    expect([sources.length > 300, found]).toEqual([true, []])
+  })
 })
+
+const MADE_OF_TEXT =
+  /dangerouslySetInnerHTML|innerHTML|outerHTML|insertAdjacentHTML|document\.write|\beval\(|new Function\(/
