@@ -1,4 +1,14 @@
-import { closeSync, constants, existsSync, fsyncSync, openSync, readFileSync, rmSync, writeSync } from 'node:fs'
+import {
+  closeSync,
+  constants,
+  existsSync,
+  fsyncSync,
+  openSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  writeSync,
+} from 'node:fs'
 import { JournalError } from './journal.ts'
 import { remedyFor } from './journal-words.ts'
 
@@ -75,7 +85,7 @@ export function refuseGone(file: string): void {
   const seq = new EndMark(file).read()?.seq ?? 0
   if (seq > 0)
     throw new JournalError(`The journal is gone: it had ${seq} entries when it was last written. ${remedyFor(file)}`)
-  if (existsSync(`${file}-wal`))
+  if (existsSync(`${file}-wal`) && statSync(`${file}-wal`).size > 0)
     throw new JournalError(`The journal is gone, only its log is there. ${remedyFor(file)}`)
 }
 

@@ -54,7 +54,7 @@ export class SqliteJournal implements Journal {
       this.#countSetUps = this.#db.prepare("UPDATE about SET value = value + ? WHERE key = 'set_ups'")
       this.#last = this.#table.last()
       assertEndsAsMarked(this.#mark.read(), this.#end(), (seq) => this.#sumAt(seq), file)
-      assertTailFits(this.#db, this.#table, file)
+      assertTailFits(this.#table)
       this.#refusals.assertAllThere()
     } catch (error) {
       archives?.close()
