@@ -34,7 +34,7 @@ const MAKERS: readonly { readonly share: number; readonly make: (chance: Chance)
     share: 6,
     make: (chance) => ({ ...atStatement(chance, 'snapshot', 'snapshots|wal_checkpoint', 3), isAtStop: true }),
   },
-  { share: 6, make: (chance) => atStatement(chance, 'copy', 'ATTACH|main\\.|refusals|copied', 6) },
+  { share: 6, make: (chance) => atStatement(chance, 'copy', 'BACKUP|INSERT|COMMIT|DELETE', 12) },
 ]
 
 export function drawMoment(chance: Chance): Moment {
@@ -48,7 +48,14 @@ export function drawMoment(chance: Chance): Moment {
 
 /** What tells the server's own preload of it; empty when the kill comes from outside. */
 export function envOf(moment: Moment): Record<string, string> {
-  return 'at' in moment ? { KILL_AT: moment.at, KILL_COUNT: String(moment.count), KILL_WHEN: moment.when } : {}
+  return 'at' in moment
+    ? {
+        KILL_AT: moment.at,
+        KILL_COUNT: String(moment.count),
+        KILL_WHEN: moment.when,
+        KILL_IN: moment.kind === 'copy' ? 'thread' : 'main',
+      }
+    : {}
 }
 
 function atStatement(chance: Chance, kind: StatementKind, at: string, countMax: number) {

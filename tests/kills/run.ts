@@ -3,14 +3,16 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { parseArgs } from 'node:util'
 import { loadSqlite } from '../../server/journal/sqlite.ts'
-import { median, quantile } from '../bench/figures.ts'
+import { ForeignCpu, median, quantile } from '../bench/figures.ts'
 import { bundleServer, ROOT } from '../server/support/server-program.ts'
+import { judgeDamages, sayDamages } from './damage-run.ts'
 import type { Round } from './shop-under-load.ts'
 import { BUILD_ID, freePort, KILLING_SQLITE, ShopUnderLoad } from './shop-under-load.ts'
 
 /** The real server killed at random moments under load, and what must hold after each kill. */
-const HELP = `npm run kills -- [--kills N] [--seed S]
+const HELP = `npm run kills -- [--kills N] [--damage N] [--seed S]
   --kills  how many times the server is killed (100)
+  --damage instead: so many damaged journals, each started and verified
   --seed   what is drawn: moments, acts, pauses (chosen by the clock). The machine's own timing is not repeated.`
 
 /** A new shop now and then: first starts are killed too, and a look at the whole file stays quick. */
@@ -19,23 +21,26 @@ const KILLS_A_SHOP = 50
 const { values } = parseArgs({
   options: {
     kills: { type: 'string', default: '100' },
+    damage: { type: 'string' },
     seed: { type: 'string', default: String(Date.now() % 2 ** 32) },
     help: { type: 'boolean', default: false },
   },
 })
-const [kills, seed] = [Number(values.kills), Number(values.seed)]
-if (values.help || !Number.isSafeInteger(kills) || !Number.isSafeInteger(seed) || kills < 1 || seed < 0) {
+const [kills, seed, damage] = [values.kills, values.seed, values.damage ?? '0'].map(Number)
+if (values.help || kills === undefined || seed === undefined || ![kills, seed, damage].every(Number.isSafeInteger)) {
   console.log(HELP)
   process.exitCode = values.help ? 0 : 1
-} else process.exitCode = (await run()) ? 0 : 1
+} else if (values.damage === undefined) process.exitCode = (await run(kills, seed)) ? 0 : 1
+else process.exitCode = sayDamages(await judgeDamages(damage ?? 0, seed, 1), console.log) ? 0 : 1
 
-async function run(): Promise<boolean> {
+async function run(kills: number, seed: number): Promise<boolean> {
   const cache = join(ROOT, 'node_modules', '.cache', `boilboard-kills-${process.pid}`)
   const folder = mkdtempSync(join(tmpdir(), 'boilboard-kills-'))
   mkdirSync(cache, { recursive: true })
   const program = join(cache, 'server.mjs')
   const sqlite = await loadSqlite()
   const rounds: Round[] = []
+  const cpu = new ForeignCpu([])
   let entries = 0
   let answers = 0
   try {
@@ -61,6 +66,7 @@ async function run(): Promise<boolean> {
   } finally {
     rmSync(cache, { recursive: true, force: true })
     sayFigures(rounds, entries, answers)
+    console.log(`  the machine's processors were busy for ${Math.round(cpu.share() * 100)} % of the time`)
   }
   rmSync(folder, { recursive: true, force: true })
   return true

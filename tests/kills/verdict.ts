@@ -3,6 +3,7 @@ import { join } from 'node:path'
 import { JournalError } from '../../server/journal/journal.ts'
 import type { Sqlite } from '../../server/journal/sqlite.ts'
 import { SqliteJournal } from '../../server/journal/sqlite-journal.ts'
+import { verifyJournal } from '../../server/journal/verify.ts'
 import { wake } from '../../server/shop/wake.ts'
 import { hashState } from '../../shared-core/day/hash.ts'
 import { commandId } from '../../shared-core/ids.ts'
@@ -21,10 +22,7 @@ export type Verdict =
 
 /** Puts damaged files in a folder of their own and starts a shop from them, as far as a server does before it serves. */
 export async function judge(sqlite: Sqlite, folder: string, damage: Damage, known: Known): Promise<Verdict> {
-  const file = join(folder, 'journal.sqlite')
-  rmSync(folder, { recursive: true, force: true })
-  mkdirSync(damage.isFolder === true ? file : folder, { recursive: true })
-  for (const [end, bytes] of damage.files) writeFileSync(`${file}${end}`, bytes)
+  const file = laidDown(folder, damage)
   let journal: SqliteJournal | null = null
   let isStarted = false
   try {
@@ -40,6 +38,22 @@ export async function judge(sqlite: Sqlite, folder: string, damage: Damage, know
   } finally {
     closed(journal)
   }
+}
+
+/** The whole check, which `npm run verify` and restore go by: what it calls good has everything in it. */
+export async function verifies(sqlite: Sqlite, folder: string, damage: Damage, known: Known): Promise<Verdict> {
+  const verified = await verifyJournal(sqlite, laidDown(folder, damage))
+  if (!verified.ok) return { kind: 'refused', words: verified.why }
+  const isWhole = verified.seq === known.entries.length && verified.hash === known.hash
+  return isWhole ? { kind: 'unharmed' } : { kind: 'silent', words: `it verifies with ${verified.seq} entries` }
+}
+
+function laidDown(folder: string, damage: Damage): string {
+  const file = join(folder, 'journal.sqlite')
+  rmSync(folder, { recursive: true, force: true })
+  mkdirSync(damage.isFolder === true ? file : folder, { recursive: true })
+  for (const [end, bytes] of damage.files) writeFileSync(`${file}${end}`, bytes)
+  return file
 }
 
 /** What it says otherwise than before, first of all what people would miss; null when it is all there. */

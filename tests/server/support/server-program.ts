@@ -1,6 +1,7 @@
 import type { ChildProcess } from 'node:child_process'
 import { spawn } from 'node:child_process'
 import { once } from 'node:events'
+import { basename, dirname } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import type { Plugin } from 'esbuild'
 import { build } from 'esbuild'
@@ -11,7 +12,7 @@ const SQLITE = '@photostructure/sqlite'
 
 /**
  * Bundles the server as it is now.
- * @param outfile within the project, so that the bundle finds its packages
+ * @param outfile a name ending in .mjs, within the project, so that the bundle finds its packages
  * @param sqlite a file that takes the place of the SQLite package
  * @param plugins what makes another release of it
  */
@@ -24,8 +25,10 @@ export async function bundleServer(
   await build({
     absWorkingDir: ROOT,
     plugins,
-    entryPoints: ['server/main.ts'],
-    outfile,
+    // The thread that keeps the copies is a program of its own beside the server.
+    entryPoints: { [basename(outfile, '.mjs')]: 'server/main.ts', 'copies-worker': 'server/copies/copies-worker.ts' },
+    outdir: dirname(outfile),
+    outExtension: { '.js': '.mjs' },
     bundle: true,
     platform: 'node',
     format: 'esm',
