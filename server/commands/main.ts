@@ -2,12 +2,21 @@ import { JournalError } from '../journal/journal.ts'
 import { backup } from './backup.ts'
 import type { Command } from './command.ts'
 import { CommandRefused } from './command.ts'
+import { compact } from './compact.ts'
 import { exportShop } from './export.ts'
 import { importShop } from './import.ts'
 import { restore } from './restore.ts'
+import { verify } from './verify.ts'
 
 /** The commands at the terminal besides the server: `npm run NAME -- …`. */
-const COMMANDS: { readonly [name: string]: Command } = { backup, restore, export: exportShop, import: importShop }
+const COMMANDS: { readonly [name: string]: Command } = {
+  backup,
+  restore,
+  export: exportShop,
+  import: importShop,
+  verify,
+  compact,
+}
 
 /** Ends with 0 when it was done, 1 when it was not, 2 when it was not asked for rightly. */
 async function main([name = '', ...args]: readonly string[]): Promise<void> {

@@ -1,3 +1,4 @@
+import { DateTime } from 'luxon'
 import { FOLD_VERSION } from '../../shared-core/day/state.ts'
 import type { Journal } from './journal.ts'
 
@@ -23,4 +24,23 @@ export function lastToMove(journal: Journal, beforeMs: number, nowMs: number): n
     else high = middle - 1
   }
   return low
+}
+
+/** Whether a text is a day of the calendar, as YYYY-MM-DD. */
+export function isDate(text: string): boolean {
+  return /^\d{4}-\d{2}-\d{2}$/.test(text) && DateTime.fromISO(text, { zone: 'UTC' }).isValid
+}
+
+/**
+ * The archive's file, after the last day in it, or the year where it ends with one.
+ * @param taken names of the journal's archives
+ * @example archiveName('2026-01-01', []) // entries-to-2025.sqlite
+ */
+export function archiveName(beforeDate: string, taken: readonly string[]): string {
+  const last = DateTime.fromISO(beforeDate, { zone: 'UTC' }).minus({ days: 1 }).toISODate() ?? beforeDate
+  const stem = `entries-to-${last.endsWith('-12-31') ? last.slice(0, 4) : last}`
+  for (let n = 1; ; n += 1) {
+    const name = `${stem}${n === 1 ? '' : `-${n}`}.sqlite`
+    if (!taken.includes(name)) return name
+  }
 }

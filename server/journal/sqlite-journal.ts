@@ -154,6 +154,11 @@ export class SqliteJournal implements Journal {
     await this.#sqlite.backup(this.#db, file)
   }
 
+  /** Files beside the journal's that belong to it, oldest first. */
+  archiveNames(): readonly string[] {
+    return this.#archives.list.map(({ name }) => name)
+  }
+
   close(): void {
     try {
       // All in one file: who copies a stopped shop may copy that one alone, and its archives.

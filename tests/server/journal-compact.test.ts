@@ -3,7 +3,7 @@ import { dirname, join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import type { CompactStep } from '../../server/journal/compact.ts'
 import { compact } from '../../server/journal/compact.ts'
-import { lastToMove, STAYS_DAYS } from '../../server/journal/compact-policy.ts'
+import { archiveName, isDate, lastToMove, STAYS_DAYS } from '../../server/journal/compact-policy.ts'
 import { MemoryDisk, MemoryJournal } from '../../server/journal/memory-journal.ts'
 import { loadSqlite } from '../../server/journal/sqlite.ts'
 import { SqliteJournal } from '../../server/journal/sqlite-journal.ts'
@@ -172,4 +172,18 @@ describe('which entries are old', () => {
       expect(lastToMove(journal, beforeMs, nowMs)).toBe(last)
     },
   )
+
+  it.each([
+    ['2026-01-01', [], 'entries-to-2025.sqlite'],
+    ['2026-01-01', ['entries-to-2025.sqlite'], 'entries-to-2025-2.sqlite'],
+    ['2026-03-01', ['entries-to-2025.sqlite'], 'entries-to-2026-02-28.sqlite'],
+    ['2024-03-01', [], 'entries-to-2024-02-29.sqlite'],
+  ])('[J25] given the day %s and the archives %j, when named, then the name says up to when', (date, taken, name) => {
+    expect(archiveName(date, taken)).toBe(name)
+  })
+
+  it('[J25] given a text, when looked at, then only a day of the calendar is one', () => {
+    expect(['2026-01-01', '2024-02-29'].every(isDate)).toBe(true)
+    expect(['2026-02-29', '2026-13-01', '1.1.2026', '2026', '', '2026-01-01T00:00'].some(isDate)).toBe(false)
+  })
 })
