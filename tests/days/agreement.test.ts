@@ -18,7 +18,7 @@ describe('two screens whose clocks are 90 s apart', () => {
   ])(
     '[C11] given %s, then they count down together within the errors that they report',
     async (_network, delayMsMax, errorMsMax) => {
-      const world = new World({ ...calmOptions(1, 0), delayMsMax })
+      const world = new World({ ...calmOptions(1, 12), delayMsMax })
       const [one, other] = world.screens
       if (one === undefined || other === undefined) throw new Error('two screens are needed')
       other.clock.step(one.clock.wallMs() - other.clock.wallMs() + 90_000)
@@ -35,11 +35,11 @@ describe('two screens whose clocks are 90 s apart', () => {
   )
 
   it('[C11] given one sleeps and its clock is set, then they agree again once it has asked', async () => {
-    const world = new World({ ...calmOptions(2, 0), delayMsMax: 20 })
+    const world = new World({ ...calmOptions(2, 12), delayMsMax: 20 })
     const [one, other] = world.screens
     if (one === undefined || other === undefined) throw new Error('two screens are needed')
     await world.pass(10)
-    other.befall('sleep')
+    other.sleep(20_000)
     other.clock.step(-3_600_000)
     await world.pass(40)
     const [a, b] = [timeOf(one), timeOf(other)]

@@ -1,44 +1,75 @@
 import type { Group, Journal } from '../../server/journal/journal.ts'
-import type { Fault, MemoryDisk } from '../../server/journal/memory-journal.ts'
-import { MemoryJournal } from '../../server/journal/memory-journal.ts'
+import { MemoryDisk, MemoryJournal } from '../../server/journal/memory-journal.ts'
 import type { Answer } from '../../shared-core/day/answers.ts'
+import type { Entry } from '../../shared-core/day/events.ts'
 import type { CommandId } from '../../shared-core/ids.ts'
+
+/** A copy of a shop's journal, to be put back some time. */
+export interface Copy {
+  readonly seq: number
+}
+
+/** What outlives the server's process: the simulated disk, or a real file. */
+export interface Disk {
+  readonly course: string
+  /** Something may have been written since this was asked last. */
+  takeNews(): boolean
+  /** Entries after a seq as they lie on the disk, whether or not a process runs. */
+  entriesAfter(seq: number): Iterable<Entry>
+  answerOf(id: CommandId): Answer | null
+  /** One process's journal. `drop` is the end of that process. */
+  open(): Promise<{ readonly journal: Journal; drop(): void }>
+  copy(): Promise<Copy>
+  /** @param course "" is a planted bug: the old one goes on */
+  putBack(copy: Copy, course: string): void
+  /** Planted bugs: the last entry is gone; what was answered is not known again. */
+  loseLast(): void
+  forget(group: Group): void
+  end(): void
+}
 
 /** What befalls one append: how long the disk takes, and whether the machine survives it. */
 export interface AppendPlan {
   readonly afterMs: number
-  readonly fate:
-    | 'written'
-    | 'append-fails'
-    | 'append-unsure'
-    | 'stop-before-append'
-    | 'stop-after-append'
-    | 'stop-before-answer'
+  readonly fate: AppendFate
 }
+export const APPEND_FATES = [
+  'append-fails',
+  'append-unsure',
+  'stop-before-append',
+  'stop-after-append',
+  'stop-before-answer',
+] as const
+export type AppendFate = (typeof APPEND_FATES)[number] | 'written'
 
 export interface DiskParts {
-  readonly disk: MemoryDisk
+  readonly journal: Journal
+  readonly disk: Disk
   readonly plan: () => AppendPlan
   readonly in: (afterMs: number, run: () => void) => void
   /** Whether the process that this journal belongs to still runs; `stop` ends it. */
   readonly isRunning: () => boolean
   readonly stop: () => void
-  /** A planted bug: what was answered is not known again. */
+  /** A planted bug. */
   readonly forgetsAnswers: boolean
 }
 
+/** What the planned faults throw; everything else that is thrown is trouble. */
+export class PlannedFault extends Error {
+  override name = 'PlannedFault'
+}
+
 /**
- * The journal of one server process on a disk that outlives it. Only what an append had written when the process
- * stopped is there for the next: this is how power loss is tested, which a killed process on a real disk cannot test.
+ * The journal of one server process on a disk that outlives it, with faults. Only what an append had written when the
+ * process stopped is there for the next: this is how power loss is tested, which a killed process cannot test.
  */
-export function simJournal(parts: DiskParts): Journal {
-  let fault: Fault = null
-  const memory = new MemoryJournal(parts.disk, () => fault)
-  const write = async (group: Group, fate: AppendPlan['fate']): Promise<void> => {
-    fault = fate === 'append-fails' ? 'fails-before' : fate === 'append-unsure' ? 'stops-after' : null
-    if (parts.forgetsAnswers) for (const { commandId } of group.entries) parts.disk.seqOf.delete(commandId)
-    if (parts.forgetsAnswers) for (const { commandId } of group.refusals) parts.disk.refusals.delete(commandId)
-    await memory.append(group)
+export function faultyJournal(parts: DiskParts): Journal {
+  const { journal, disk } = parts
+  const write = async (group: Group, fate: AppendFate): Promise<void> => {
+    if (fate === 'append-fails') throw new PlannedFault('the disk is full')
+    if (parts.forgetsAnswers) disk.forget(group)
+    await journal.append(group)
+    if (fate === 'append-unsure') throw new PlannedFault('the machine does not know')
   }
   const append = (group: Group): Promise<void> =>
     new Promise((resolve, reject) => {
@@ -57,18 +88,19 @@ export function simJournal(parts: DiskParts): Journal {
       })
     })
   return {
-    journalId: memory.journalId,
-    course: memory.course,
+    journalId: journal.journalId,
+    course: journal.course,
+    remedy: journal.remedy,
     append,
-    answerOf: (id: CommandId): Answer | null => (parts.forgetsAnswers ? null : memory.answerOf(id)),
-    lastSeq: () => memory.lastSeq(),
-    entriesAfter: (seq, most) => memory.entriesAfter(seq, most),
-    setUpEntries: () => memory.setUpEntries(),
-    newestSnapshot: (foldVersion) => memory.newestSnapshot(foldVersion),
-    saveSnapshot: (snapshot) => memory.saveSnapshot(snapshot),
-    pruneRefusals: (beforeMs) => memory.pruneRefusals(beforeMs),
-    backupTo: () => memory.backupTo(),
-    close: () => memory.close(),
+    answerOf: (id: CommandId): Answer | null => (parts.forgetsAnswers ? null : journal.answerOf(id)),
+    lastSeq: () => journal.lastSeq(),
+    entriesAfter: (seq, most) => journal.entriesAfter(seq, most),
+    setUpEntries: () => journal.setUpEntries(),
+    newestSnapshot: (foldVersion, beforeSeq) => journal.newestSnapshot(foldVersion, beforeSeq),
+    saveSnapshot: (snapshot) => journal.saveSnapshot(snapshot),
+    pruneRefusals: (beforeMs) => journal.pruneRefusals(beforeMs),
+    backupTo: (file) => journal.backupTo(file),
+    close: () => journal.close(),
   }
 }
 
@@ -76,4 +108,77 @@ export function simJournal(parts: DiskParts): Journal {
 function answerInto(stop: () => void, resolve: () => void): void {
   stop()
   resolve()
+}
+
+interface MemoryCopy extends Copy {
+  readonly disk: MemoryDisk
+}
+
+/** The simulated disk. */
+export class SimDisk implements Disk {
+  #disk = new MemoryDisk('simulated-shop')
+  #seenLength = 0
+
+  get course(): string {
+    return this.#disk.course
+  }
+
+  takeNews(): boolean {
+    const { length } = this.#disk.entries
+    const isNew = length !== this.#seenLength
+    this.#seenLength = length
+    return isNew
+  }
+
+  *entriesAfter(seq: number): Iterable<Entry> {
+    const { entries } = this.#disk
+    for (let at = seq; at < entries.length; at += 1) yield JSON.parse(entries[at] ?? '')
+  }
+
+  answerOf(id: CommandId): Answer | null {
+    return new MemoryJournal(this.#disk).answerOf(id)
+  }
+
+  async open(): Promise<{ readonly journal: Journal; drop(): void }> {
+    return { journal: new MemoryJournal(this.#disk), drop: () => undefined }
+  }
+
+  async copy(): Promise<MemoryCopy> {
+    const disk = copyOf(this.#disk, this.#disk.course)
+    return { seq: disk.entries.length, disk }
+  }
+
+  putBack(copy: Copy, course: string): void {
+    if (!isMemoryCopy(copy)) throw new Error('a copy of another disk')
+    this.#disk = copyOf(copy.disk, course)
+    this.#seenLength = -1
+  }
+
+  loseLast(): void {
+    const text = this.#disk.entries.pop()
+    if (text !== undefined) this.#disk.seqOf.delete(JSON.parse(text).commandId)
+  }
+
+  forget({ entries, refusals }: Group): void {
+    for (const { commandId } of entries) this.#disk.seqOf.delete(commandId)
+    for (const { commandId } of refusals) this.#disk.refusals.delete(commandId)
+  }
+
+  end(): void {
+    // Nothing is open.
+  }
+}
+
+function isMemoryCopy(copy: Copy): copy is MemoryCopy {
+  return 'disk' in copy && copy.disk instanceof MemoryDisk
+}
+
+function copyOf(disk: MemoryDisk, course: string): MemoryDisk {
+  const copy = new MemoryDisk(disk.journalId)
+  copy.course = course
+  copy.entries.push(...disk.entries)
+  for (const [id, seq] of disk.seqOf) copy.seqOf.set(id, seq)
+  for (const [id, refusal] of disk.refusals) copy.refusals.set(id, refusal)
+  copy.snapshots = [...disk.snapshots]
+  return copy
 }

@@ -2,19 +2,23 @@ import type { Link, LinkEvents } from '../../client/live/link.ts'
 import type { ScreenLink } from '../../server/live/room-parts.ts'
 import type { ToScreen } from '../../shared-core/live/protocol.ts'
 import type { Chance } from './chance.ts'
+import type { Faults } from './faults.ts'
 import type { Schedule } from './schedule.ts'
 import type { Story } from './story.ts'
 
 /** The shop's Wi-Fi: each way of a contact is ordered, each message has its own delay, contacts break at any moment. */
 export interface NetworkOptions {
   readonly delayMsMax: number
-  /** Messages that arrive twice. */
+  readonly lostPermille: number
+  readonly latePermille: number
   readonly repeatPermille: number
 }
 
 /** What a server lets a screen talk to; null while there is no server. */
 export interface ServerEnd {
-  accept(link: ScreenLink): { hear(raw: unknown): void; lost(): void } | null
+  /** Which history the running server tells: another one after a copy was put back. */
+  readonly course: string
+  accept(link: ScreenLink, who: string): { hear(raw: unknown): void; lost(): void } | null
 }
 
 /** A dead contact that nobody has closed is noticed by the missing answer to a ping: interval and wait, as configured. */
@@ -22,26 +26,31 @@ const STALL_NOTICED_MS = 25_000
 const LINGER_MS_MAX = 2_000
 /** Long enough for the first to have been answered before the second comes. */
 const REPEAT_AFTER_MS_MAX = 200
+/** Longer than a screen waits for an answer before it makes a new contact. */
+const LATE_MS = [2_000, 14_000] as const
 
 export interface WireParts {
   readonly schedule: Schedule
   readonly chance: Chance
   readonly story: Story
+  readonly faults: Faults
   readonly options: NetworkOptions
   readonly server: ServerEnd
   readonly who: string
-  /** Sees each message as the screen does, and may change it: that is how a bug is planted. */
-  readonly deliver: (message: ToScreen, hear: (message: ToScreen) => void) => void
+  /**
+   * Sees each message as the screen does, and may change it: that is how a bug is planted.
+   * @param course of the server that said it
+   */
+  readonly deliver: (message: ToScreen, course: string, hear: (message: ToScreen) => void) => void
 }
 
 /** One screen's wire to the server, from page load to page load. */
 export class Wire implements Link {
-  /** No faults from now on. */
-  calm = false
   readonly #parts: WireParts
   readonly #events: LinkEvents
   #contact: Contact | null = null
   #blockedUntilMs = 0
+  #isResting = false
   #isClosed = false
 
   constructor(parts: WireParts, events: LinkEvents) {
@@ -58,21 +67,24 @@ export class Wire implements Link {
     const contact = this.#contact
     if (contact === null || contact.isStalled) return
     const text = JSON.stringify(message)
-    this.#travel(contact, 'up', () => {
+    const { faults, who } = this.#parts
+    this.#travel(contact, 'up', text, () => {
       if (!contact.isServerOpen) return
-      if (this.#contact !== contact) this.#parts.story.fault('late-arrival', this.#parts.who)
+      if (this.#contact !== contact) faults.happens('overtaken', who)
       contact.session?.hear(JSON.parse(text))
     })
   }
 
   restart(): void {
     this.#parts.story.tell(this.#parts.who, 'makes the link anew')
-    if (this.#blockedUntilMs === Number.POSITIVE_INFINITY) this.#blockedUntilMs = 0
-    this.#break()
+    const wasResting = this.#isResting
+    this.#isResting = false
+    if (wasResting) this.#knock()
+    else this.#break()
   }
 
   rest(): void {
-    this.#blockedUntilMs = Number.POSITIVE_INFINITY
+    this.#isResting = true
     this.#break()
   }
 
@@ -85,6 +97,12 @@ export class Wire implements Link {
   cut(forMs: number): void {
     this.#blockedUntilMs = this.#parts.schedule.nowMs + forMs
     this.#break()
+  }
+
+  /** There is contact again, before the time. */
+  free(): void {
+    this.#blockedUntilMs = this.#parts.schedule.nowMs
+    if (this.#contact === null && !this.#isResting) this.#knock()
   }
 
   /** The contact is dead, but neither side knows yet. */
@@ -109,20 +127,23 @@ export class Wire implements Link {
 
   #knock(): void {
     const { schedule, chance } = this.#parts
-    schedule.in(chance.between(250, 500), () => {
-      if (this.#isClosed || this.#contact !== null) return
+    const awayMs = Math.max(0, this.#blockedUntilMs - schedule.nowMs)
+    schedule.in(awayMs + chance.between(250, 500), () => {
+      if (this.#isClosed || this.#isResting || this.#contact !== null) return
       if (schedule.nowMs < this.#blockedUntilMs) this.#knock()
       else this.#connect()
     })
   }
 
   #connect(): void {
-    const contact: Contact = { isServerOpen: true, isStalled: false, upAtMs: 0, downAtMs: 0, session: null }
+    const { server, who } = this.#parts
+    const { course } = server
+    const contact: Contact = { course, isServerOpen: true, isStalled: false, upAtMs: 0, downAtMs: 0, session: null }
     const link: ScreenLink = {
       send: (message) => this.#receive(contact, message),
       close: () => this.#hungUp(contact),
     }
-    contact.session = this.#parts.server.accept(link)
+    contact.session = server.accept(link, who)
     if (contact.session === null) {
       this.#knock()
       return
@@ -133,10 +154,10 @@ export class Wire implements Link {
 
   #receive(contact: Contact, message: ToScreen): void {
     if (!contact.isServerOpen || contact.isStalled) return
-    const text = JSON.stringify(message)
-    this.#travel(contact, 'down', () => {
+    const text = textOf(message)
+    this.#travel(contact, 'down', text, () => {
       if (this.#contact !== contact || contact.isStalled) return
-      this.#parts.deliver(JSON.parse(text), (heard) => this.#events.message(heard))
+      this.#parts.deliver(JSON.parse(text), contact.course, (heard) => this.#events.message(heard))
     })
   }
 
@@ -145,7 +166,7 @@ export class Wire implements Link {
     if (!contact.isServerOpen) return
     contact.isServerOpen = false
     contact.session?.lost()
-    this.#travel(contact, 'down', () => {
+    this.#travel(contact, 'down', '', () => {
       if (this.#contact === contact) this.#break()
     })
   }
@@ -161,31 +182,55 @@ export class Wire implements Link {
     })
     if (this.#isClosed) return
     this.#events.down()
-    this.#knock()
+    if (!this.#isResting) this.#knock()
   }
 
   /** Nothing overtakes on one way of one contact. */
-  #travel(contact: Contact, way: 'up' | 'down', arrive: () => void): void {
-    const { schedule, chance, story, options, who } = this.#parts
+  #travel(contact: Contact, way: 'up' | 'down', text: string, arrive: () => void): void {
+    const { schedule, chance, faults, options, who } = this.#parts
+    // What cannot arrive on an ordered way takes all that comes after it along.
+    const kind = () => kindOf(text)
+    if (faults.fires(chance, options.lostPermille, 'lost', who, kind)) {
+      if (this.#contact === contact) this.stall()
+      return
+    }
+    const isLate = faults.fires(chance, options.latePermille, 'late', who, kind)
     const field = way === 'up' ? 'upAtMs' : 'downAtMs'
-    contact[field] = Math.max(contact[field], schedule.nowMs + this.#delayMs())
+    const delayMs = this.#delayMs() + (isLate ? chance.between(...LATE_MS) : 0)
+    contact[field] = Math.max(contact[field], schedule.nowMs + delayMs)
     schedule.in(contact[field] - schedule.nowMs, arrive)
-    if (this.calm || !chance.permille(options.repeatPermille)) return
-    story.fault('repeat', who, way)
+    if (!faults.fires(chance, options.repeatPermille, 'repeat', who, kind)) return
     contact[field] += chance.between(0, REPEAT_AFTER_MS_MAX)
     schedule.in(contact[field] - schedule.nowMs, arrive)
   }
 
   #delayMs(): number {
-    return this.#parts.chance.between(1, this.calm ? 5 : this.#parts.options.delayMsMax)
+    const { chance, faults, options } = this.#parts
+    return chance.between(1, faults.calm ? 5 : options.delayMsMax)
   }
 }
 
 interface Contact {
+  readonly course: string
   isServerOpen: boolean
   isStalled: boolean
   /** When the last message on each way arrives. */
   upAtMs: number
   downAtMs: number
   session: ReturnType<ServerEnd['accept']>
+}
+
+const TEXTS = new WeakMap<ToScreen, string>()
+
+/** A message to all screens is encoded once, as the real server does; each screen reads its own. */
+function textOf(message: ToScreen): string {
+  const known = TEXTS.get(message)
+  if (known !== undefined) return known
+  const text = JSON.stringify(message)
+  TEXTS.set(message, text)
+  return text
+}
+
+function kindOf(text: string): string {
+  return /"type":"(\w+)"/.exec(text)?.[1] ?? 'goodbye'
 }

@@ -1,24 +1,35 @@
 import { Chance } from './chance.ts'
+import type { FaultKind } from './faults.ts'
 
 /** What a simulated day is made of; printed with a failure, so that the very same day can be run again. */
 export interface WorldOptions {
   readonly seed: number
-  readonly minutes: number
+  /** From four in the morning until the evening's dough is shaped. The shop's hours and its bakes are as short. */
+  readonly dayMinutes: number
+  /** Nobody does anything and nothing goes wrong any more after so many seconds; null: until the next day has begun. */
+  readonly untilSecond: number | null
+  /** From 2 to 5: the desk, benches, counter and wall. */
+  readonly screens: number
   /** How long a person at a screen waits between two acts, on average. */
   readonly actEveryMs: number
   readonly delayMsMax: number
-  /** Messages that arrive twice. */
+  /** Of messages. */
+  readonly lostPermille: number
+  readonly latePermille: number
   readonly repeatPermille: number
-  /** Appends that go wrong, the machine stopping among it. */
+  /** Of appends that go wrong, the machine stopping among it. */
   readonly appendFaultPermille: number
-  /** Cuts, stalls, reloads, naps and clocks being set: each second, for each screen. */
+  /** Cuts, stalls, reloads, naps, clocks being set, full stores, being shown out: of each second, for each screen. */
   readonly devicePermille: number
-  /** Acts that somebody at another screen taps at the same moment. */
+  /** Of acts that somebody at another screen taps at the same moment. */
   readonly samePermille: number
-  /** The server's own clock being set: each second. */
-  readonly serverClockPermille: number
-  /** New versions of the pages: each second. */
-  readonly newBuildPermille: number
+  /** Of seconds: what happens to the server or its disk from outside. */
+  readonly serverPermille: number
+  /** Whether the server's clock is among it: then nobody can say how far a screen may be off. */
+  readonly setsServerClock: boolean
+  readonly without: readonly FaultKind[]
+  /** On a real file instead of a simulated disk. */
+  readonly isOnFile: boolean
   readonly bug: Bug
 }
 
@@ -27,38 +38,58 @@ export type Bug = (typeof BUGS)[number]
 export const BUGS = [
   'none',
   'a screen loses an entry',
-  'the server forgets its answers',
-  'the disk forgets the last append',
+  'a page forgets its queue',
   'a screen trusts its clock',
+  'a screen lets people tap what it cannot keep and does not say so',
+  'the server forgets its answers',
+  'the server miscounts a sale',
+  'the disk forgets the last append',
+  'the copy lacks its last entry',
+  'a copy put back is on the old course',
 ] as const
 
+export const DAY_MINUTES = 70
+/** A day for a quick run: as many things happen in it a minute, so that there are fewer of each. */
+export const SHORT_DAY_MINUTES = 12
+
 /** A day of its own kind for each seed: a slow network, a failing disk, restless devices, in all mixtures. */
-export function drawnOptions(seed: number, minutes: number): WorldOptions {
-  const chance = new Chance(seed ^ 0x5eed)
+export function drawnOptions(seed: number, dayMinutes: number): WorldOptions {
+  const chance = new Chance(seed).part('options')
+  // In a shorter day, more goes wrong in a minute.
+  const often = (DAY_MINUTES / dayMinutes) ** 0.7
   return {
     seed,
-    minutes,
-    actEveryMs: chance.oneOf([6_000, 14_000]),
+    dayMinutes,
+    untilSecond: null,
+    screens: chance.oneOf([3, 4, 5, 5]),
+    actEveryMs: chance.oneOf([45_000, 70_000]),
     delayMsMax: chance.oneOf([10, 120, 1_500]),
-    repeatPermille: chance.oneOf([0, 10, 50]),
-    appendFaultPermille: chance.oneOf([5, 40, 120]),
-    devicePermille: chance.oneOf([3, 12, 25]),
-    samePermille: chance.oneOf([50, 300]),
-    serverClockPermille: chance.oneOf([0, 0, 2]),
-    newBuildPermille: chance.oneOf([0, 1, 2]),
+    lostPermille: chance.oneOf([0, 1, 3]),
+    latePermille: chance.oneOf([0, 2, 10]),
+    repeatPermille: chance.oneOf([0, 5, 30]),
+    appendFaultPermille: chance.oneOf([4, 15, 45]),
+    devicePermille: chance.oneOf([0.5, 1.5, 3]) * often,
+    samePermille: chance.oneOf([30, 200]),
+    serverPermille: chance.oneOf([0.5, 1.5]) * often,
+    setsServerClock: chance.permille(250),
+    without: [],
+    isOnFile: false,
     bug: 'none',
   }
 }
 
 /** A day on which nothing goes wrong. */
-export function calmOptions(seed: number, minutes: number): WorldOptions {
+export function calmOptions(seed: number, dayMinutes: number): WorldOptions {
   return {
-    ...drawnOptions(seed, minutes),
+    ...drawnOptions(seed, dayMinutes),
+    screens: 5,
+    lostPermille: 0,
+    latePermille: 0,
     repeatPermille: 0,
     appendFaultPermille: 0,
     devicePermille: 0,
     samePermille: 0,
-    serverClockPermille: 0,
-    newBuildPermille: 0,
+    serverPermille: 0,
+    setsServerClock: false,
   }
 }

@@ -1,92 +1,88 @@
 import type { Act } from '../../shared-core/day/commands.ts'
-import type { Load, State } from '../../shared-core/day/state.ts'
+import type { State } from '../../shared-core/day/state.ts'
 import type { DeviceId } from '../../shared-core/ids.ts'
 import type { Role } from '../../shared-core/live/protocol.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
-import { durationMs, epochMs } from '../../shared-core/units.ts'
 import { anyAct } from '../core/support/any-act.ts'
+import { AT_COUNTER } from './acts-counter.ts'
+import { AT_DESK } from './acts-desk.ts'
+import { AT_LINE } from './acts-line.ts'
+import { MISTAKES } from './acts-mistaken.ts'
 import type { Chance } from './chance.ts'
+import type { PartOfDay } from './day-plan.ts'
 
-export interface Person {
+/** What somebody at a screen sees and knows when they are about to do something. */
+export interface Scene {
+  readonly shown: State
+  readonly shop: Shop
   readonly role: Role
   readonly deviceId: DeviceId
+  readonly part: PartOfDay
   readonly chance: Chance
+  readonly nowMs: number
 }
 
+/** Acts one after the other; `take-back` takes the act before it back, as soon as somebody notices. */
+export type Doing = readonly (Act | 'take-back')[]
+
+/** A small act of somebody's day: where and when it is likely, and what it comes to. Nothing when there is no occasion. */
+export interface SmallAct {
+  readonly roles: readonly Role[]
+  readonly parts: readonly PartOfDay[] | 'all-day'
+  /** How likely, against the others of its place and time. */
+  readonly weight: number
+  readonly do: (scene: Scene) => Doing
+}
+
+const SMALL_ACTS: readonly SmallAct[] = [...AT_LINE, ...AT_COUNTER, ...AT_DESK, ...MISTAKES]
+/** Now and then somebody does anything at all, and so does whoever finds no occasion for what they had in mind. */
+const ANYTHING_PERMILLE = 60
+const OCCASIONS_MAX = 4
+
 /**
- * What somebody at a screen does next, from what it shows: mostly what the line wants, now and then anything at all.
- * People make mistakes and see things late, so that acts that the shop must refuse are among them.
+ * What somebody at a screen does next, by their place and the hour, from what the screen shows. People make mistakes
+ * and see things late, so that acts that the shop must refuse are among them.
  */
-export function nextAct(shown: State, { role, deviceId, chance }: Person): Act {
-  const { shop } = shown
-  if (shop === null || chance.permille(250)) return anything(shown, chance)
-  if (chance.permille(50)) return takeBack(shown, deviceId, chance)
-  if (role === 'counter') return atCounter(shown, shop, chance)
-  if (role === 'desk' && chance.permille(200)) return atDesk(shown, shop, chance)
-  return atLine(shown, shop, chance)
+export function nextDoing(scene: Scene): Doing {
+  const { chance } = scene
+  if (chance.permille(ANYTHING_PERMILLE)) return anything(scene)
+  const likely = likelyActs(scene.role, scene.part)
+  for (let n = 0; n < OCCASIONS_MAX; n += 1) {
+    const doing = drawn(likely, chance).do(scene)
+    if (doing.length > 0) return doing
+  }
+  return anything(scene)
 }
 
 /** What no screen of ours can send is left out: it would say nothing about the shop. */
-function anything(shown: State, chance: Chance): Act {
+function anything({ shown, chance }: Scene): Doing {
   const act = anyAct(shown, chance.word())
-  return act.type === 'confirmPresumed' && act.unsureIds.length === 0 ? { type: 'openDay' } : act
+  return act.type === 'confirmPresumed' && act.unsureIds.length === 0 ? [{ type: 'openDay' }] : [act]
 }
 
-function atLine(shown: State, shop: Shop, chance: Chance): Act {
-  const shelfId = chance.oneOf([...shop.shelves.keys()])
-  const load = [...shown.loads.values()].find((one) => one.shelfId === shelfId)
-  if (load !== undefined) return withLoad(load, chance)
-  const planned = [...shown.planned.values()].find((one) => !one.done)
-  if (planned !== undefined) return { type: 'load', shelfId, plannedId: planned.id, lines: planned.lines }
-  if (chance.permille(500)) return { type: 'load', shelfId, plannedId: null, lines: someLines(shop, chance, 24) }
-  const loads = [1, 2, 3].map(() => ({ shelfId: null, inAtMs: null, lines: someLines(shop, chance, 24) }))
-  return { type: 'setLoadList', loads }
+interface Likely {
+  readonly acts: readonly SmallAct[]
+  readonly weight: number
+}
+const LIKELY = new Map<string, Likely>()
+
+function likelyActs(role: Role, part: PartOfDay): Likely {
+  const key = `${role} ${part}`
+  const known = LIKELY.get(key)
+  if (known !== undefined) return known
+  const acts = SMALL_ACTS.filter(
+    (one) => one.roles.includes(role) && (one.parts === 'all-day' || one.parts.includes(part)),
+  )
+  const made = { acts, weight: acts.reduce((sum, one) => sum + one.weight, 0) }
+  LIKELY.set(key, made)
+  return made
 }
 
-function withLoad(load: Load, chance: Chance): Act {
-  if (load.phase === 'first-side' && load.flip !== null && chance.permille(800))
-    return { type: 'flip', loadId: load.id }
-  return { type: 'out', loadId: load.id, from: load.phase, lines: null }
-}
-
-function atCounter(shown: State, shop: Shop, chance: Chance): Act {
-  const [keep] = [...shown.keeps.keys()]
-  if (keep !== undefined && chance.permille(200)) return { type: chance.oneOf(['handOver', 'release']), keepId: keep }
-  const lines = someLines(shop, chance, 13)
-  const [line] = lines
-  if (line !== undefined && chance.permille(150)) return { type: 'count', ...line }
-  return { type: chance.permille(850) ? 'sell' : 'keep', lines }
-}
-
-function atDesk(shown: State, shop: Shop, chance: Chance): Act {
-  if (shown.day !== null && chance.permille(60)) return { type: 'closeDay' }
-  if (shown.day === null && shown.lastDay?.before != null && chance.permille(500))
-    return { type: 'reopenDay', label: shown.lastDay.label }
-  const [planned] = [...shown.setUps.keys()]
-  if (planned !== undefined && chance.permille(300)) return { type: 'dropSetUp', setUpId: planned }
-  const shelf = chance.oneOf([...shop.shelves.values()])
-  const dough = chance.oneOf([...shop.doughs.values()])
-  if (chance.permille(300))
-    return { type: 'carryIn', doughId: dough.id, varietyId: null, pieces: 48, stage: 'chill', sinceMs: null }
-  const changes = chance.oneOf([
-    [{ entity: 'shelf', value: { ...shelf, pieces: chance.between(24, 60) } }],
-    [{ entity: 'kettle', value: { ...shop.kettle, cycleMs: durationMs(chance.between(45, 120) * 1_000) } }],
-    [{ entity: 'dough', value: { ...dough, retired: !dough.retired } }],
-  ] as const)
-  const fromMs = epochMs(shown.recordedAtMs + chance.between(1, 10) * 60_000)
-  return { type: 'changeSetUp', changes, ...(chance.permille(400) ? { fromMs } : {}) }
-}
-
-function takeBack(shown: State, deviceId: DeviceId, chance: Chance): Act {
-  const own = shown.traces.filter((trace) => trace.deviceId === deviceId)
-  const trace = chance.permille(700) ? own[own.length - 1] : shown.traces[0]
-  return trace === undefined ? { type: 'openDay' } : { type: 'takeBack', commandId: trace.commandId }
-}
-
-function someLines(shop: Shop, chance: Chance, most: number) {
-  const varieties = [...shop.varieties.keys()]
-  const first = chance.between(0, varieties.length - 1)
-  return varieties
-    .slice(first, first + chance.between(1, 2))
-    .map((varietyId) => ({ varietyId, pieces: chance.between(1, most) }))
+function drawn({ acts, weight }: Likely, chance: Chance): SmallAct {
+  let left = chance.between(1, weight)
+  for (const act of acts) {
+    left -= act.weight
+    if (left <= 0) return act
+  }
+  throw new Error('nobody has anything to do')
 }

@@ -7,6 +7,8 @@ export class Schedule {
   readonly #heap: Planned[] = []
   #nowMs: number
   #made = 0
+  #owes = false
+  readonly #work: Promise<unknown>[] = []
 
   constructor(nowMs: number) {
     this.#nowMs = nowMs
@@ -22,16 +24,34 @@ export class Schedule {
     this.#push({ atMs: this.#nowMs + Math.max(0, afterMs), order: this.#made, run })
   }
 
+  /**
+   * What happens now has begun something that goes on by promises: it is let finish before the next thing happens.
+   * @param work what takes more than promises, such as copying a real file
+   */
+  owe(work?: Promise<unknown>): void {
+    this.#owes = true
+    if (work !== undefined) this.#work.push(work)
+  }
+
   /** @param goesOn asked after each thing that happened */
   async runUntil(untilMs: number, goesOn: () => boolean): Promise<void> {
     for (let next = this.#heap[0]; next !== undefined && next.atMs <= untilMs; next = this.#heap[0]) {
       this.#pop()
       this.#nowMs = Math.max(this.#nowMs, next.atMs)
       next.run()
-      await settled()
+      if (this.#owes) await this.#settled()
       if (!goesOn()) return
     }
     this.#nowMs = untilMs
+  }
+
+  /** Lets every promise that can go on go on: a turn of the real event loop, in which no time passes in the day. */
+  async #settled(): Promise<void> {
+    this.#owes = false
+    await Promise.all(this.#work.splice(0))
+    await new Promise((resolve) => {
+      setImmediate(resolve)
+    })
   }
 
   #push(planned: Planned): void {
@@ -64,13 +84,6 @@ interface Planned {
   readonly atMs: number
   readonly order: number
   readonly run: () => void
-}
-
-/** Lets every promise that can go on go on: a turn of the real event loop, in which no time passes in the day. */
-function settled(): Promise<void> {
-  return new Promise((resolve) => {
-    setImmediate(resolve)
-  })
 }
 
 function isBefore(one: Planned | undefined, other: Planned | undefined): boolean {

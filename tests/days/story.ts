@@ -1,51 +1,62 @@
+import type { Act } from '../../shared-core/day/commands.ts'
 import type { Schedule } from './schedule.ts'
 
 const LINES_MAX = 40
 
-/** What goes wrong in a simulated day. Each kind is counted, and a run in which none fired proves nothing. */
-export type FaultKind = (typeof FAULT_KINDS)[number]
-export const FAULT_KINDS = [
-  'cut',
-  'stall',
-  'late-arrival',
-  'repeat',
-  'reload',
-  'clock-step',
-  'sleep',
-  'append-fails',
-  'append-unsure',
-  'stop-before-append',
-  'stop-after-append',
-  'stop-before-answer',
-  'server-clock-step',
-  'new-build',
-  'same-tap',
-] as const
+interface Told {
+  readonly atMs: number
+  readonly who: string
+  readonly what: () => string
+}
 
-/** The last things that happened, for the person who has to find out why, and how often each fault fired. */
+/** The last things that happened, in words and with the shop's time, for the person who has to find out why. */
 export class Story {
-  readonly faults = new Map<FaultKind, number>()
   readonly #schedule: Schedule
-  readonly #beganMs: number
-  readonly #lines: string[] = []
+  /** The shop's time is this far ahead of UTC. */
+  readonly #offsetMs: number
+  readonly #lines: Told[] = []
 
-  constructor(schedule: Schedule) {
+  constructor(schedule: Schedule, offsetMs: number) {
     this.#schedule = schedule
-    this.#beganMs = schedule.nowMs
+    this.#offsetMs = offsetMs
   }
 
-  tell(who: string, what: string): void {
-    const seconds = (this.#schedule.nowMs - this.#beganMs) / 1_000
-    this.#lines.push(`${seconds.toFixed(3).padStart(10)} s  ${who.padEnd(9)} ${what}`)
+  /** Words cost: those of lines that nobody reads are never made. */
+  tell(who: string, what: string | (() => string)): void {
+    this.#lines.push({ atMs: this.#schedule.nowMs, who, what: typeof what === 'string' ? () => what : what })
     if (this.#lines.length > LINES_MAX) this.#lines.shift()
   }
 
-  fault(kind: FaultKind, who: string, what = ''): void {
-    this.faults.set(kind, (this.faults.get(kind) ?? 0) + 1)
-    this.tell(who, `${kind} ${what}`.trimEnd())
-  }
-
   toString(): string {
-    return this.#lines.join('\n')
+    const line = ({ atMs, who, what }: Told) =>
+      `${new Date(atMs + this.#offsetMs).toISOString().slice(11, 23)}  ${who.padEnd(9)} ${what()}`
+    return this.#lines.map(line).join('\n')
   }
+}
+
+/** @example sayAct({ type: 'sell', lines: [{ varietyId: 'sesame', pieces: 6 }] }) // "sell: 6 sesame" */
+export function sayAct(act: Act): string {
+  const { type, ...rest } = act
+  const said = Object.entries(rest).map(([key, value]) => sayField(key, value))
+  return `${type}: ${said.filter((one) => one !== '').join(', ')}`
+}
+
+function sayField(key: string, value: unknown): string {
+  if (value === null || value === undefined) return ''
+  if (Array.isArray(value)) return value.map((one) => sayPart(one)).join(' + ') || `no ${key}`
+  if (typeof value === 'object') return JSON.stringify(value)
+  return `${key.replace(/Ids?$/, '')} ${value}`
+}
+
+function sayPart(part: unknown): string {
+  if (typeof part !== 'object' || part === null) return String(part)
+  if ('varietyId' in part && 'pieces' in part) return `${part.pieces} ${part.varietyId}`
+  // A part of the set-up by its name: whole it would fill the page.
+  if ('entity' in part && 'value' in part) return `${part.entity}${sayId(part.value)}`
+  if ('lines' in part && Array.isArray(part.lines)) return `[${part.lines.map((line) => sayPart(line)).join(', ')}]`
+  return JSON.stringify(part)
+}
+
+function sayId(value: unknown): string {
+  return typeof value === 'object' && value !== null && 'id' in value ? ` ${value.id}` : ''
 }

@@ -3,79 +3,99 @@ import { doughId } from '../../shared-core/ids.ts'
 import type { Role, ToScreen } from '../../shared-core/live/protocol.ts'
 import { setUpChanges } from '../../shared-core/shop/set-up-diff.ts'
 import { epochMs } from '../../shared-core/units.ts'
-import { at, lines } from '../core/support/make.ts'
-import { ALL_STATIONS, PEOPLE, STEPS, shopWith, table } from '../core/support/shop.ts'
+import { lines } from '../core/support/make.ts'
 import { Chance } from './chance.ts'
 import { Checks } from './checks.ts'
 import { SimClock } from './clocks.ts'
+import { Crew } from './crew.ts'
+import type { DayPlan } from './day-plan.ts'
+import { planDay } from './day-plan.ts'
+import type { Disk } from './disk.ts'
+import { SimDisk } from './disk.ts'
+import { Faults } from './faults.ts'
+import { Mischief } from './mischief.ts'
 import type { WorldOptions } from './options.ts'
-import { nextAct } from './people.ts'
 import { Schedule } from './schedule.ts'
 import { Screen } from './screens.ts'
 import { ShopServer } from './shop-server.ts'
 import { Story } from './story.ts'
 
-const ROLES: readonly Role[] = ['bench', 'wall', 'counter', 'desk', 'bench']
-const CHORES_SECONDS = 40
+const ROLES: readonly Role[] = ['desk', 'bench', 'counter', 'wall', 'bench']
+/** Pages tick each second; where nothing is under way, ticks that would find nothing to do are left out. */
+const TICK_SECONDS_MAX = 4
+/** Lulls in which the server does its chores: a day has a dozen, as each fingerprint is reckoned by every screen. */
+const CHORES_A_DAY = 10
 /** Longest time that the shop may take, once nothing goes wrong any more, until all screens agree. */
 const HEAL_SECONDS_MAX = 300
 /** Screens ask for the server's time each minute. */
 const CLOCK_SECONDS = 62
-const A_MINUTE_MS = 60_000
-const AN_HOUR_MS = 60 * A_MINUTE_MS
+/** How long the next morning is looked at, as a share of the day. */
+const NEXT_MORNING_SHARE = 0.12
+const AN_HOUR_MS = 3_600_000
 
 /** One simulated day: the real room and the real sync; clocks, network, disk and people drawn from one seed. */
 export class World {
   readonly options: WorldOptions
-  readonly checks = new Checks()
+  readonly plan: DayPlan
+  readonly checks: Checks
   readonly story: Story
+  readonly faults: Faults
   readonly screens: readonly Screen[]
-  readonly #schedule = new Schedule(at('4:00'))
+  readonly #schedule: Schedule
   readonly #chance: Chance
+  readonly #disk: Disk
   readonly #server: ShopServer
-  #calm = false
+  readonly #mischief: Mischief
+  readonly #crew: Crew
+  #isOpen = false
+  #isNight = false
 
-  constructor(options: WorldOptions) {
+  constructor(options: WorldOptions, disk: Disk = new SimDisk()) {
     this.options = options
+    this.#disk = disk
     this.#chance = new Chance(options.seed)
-    this.story = new Story(this.#schedule)
-    const parts = { schedule: this.#schedule, chance: this.#chance, story: this.story }
-    this.#server = new ShopServer({
-      ...parts,
-      appendFaultPermille: options.appendFaultPermille,
-      forgetsAnswers: options.bug === 'the server forgets its answers',
-      onStop: () => this.#serverStopped(),
-      onTrouble: (what) => this.checks.fail(what),
-    })
-    this.screens = ROLES.map((role, n) => this.#newScreen(role, `${role}-${n + 1}`))
+    this.plan = planDay(options.dayMinutes, this.#chance.part('plan'))
+    this.#schedule = new Schedule(this.plan.beginMs)
+    this.story = new Story(this.#schedule, this.plan.offsetMs)
+    this.faults = new Faults(this.story, options.without)
+    this.checks = new Checks(disk)
+    this.#server = this.#newServer()
+    this.screens = ROLES.slice(0, options.screens).map((role, n) => this.#newScreen(role, `${role}-${n + 1}`))
     this.checks.watch(this.#server, this.screens)
+    const parts = { schedule: this.#schedule, faults: this.faults, checks: this.checks, screens: this.screens }
+    const server = this.#server
+    this.#mischief = new Mischief({ ...parts, options, disk, server, chance: this.#chance.part('mischief') })
+    this.#crew = new Crew({ ...parts, story: this.story, options, plan: this.plan, chance: this.#chance.part('crew') })
+    this.#everySecond(1)
   }
 
-  /** A morning with faults, then none. @returns what went wrong that must not; null when all held */
+  /** A day and the next morning with faults, then none. @returns what went wrong that must not; null when all held */
   async run(): Promise<string | null> {
     await this.#open()
-    for (const screen of this.screens) this.#workAt(screen)
-    this.#everySecond()
-    await this.pass(this.options.minutes * 60)
-    this.#heal()
-    for (let seconds = 0; !this.#isQuiet() && this.checks.trouble === null; seconds += 1) {
-      await this.pass(1)
-      if (seconds > HEAL_SECONDS_MAX)
-        this.checks.fail(`not quiet ${HEAL_SECONDS_MAX} s after the last fault: ${this.#unrest()}`)
-    }
-    // Once more the screens ask for the time.
-    await this.pass(CLOCK_SECONDS)
-    for (const screen of this.screens) this.checks.clock(screen, this.#server.nowMs())
+    this.#isOpen = true
+    this.#crew.begin()
+    const { beginMs, endMs, nextMs } = this.plan
+    const untilMs = this.options.untilSecond === null ? Infinity : beginMs + this.options.untilSecond * 1_000
+    await this.#passUntil(Math.min(untilMs, endMs))
+    if (untilMs > endMs) await this.#night()
+    if (untilMs > nextMs) await this.#passUntil(Math.min(untilMs, nextMs + (endMs - beginMs) * NEXT_MORNING_SHARE))
+    if (this.checks.trouble === null) await this.#heal()
     if (this.checks.trouble === null) this.checks.atRest()
-    if (this.story.faults.size === 0) this.checks.fail('nothing went wrong in this run, so that it proves nothing')
-    if (this.checks.counts.refused === 0) this.checks.fail('nothing was refused in this run')
     return this.checks.trouble === null ? null : this.#report(this.checks.trouble)
+  }
+
+  get atSecond(): number {
+    return (this.#schedule.nowMs - this.plan.beginMs) / 1_000
   }
 
   /** Lets the day go on for a while, unless something has gone wrong. */
   async pass(seconds: number): Promise<void> {
+    await this.#passUntil(this.#schedule.nowMs + seconds * 1_000)
+  }
+
+  async #passUntil(untilMs: number): Promise<void> {
     if (this.checks.trouble !== null) return
-    await this.#schedule.runUntil(this.#schedule.nowMs + seconds * 1_000, () => {
+    await this.#schedule.runUntil(untilMs, () => {
       this.checks.step()
       return this.checks.trouble === null
     })
@@ -84,140 +104,125 @@ export class World {
   /** Before anything goes wrong the desk sets the shop up, and there is dough. */
   async #open(): Promise<void> {
     const desk = this.screens.find((screen) => screen.role === 'desk')
+    const sinceMs = epochMs(this.plan.beginMs - 10 * AN_HOUR_MS)
+    const carryIn = (dough: string, pieces: number): Act => {
+      return { type: 'carryIn', doughId: doughId(dough), varietyId: null, pieces, stage: 'chill', sinceMs }
+    }
+    const loads = [lines('sesame', 24, 'poppy', 12), lines('plain', 48), lines('rye', 36)]
     const opening: readonly Act[] = [
-      {
-        type: 'changeSetUp',
-        changes: setUpChanges(
-          null,
-          shopWith({ stations: table(ALL_STATIONS), steps: table(STEPS), people: table(PEOPLE) }),
-        ),
-      },
-      {
-        type: 'carryIn',
-        doughId: doughId('plain'),
-        varietyId: null,
-        pieces: 480,
-        stage: 'chill',
-        sinceMs: at('18:00', -1),
-      },
-      {
-        type: 'carryIn',
-        doughId: doughId('rye'),
-        varietyId: null,
-        pieces: 120,
-        stage: 'chill',
-        sinceMs: at('18:00', -1),
-      },
-      {
-        type: 'setLoadList',
-        loads: [lines('sesame', 24, 'poppy', 12), lines('plain', 48), lines('rye', 36)].map((one) => ({
-          shelfId: null,
-          inAtMs: null,
-          lines: one,
-        })),
-      },
+      { type: 'changeSetUp', changes: setUpChanges(null, this.plan.shop) },
+      carryIn('plain', 480),
+      carryIn('rye', 120),
+      { type: 'setLoadList', loads: loads.map((one) => ({ shelfId: null, inAtMs: null, lines: one })) },
     ]
-    while (desk?.sync?.confirmed == null && this.checks.trouble === null) await this.pass(1)
+    for (let seconds = 0; desk?.sync?.confirmed == null && this.checks.trouble === null; seconds += 1) {
+      if (seconds > HEAL_SECONDS_MAX) this.checks.fail('the desk does not come up')
+      await this.pass(1)
+    }
     for (const act of opening) desk?.tap(act)
   }
 
-  #workAt(screen: Screen): void {
-    this.#schedule.in(this.#chance.between(200, 2 * this.options.actEveryMs), () => {
-      if (this.#calm) return
-      this.#act(screen)
-      this.#workAt(screen)
+  /** Everybody is at home, and pages sleep. */
+  async #night(): Promise<void> {
+    this.#isNight = true
+    this.#crew.rest(true)
+    const untilMs = this.plan.nextMs - this.#schedule.nowMs
+    for (const screen of this.screens) screen.sleep(untilMs)
+    await this.#passUntil(this.plan.nextMs)
+    this.#isNight = false
+    this.#crew.rest(false)
+    this.#everySecond(1)
+  }
+
+  #everySecond(seconds: number): void {
+    this.#schedule.in(seconds * 1_000, () => {
+      if (this.#isNight) return
+      for (const screen of this.screens) screen.sync?.tick()
+      if (this.#isOpen) this.#passSeconds(seconds)
+      const isBusy = this.screens.some((screen) => !screen.isUp || screen.hasWaiting)
+      this.#everySecond(isBusy ? 1 : Math.min(TICK_SECONDS_MAX, seconds + 1))
     })
   }
 
-  #act(screen: Screen): void {
-    const { sync } = screen
-    const { shown, notices } = sync?.view() ?? { shown: null, notices: [] }
-    if (sync === null || shown === null || shown.shop === null) return
-    const [notice] = notices
-    if (notice !== undefined && this.#chance.permille(500)) {
-      this.story.tell(screen.who, `answers ${notice.id.slice(0, 6)} ${notice.kind}`)
-      if (notice.kind === 'ask' && this.#chance.permille(600)) sync.confirm(notice.id)
-      else sync.dismiss(notice.id)
-      return
-    }
-    const act = nextAct(shown, { role: screen.role, deviceId: sync.deviceId, chance: this.#chance })
-    screen.tap(act)
-    if (!this.#chance.permille(this.options.samePermille)) return
-    const other = this.#chance.oneOf(this.screens)
-    if (other === screen || other.sync?.view().shown == null) return
-    this.story.fault('same-tap', other.who)
-    other.tap(act)
+  #passSeconds(seconds: number): void {
+    this.#doChores(seconds)
+    // After the server's clock was set, a screen is wrong until it has asked anew.
+    if (!this.options.setsServerClock)
+      for (const screen of this.screens) this.checks.clock(screen, this.#server.nowMs())
+    if (!this.faults.calm) this.#mischief.strike(seconds)
   }
 
-  #everySecond(): void {
-    this.#schedule.in(1_000, () => {
-      // Each time after a lull all screens reckon a fingerprint, which is most of a day's work.
-      if (Math.round(this.#schedule.nowMs / 1_000) % CHORES_SECONDS === 0) this.#server.beat()
-      // After the server's clock was set, a screen is wrong until it has asked anew.
-      const isClockSteady = this.options.serverClockPermille === 0
-      if (isClockSteady) for (const screen of this.screens) this.checks.clock(screen, this.#server.nowMs())
-      if (!this.#calm) this.#befall()
-      this.#everySecond()
-    })
+  #doChores(seconds: number): void {
+    const everySeconds = (this.options.dayMinutes * 60) / CHORES_A_DAY
+    const at = (ms: number) => Math.floor((ms - this.plan.beginMs) / 1_000 / everySeconds)
+    const nowMs = this.#schedule.nowMs
+    if (at(nowMs) === at(nowMs - seconds * 1_000)) return
+    this.#server.beat()
+    if (!this.faults.calm) this.#mischief.copy()
   }
 
-  #befall(): void {
-    for (const screen of this.screens) {
-      if (this.#chance.permille(this.options.devicePermille)) {
-        screen.befall(this.#chance.oneOf(['cut', 'cut', 'stall', 'reload', 'clock-step', 'sleep'] as const))
-      }
-    }
-    if (this.#chance.permille(this.options.serverClockPermille)) {
-      const byMs = this.#chance.oneOf([-2_000, 3_000, -40 * A_MINUTE_MS, 2 * AN_HOUR_MS, 40 * AN_HOUR_MS])
-      this.#server.clockAheadMs += byMs
-      this.story.fault('server-clock-step', 'server', `${byMs} ms`)
-    }
-    if (!this.#chance.permille(this.options.newBuildPermille)) return
-    this.#server.buildId = `build-${this.#chance.between(2, 1_000_000)}`
-    this.story.fault('new-build', 'server')
-    this.#server.stop()
-  }
-
-  #serverStopped(): void {
-    this.story.tell('server', 'stops')
-    if (this.options.bug === 'the disk forgets the last append' && this.#chance.permille(500)) {
-      const text = this.#server.disk.entries.pop()
-      if (text !== undefined) this.#server.disk.seqOf.delete(JSON.parse(text).commandId)
-    }
-    for (const screen of this.screens) screen.serverGone()
-  }
-
-  #heal(): void {
+  async #heal(): Promise<void> {
     this.story.tell('world', 'heals')
-    this.#calm = true
-    this.#server.calm = true
-    for (const screen of this.screens) screen.calm()
-  }
-
-  #isQuiet(): boolean {
-    return this.#unrest() === ''
+    this.faults.calm = true
+    this.#crew.rest(true)
+    this.#mischief.heal()
+    for (let seconds = 0; this.#unrest() !== '' && this.checks.trouble === null; seconds += 1) {
+      await this.pass(1)
+      if (seconds > HEAL_SECONDS_MAX)
+        this.checks.fail(`not quiet ${HEAL_SECONDS_MAX} s after the last fault: ${this.#unrest()}`)
+    }
+    // Once more the screens ask for the time.
+    await this.pass(CLOCK_SECONDS)
+    for (const screen of this.screens) this.checks.clock(screen, this.#server.nowMs())
   }
 
   #unrest(): string {
     const { room, buildId } = this.#server
     if (room === null) return 'no server'
-    const restless = this.screens.filter(({ sync, buildId: own }) => {
+    const restless = this.screens.filter(({ sync, course, buildId: own }) => {
       const view = sync?.view()
       return (
         view?.connection.phase !== 'live' ||
         view.pending.length > 0 ||
         sync?.confirmed?.seq !== room.state.seq ||
+        course !== this.#disk.course ||
         own !== buildId
       )
     })
     return restless.map(({ who, sync }) => `${who} ${JSON.stringify(sync?.view().connection)}`).join(', ')
   }
 
+  #newServer(): ShopServer {
+    const { bug, appendFaultPermille } = this.options
+    return new ShopServer({
+      disk: this.#disk,
+      schedule: this.#schedule,
+      chance: this.#chance.part('server'),
+      faults: this.faults,
+      story: this.story,
+      appendFaultPermille,
+      forgetsAnswers: bug === 'the server forgets its answers',
+      miscounts: bug === 'the server miscounts a sale',
+      onStop: () => this.#serverStopped(),
+      onPutBack: (copy) => {
+        if (bug === 'the copy lacks its last entry') this.#disk.loseLast()
+        this.checks.putBack(copy)
+      },
+      onTrouble: (what) => this.checks.fail(what),
+    })
+  }
+
+  #serverStopped(): void {
+    this.story.tell('server', 'stops')
+    if (this.options.bug === 'the disk forgets the last append') this.#disk.loseLast()
+    for (const screen of this.screens) screen.serverGone()
+  }
+
   #newScreen(role: Role, who: string): Screen {
-    const { options } = this
-    const chance = this.#chance
-    const parts = { schedule: this.#schedule, chance, story: this.story }
-    const trustsItsClock = options.bug === 'a screen trusts its clock' && who === 'wall-2'
+    const { bug } = this.options
+    const chance = this.#chance.part(who)
+    const parts = { schedule: this.#schedule, story: this.story, faults: this.faults }
+    const trustsItsClock = bug === 'a screen trusts its clock' && role === 'counter'
     const clock = new SimClock(this.#schedule, {
       wallAheadMs: chance.between(-90_000, 90_000),
       bootMs: chance.between(1_000, 10_000_000),
@@ -226,35 +231,44 @@ export class World {
     })
     return new Screen({
       ...parts,
+      chance,
       who,
       role,
       clock,
-      wire: { ...parts, options, server: this.#server },
+      wire: { ...parts, chance: this.#chance.part(`${who} wire`), options: this.options, server: this.#server },
       servedBuild: () => (this.#server.room === null ? null : this.#server.buildId),
-      deliver: (message, hear) => this.#deliver(who, message, hear),
+      deliver: (message, course, hear) => this.#deliver(who, message, course, hear),
+      forgetsQueue: bug === 'a page forgets its queue',
+      hidesFullStore: bug === 'a screen lets people tap what it cannot keep and does not say so',
+      onTrouble: (what) => this.checks.fail(what),
     })
   }
 
-  #deliver(who: string, message: ToScreen, hear: (message: ToScreen) => void): void {
-    if (message.type === 'turn') for (const answer of message.answers) this.checks.answered(answer, who)
-    hear(this.options.bug === 'a screen loses an entry' && who === 'wall-2' ? this.#withoutOne(message) : message)
+  #deliver(who: string, message: ToScreen, course: string, hear: (message: ToScreen) => void): void {
+    if (message.type === 'turn') for (const answer of message.answers) this.checks.answered(answer, who, course)
+    if (message.type === 'welcome') this.#welcome(who, message.course)
+    hear(this.options.bug === 'a screen loses an entry' && who === 'counter-3' ? emptied(message) : message)
   }
 
-  #withoutOne(message: ToScreen): ToScreen {
-    if (message.type !== 'turn' || !this.#chance.permille(30)) return message
-    return {
-      ...message,
-      entries: message.entries.map((entry) => ({ ...entry, recordedAtMs: epochMs(entry.recordedAtMs), events: [] })),
-    }
+  #welcome(who: string, course: string): void {
+    const screen = this.screens.find((one) => one.who === who)
+    if (screen !== undefined) screen.course = course
   }
 
   #report(trouble: string): string {
-    const faults = [...this.story.faults].map(([kind, times]) => `${kind} ${times}`).join(', ')
+    const faults = [...this.faults.counts].map(([kind, times]) => `${kind} ${times}`).join(', ')
     return [
       `seed ${this.options.seed}: ${trouble}`,
       JSON.stringify(this.options),
       `faults: ${faults}`,
-      String(this.story),
+      this.story,
     ].join('\n')
   }
+}
+
+/** A planted bug: of every seventh entry nothing is folded but its number. */
+function emptied(message: ToScreen): ToScreen {
+  if (message.type !== 'turn') return message
+  const entries = message.entries.map((entry) => (entry.seq % 7 === 0 ? { ...entry, events: [] } : entry))
+  return { ...message, entries }
 }
