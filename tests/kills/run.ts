@@ -18,6 +18,8 @@ const HELP = `npm run kills -- [--kills N] [--damage N] [--seed S]
 /** A new shop now and then: first starts are killed too, and a look at the whole file stays quick. */
 const KILLS_A_SHOP = 50
 
+for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => process.exit(1))
+
 const { values } = parseArgs({
   options: {
     kills: { type: 'string', default: '100' },

@@ -56,6 +56,12 @@ export interface RunParts {
   readonly through?: readonly string[]
 }
 
+/** None outlives who started it, also when that ends in the middle. */
+const running = new Set<ChildProcess>()
+process.once('exit', () => {
+  for (const child of running) child.kill('SIGKILL')
+})
+
 /** The real server in a process of its own. */
 export class ServerRun {
   output = ''
@@ -75,6 +81,7 @@ export class ServerRun {
       env: { ...process.env, PORT: '0', BIND: '127.0.0.1', LOG_LEVEL: 'silent', ...env },
       stdio: ['ignore', 'pipe', 'pipe'],
     })
+    running.add(this.#child)
     const hear = (chunk: Buffer) => {
       this.output += chunk
       this.#tell()
@@ -82,6 +89,7 @@ export class ServerRun {
     this.#child.stdout?.on('data', hear)
     this.#child.stderr?.on('data', hear)
     this.#ended = once(this.#child, 'close').then(([code]) => {
+      running.delete(this.#child)
       this.code = code
       this.hasEnded = true
       this.#tell()
