@@ -12,7 +12,7 @@ import { ask, startServer } from '../server/support/start-server.ts'
 const CLIENT_FOLDER = join(import.meta.dirname, '../../client')
 
 function closedShop(): Promise<TestServer> {
-  return startServer({ closed: { file: ':memory:', isDeskLost: false, drawCode: codesFrom(0) } })
+  return startServer({ shop: null, closed: { file: ':memory:', isDeskLost: false, drawCode: codesFrom(0) } })
 }
 
 /** Set-Cookie read by the grammar of RFC 6265, section 4.1.1, not by the library that wrote it. */
