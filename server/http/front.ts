@@ -7,6 +7,8 @@ import type { Admission } from '../live/admission.ts'
 import type { ServerCertificate } from '../operation/certificate.ts'
 import { answerPlainToo } from '../operation/one-port.ts'
 import { sendToHttps, withAuthority } from '../operation/plain-answer.ts'
+import type { LineLimits } from './line-limits.ts'
+import { LINE_LIMITS, limitLine, serverOptions } from './line-limits.ts'
 
 /**
  * The listening port, there from the first moment. While a long journal is folded anew after an upgrade it says how far
@@ -18,14 +20,19 @@ export class Front {
   #listener: RequestListener = (request, response) => this.#gettingReady(request, response)
 
   /** With a certificate it speaks https, and plain http is only told to come by https. */
-  constructor(secure: { readonly certificate: ServerCertificate; readonly admission: Admission } | null = null) {
+  constructor(
+    secure: { readonly certificate: ServerCertificate; readonly admission: Admission } | null = null,
+    limits: LineLimits = LINE_LIMITS,
+  ) {
     const listener: RequestListener = (request, response) => this.#listener(request, response)
     if (secure === null) {
-      this.http = createServer(listener)
+      this.http = createServer(serverOptions(limits), listener)
+      limitLine(this.http, limits)
       return
     }
     const { key, cert, authority } = secure.certificate
-    const https = createHttps({ key, cert }, withAuthority(authority, listener))
+    const https = createHttps({ key, cert, ...serverOptions(limits) }, withAuthority(authority, listener))
+    limitLine(https, limits)
     answerPlainToo(https, withAuthority(authority, sendToHttps(secure.admission)))
     this.http = https
   }

@@ -12,6 +12,8 @@ export const READINGS_MAX = 50
 const ID_RIGHT = 'A text of 1 to 80 characters that the same row always has, and no other.'
 const NAME_RIGHT = 'The name or id of a variety, as in the set-up; null when nobody knows which.'
 
+const SHELF_RIGHT = 'The name or id of a shelf; null or left out for the oven as a whole.'
+
 const at = () =>
   z
     .string(INSTANT_RIGHT)
@@ -49,8 +51,8 @@ export const countsSchema = record({
 const readingSchema = record({
   at: at().nullish(),
   shelf: z
-    .string()
-    .max(64)
+    .string(SHELF_RIGHT)
+    .max(64, SHELF_RIGHT)
     .nullish()
     .meta({ description: 'The name or id of a shelf; left out: the oven as a whole.' }),
   degrees: whole(DEGREES_MIN, DEGREES_MAX),

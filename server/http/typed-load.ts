@@ -4,6 +4,8 @@ import type { Problem } from '../../shared-core/shop/problem.ts'
 export const LOADS_MAX = 200
 export const LINES_MAX = 40
 export const PIECES_MAX = 5_000
+/** A name as the set-up has it is at most that long (`set-up-limits.ts`). */
+export const NAME_MAX = 64
 /** A wall-clock time, 24 hours. */
 export const CLOCK = /^([01]?\d|2[0-3]):[0-5]\d$/
 
