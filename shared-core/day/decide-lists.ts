@@ -124,7 +124,8 @@ export function decideSlipChangeover(oneCase: Of<'slipChangeover'>): Decision {
   const atMs = happenedAt(oneCase)
   if (slipMs === 0) happen(oneCase, atMs, { type: 'unmarked', markId: id })
   else happen(oneCase, atMs, { type: 'marked', mark: { kind: 'changeover', id, slipMs } })
-  return take(oneCase, { pieces: Math.round(command.slipMs / 60_000) })
+  // Half a minute back rounds to −0, which no JSON holds; plus zero it is 0.
+  return take(oneCase, { pieces: Math.round(command.slipMs / 60_000) + 0 })
 }
 
 /**
