@@ -28,9 +28,14 @@ export class ReloadPolicy {
     this.#key = `boilboard.${role}.reloaded`
   }
 
-  /** Null: nothing to reload for, or no server to load from, where a reload would lose a page that still counts. */
+  /** Null: nothing to reload for. */
   wish(wish: ReloadWish | null): void {
     this.#wish = wish
+  }
+
+  /** A page that still counts is not given up for a newer one that nobody serves now; one that cannot go on, is. */
+  contactLost(): void {
+    if (this.#wish?.kind === 'build') this.#wish = null
   }
 
   /** Whether a newer page waits for this screen to be left alone. */

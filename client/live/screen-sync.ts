@@ -166,7 +166,7 @@ export class ScreenSync {
     this.#taps.outbox.contactLost()
     this.#contact.expectNothing()
     this.#anew.forget()
-    this.#reloads.wish(null)
+    this.#reloads.contactLost()
     if (!standsStill(this.#contact.connection))
       this.#contact.enter(this.#confirmed.state === null ? 'connecting' : 'away')
   }
@@ -282,10 +282,8 @@ export class ScreenSync {
   /** Not let in: what was tapped stays here, and the link rests until it is time to ask again. */
   #refused(refusal: RefusedHello): void {
     // Either is a fault of this page: a fresh one is the cure.
-    if (refusal.reason === 'malformed' || refusal.reason === 'flooding') {
-      this.#standStill(`hello ${refusal.reason}`)
-      return
-    }
+    if (refusal.reason === 'malformed' || refusal.reason === 'flooding')
+      return this.#standStill(`hello ${refusal.reason}`)
     this.#knocking.turnedAway(this.#parts.clock.monotonicMs())
     this.#contact.turnAway(refusal.reason)
     this.#link.rest()

@@ -128,16 +128,23 @@ describe('a server with another build of the pages', () => {
 })
 
 describe('a server that is gone again before the page is loaded anew', () => {
-  it.each([
-    ['another build, left alone', { buildId: 'build-2' }],
-    ['another form', NEWER],
-  ])('[N14] given %s, then the page stays, and is loaded once the server is back', (_what, change) => {
+  it('[N14] given another build and a page left alone, then it stays, and is loaded anew once the server is back', () => {
     const { screen, shop } = linked()
-    meet(screen, shop, change)
+    meet(screen, shop, { buildId: 'build-2' })
     screen.link.down()
     pass(screen, 3_600)
     expect(screen.reloads()).toBe(0)
-    meet(screen, shop, change)
+    meet(screen, shop, { buildId: 'build-2' })
+    pass(screen, 1)
+    expect(screen.reloads()).toBe(1)
+  })
+
+  it('[C8] given a server that cannot read the hello and hangs up at once, then the page is loaded anew all the same', () => {
+    const { screen } = linked()
+    screen.link.down()
+    screen.link.up()
+    screen.link.say({ type: 'refusedHello', reason: 'malformed' })
+    screen.link.down()
     pass(screen, 1)
     expect(screen.reloads()).toBe(1)
   })
