@@ -273,7 +273,7 @@ export class ScreenSync {
     if (this.#anew.want(this.#parts.clock.monotonicMs())) this.#greet()
   }
 
-  /** The server and this page do not speak the same form: folding on would be guessing. */
+  /** The server and this page do not understand each other: folding on would be guessing, a fresh page is the cure. */
   #standStill(target: string): void {
     this.#contact.enter('stale')
     this.#reloads.wish({ kind: 'form', target })
@@ -281,9 +281,10 @@ export class ScreenSync {
 
   /** Not let in: what was tapped stays here, and the link rests until it is time to ask again. */
   #refused(refusal: RefusedHello): void {
-    // Either is a fault of this page: a fresh one is the cure.
-    if (refusal.reason === 'malformed' || refusal.reason === 'flooding')
-      return this.#standStill(`hello ${refusal.reason}`)
+    if (refusal.reason === 'malformed' || refusal.reason === 'flooding') {
+      this.#standStill(`hello ${refusal.reason}`)
+      return
+    }
     this.#knocking.turnedAway(this.#parts.clock.monotonicMs())
     this.#contact.turnAway(refusal.reason)
     this.#link.rest()
