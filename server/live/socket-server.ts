@@ -1,4 +1,5 @@
 import type { Server as HttpServer, IncomingMessage } from 'node:http'
+import type { Socket as NetSocket } from 'node:net'
 import type { Socket } from 'socket.io'
 import { Server } from 'socket.io'
 import type { FromScreen, ToScreen } from '../../shared-core/live/protocol.ts'
@@ -59,6 +60,7 @@ export class SocketServer {
   readonly #grants = new WeakMap<IncomingMessage, Grant>()
   readonly #links = new Set<SocketLink>()
   readonly #strangers = new Strangers()
+  readonly #socketsOf = new Map<string, number>()
 
   constructor(http: HttpServer, parts: SocketParts) {
     this.#parts = parts
@@ -115,7 +117,7 @@ export class SocketServer {
     if (this.#io.engine.clientsCount >= linksMax) return refuse('too-many')
     const grant = door.identify(headers)
     if (grant.kind === 'out' && !this.#strangers.letWait(socket)) return refuse('too-many')
-    if (grant.kind === 'joined' && this.#linksOf(grant.id).length >= LINKS_OF_DEVICE_MAX) return refuse('too-many')
+    if (grant.kind === 'joined' && !this.#takeOneOf(grant.id, socket)) return refuse('too-many')
     this.#grants.set(request, grant)
     return true
   }
@@ -167,6 +169,19 @@ export class SocketServer {
       if (greeted?.ok === false) link.send(greeted.refusal)
       link.close()
     }
+  }
+
+  /** Counted from the handshake on: links that come together are not heard of one by one. */
+  #takeOneOf(id: string, socket: NetSocket): boolean {
+    const before = this.#socketsOf.get(id) ?? 0
+    if (before >= LINKS_OF_DEVICE_MAX) return false
+    this.#socketsOf.set(id, before + 1)
+    socket.once('close', () => {
+      const left = (this.#socketsOf.get(id) ?? 1) - 1
+      if (left > 0) this.#socketsOf.set(id, left)
+      else this.#socketsOf.delete(id)
+    })
+    return true
   }
 
   #linksOf(id: string): readonly SocketLink[] {

@@ -116,6 +116,15 @@ describe('who has no business here', () => {
     await own.close()
   })
 
+  it('[E16] given one device that opens link after link, when it has fifty, then no more of its, but others’ do', async () => {
+    const { server, desk } = await closedShop()
+    const links = Array.from({ length: 51 }, () => new ScreenSocket(`http://127.0.0.1:${server.port}`, desk.headers))
+    const linked = await Promise.all(links.map((one) => one.linked()))
+    expect(linked.filter(Boolean)).toHaveLength(50)
+    const { screen } = await screenOf(server, 'wall')
+    await Promise.all([...links, screen].map((one) => one.close()))
+  })
+
   it('[E12] given a page from elsewhere or another name, when its browser brings the cookie along, then neither route nor socket', async () => {
     const { server, desk } = await closedShop()
     const host = `127.0.0.1:${server.port}`
