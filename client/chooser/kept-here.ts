@@ -1,4 +1,5 @@
 import { loadSettings } from '../live/device-settings.ts'
+import { deviceIdKey } from '../live/queue-store.ts'
 import type { SavedText } from '../live/saved-text.ts'
 import { ROLES } from './chosen-language.ts'
 
@@ -12,4 +13,12 @@ export function savedName(saved: SavedText): string {
 /** Taps of any screen of this device that no server has answered. */
 export function unsentTaps(saved: SavedText): number {
   return ROLES.reduce((sum, role) => sum + saved.keys(`boilboard.${role}.queue.`).length, 0)
+}
+
+/**
+ * A browser that lost its key joins as another device, and the ids that its screens made belong to the one that it was:
+ * new ones are made. Taps that wait keep their own ids and go out all the same.
+ */
+export function forgetIds(saved: SavedText): void {
+  for (const role of ROLES) saved.remove(deviceIdKey(role))
 }

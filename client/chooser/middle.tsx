@@ -8,7 +8,7 @@ import { CHOOSER_WORDS } from '../words/chooser.ts'
 import { DOOR_WORDS } from '../words/door.ts'
 import { CodeForm } from './code-form.tsx'
 import { JoinedDeviceLine } from './joined-device.tsx'
-import { savedName, unsentTaps } from './kept-here.ts'
+import { forgetIds, savedName, unsentTaps } from './kept-here.ts'
 import { ScreenList } from './screen-list.tsx'
 import type { Joined } from './use-joining.ts'
 import { useJoining } from './use-joining.ts'
@@ -20,7 +20,7 @@ interface MiddleProps {
 
 /** What this device may do here: choose a screen, join with a code, or go where it belongs. */
 export function Middle({ saved, language }: MiddleProps) {
-  const joining = useJoining(savedName(saved))
+  const joining = useJoining(savedName(saved), () => forgetIds(saved))
   const { seen, isJoining, onLeave } = joining
   const door = DOOR_WORDS[language]
   if (seen.kind !== 'known') {

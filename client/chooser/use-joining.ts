@@ -18,8 +18,9 @@ export interface Joined {
  * Asks who this device is, and joins with a code: typed, or out of the address that a camera read. Once it has joined it
  * goes to its page.
  * @param name what this device calls itself; ""
+ * @param onNewcomer it has joined, and had no key by which the shop could know it again
  */
-export function useJoining(name: string): Joined {
+export function useJoining(name: string, onNewcomer: () => void): Joined {
   const [seen, setSeen] = useState<Seen>({ kind: 'asking' })
   const [isJoining, setJoining] = useState(false)
   const [outcome, setOutcome] = useState<Joining | null>(null)
@@ -35,7 +36,9 @@ export function useJoining(name: string): Joined {
   }, [seen])
   const onCode = async (code: string) => {
     setJoining(true)
+    const before = seen.kind === 'known' ? seen : await askStanding()
     const next = await join(code, name)
+    if (next.kind === 'joined' && hasNoKey(before)) onNewcomer()
     setOutcome(next)
     if (next.kind === 'joined') window.location.replace(next.page)
     else setJoining(false)
@@ -57,4 +60,9 @@ export function useJoining(name: string): Joined {
     if (await leave()) setSeen({ kind: 'asking' })
   }
   return { seen, isJoining, outcome, onCode, onLeave }
+}
+
+function hasNoKey(seen: Seen): boolean {
+  if (seen.kind !== 'known' || seen.standing.kind !== 'unknown') return false
+  return seen.standing.why === 'no-token' || seen.standing.why === 'forged'
 }

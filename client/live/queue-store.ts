@@ -24,7 +24,7 @@ export class QueueStore {
 
   /** This device's id; made and kept the first time. */
   deviceId(makeId: () => string): DeviceId {
-    const key = `${this.#prefix}device-id`
+    const key = deviceIdKey(this.#role)
     const known = this.#saved.read(key)
     if (known !== null && known !== '') return deviceId(known)
     const made = makeId()
@@ -114,6 +114,11 @@ export class QueueStore {
 }
 
 const ROLES: readonly Role[] = ['wall', 'bench', 'counter', 'desk']
+
+/** Where the id that a screen made for itself is kept. */
+export function deviceIdKey(role: Role): string {
+  return `boilboard.${role}.device-id`
+}
 
 function cameFromKey(role: Role): string {
   return `boilboard.${role}.came-from`

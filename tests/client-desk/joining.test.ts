@@ -1,8 +1,9 @@
 import { afterEach, describe, expect, it, vi } from 'vitest'
 import { codeInLink, digitsIn, isWhole } from '../../client/chooser/code.ts'
-import { savedName, unsentTaps } from '../../client/chooser/kept-here.ts'
+import { forgetIds, savedName, unsentTaps } from '../../client/chooser/kept-here.ts'
 import { askStanding, join } from '../../client/chooser/standing.ts'
 import { changedSettings, defaultSettings, saveSettings } from '../../client/live/device-settings.ts'
+import { QueueStore } from '../../client/live/queue-store.ts'
 import type { Role } from '../../shared-core/live/protocol.ts'
 import { FakeSaved } from '../client-live/support/fake-device.ts'
 
@@ -78,6 +79,16 @@ describe('what a device has kept from before it joined', () => {
     expect(savedName(saved)).toBe('Oven bench')
     named(saved, 'wall', 'Boiler wall')
     expect(savedName(saved)).toBe('')
+  })
+
+  it('[E33] given it joins without its old key, then its screens make new ids, and taps that wait stay', () => {
+    const saved = new FakeSaved()
+    const store = new QueueStore(saved, 'bench')
+    expect(store.deviceId(() => 'first')).toBe('first')
+    saved.write('boilboard.bench.queue.j1.a', '{}')
+    forgetIds(saved)
+    expect(new QueueStore(saved, 'bench').deviceId(() => 'second')).toBe('second')
+    expect(unsentTaps(saved)).toBe(1)
   })
 
   it('[E33] given taps that no server has answered, then they are counted over its screens', () => {
