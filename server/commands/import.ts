@@ -1,6 +1,6 @@
 import { existsSync, mkdirSync, rmdirSync } from 'node:fs'
 import { join } from 'node:path'
-import { importJournal } from '../copies/import-shop.ts'
+import { importJournal, workFileOf } from '../copies/import-shop.ts'
 import { putInPlace, removeFile } from '../copies/journal-file.ts'
 import { loadSqlite } from '../journal/sqlite.ts'
 import type { Command } from './command.ts'
@@ -20,8 +20,11 @@ export const importShop: Command = async (args, say) => {
   const isNew = !existsSync(folder)
   mkdirSync(folder, { recursive: true })
   const part = `${file}.importing`
+  const remove = () => {
+    for (const one of [part, workFileOf(part)]) removeFile(one)
+  }
   try {
-    removeFile(part)
+    remove()
     const { seq, hash, isHashCompared } = await importJournal(await loadSqlite(), needed(from, 'from', USAGE), part)
     putInPlace(part, file)
     say(`${folder} holds the shop, with ${seq.toLocaleString('en-US')} entries.`)
@@ -32,7 +35,7 @@ export const importShop: Command = async (args, say) => {
     )
     say(`Start it: npm start -- --shop ${folder}`)
   } catch (error) {
-    removeFile(part)
+    remove()
     if (isNew) rmdirSync(folder)
     const why = error instanceof Error ? error.message : String(error)
     throw new CommandRefused(`Nothing was imported. ${why}`, error instanceof CommandRefused && error.isUsage)

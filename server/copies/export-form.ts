@@ -19,6 +19,8 @@ export const EXPORT_ABOUT = z.object({
   /** How the entries were folded to the state that `hash` is of. */
   foldVersion: z.int(),
   hash: z.string(),
+  /** Of the files, as hex; what is told of an entry and not folded is proved by these. */
+  sha256: z.object({ entries: z.string(), refusals: z.string() }),
   writtenAtMs: z.int(),
 })
 export type ExportAbout = z.infer<typeof EXPORT_ABOUT>

@@ -16,6 +16,7 @@ import { dayLine, daysHeader } from './days-csv.ts'
 import type { ExportAbout } from './export-form.ts'
 import { EXPORT_FILES } from './export-form.ts'
 import { sync } from './journal-file.ts'
+import { sha256Of } from './manifest.ts'
 
 export interface ExportParts {
   readonly sqlite: Sqlite
@@ -43,9 +44,9 @@ export async function exportJournal(parts: ExportParts): Promise<ExportAbout> {
   if (state.shop !== null) writeJson(file('setUp'), toSetUpFile(state.shop))
   await writeLines(file('days'), dayLines(parts))
   const { journalId } = journal
-  const about: ExportAbout = {
-    ...{ form: 1, journalId, seq, refusals, foldVersion: FOLD_VERSION, hash: hashState(state), writtenAtMs: nowMs },
-  }
+  const sha256 = { entries: await sha256Of(file('entries')), refusals: await sha256Of(file('refusals')) }
+  const folded = { foldVersion: FOLD_VERSION, hash: hashState(state) }
+  const about: ExportAbout = { form: 1, journalId, seq, refusals, ...folded, sha256, writtenAtMs: nowMs }
   writeJson(file('about'), about)
   return about
 }

@@ -16,7 +16,8 @@ import { SqliteJournal } from '../journal/sqlite-journal.ts'
 import { saveSnapshot } from '../shop/wake.ts'
 import type { ExportAbout } from './export-form.ts'
 import { EXPORT_ABOUT, EXPORT_FILES, EXPORTED_ENTRY, EXPORTED_REFUSAL } from './export-form.ts'
-import { inOneFile } from './journal-file.ts'
+import { moveWhole } from './journal-file.ts'
+import { sha256Of } from './manifest.ts'
 
 /** Written in one commit. */
 const LINES_A_GROUP = 1_000
@@ -29,12 +30,13 @@ export interface Imported extends ExportAbout {
 /**
  * Makes a journal of an export, and proves that it comes to the same state.
  * @param folder of the export
- * @param file the journal to be made; it is not there yet. What is left of it after a failure is the caller's to remove.
+ * @param file the journal to be made; it is not there yet.
  * @throws JournalError that names the line which is not right, or says what does not agree
  */
 export async function importJournal(sqlite: Sqlite, folder: string, file: string): Promise<Imported> {
   const about = readAbout(folder)
-  const journal = new SqliteJournal(sqlite, file, 'shop')
+  const work = workFileOf(file)
+  const journal = new SqliteJournal(sqlite, work, 'shop')
   const state = emptyState()
   try {
     await readLines(join(folder, EXPORT_FILES.entries), async (lines, first) => {
@@ -60,8 +62,17 @@ export async function importJournal(sqlite: Sqlite, folder: string, file: string
     )
   if (isHashCompared && hash !== about.hash)
     throw new JournalError(`The entries come to the fingerprint ${hash}; the export says ${about.hash}.`)
-  keepItsId(sqlite, file, about.journalId)
+  for (const name of ['entries', 'refusals'] as const)
+    if ((await sha256Of(join(folder, EXPORT_FILES[name]))) !== about.sha256[name])
+      throw new JournalError(`${EXPORT_FILES[name]} is not as it was exported: its SHA-256 is another.`)
+  keepItsId(sqlite, work, about.journalId)
+  await moveWhole(sqlite, work, file)
   return { ...about, hash, isHashCompared }
+}
+
+/** Where it is put together, with a log; what is left of it after a failure is the caller's to remove. */
+export function workFileOf(file: string): string {
+  return `${file}-work`
 }
 
 function readAbout(folder: string): ExportAbout {
@@ -80,7 +91,6 @@ function keepItsId(sqlite: Sqlite, file: string, journalId: string): void {
     db.close()
   }
   giveNewCourse(sqlite, file)
-  inOneFile(sqlite, file)
 }
 
 /** @param take hears groups of lines, with the number of the first one, counted from 1 */

@@ -26,8 +26,19 @@ export async function copyWhole(sqlite: Sqlite, source: DatabaseSyncInstance, fi
   inOneFile(sqlite, file)
 }
 
+/** As `copyWhole`; what it was copied from is gone then, with its log. */
+export async function moveWhole(sqlite: Sqlite, from: string, to: string): Promise<void> {
+  const source = openToRead(sqlite, from)
+  try {
+    await copyWhole(sqlite, source, to)
+  } finally {
+    source.close()
+  }
+  removeFile(from)
+}
+
 /** The header of a copy says WAL as its source's does: a file that is carried about is better off without. */
-export function inOneFile(sqlite: Sqlite, file: string): void {
+function inOneFile(sqlite: Sqlite, file: string): void {
   const db = new sqlite.DatabaseSync(file)
   try {
     db.exec('PRAGMA journal_mode = DELETE; PRAGMA synchronous = FULL;')

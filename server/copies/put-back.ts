@@ -16,7 +16,7 @@ import {
   copyWhole,
   filesOf,
   freeName,
-  inOneFile,
+  moveWhole,
   nameOfInstant,
   openToRead,
   putInPlace,
@@ -49,6 +49,8 @@ export interface Prepared extends Carried {
 }
 
 const journalFile = (folder: string) => join(folder, 'journal.sqlite')
+/** Open with a log while things are carried over, and so not what gets its place in the end. */
+const workFile = (folder: string) => `${journalFile(folder)}.carrying`
 const freshFile = (folder: string) => `${journalFile(folder)}.restoring`
 const readyFile = (folder: string) => `${journalFile(folder)}.restored`
 
@@ -59,20 +61,21 @@ const readyFile = (folder: string) => `${journalFile(folder)}.restored`
  */
 export async function prepare(copy: GoodCopy, isOnly: boolean, parts: PutBackParts): Promise<Prepared> {
   const { sqlite, folder, onStep = () => undefined } = parts
+  const work = workFile(folder)
   const fresh = freshFile(folder)
   const source = openToRead(sqlite, copy.file)
   let sum: number | null
   try {
     sum = lastSum(source)
     await bringArchives(copy.file, parts)
-    await copyWhole(sqlite, source, fresh)
+    await copyWhole(sqlite, source, work)
   } finally {
     source.close()
   }
   onStep('copied')
-  const carried = isOnly ? { entries: 0, lost: null } : await carriedInto(fresh, sum, parts)
-  giveNewCourse(sqlite, fresh)
-  inOneFile(sqlite, fresh)
+  const carried = isOnly ? { entries: 0, lost: null } : await carriedInto(work, sum, parts)
+  giveNewCourse(sqlite, work)
+  await moveWhole(sqlite, work, fresh)
   onStep('carried')
   const verified = await verifyJournal(sqlite, fresh)
   if (!verified.ok) throw new JournalError(`What was to be put back is not good; nothing was changed. ${verified.why}`)
@@ -88,7 +91,7 @@ export async function prepare(copy: GoodCopy, isOnly: boolean, parts: PutBackPar
  */
 export async function preparedBefore({ sqlite, folder }: PutBackParts) {
   const ready = readyFile(folder)
-  removeFile(freshFile(folder))
+  for (const left of [workFile(folder), freshFile(folder)]) removeFile(left)
   if (!existsSync(ready)) return null
   const verified = await verifyJournal(sqlite, ready)
   if (verified.ok) return verified
@@ -130,11 +133,11 @@ export function refuseHalfPutBack(folder: string, copiesFolder: string): void {
     )
 }
 
-async function carriedInto(fresh: string, sum: number | null, { sqlite, folder }: PutBackParts): Promise<Carried> {
-  const journal = new SqliteJournal(sqlite, fresh, 'shop')
+async function carriedInto(file: string, sum: number | null, { sqlite, folder }: PutBackParts): Promise<Carried> {
+  const journal = new SqliteJournal(sqlite, file, 'shop')
   try {
     const state = await wake(journal, () => undefined)
-    const workFolder = join(folder, 'restoring-work')
+    const workFolder = join(folder, 'carrying-work')
     return await carryOver({ sqlite, broken: journalFile(folder), workFolder, journal, state, sum })
   } finally {
     journal.close()
