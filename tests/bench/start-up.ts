@@ -1,8 +1,10 @@
 import { mkdirSync, mkdtempSync, rmSync, statSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { compact } from '../../server/journal/compact.ts'
 import { loadSqlite } from '../../server/journal/sqlite.ts'
 import { SqliteJournal } from '../../server/journal/sqlite-journal.ts'
+import { verifyJournal } from '../../server/journal/verify.ts'
 import { saveSnapshot, wake } from '../../server/shop/wake.ts'
 import type { Entry } from '../../shared-core/day/events.ts'
 import { FOLD_VERSION } from '../../shared-core/day/state.ts'
@@ -28,17 +30,19 @@ try {
   const foreign = new ForeignCpu([process.pid])
   const times: { [name: string]: number[] } = { large: [], small: [] }
   const rss: { [name: string]: number[] } = { large: [], small: [] }
+  const cpu: { [name: string]: number[] } = { large: [], small: [] }
   for (let n = 0; n <= STARTS; n += 1) {
     for (const [name, shop] of Object.entries({ large, small })) {
       const server = await startProcess(['dist/server.mjs', '--open', '--shop', shop.folder])
       if (n > 0) times[name]?.push(server.readyMs)
+      if (n > 0) cpu[name]?.push(server.cpuMs)
       if (n > 0) rss[name]?.push(server.rssMb)
       await server.stop()
     }
   }
   for (const name of ['large', 'small']) {
     console.log(
-      `  ${name.padEnd(6)} ready after ${median(times[name] ?? []).toFixed(0)} ms, memory ${median(rss[name] ?? []).toFixed(0)} MB`,
+      `  ${name.padEnd(6)} ready after ${median(times[name] ?? []).toFixed(0)} ms, ${median(cpu[name] ?? []).toFixed(0)} ms of processor time, memory ${median(rss[name] ?? []).toFixed(0)} MB`,
     )
   }
   console.log(
@@ -48,6 +52,7 @@ try {
     `  state as JSON: ${(large.stateBytes / 1024).toFixed(0)} kB after the large journal, ${(small.stateBytes / 1024).toFixed(0)} kB after the small one`,
   )
   await refold(large.folder, foreign)
+  await compacted(large.folder, large.entries)
 } finally {
   rmSync(folder, { recursive: true, force: true })
 }
@@ -92,4 +97,41 @@ async function refold(shopFolder: string, foreign: ForeignCpu): Promise<void> {
     `  progress shown: ${server.printed().match(/Reading[^\n]*/g)?.length ?? 0} lines; processors used by others and the servers: ${(foreign.share() * 100).toFixed(0)} %`,
   )
   await server.stop()
+}
+
+/** The year but for its last 60 days moved into an archive, and what becomes of sizes, state and starts. */
+async function compacted(shopFolder: string, entries: number): Promise<void> {
+  const sqlite = await loadSqlite()
+  const file = join(shopFolder, 'journal.sqlite')
+  const before = await timed(() => verifyJournal(sqlite, file))
+  const bytesBefore = statSync(file).size
+  const lastSeq = Math.floor((entries * 305) / 365)
+  const name = 'entries-to-2026-11-01.sqlite'
+  const moved = await timed(async () => compact(sqlite, { file, lastSeq, name, onStep: () => undefined }))
+  const after = await timed(() => verifyJournal(sqlite, file))
+  const [bytes, archiveBytes] = [file, join(shopFolder, name)].map(
+    (path) => `${(statSync(path).size / 1024 / 1024).toFixed(0)} MB`,
+  )
+  console.log(
+    `  compacted: ${moved.made} entries moved in ${moved.cpuS.toFixed(1)} s of processor time; the journal had ${(bytesBefore / 1024 / 1024).toFixed(0)} MB and has ${bytes}, the archive ${archiveBytes}`,
+  )
+  const isSame = before.made.ok && after.made.ok && before.made.hash === after.made.hash
+  console.log(
+    `  state's hash ${isSame ? 'the same' : 'ANOTHER'}; verified from end to end in ${before.cpuS.toFixed(1)} s of processor time before and ${after.cpuS.toFixed(1)} s after`,
+  )
+  if (!isSame) process.exitCode = 1
+  const starts: number[] = []
+  for (let n = 0; n < STARTS; n += 1) {
+    const server = await startProcess(['dist/server.mjs', '--open', '--shop', shopFolder])
+    starts.push(server.readyMs)
+    await server.stop()
+  }
+  console.log(`  ready after ${median(starts).toFixed(0)} ms with the archive`)
+}
+
+async function timed<Made>(make: () => Promise<Made>): Promise<{ readonly made: Made; readonly cpuS: number }> {
+  const start = process.cpuUsage()
+  const made = await make()
+  const { user, system } = process.cpuUsage(start)
+  return { made, cpuS: (user + system) / 1e6 }
 }
