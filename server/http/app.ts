@@ -83,11 +83,20 @@ const answerErrors =
       return sendProblem(response, { status: 503, title: 'Not taken', detail: error.message })
     const status = typeof error?.status === 'number' && error.status >= 400 && error.status < 500 ? error.status : 500
     if (status === 500) log?.error({ error, method: request.method, path: request.path }, 'a request failed')
+    if (isDiskFailing(error)) return sendProblem(response, { status: 503, title: 'Not taken', detail: DISK_FAILING })
     const detail =
       DETAIL_OF[status] ??
       (status < 500 ? 'The request could not be read.' : 'A fault of ours; the server’s log tells more.')
     sendProblem(response, { status, title: status < 500 ? 'Bad request' : 'Internal error', detail })
   }
+
+const DISK_FAILING =
+  'It could not be written to the server’s disk: nothing of it was done. Is the disk full, or may it only be read? Make room and ask again.'
+
+/** READONLY, IOERR and FULL of https://sqlite.org/rescode.html; a code's last eight bits say which one it is. */
+function isDiskFailing(error: unknown): boolean {
+  return error instanceof Error && 'errcode' in error && [8, 10, 13].includes(Number(error.errcode) & 0xff)
+}
 
 const DETAIL_OF: { readonly [status: number]: string } = {
   400: 'The body is no valid JSON.',

@@ -120,6 +120,33 @@ describe('a disk that takes nothing', () => {
   )
 })
 
+describe('a disk that takes no new device', () => {
+  it('[W14] given a full disk, when the desk makes a token, then it is told that nothing of it was done; with space again it is made', async () => {
+    const disk = DISKS[1][1](tempFolder())
+    ending.push(disk.release)
+    const server = new ServerProcess([...shopOn(disk).args, '--closed'])
+    const port = await server.port()
+    ending.push(() => server.kill('SIGKILL'))
+    const code = () => /type (\d{3}) (\d{3})/.exec(server.output)
+    await server.until(() => code() !== null)
+    const origin = `http://127.0.0.1:${port}`
+    const joining = { headers: { origin }, body: { code: code()?.slice(1).join('') } }
+    const joined = await ask({ port }, '/api/v1/join', joining)
+    const cookie = String(joined.headers['set-cookie']).split(';')[0] ?? ''
+    const till = { headers: { origin, cookie }, body: { name: 'Till', role: 'counter', days: null } }
+    disk.fill(server.pid)
+    const refused = await ask({ port }, '/api/v1/devices/tokens', till)
+    expect([refused.status, refused.text]).toEqual([503, expect.stringContaining('disk')])
+    disk.empty(server.pid)
+    expect((await ask({ port }, '/api/v1/devices/tokens', till)).status).toBe(200)
+    const { json } = await ask({ port }, '/api/v1/devices', { headers: { cookie } })
+    expect((json as { devices: { kind: string }[] }).devices.map(({ kind }) => kind).sort()).toEqual([
+      'screen',
+      'script',
+    ])
+  })
+})
+
 describe('a folder that may only be read', () => {
   const NOBODY = 65_534
   /** Root may write everywhere: then the server runs as nobody. */
