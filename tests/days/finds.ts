@@ -10,9 +10,16 @@ export interface Find {
 
 export const FINDS: readonly Find[] = [
   {
-    seed: 4,
-    dayMinutes: 70,
-    change: {},
-    found: 'half of one piece too many was −0 on the screens that folded it and 0 on those that read the state whole',
+    seed: 8,
+    dayMinutes: 12,
+    change: { untilSecond: 697, without: ['repeat', 'overtaken', 'cut', 'stall', 'clock-step', 'same-tap'] },
+    found: 'a nap of less than a second went unnoticed, and the screen’s time claimed to be exact',
+  },
+  {
+    seed: 1,
+    dayMinutes: 12,
+    change: { untilSecond: 720, without: ['repeat', 'overtaken', 'cut', 'clock-step', 'sleep'] },
+    found:
+      'what a close replaced was kept in the order of tables, which a screen that began with a snapshot has otherwise',
   },
 ]

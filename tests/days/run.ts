@@ -107,12 +107,15 @@ function runJobs(its: Task, tally: Tally): Promise<{ failed: number | null; cpuM
       failed ??= seed
       for (const child of children) child.kill()
     }
+    const hold = (result: DayResult) => {
+      tally.add(result)
+      if (tally.days % TOLD_EVERY_DAYS === 0) console.log(`${tally.days} days held`)
+    }
     for (const child of children) {
       child.on('message', (said: Said) => {
         if ('cpuMs' in said) cpuMs += said.cpuMs
         else if (said.result.trouble !== null) end(said.seed)
-        else tally.add(said.result)
-        if ('result' in said && tally.days % TOLD_EVERY_DAYS === 0) console.log(`${tally.days} days held`)
+        else hold(said.result)
       })
       child.once('error', reject)
       child.once('close', (code) => {
