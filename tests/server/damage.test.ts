@@ -50,5 +50,17 @@ describe('the log beside a journal', () => {
       const isKnown = files.has('-shm') && !what.startsWith('under')
       expect([what, troubleOf(files, `hurt-${at}`) !== null]).toEqual([what, isKnown])
     })
+    // After a power cut the index may be gone. A broken frame with whole commits behind it is damage all the same, and an
+    // end that is cut off in the last commit is what a cut leaves of one that nobody was told of.
+    const [file, whole] = [victim.killed.get('') ?? Buffer.alloc(0), victim.killed.get('-wal') ?? Buffer.alloc(0)]
+    const broken = Buffer.from(whole)
+    broken.writeUInt8((broken[5_000] ?? 0) ^ 1, 5_000)
+    const withLog = (bytes: Buffer) =>
+      new Map([
+        ['', file],
+        ['-wal', bytes],
+      ])
+    expect(troubleOf(withLog(broken), 'broken')).toContain('damaged at frame 2')
+    expect(troubleOf(withLog(whole.subarray(0, whole.length - 100)), 'torn')).toBeNull()
   })
 })
