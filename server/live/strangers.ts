@@ -3,7 +3,7 @@ import type { Socket } from 'node:net'
 /** A shop's tablets that were all shown out knock one after the other; nobody else has business here. */
 const STRANGERS_MAX = 50
 /** A hello and its refusal take a moment, even on a bad network. */
-const STAY_MS_MAX = 5_000
+const STAY_MS_MAX = 10_000
 
 /**
  * Links of those who are not let in: they are kept just long enough to be told why. Few and short, so that they never

@@ -111,7 +111,8 @@ describe('who has no business here', () => {
     const first = strangers[linked.indexOf(true)]
     first?.sendRaw({ type: 'probe', t0: 1 })
     await first?.until(() => first.isClosed)
-    await vi.waitFor(async () => expect(await new ScreenSocket(`http://127.0.0.1:${server.port}`).linked()).toBe(true))
+    const another = () => new ScreenSocket(`http://127.0.0.1:${server.port}`).linked()
+    await vi.waitFor(async () => expect(await another()).toBe(true), { timeout: 20_000 })
     await Promise.all(strangers.map((one) => one.close()))
     await own.close()
   })

@@ -213,7 +213,7 @@ describe('strangers', () => {
     expect(sockets.map(letWait)).toEqual([...Array(50).fill(true), false])
     sockets[0]?.emit('close')
     expect([letWait(new FakeSocket()), letWait(new FakeSocket())]).toEqual([true, false])
-    vi.advanceTimersByTime(5_000)
+    vi.advanceTimersByTime(10_000)
     expect(sockets.map(({ isDestroyed }) => isDestroyed)).toEqual([false, ...Array(49).fill(true), false])
     expect([letWait(new FakeSocket()), vi.getTimerCount()]).toEqual([true, 1])
     vi.useRealTimers()
