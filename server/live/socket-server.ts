@@ -1,4 +1,5 @@
 import type { Server as HttpServer, IncomingMessage } from 'node:http'
+import type { Server as HttpsServer } from 'node:https'
 import type { Socket as NetSocket } from 'node:net'
 import type { Socket } from 'socket.io'
 import { Server } from 'socket.io'
@@ -20,6 +21,9 @@ const MESSAGE_BYTES_MAX = 256 * 1024
 const LINKS_MAX = 500
 /** Of one device: a desk with every page open several times. One that is out of its mind must not keep out the others. */
 const LINKS_OF_DEVICE_MAX = 50
+
+/** While it closes. */
+const IDLE_CLOSED_EVERY_MS = 50
 
 type Hello = Extract<FromScreen, { type: 'hello' }>
 
@@ -55,6 +59,7 @@ export interface SocketParts extends Admission {
 
 /** Screens over socket.io: websocket only, no compression, a lost screen noticed within half a minute. */
 export class SocketServer {
+  readonly #http: HttpServer | HttpsServer
   readonly #io: Server
   readonly #parts: SocketParts
   readonly #grants = new WeakMap<IncomingMessage, Grant>()
@@ -62,7 +67,8 @@ export class SocketServer {
   readonly #strangers = new Strangers()
   readonly #socketsOf = new Map<string, number>()
 
-  constructor(http: HttpServer, parts: SocketParts) {
+  constructor(http: HttpServer | HttpsServer, parts: SocketParts) {
+    this.#http = http
     this.#parts = parts
     this.#io = new Server(http, {
       transports: ['websocket'],
@@ -101,7 +107,11 @@ export class SocketServer {
   }
 
   async close(): Promise<void> {
+    // A connection on which an answer is under way now is idle afterwards; a page that asks on it every few seconds
+    // would keep it, and so this server, open for ever.
+    const timer = setInterval(() => this.#http.closeIdleConnections(), IDLE_CLOSED_EVERY_MS)
     await this.#io.close()
+    clearInterval(timer)
   }
 
   #mayKnock(request: IncomingMessage): boolean {
