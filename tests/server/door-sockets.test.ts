@@ -1,6 +1,8 @@
 import { describe, expect, it, vi } from 'vitest'
 import type { ToScreen } from '../../shared-core/live/protocol.ts'
+import type { Shop } from '../../shared-core/shop/shop.ts'
 import { lines } from '../core/support/make.ts'
+import { shopWith } from '../core/support/shop.ts'
 import { browserHeaders, codesFrom, joinedAt, letIn } from './support/join.ts'
 import { command } from './support/room-world.ts'
 import { connect, refusedBy, ScreenSocket } from './support/screen-socket.ts'
@@ -9,8 +11,9 @@ import { ask, startServer } from './support/start-server.ts'
 
 const SELL = { type: 'sell', lines: lines('sesame', 1) } as const
 
-async function closedShop() {
-  const server = await startServer({ closed: { file: ':memory:', isDeskLost: false, drawCode: codesFrom(0) } })
+async function closedShop(shop: Shop | null = null) {
+  const closed = { file: ':memory:', isDeskLost: false, drawCode: codesFrom(0) }
+  const server = await startServer({ shop, closed })
   return { server, desk: await joinedAt(server, '000000') }
 }
 
@@ -30,7 +33,7 @@ function welcomeOf({ messages }: ScreenSocket): Extract<ToScreen, { type: 'welco
 
 describe('the desk and the links of others', () => {
   it('[E7] given a screen that is linked, when the desk shows it out, then it hears so, its link ends, and no tap of it is taken', async () => {
-    const { server, desk } = await closedShop()
+    const { server, desk } = await closedShop(shopWith())
     const [{ id, screen, headers, device }, other] = [await screenOf(server, 'bench'), await screenOf(server, 'wall')]
     screen.tap(command(SELL, { id: 'sell0000001' }))
     await screen.until(() => screen.answers.length === 1)
@@ -58,7 +61,7 @@ describe('the desk and the links of others', () => {
   })
 
   it('[E7, E9] given a screen that is linked, when the desk names it, then it greets again and hears its name and station', async () => {
-    const { server, desk } = await closedShop()
+    const { server, desk } = await closedShop(shopWith())
     const { id, screen, headers, device } = await screenOf(server, 'bench')
     expect(welcomeOf(screen).device).toEqual({ name: 'bench', stationId: null })
     const [stationId] = server.room.state.shop?.stations.keys() ?? []
