@@ -10,6 +10,7 @@ export const NOT_WRITABLE =
 
 /** Primary result codes: https://sqlite.org/rescode.html. A code's last eight bits say which one it is. */
 const WHAT_IS_WRONG: { readonly [code: number]: string } = {
+  5: 'Another program holds the journal. Close it and start again; nothing is damaged, so no copy is needed for that.',
   8: NOT_WRITABLE,
   10: 'The disk of the journal does not read or write as it should. Look at the drive and its cable first.',
   11: 'The journal is damaged: its pages do not fit together.',
@@ -17,8 +18,8 @@ const WHAT_IS_WRONG: { readonly [code: number]: string } = {
   14: 'The journal cannot be opened. Look whether it is a file that this user may read and write, and not a folder.',
   26: 'The journal is damaged: what is there is not a journal.',
 }
-/** SQLITE_CONSTRAINT, SQLITE_BUSY: a caller's mistake or somebody else's turn, no damage. */
-const OTHERS = new Set([19, 5])
+/** SQLITE_CONSTRAINT: a caller's mistake, no damage. */
+const OTHERS = new Set([19])
 
 /**
  * An error of SQLite as a sentence for the person at the terminal; any other error as it is.

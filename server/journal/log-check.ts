@@ -128,6 +128,12 @@ class Sums {
   }
 }
 
+/** Null when it is not there, or no more: whoever closes a journal last takes its log away. */
 function read(file: string): Buffer | null {
-  return existsSync(file) ? readFileSync(file) : null
+  try {
+    return readFileSync(file)
+  } catch (error) {
+    if (error instanceof Error && 'code' in error && error.code === 'ENOENT') return null
+    throw error
+  }
 }

@@ -21,6 +21,11 @@ import type { Sqlite } from './sqlite.ts'
 
 export type JournalKind = 'shop' | 'demo'
 
+/** A log of some megabytes on a slow drive. */
+const OPENING_WAIT_MS = 3_000
+/** While it is waited for nothing else goes on; longer than this, the screens send it again. */
+const WRITING_WAIT_MS = 500
+
 /**
  * Opens a journal's file, in today's form and safe against a power cut, or makes a new one.
  * @throws JournalError when the file is of another kind, newer than this release, or not to be trusted
@@ -37,9 +42,12 @@ export function openFile(sqlite: Sqlite, file: string, kind: JournalKind): Datab
     if (statSync(file).size === 0) throw new JournalError(`The journal is an empty file. ${remedyFor(file)}`)
     const db = new sqlite.DatabaseSync(file)
     try {
+      // A copy or a check that ends just now puts the log in order as it goes, and holds the file for that long.
+      db.exec(`PRAGMA busy_timeout = ${OPENING_WAIT_MS}`)
       makeDurable(db)
       migrate(db, file)
       assertKind(db, file, kind)
+      db.exec(`PRAGMA busy_timeout = ${WRITING_WAIT_MS}`)
       return db
     } catch (error) {
       db.close()

@@ -32,7 +32,8 @@ export function checkFile(sqlite: Sqlite, file: string, ledger: Ledger, isWhole:
   }
 }
 
-function copied(file: string): string | null {
+/** A copy of the file and its log to look at; null when there is no file. */
+export function copied(file: string): string | null {
   if (!existsSync(file)) return null
   const copy = join(file, '..', '..', 'looked-at.sqlite')
   for (const end of ['', '-wal', '-shm']) {

@@ -1,6 +1,7 @@
-import { existsSync, rmSync } from 'node:fs'
+import { rmSync } from 'node:fs'
 import type { Sqlite } from '../../server/journal/sqlite.ts'
 import type { Chance } from '../days/chance.ts'
+import { copied } from './file-check.ts'
 
 /** What undoes a step of `server/journal/migrations.ts`, by the form that it led to. */
 const BACK: Readonly<Record<number, string>> = {
@@ -14,12 +15,15 @@ const BACK: Readonly<Record<number, string>> = {
  * by it: a step adds what can be made from the entries.
  */
 export function takeBackForm(sqlite: Sqlite, file: string, chance: Chance): void {
-  if (!existsSync(file)) return
+  const copy = copied(file)
+  if (copy === null) return
+  const version = formOf(sqlite, copy)
+  if (version < 2) return
+  const to = chance.between(1, version - 1)
+  // Without a prepared statement: the package for Node 20 keeps a file open until each of these is forgotten, and puts
+  // its log in order only then, in the middle of the next server's start.
   const db = new sqlite.DatabaseSync(file)
   try {
-    const version = Number(db.prepare('PRAGMA user_version').get()?.user_version)
-    if (version < 2) return
-    const to = chance.between(1, version - 1)
     for (let form = version; form > to; form -= 1) {
       const back = BACK[form]
       if (back === undefined) throw new Error(`nothing undoes the step to form ${form}`)
@@ -31,4 +35,13 @@ export function takeBackForm(sqlite: Sqlite, file: string, chance: Chance): void
   }
   // The mark of where the journal ends came with the sums.
   rmSync(`${file}-end`, { force: true })
+}
+
+function formOf(sqlite: Sqlite, copy: string): number {
+  const db = new sqlite.DatabaseSync(copy)
+  try {
+    return Number(db.prepare('PRAGMA user_version').get()?.user_version)
+  } finally {
+    db.close()
+  }
 }

@@ -113,6 +113,24 @@ describe('one shop, one folder, one server', () => {
   })
 })
 
+describe('a journal that another program holds', () => {
+  it('[W7] given one that does not let go, when started, then it is told in words and nothing is called damaged', async () => {
+    const { args, file } = shopFolder()
+    const first = new ServerProcess(args)
+    await first.port()
+    await first.kill('SIGKILL')
+    // Another connection of this process: the lock is between connections.
+    const other = new sqlite.DatabaseSync(file)
+    other.exec('PRAGMA locking_mode = EXCLUSIVE; BEGIN IMMEDIATE')
+    const server = new ServerProcess(args)
+    expect(await server.ended()).toBe(1)
+    other.exec('ROLLBACK')
+    other.close()
+    expect(server.output).toContain('Another program holds the journal')
+    expect(server.output).not.toContain('    at ')
+  })
+})
+
 describe('a server that is stopped', () => {
   it.each(['SIGTERM', 'SIGINT'] as const)(
     '[W4] given %s, when stopped, then it ends well and the next start reads no entry',
