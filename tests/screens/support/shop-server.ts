@@ -70,7 +70,7 @@ export class ShopServer {
   async stop(signal: NodeJS.Signals = 'SIGTERM'): Promise<void> {
     const child = this.#child
     this.#child = null
-    if (child === null || child.exitCode !== null) return
+    if (child === null || child.exitCode !== null || child.signalCode !== null) return
     const closed = once(child, 'close')
     child.kill(signal)
     await closed
