@@ -1,14 +1,4 @@
-import {
-  closeSync,
-  constants,
-  existsSync,
-  fsyncSync,
-  openSync,
-  readFileSync,
-  rmSync,
-  statSync,
-  writeSync,
-} from 'node:fs'
+import { closeSync, constants, existsSync, fsyncSync, openSync, readFileSync, statSync, writeSync } from 'node:fs'
 import { JournalError } from './journal.ts'
 import { remedyFor } from './journal-words.ts'
 
@@ -69,10 +59,6 @@ export class EndMark {
     }
     closeSync(this.#handle)
     this.#handle = null
-  }
-
-  remove(): void {
-    rmSync(this.#file, { force: true })
   }
 }
 

@@ -1,11 +1,10 @@
 import { randomBytes } from 'node:crypto'
-import { EndMark } from './end-mark.ts'
 import { orInWords } from './journal-words.ts'
 import type { Sqlite } from './sqlite.ts'
 
 /**
  * Gives a journal that was put back another course, so that screens which saw entries that it lacks fetch the state
- * whole; its id stays, and with it the taps that they still have to send. Where it ended before no longer counts.
+ * whole; its id stays, and with it the taps that they still have to send. Where another course ended no longer counts.
  * @param file of a journal that nobody has open, in any form
  * @returns the course, random
  * @throws JournalError when it cannot be written
@@ -21,6 +20,5 @@ export function giveNewCourse(sqlite: Sqlite, file: string): string {
       db.close()
     }
   })
-  new EndMark(file).remove()
   return course
 }

@@ -1,6 +1,8 @@
-import { mkdirSync, mkdtempSync, rmSync, statSync } from 'node:fs'
+import { existsSync, mkdirSync, mkdtempSync, rmSync, statSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { setTimeout as wait } from 'node:timers/promises'
+import { COPY_FILE } from '../../server/copies/copy-folder.ts'
 import { compact } from '../../server/journal/compact.ts'
 import { loadSqlite } from '../../server/journal/sqlite.ts'
 import { SqliteJournal } from '../../server/journal/sqlite-journal.ts'
@@ -27,6 +29,7 @@ try {
   console.log(
     `\nStart-up: ${large.events} events in ${large.entries} entries (${large.fileMb.toFixed(0)} MB) beside ${small.events}`,
   )
+  for (const shop of [large, small]) await copied(shop.folder)
   const foreign = new ForeignCpu([process.pid])
   const times: { [name: string]: number[] } = { large: [], small: [] }
   const rss: { [name: string]: number[] } = { large: [], small: [] }
@@ -81,6 +84,13 @@ async function makeShop(name: string, events: number) {
   const entries = journal.lastSeq()
   journal.close()
   return { folder: shopFolder, events: made, entries, tail, stateBytes, fileMb: statSync(file).size / 1024 / 1024 }
+}
+
+/** A first start copies the whole journal beside; the starts that are measured find the copy there. */
+async function copied(shopFolder: string): Promise<void> {
+  const server = await startProcess(['dist/server.mjs', '--open', '--shop', shopFolder])
+  while (!existsSync(join(shopFolder, 'copies', COPY_FILE))) await wait(100)
+  await server.stop()
 }
 
 /** The server's own start, with the snapshots gone as after a new fold version. */

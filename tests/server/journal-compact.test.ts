@@ -95,6 +95,20 @@ describe('old entries in an archive', () => {
     )
   })
 
+  it('[J3] given a command whose entry is in an archive, when it is taken again, then the group is thrown out whole', async () => {
+    const file = await shopWith(MORNING.slice(0, 100))
+    compactQuietly(file, 60)
+    const journal = new SqliteJournal(sqlite, file, 'shop')
+    const [known, next] = [MORNING[10], MORNING[100]]
+    if (known === undefined || next === undefined) throw new Error('a short morning')
+    const again = { ...next, seq: 102, commandId: known.commandId }
+    await expect(journal.append({ entries: [next, again], refusals: [] })).rejects.toThrow('is taken')
+    expect(journal.lastSeq()).toBe(100)
+    await journal.append({ entries: [next], refusals: [] })
+    expect([...journal.entriesAfter(100)]).toEqual([next])
+    journal.close()
+  })
+
   it('[J23] given a stop at any step, when opened and done again, then nothing is lost or there twice', async () => {
     const file = await shopWith(MORNING)
     const before = await allOf(file)
