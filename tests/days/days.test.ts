@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { hashState } from '../../shared-core/day/hash.ts'
+import { FAULT_KINDS } from './faults.ts'
 import { FINDS } from './finds.ts'
 import { oneDay } from './one-day.ts'
 import type { Bug, WorldOptions } from './options.ts'
@@ -9,8 +10,8 @@ import { Tally } from './tally.ts'
 import { World } from './world.ts'
 
 /** Whole days, each with all hours of a shop in a quarter of an hour. */
-const DAYS_A_TEST = 25
-const FIXED_SEEDS = Array.from({ length: 8 }, (_, n) => 1_001 + n * DAYS_A_TEST)
+const DAYS_A_TEST = 10
+const FIXED_SEEDS = Array.from({ length: 20 }, (_, n) => 1_001 + n * DAYS_A_TEST)
 const FILE_SEEDS = [3, 9]
 
 const shortDay = (seed: number): WorldOptions => drawnOptions(seed, SHORT_DAY_MINUTES)
@@ -23,7 +24,7 @@ describe('simulated days', () => {
   })
 
   it.each(FIXED_SEEDS)(
-    '[C15] given 25 days from seed %i on, then all holds at each step, and screens agree after healing',
+    '[C15] given 10 days from seed %i on, then all holds at each step, and screens agree after healing',
     async (first) => {
       for (let seed = first; seed < first + DAYS_A_TEST; seed += 1) {
         const result = await oneDay(shortDay(seed))
@@ -96,7 +97,8 @@ describe('the alarm works', () => {
 
   // Only a screen that was away while as much was done anew as was cut off takes the new entries for the old ones.
   it('given that a copy put back is on the old course, then the checks say so', async () => {
-    const change = { appendFaultPermille: 4, without: ['stop', 'new-build', 'disk-full', 'disk-slow'] } as const
+    const without = FAULT_KINDS.filter((kind) => kind !== 'restore' && kind !== 'cut' && kind !== 'sleep')
+    const change = { actEveryMs: 25_000, devicePermille: 12, serverPermille: 25, without }
     const { result } = await caught('a copy put back is on the old course', change)
     expect(result.trouble).toMatch(/is told fetched-anew|differs from the journal|does not show/)
   })
@@ -110,7 +112,8 @@ describe('the alarm works', () => {
     expect(shrunk.result.faults.length).toBeLessThan(result.faults.length)
     expect((await oneDay(shrunk.options)).report).toBe(shrunk.result.report)
     expect(findLine(shrunk)).toContain(`seed: ${options.seed},`)
-  })
+    // Some fifty days on a machine that may be busy; the time only says "hung".
+  }, 120_000)
 
   it('given the bugs, then each has its words here', () => {
     expect(BUGS).toHaveLength(10)
