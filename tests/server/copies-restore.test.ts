@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs'
+import { existsSync, readdirSync, readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { afterEach, describe, expect, it } from 'vitest'
 import { backup } from '../../server/commands/backup.ts'
@@ -55,14 +55,6 @@ const DAMAGES: readonly (readonly [string, (file: string) => void])[] = [
   ['deleted', (file) => rmSync(file)],
   ['with its first page overwritten', (file) => writeFileSync(file, overwritten(readFileSync(file), 0))],
   ['with a page in the middle overwritten', (file) => writeFileSync(file, overwritten(readFileSync(file), 8192))],
-  ['empty', (file) => truncateSync(file)],
-  [
-    'a folder',
-    (file) => {
-      rmSync(file)
-      mkdirSync(file)
-    },
-  ],
 ]
 
 function overwritten(bytes: Buffer, from: number): Buffer {

@@ -1,9 +1,10 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { connect } from 'node:net'
+import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import { parse } from 'csv-parse/sync'
 import express from 'express'
-import { beforeEach, describe, expect, it } from 'vitest'
+import { afterAll, beforeEach, describe, expect, it } from 'vitest'
 import { exportShop } from '../../server/commands/export.ts'
 import { importShop } from '../../server/commands/import.ts'
 import { NO_COPIES } from '../../server/copies/copies.ts'
@@ -27,6 +28,19 @@ beforeEach(async () => {
   shop = await CopiedShop.made()
   to = join(dirname(shop.folder), 'export')
   await shop.append(MORNING.length, REFUSED)
+})
+
+/** One export serves all tests that only read it, or spoil a copy of it. */
+let whole: string | null = null
+async function copyOfExport(): Promise<void> {
+  if (whole === null) {
+    await exported()
+    whole = mkdtempSync(join(tmpdir(), 'boilboard-export-test-'))
+    cpSync(to, whole, { recursive: true })
+  } else cpSync(whole, to, { recursive: true })
+}
+afterAll(() => {
+  if (whole !== null) rmSync(whole, { recursive: true })
 })
 
 const exported = () => exportShop(['--shop', shop.folder, '--to', to], (line) => said.push(line))
@@ -57,7 +71,7 @@ describe('an export', () => {
   })
 
   it('[A21] given its days, when read as a table, then each row adds up as the account does', async () => {
-    await exported()
+    await copyOfExport()
     const rows: Record<string, string>[] = parse(readFileSync(join(to, 'days.csv')), { columns: true })
     expect(rows.length).toBeGreaterThan(0)
     for (const row of rows) {
@@ -117,6 +131,11 @@ describe('an import', () => {
       /Line 1 of refusals\.jsonl cannot be taken: /,
     ],
     ['no entries at all', () => rmSync(join(to, 'entries.jsonl')), /entries\.jsonl is missing/],
+    [
+      'another fingerprint',
+      () => change('about.json', /"hash": "\w/, '"hash": "x'),
+      /come to the fingerprint \w+; the export says x/,
+    ],
     ['another form', () => change('about.json', '"form": 1', '"form": 2'), /use the release that wrote it/],
     ['an export that was cut short', () => rmSync(join(to, 'about.json')), /no whole export/],
   ])(
@@ -131,6 +150,12 @@ describe('an import', () => {
       expect(readdirSync(newFolder())).toEqual([])
     },
   )
+})
+
+it('[A23] given a folder that is there already, when an import is refused, then the folder is left as it was', async () => {
+  mkdirSync(newFolder())
+  await expect(imported()).rejects.toThrow(/^Nothing was imported\./)
+  expect(readdirSync(newFolder())).toEqual([])
 })
 
 describe('all entries over HTTP', () => {
@@ -150,7 +175,7 @@ describe('all entries over HTTP', () => {
   })
 
   it('[A24] given one who reads slowly, when a large journal is sent, then it is read from the disk no faster', async () => {
-    const PAGES = 200
+    const PAGES = 60
     let read = 0
     const entry = { text: 'x'.repeat(1_000) } as unknown as Entry
     const journal = {
