@@ -11,12 +11,14 @@ import type { Files } from '../kills/victim.ts'
 import { makeVictim } from '../kills/victim.ts'
 import { tempFolder } from './support/temp-folder.ts'
 
+/** A loaded machine may be slow; time only says "hung". */
+const HUNG_MS = 90_000
 /** Each kind so many times; `npm run kills -- --damage N` does more. */
 const TIMES = 8
 /** Every kind comes up: it shares no factor with their number. */
 const VERIFY_EVERY = 7
 
-describe('a journal whose files are damaged', () => {
+describe('a journal whose files are damaged', { timeout: HUNG_MS }, () => {
   it(`[W17] given ${DAMAGE_KINDS * TIMES} damages of ${DAMAGE_KINDS} kinds, when started, then nothing is missing, or it is told in words which file and what to do`, async () => {
     const judged = await judgeDamages(DAMAGE_KINDS * TIMES, 20_261_126, VERIFY_EVERY)
     expect(badOnes(judged)).toEqual([])
@@ -27,7 +29,7 @@ describe('a journal whose files are damaged', () => {
   })
 })
 
-describe('the log beside a journal', () => {
+describe('the log beside a journal', { timeout: HUNG_MS }, () => {
   it('[W18] given a log that lost what was committed, then that is told before SQLite drops the rest; one that a kill left is good', async () => {
     const folder = tempFolder()
     const victim = await makeVictim(await loadSqlite(), join(folder, 'good'))

@@ -22,6 +22,7 @@ const HOUR_MS = 60 * MINUTE_MS
 const ZONE = 'America/Chicago'
 /** A loaded machine may be slow; every wait here is for something that happens by itself. */
 const PATIENCE = { timeout: 25_000, interval: 20 }
+const HUNG_MS = 90_000
 
 const ending: (() => unknown)[] = []
 afterEach(async () => {
@@ -104,7 +105,7 @@ async function expectSynced(machine: Machine): Promise<void> {
   }, PATIENCE)
 }
 
-describe('a machine whose clock is set while the shop is open', () => {
+describe('a machine whose clock is set while the shop is open', { timeout: HUNG_MS }, () => {
   it('[W15] given steps forth and back and a restart in between, then recorded time never goes back and the screen counts right after its next sync', async () => {
     const machine = new Machine()
     machine.setOff(0)
@@ -134,7 +135,7 @@ const CHANGES = [
   ['back in autumn', Date.UTC(2027, 10, 7, 7), ['1:59', '1:00']],
 ] as const
 
-describe('a night in which the clocks change', () => {
+describe('a night in which the clocks change', { timeout: HUNG_MS }, () => {
   it.each(CHANGES)(
     '[W16] given clocks that go %s, when the shop is open through it, then screens have the local time of the IANA data and count the time that passes',
     async (_what, changeMs, wall) => {

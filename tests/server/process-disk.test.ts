@@ -17,6 +17,7 @@ withServerProcesses()
 const SELL = { type: 'sell', lines: lines('sesame', 1) } as const
 /** A loaded machine may be slow; every wait here is for something that happens by itself. */
 const PATIENCE = { timeout: 25_000, interval: 20 }
+const HUNG_MS = 90_000
 
 const ending: (() => unknown)[] = []
 afterEach(async () => {
@@ -47,7 +48,7 @@ function screenAt(port: number, answered: (commandId: string) => void) {
 const healthOf = async (port: number) =>
   (await ask({ port }, '/api/health')).json as { status: string; seq: number; reasons: unknown[] }
 
-describe('a disk that takes nothing', () => {
+describe('a disk that takes nothing', { timeout: HUNG_MS }, () => {
   it.each(DISKS)(
     '[W14] given one %s while people tap, then nothing is acknowledged, health says it, and with space again all goes on by itself',
     async (_what, make) => {
@@ -120,7 +121,7 @@ describe('a disk that takes nothing', () => {
   )
 })
 
-describe('a disk that takes no new device', () => {
+describe('a disk that takes no new device', { timeout: HUNG_MS }, () => {
   it('[W14] given a full disk, when the desk makes a token, then it is told that nothing of it was done; with space again it is made', async () => {
     const disk = DISKS[1][1](tempFolder())
     ending.push(disk.release)
@@ -147,7 +148,7 @@ describe('a disk that takes no new device', () => {
   })
 })
 
-describe('a folder that may only be read', () => {
+describe('a folder that may only be read', { timeout: HUNG_MS }, () => {
   const NOBODY = 65_534
   /** Root may write everywhere: then the server runs as nobody. */
   const asNobody =
