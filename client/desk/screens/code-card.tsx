@@ -45,9 +45,8 @@ export function CodeCard({ code, view, base, words, say, onTakeBack, onAnother, 
   return (
     <div class="desk-columns">
       <div class="desk-grow">
-        <p>
-          <strong>{say.onDevice}</strong> {say.how(base)}
-        </p>
+        <h3>{say.onDevice}</h3>
+        <p>{say.how(base)}</p>
         <div class="door-code">
           <strong class="door-digits door-large" role="img" aria-label={say.digits(code.code)}>
             {spaced(code.code)}

@@ -24,16 +24,17 @@ export function CopiesPanel({ copies, say: { copies: say }, live, state, shop, w
           : say.copied(Math.max(0, live.nowMs - copy.atMs), Math.max(0, confirmedSeq - copy.seq))}
       </p>
       {trouble !== null && (
-        <p class="desk-trouble" role="alert">
-          {say.trouble} {trouble}
-        </p>
+        <div class="desk-trouble" role="alert">
+          <p>{say.trouble}</p>
+          <p>{trouble}</p>
+        </div>
       )}
-      <p>
-        {say.folder} <code class="desk-code-text">{folder}</code>
-      </p>
+      <p>{say.folder}</p>
+      <code class="desk-code-text">{folder}</code>
       {isSameDrive && (
         <div class="door-warning">
-          {say.sameDrive} <code class="desk-code-text">npm start -- --shop FOLDER --copies FOLDER</code>
+          <p>{say.sameDrive}</p>
+          <code class="desk-code-text">npm start -- --shop FOLDER --copies FOLDER</code>
         </div>
       )}
       <h3>{say.archives}</h3>

@@ -17,9 +17,10 @@ export function RefusedPanel({ refused, say: { refused: say }, live, shop, words
   const at = (atMs: EpochMs) => told(atMs, moment)
   if (attempts.length === 0) {
     return (
-      <p class="desk-quiet">
-        {say.none} {say.since(at(refused.sinceMs))}
-      </p>
+      <>
+        <p class="desk-quiet">{say.none}</p>
+        <p class="desk-quiet">{say.since(at(refused.sinceMs))}</p>
+      </>
     )
   }
   return (
@@ -44,9 +45,8 @@ export function RefusedPanel({ refused, say: { refused: say }, live, shop, words
           </tbody>
         </table>
       </Sideways>
-      <p class="desk-quiet">
-        {say.lead} {say.since(at(refused.sinceMs))}
-      </p>
+      <p class="desk-quiet">{say.lead}</p>
+      <p class="desk-quiet">{say.since(at(refused.sinceMs))}</p>
     </>
   )
 }

@@ -73,10 +73,15 @@ function WhoMayCome(parts: PlaceParts) {
       {standing.kind === 'got' && standing.value.kind === 'open' && (
         <Panel part="open" title={open.title}>
           <OpenPanel words={words} say={open} />
-          <p class="door-warning">
-            {say.open} {parts.live.demo === null && say.closeIt}
-          </p>
-          {parts.live.demo === null && <code class="desk-code-text">npm start -- --shop FOLDER</code>}
+          <div class="door-warning">
+            <p>{say.open}</p>
+            {parts.live.demo === null && (
+              <>
+                <p>{say.closeIt}</p>
+                <code class="desk-code-text">npm start -- --shop FOLDER</code>
+              </>
+            )}
+          </div>
         </Panel>
       )}
     </>
