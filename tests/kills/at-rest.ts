@@ -20,7 +20,7 @@ export interface AtRest {
  * something, and what was answered is answered the same again.
  * @param isOver the server was killed meanwhile: what it no longer says is not asked about
  */
-export async function compareAtRest(parts: AtRest, isOver: () => boolean): Promise<void> {
+export async function compareAtRest(parts: AtRest, isOver: () => Promise<boolean>): Promise<void> {
   const { ledger, screens, port } = parts
   try {
     for (;;) {
@@ -46,7 +46,7 @@ export async function compareAtRest(parts: AtRest, isOver: () => boolean): Promi
     }
     await askAgain(parts)
   } catch (error) {
-    if (!isOver()) throw error
+    if (!(await isOver())) throw error
   }
 }
 
