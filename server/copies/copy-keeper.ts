@@ -16,8 +16,10 @@ import { holdsNothingElse, RunningCopy, whyNotOurs } from './running-copy.ts'
 
 /** A folder that took nothing is tried again after this long: soon enough for a drive that was pulled out and put back. */
 export const TRIED_AGAIN_MS = 10_000
-/** An archive that was not good costs a fold of everything each time. */
-const ARCHIVE_TRIED_AGAIN_MS = 3_600_000
+/** A folder that did not take the day's archive; what was begun is begun anew each time. */
+const ARCHIVE_TRIED_AGAIN_MS = 60_000
+/** A journal that was not good: looking again costs a fold of everything. */
+const JOURNAL_TRIED_AGAIN_MS = 3_600_000
 /** Devices are seen all day long; what counts is who may come in. */
 const DEVICES_COPIED_EVERY_MS = 60_000
 
@@ -43,7 +45,9 @@ export class CopyKeeper {
   #trouble: string | null = null
   #archiveTrouble: string | null = null
   #triedAtMs = Number.NEGATIVE_INFINITY
-  #archiveTriedAtMs = Number.NEGATIVE_INFINITY
+  #archiveNotBeforeMs = Number.NEGATIVE_INFINITY
+  /** Whether they were ever on a drive of their own in this run. */
+  #hadOwnDrive = false
 
   constructor(parts: CopyKeeperParts) {
     this.#parts = parts
@@ -84,15 +88,15 @@ export class CopyKeeper {
    */
   async archive(date: string): Promise<void> {
     const { nowMs, folder } = this.#parts
-    const isTooSoon = this.#archiveTrouble !== null && nowMs() - this.#archiveTriedAtMs < ARCHIVE_TRIED_AGAIN_MS
-    if (this.#open === null || this.#archiver === null || isTooSoon) return
-    this.#archiveTriedAtMs = nowMs()
+    if (this.#open === null || this.#archiver === null || nowMs() < this.#archiveNotBeforeMs) return
     try {
       await this.#copyYearly(this.#open.source)
       await this.#archiver.makeFor(date, this.#open.source)
       this.#archiveTrouble = null
     } catch (error) {
       this.#archiveTrouble = copyTrouble(error, folder)
+      const afterMs = error instanceof CopyError ? JOURNAL_TRIED_AGAIN_MS : ARCHIVE_TRIED_AGAIN_MS
+      this.#archiveNotBeforeMs = nowMs() + afterMs
     }
   }
 
@@ -105,6 +109,11 @@ export class CopyKeeper {
   async #begin(): Promise<Open> {
     const { sqlite, folder, journalFile } = this.#parts
     makeCopiesFolder(folder)
+    // Where a drive was mounted a folder is left behind: copies there would not outlive the journal's disk.
+    const isOwnDrive = !isSameDrive(folder, journalFile)
+    if (this.#hadOwnDrive && !isOwnDrive)
+      throw new CopyError(`${folder} was on a drive of its own. Is that plugged in?`)
+    this.#hadOwnDrive ||= isOwnDrive
     const lock = takeFolder(sqlite, folder)
     let source: DatabaseSyncInstance | null = null
     try {
