@@ -72,7 +72,7 @@ export function CopiesPanel({ copies, say: { copies: say }, live, state, shop, w
       {newest !== undefined && (
         <>
           <p>{say.restoreOne}</p>
-          <code class="desk-code-text">npm run restore -- --shop FOLDER --from "{pathIn(folder, newest.file)}"</code>
+          <code class="desk-code-text">{`npm run restore -- --shop FOLDER --from "${pathIn(folder, newest.file)}"`}</code>
         </>
       )}
       <p>
