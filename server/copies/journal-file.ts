@@ -6,6 +6,9 @@ import type { Sqlite } from '../journal/sqlite.ts'
 
 /** Journal files as plain SQLite: opened to look, copied whole, put in their place. */
 
+/** All of any file: Node takes no -1 here, which is SQLite's own word for it. */
+const PAGES_AT_ONCE = 2 ** 31 - 1
+
 type Backup = (source: DatabaseSyncInstance, file: string, options: { readonly rate: number }) => Promise<unknown>
 
 /** A file that is only read; another process, or thread, may be writing it meanwhile. */
@@ -22,7 +25,7 @@ export function openToRead(sqlite: Sqlite, file: string): DatabaseSyncInstance {
  */
 export async function copyWhole(sqlite: Sqlite, source: DatabaseSyncInstance, file: string): Promise<void> {
   removeFile(file)
-  await (sqlite.backup as Backup)(source, file, { rate: -1 })
+  await (sqlite.backup as Backup)(source, file, { rate: PAGES_AT_ONCE })
   inOneFile(sqlite, file)
 }
 
