@@ -8,7 +8,7 @@ import type { ServerCertificate } from '../operation/certificate.ts'
 import { answerPlainToo } from '../operation/one-port.ts'
 import { sendToHttps, withAuthority } from '../operation/plain-answer.ts'
 import type { LineLimits } from './line-limits.ts'
-import { LINE_LIMITS, limitLine, serverOptions } from './line-limits.ts'
+import { LINE_LIMITS, limitLine, namesHost, serverOptions } from './line-limits.ts'
 
 /**
  * The listening port, there from the first moment. While a long journal is folded anew after an upgrade it says how far
@@ -24,7 +24,7 @@ export class Front {
     secure: { readonly certificate: ServerCertificate; readonly admission: Admission } | null = null,
     limits: LineLimits = LINE_LIMITS,
   ) {
-    const listener: RequestListener = (request, response) => this.#listener(request, response)
+    const listener = namesHost((request, response) => this.#listener(request, response))
     if (secure === null) {
       this.http = createServer(serverOptions(limits), listener)
       limitLine(this.http, limits)

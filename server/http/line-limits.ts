@@ -1,4 +1,4 @@
-import type { Server, ServerOptions } from 'node:http'
+import type { RequestListener, Server, ServerOptions, ServerResponse } from 'node:http'
 import { STATUS_CODES } from 'node:http'
 import type { Server as HttpsServer } from 'node:https'
 import type { Duplex } from 'node:stream'
@@ -27,7 +27,16 @@ export const LINE_LIMITS: LineLimits = {
 
 /** What of the limits Node wants to know when the server is made. */
 export function serverOptions({ connectionsMax: _, ...options }: LineLimits): ServerOptions {
-  return options
+  // Node would refuse what names no host without a word.
+  return { ...options, requireHostHeader: false }
+}
+
+/** What names no host is refused as RFC 9112, section 3.2, says, with words. */
+export function namesHost(listener: RequestListener): RequestListener {
+  return (request, response) => {
+    if (request.headers.host !== undefined) listener(request, response)
+    else answer(response, { ...UNREADABLE, detail: 'A request names its server with a Host header.' })
+  }
 }
 
 /**
@@ -40,6 +49,19 @@ export function limitLine(http: Server | HttpsServer, limits: LineLimits): void 
     if (!socket.writable || error.code === 'ECONNRESET' || (socket.bytesWritten ?? 0) > 0) socket.destroy()
     else socket.end(told(problemOf(error.code, limits)), () => socket.destroy())
   })
+  http.on('checkExpectation', (_request, response: ServerResponse) => {
+    answer(response, {
+      status: 417,
+      title: 'Not expected',
+      detail: 'The only Expect that is known here is 100-continue.',
+    })
+  })
+}
+
+function answer(response: ServerResponse, problem: LineProblem): void {
+  const body = bodyOf(problem)
+  const headers = { 'content-type': PROBLEM, 'content-length': Buffer.byteLength(body), connection: 'close' }
+  response.writeHead(problem.status, headers).end(body)
 }
 
 interface LineProblem {
@@ -48,7 +70,10 @@ interface LineProblem {
   readonly detail: string
 }
 
-function problemOf(code: string | undefined, { headersTimeout, requestTimeout, maxHeaderSize }: LineLimits): LineProblem {
+function problemOf(
+  code: string | undefined,
+  { headersTimeout, requestTimeout, maxHeaderSize }: LineLimits,
+): LineProblem {
   if (code === 'HPE_HEADER_OVERFLOW') {
     const detail = `The headers are larger than ${maxHeaderSize / 1024} kB.`
     return { status: 431, title: 'Headers too large', detail }
@@ -58,15 +83,26 @@ function problemOf(code: string | undefined, { headersTimeout, requestTimeout, m
     const detail = `The request came too slowly: its headers must be here within ${headers} s, all of it within ${all} s.`
     return { status: 408, title: 'Too slow', detail }
   }
-  return { status: 400, title: 'Bad request', detail: 'This is no HTTP/1.1 request that can be read.' }
+  return UNREADABLE
+}
+
+const UNREADABLE: LineProblem = {
+  status: 400,
+  title: 'Bad request',
+  detail: 'This is no HTTP/1.1 request that can be read.',
+}
+const PROBLEM = 'application/problem+json'
+
+function bodyOf(problem: LineProblem): string {
+  return JSON.stringify({ type: 'about:blank', ...problem })
 }
 
 /** Problem details (RFC 9457) without a framework, for what no framework was given to read. */
 function told(problem: LineProblem): string {
-  const body = JSON.stringify({ type: 'about:blank', ...problem })
+  const body = bodyOf(problem)
   return [
     `HTTP/1.1 ${problem.status} ${STATUS_CODES[problem.status]}`,
-    'content-type: application/problem+json',
+    `content-type: ${PROBLEM}`,
     `content-length: ${Buffer.byteLength(body)}`,
     'connection: close',
     '',
