@@ -23,8 +23,11 @@ export type FromThread = SafeCopies
 const PROGRAM = new URL('./copies-worker.mjs', import.meta.url)
 /** A thread that ended is begun anew: what ended it may be over. */
 const BEGUN_AGAIN_MS = 60_000
-/** The last entries take milliseconds; a drive that hangs is not waited for. */
-const STOPPED_MS = 3_000
+/**
+ * The last entries take milliseconds, a first whole copy of some years a few seconds, and it cannot be cut short: a process
+ * that ends in the middle of it is ended by Node itself as a crash. A drive that hangs is not waited for.
+ */
+const STOPPED_MS = 20_000
 const DISK_ASKED_EVERY_MS = 30_000
 
 /**
