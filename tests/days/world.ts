@@ -71,6 +71,15 @@ export class World {
 
   /** A day and the next morning with faults, then none. @returns what went wrong that must not; null when all held */
   async run(): Promise<string | null> {
+    try {
+      await this.#wholeDay()
+    } catch (error) {
+      this.checks.fail(`the day breaks off: ${error instanceof Error ? error.stack : String(error)}`)
+    }
+    return this.checks.trouble === null ? null : this.#report(this.checks.trouble)
+  }
+
+  async #wholeDay(): Promise<void> {
     await this.#open()
     this.#isOpen = true
     this.#crew.begin()
@@ -81,7 +90,6 @@ export class World {
     if (untilMs > nextMs) await this.#passUntil(Math.min(untilMs, nextMs + (endMs - beginMs) * NEXT_MORNING_SHARE))
     if (this.checks.trouble === null) await this.#heal()
     if (this.checks.trouble === null) this.checks.atRest()
-    return this.checks.trouble === null ? null : this.#report(this.checks.trouble)
   }
 
   get atSecond(): number {
@@ -158,7 +166,8 @@ export class World {
     const nowMs = this.#schedule.nowMs
     if (at(nowMs) === at(nowMs - seconds * 1_000)) return
     this.#server.beat()
-    if (!this.faults.calm) this.#mischief.copy()
+    // By itself: a copy of a real file takes a while, in which nobody may close it.
+    if (!this.faults.calm) this.#schedule.in(0, () => this.#mischief.copy())
   }
 
   async #heal(): Promise<void> {
