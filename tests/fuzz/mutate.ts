@@ -106,7 +106,7 @@ const mutation: fc.Arbitrary<Mutation> = fc.record({
 export function mutated(examples: readonly unknown[]): fc.Arbitrary<unknown> {
   return fc
     .tuple(fc.nat(examples.length - 1), fc.array(mutation, { maxLength: 3 }))
-    .map(([which, mutations]) => mutations.reduce<unknown>(mutate, structuredClone(examples[which])))
+    .map(([which, mutations]) => mutations.reduce<unknown>(mutate, copyOf(examples[which])))
 }
 
 interface Place {
@@ -125,7 +125,7 @@ function mutate(value: unknown, { kind, place, other, value: fresh }: Mutation):
   else if (kind === 'add') put(holder, typeof fresh === 'string' ? fresh : `${key}x`, fresh)
   else if (kind === 'double') double(holder, key)
   else if (kind === 'proto') put(holder, '__proto__', { isAdmin: true, type: 'openDay', pieces: 3 })
-  else if (from !== undefined && kind === 'borrow') put(holder, key, structuredClone(from.holder[from.key]))
+  else if (from !== undefined && kind === 'borrow') put(holder, key, copyOf(from.holder[from.key]))
   else if (from !== undefined) {
     const [one, two] = [holder[key], from.holder[from.key]]
     // Two places of which one holds the other would make a ring, which no JSON is.
@@ -147,8 +147,17 @@ function drop(holder: Record<string, unknown>, key: string): void {
 }
 
 function double(holder: Record<string, unknown>, key: string): void {
-  if (Array.isArray(holder)) holder.splice(Number(key), 0, structuredClone(holder[Number(key)]))
+  if (Array.isArray(holder)) holder.splice(Number(key), 0, copyOf(holder[Number(key)]))
   else put(holder, key, [holder[key], holder[key]])
+}
+
+/** What has been nested in itself too often to be copied becomes nothing. */
+function copyOf(value: unknown): unknown {
+  try {
+    return structuredClone(value)
+  } catch {
+    return null
+  }
 }
 
 const PLACES_MAX = 3_000

@@ -112,6 +112,12 @@ export class RawScreen {
     const short = (bytes[1] ?? 0) & 0x7f
     const from = short === 126 ? 4 : short === 127 ? 10 : 2
     if (bytes.length < from) return null
+    // A close frame: the link ends once both sides have said so (RFC 6455, section 5.5.1).
+    if (((bytes[0] ?? 0) & 0x0f) === 8) {
+      this.#isClosed = true
+      this.#socket.destroy()
+      return null
+    }
     const length = short === 126 ? bytes.readUInt16BE(2) : short === 127 ? Number(bytes.readBigUInt64BE(2)) : short
     if (bytes.length < from + length) return null
     this.#heard = bytes.subarray(from + length)
