@@ -7,10 +7,10 @@ import { EMPTY_ACCOUNT, piecesPresent } from './account.ts'
 import type { EventOf } from './events.ts'
 import type { Folding } from './folding.ts'
 import { book, touch } from './folding.ts'
-import { put, putAccount, restore } from './recorder.ts'
+import { put, putAccount, restore, touchedBy } from './recorder.ts'
 import type { Care } from './said.ts'
 import type { ClosedDay } from './state.ts'
-import type { Touched, Trace } from './trace.ts'
+import type { Trace } from './trace.ts'
 
 export function applyDayOpened({ state }: Folding, event: EventOf<'dayOpened'>): void {
   state.day = { label: event.label, openedAtMs: event.atMs, noonMs: event.noonMs }
@@ -64,15 +64,8 @@ export function applyDayClosed(folding: Folding, event: EventOf<'dayClosed'>): v
   state.traces = []
   state.lastDay = {
     ...state.lastDay,
-    before: { touched: inIdOrder(undo.touched), account, noonMs: day.noonMs, lastDay: withoutBefore(lastDay) },
+    before: { touched: touchedBy(undo), account, noonMs: day.noonMs, lastDay: withoutBefore(lastDay) },
   }
-}
-
-/** The tables' own order differs between a screen that folded all and one that began with a snapshot. */
-function inIdOrder(touched: readonly Touched[]): readonly Touched[] {
-  const key = ({ table, id }: Touched) => `${table} ${id}`
-  // Planned changes that took effect with the close stay so when the day is reopened.
-  return touched.filter(({ table }) => table !== 'setUps').sort((one, other) => (key(one) < key(other) ? -1 : 1))
 }
 
 /** The day as it was before its close; what came since stays. */

@@ -32,7 +32,7 @@ import type { Entry, Event, EventType } from './events.ts'
 import type { Folding } from './folding.ts'
 import { isWork } from './night.ts'
 import type { Undo } from './recorder.ts'
-import { beginUndo, put, undoAll } from './recorder.ts'
+import { beginUndo, put, touchedBy, undoAll } from './recorder.ts'
 import type { State } from './state.ts'
 import type { Trace } from './trace.ts'
 
@@ -150,8 +150,7 @@ function remember({ state, undo, booked, touches }: Folding, entry: Entry): void
     seq: entry.seq,
     atMs: entry.events[0]?.atMs ?? entry.recordedAtMs,
     told: entry.told,
-    // A planned change that took effect with this command is no part of what the command did.
-    touched: undo.touched.filter(({ table }) => table !== 'setUps'),
+    touched: touchedBy(undo),
     booked,
     touches,
   }

@@ -25,6 +25,16 @@ export function beginUndo(state: State): Undo {
   return { seq, recordedAtMs, lastActAtMs, shop, day, lastDay, traces, touched: [], accounts: [], touches: [] }
 }
 
+/**
+ * What a command or a close replaced, to be kept: by table and id, as the tables' own order differs between a screen
+ * that folded all and one that began with a snapshot. Planned changes of the set-up that took effect along with it are
+ * no part of what it did.
+ */
+export function touchedBy({ touched }: Undo): readonly Touched[] {
+  const key = ({ table, id }: Touched) => `${table} ${id}`
+  return touched.filter(({ table }) => table !== 'setUps').sort((one, other) => (key(one) < key(other) ? -1 : 1))
+}
+
 /** Puts everything back as it was before the entry. */
 export function undoAll(state: State, undo: Undo): void {
   for (const { table, id, before } of undo.touched) setRow(state, table, id, before)

@@ -22,4 +22,11 @@ export const FINDS: readonly Find[] = [
     found:
       'what a close replaced was kept in the order of tables, which a screen that began with a snapshot has otherwise',
   },
+  {
+    seed: 101_166,
+    dayMinutes: 70,
+    change: { untilSecond: 3_906, without: ['append-unsure', 'disk-full'] },
+    found:
+      'what a command replaced was remembered in the order of tables: another one on a screen that began with a snapshot',
+  },
 ]

@@ -223,6 +223,17 @@ describe('the fold', () => {
     )
   })
 
+  it('[P5] given a list of twelve loads that another replaces, then a state read back from JSON remembers it the same', () => {
+    // Ids end in .1 to .12: in the table as they came, in JSON .10 before .2.
+    const load = { shelfId: null, inAtMs: null, lines: lines('sesame', 12) }
+    const list: Act = { type: 'setLoadList', loads: Array.from({ length: 12 }, () => load) }
+    morning([list, list], (entry, before, after) => {
+      const read = fromJson(JSON.parse(JSON.stringify(toJson(before))))
+      applyEntry(read, entry)
+      expect(hashState(read)).toBe(hashState(after))
+    })
+  })
+
   it('[P6] given an event of a newer version, then replay names it', () => {
     const entry = { seq: 1, events: [{ v: 99, type: 'sold', atMs: 0 }] } as never
     expect(() => upcastEntry(entry)).toThrow('sold version 99')
