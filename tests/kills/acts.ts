@@ -11,7 +11,7 @@ import type { Chance } from '../days/chance.ts'
  */
 export function nextAct(shown: State, role: Role, chance: Chance): Act {
   const { shop } = shown
-  if (shop === null || chance.permille(300)) return anyAct(shown, chance.word())
+  if (shop === null || chance.permille(300)) return anything(shown, chance)
   const lines = [{ varietyId: chance.oneOf([...shop.varieties.keys()]), pieces: chance.between(1, 13) }]
   if (role === 'counter') return { type: chance.permille(800) ? 'sell' : 'keep', lines }
   const shelfId = chance.oneOf([...shop.shelves.keys()])
@@ -19,4 +19,10 @@ export function nextAct(shown: State, role: Role, chance: Chance): Act {
   if (load === undefined) return { type: 'load', shelfId, plannedId: null, lines }
   if (load.phase === 'first-side' && load.flip !== null) return { type: 'flip', loadId: load.id }
   return { type: 'out', loadId: load.id, from: load.phase, lines: null }
+}
+
+/** What no screen of ours can send is left out: it is not read, and its refusal is not kept. */
+function anything(shown: State, chance: Chance): Act {
+  const act = anyAct(shown, chance.word())
+  return act.type === 'confirmPresumed' && act.unsureIds.length === 0 ? { type: 'openDay' } : act
 }

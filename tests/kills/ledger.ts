@@ -38,7 +38,9 @@ export class Ledger {
   /** An answer that somebody can have seen: from now on it holds. */
   told({ commandId, answer }: CommandAnswer, who: string): void {
     const before = this.#answers.get(commandId)
-    if (answer.kind === 'refused' && answer.refusal.code === 'internal') this.fail(`${who}: ${JSON.stringify(answer)}`)
+    // No command of ours breaks a rule or cannot be read.
+    if (answer.kind === 'refused' && ['internal', 'bad-command'].includes(answer.refusal.code))
+      this.fail(`${who}: ${commandId} ${JSON.stringify(answer)}`)
     // A question is no answer yet.
     if (before !== undefined && before.kind !== 'ask' && JSON.stringify(before) !== JSON.stringify(answer))
       this.fail(`${who}: ${commandId} was ${JSON.stringify(before)}, then ${JSON.stringify(answer)}`)
