@@ -121,19 +121,25 @@ export class DeviceRegister {
     )
     if (due.length === 0) return
     const write = this.#db.prepare('UPDATE devices SET seen_at_ms = ? WHERE id = ?')
-    this.#db.exec('BEGIN')
-    for (const { id, seenAtMs } of due) {
-      write.run(seenAtMs, id)
-      this.#seenWrittenMs.set(id, seenAtMs ?? 0)
+    this.#db.exec('BEGIN IMMEDIATE')
+    try {
+      for (const { id, seenAtMs } of due) write.run(seenAtMs, id)
+      this.#db.exec('COMMIT')
+    } finally {
+      // Left open, it would take in all that is answered as written from here on, and lose it with the process.
+      if (this.#db.isTransaction) this.#db.exec('ROLLBACK')
     }
-    this.#db.exec('COMMIT')
+    for (const { id, seenAtMs } of due) this.#seenWrittenMs.set(id, seenAtMs ?? 0)
   }
 
   close(): void {
-    this.flush(1)
-    // All in one file: who copies a stopped shop may copy that one alone.
-    this.#db.exec('PRAGMA wal_checkpoint(TRUNCATE)')
-    this.#db.close()
+    try {
+      this.flush(1)
+      // All in one file: who copies a stopped shop may copy that one alone.
+      this.#db.exec('PRAGMA wal_checkpoint(TRUNCATE)')
+    } finally {
+      this.#db.close()
+    }
   }
 
   #hold(record: DeviceRecord): void {

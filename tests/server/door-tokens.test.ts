@@ -150,6 +150,27 @@ describe('tokens', () => {
     expect(file2.byId(gone.id), 'what no browser can show any more is forgotten').toBeNull()
   })
 
+  it('[E1] given a disk that once did not take when devices were seen, when one is shown out, then that is on disk', () => {
+    const file = join(tempFolder(), 'devices.sqlite')
+    const world = new DoorWorld(file)
+    const [desk, gone] = [world.letIn('desk'), world.letIn('wall')]
+    world.pass(A_DAY)
+    world.door.identify(desk.headers)
+    const other = new sqlite.DatabaseSync(file)
+    other.exec('BEGIN IMMEDIATE')
+    expect(() => world.door.tick([gone.id])).toThrow()
+    other.exec('ROLLBACK')
+    world.membership.showOut(gone.id)
+    // As after a kill: what is on disk, and no more.
+    expect(other.prepare('SELECT ended_by FROM devices WHERE id = ?').get(gone.id)).toMatchObject({ ended_by: 'desk' })
+    world.door.tick([])
+    expect(other.prepare('SELECT seen_at_ms FROM devices WHERE id = ?').get(desk.id)).toMatchObject({
+      seen_at_ms: world.nowMs,
+    })
+    other.close()
+    world.door.close()
+  })
+
   it('[E1] given a register that cannot be read or is of a newer release, when opened, then a sentence that names it', () => {
     const file = join(tempFolder(), 'devices.sqlite')
     writeFileSync(file, 'no database at all, but long enough to be taken for one'.repeat(20))
