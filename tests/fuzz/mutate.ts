@@ -138,7 +138,9 @@ function mutate(value: unknown, { kind, place, other, value: fresh }: Mutation):
 
 /** As JSON.parse does: a key that is called `__proto__` is a key. */
 function put(holder: Record<string, unknown>, key: string, value: unknown): void {
-  Object.defineProperty(holder, key, { value, writable: true, enumerable: true, configurable: true })
+  // A list of JSON has entries and nothing else.
+  if (Array.isArray(holder) && !/^\d{1,4}$/.test(key)) holder.push(value)
+  else Object.defineProperty(holder, key, { value, writable: true, enumerable: true, configurable: true })
 }
 
 function drop(holder: Record<string, unknown>, key: string): void {

@@ -53,11 +53,11 @@ export class NetworkShop {
   /** @param isTaken whether an answer said that something was done @throws Find */
   assertAsAnswered(isTaken: boolean): void {
     const { state } = this.serving.room
-    if (!isTaken && state.seq !== this.#seq) throw new Find(`not taken, but entry ${state.seq} is there`)
-    if (isTaken && accountGaps(state).size > 0) throw new Find('pieces are not accounted for')
     if (state.seq === this.#seq) return
     this.#seq = state.seq
     this.#hash = hashState(state)
+    if (!isTaken) throw new Find(`not taken, but entry ${state.seq} is there`)
+    if (accountGaps(state).size > 0) throw new Find('pieces are not accounted for')
   }
 
   /** What is slow to look at: the whole state, and whether a good request is answered. @throws Find */
