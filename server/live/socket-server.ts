@@ -7,6 +7,7 @@ import type { FromScreen, ToScreen } from '../../shared-core/live/protocol.ts'
 import type { Door, Grant } from '../devices/door.ts'
 import type { Admission } from './admission.ts'
 import { isHostOurs, isOriginOurs } from './admission.ts'
+import { FloodGuard } from './flood-guard.ts'
 import { parseFromScreen } from './parse-message.ts'
 import type { Room } from './room.ts'
 import type { Log, ScreenLink } from './room-parts.ts'
@@ -30,6 +31,7 @@ type Hello = Extract<FromScreen, { type: 'hello' }>
 class SocketLink implements ScreenLink {
   readonly socket: Socket
   readonly grant: Grant
+  readonly guard = new FloodGuard(() => performance.now())
   /** The last that it said; null: none yet. */
   hello: Hello | null = null
 
@@ -143,6 +145,10 @@ export class SocketServer {
   }
 
   #hear(room: Room, link: SocketLink, raw: unknown): void {
+    if (!link.guard.mayCome()) {
+      this.#turnAway(link, { type: 'refusedHello', reason: 'flooding' })
+      return
+    }
     const { refused } = this.#parts.door
     const message = parseFromScreen(raw)
     if (link.grant.kind === 'out') this.#turnAway(link, { type: 'refusedHello', reason: link.grant.why })

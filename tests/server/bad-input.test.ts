@@ -3,6 +3,8 @@ import { afterEach, describe, expect, it } from 'vitest'
 import { Front } from '../../server/http/front.ts'
 import { LINE_LIMITS } from '../../server/http/line-limits.ts'
 import { FloodGuard, MESSAGES_A_SECOND_MAX, MESSAGES_AT_ONCE_MAX } from '../../server/live/flood-guard.ts'
+import { connect } from './support/screen-socket.ts'
+import { startServer } from './support/start-server.ts'
 
 const fronts: Front[] = []
 afterEach(() => {
@@ -75,5 +77,17 @@ describe('a link that sends too much', () => {
     expect(may(MESSAGES_A_SECOND_MAX)).toBe(MESSAGES_A_SECOND_MAX / 2)
     nowMs += 3_600_000
     expect(may(MESSAGES_AT_ONCE_MAX + 1)).toBe(MESSAGES_AT_ONCE_MAX)
+  })
+
+  it('[H16] given a screen that floods, when it has sent more than it may, then it hears why and its link ends; others go on', async () => {
+    const server = await startServer()
+    const [flooding, other] = [await connect(server, 'one'), await connect(server, 'two')]
+    for (let n = 0; n < 2 * MESSAGES_AT_ONCE_MAX; n += 1) flooding.sendRaw({ type: 'probe', t0: n })
+    await flooding.until(() => flooding.isClosed)
+    expect(flooding.messages.at(-1)).toEqual({ type: 'refusedHello', reason: 'flooding' })
+    expect(server.door.refused.attempts()).toMatchObject([{ kind: 'flooding', times: 1 }])
+    other.sendRaw({ type: 'probe', t0: 7 })
+    await other.until(() => other.messages.at(-1)?.type === 'probed')
+    await other.close()
   })
 })
