@@ -4,7 +4,7 @@ import helmet from 'helmet'
 import type { Log } from '../live/room-parts.ts'
 import { RoomFailure } from '../live/room-parts.ts'
 import type { Entrance } from './entrance.ts'
-import { entrance } from './entrance.ts'
+import { entrance, letIn } from './entrance.ts'
 import { sendProblem } from './problem.ts'
 
 /** A set-up file with every list full is some 40 kB. */
@@ -25,7 +25,7 @@ export function makeApp({ log, ...parts }: AppParts, routes: (app: Express) => v
   app.use(helmet(FOR_PLAIN_HTTP), denyFeatures)
   entrance(app, parts)
   app.use(express.json({ limit: BODY_BYTES_MAX, strict: false }))
-  app.use(express.text({ limit: BODY_BYTES_MAX, type: 'text/csv' }))
+  app.use(express.text({ limit: BODY_BYTES_MAX, type: 'text/csv' }), letIn)
   routes(app)
   app.use((request, response) => sendNotFound(request, response))
   app.use(answerErrors(log))

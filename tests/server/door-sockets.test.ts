@@ -1,3 +1,4 @@
+import { request } from 'node:http'
 import { describe, expect, it, vi } from 'vitest'
 import type { ToScreen } from '../../shared-core/live/protocol.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
@@ -89,6 +90,29 @@ describe('the desk and the links of others', () => {
       'only desk',
       'no station',
     ])
+  })
+
+  it('[E1, E7] given a desk whose request is still on its way, when it is shown out meanwhile, then it gets no token', async () => {
+    const { server, desk } = await closedShop()
+    const second = letIn(server, 'desk')
+    const headers = {
+      ...browserHeaders(server, second.token),
+      expect: '100-continue',
+      'content-type': 'application/json',
+    }
+    const body = JSON.stringify({ name: 'Mine', role: 'desk', days: null })
+    const path = '/api/v1/devices/tokens'
+    const late = request({ port: server.port, host: '127.0.0.1', path, method: 'POST', headers })
+    late.flushHeaders()
+    // The server has read who asks.
+    await new Promise((resolve) => late.once('continue', resolve))
+    await ask(server, `/api/v1/devices/${second.id}`, { method: 'DELETE', headers: desk.headers })
+    const answered = new Promise<number | undefined>((resolve) =>
+      late.once('response', (one) => resolve(one.statusCode)),
+    )
+    late.end(body)
+    expect(await answered).toBe(401)
+    expect(server.door.membership?.devices().map(({ id }) => id)).toEqual([desk.id])
   })
 
   it('[E7] given a device that gives its token back, when it does, then its link ends and the desk has it no more', async () => {
