@@ -1,6 +1,6 @@
 import { copyFileSync, existsSync, mkdirSync, rmSync } from 'node:fs'
-import { basename, join } from 'node:path'
-import type { DatabaseSyncInstance } from '@photostructure/sqlite'
+import { basename, dirname, join } from 'node:path'
+import type { DatabaseSyncInstance, StatementSyncInstance } from '@photostructure/sqlite'
 import { assertAccounted } from '../../shared-core/day/account.ts'
 import { applyEntry } from '../../shared-core/day/apply.ts'
 import type { Entry } from '../../shared-core/day/events.ts'
@@ -8,10 +8,12 @@ import type { State } from '../../shared-core/day/state.ts'
 import { upcastEntry } from '../../shared-core/day/upcast.ts'
 import { commandId } from '../../shared-core/ids.ts'
 import { epochMs } from '../../shared-core/units.ts'
+import { archivesOf } from '../journal/archives.ts'
 import { EndMark } from '../journal/end-mark.ts'
 import type { Journal, Refused } from '../journal/journal.ts'
 import { refusalSum, runOn } from '../journal/running-sum.ts'
 import type { Sqlite } from '../journal/sqlite.ts'
+import { openToRead } from './journal-file.ts'
 
 /** What a broken file still gave. */
 export interface Carried {
@@ -54,7 +56,12 @@ export async function carryOver(parts: CarryOver): Promise<Carried> {
     const work = openCopyOf(parts)
     try {
       const before = journal.lastSeq()
-      await takeEntries(work, parts)
+      const yearly = openYearly(work, parts)
+      try {
+        await takeEntries([work, ...yearly], parts)
+      } finally {
+        for (const one of yearly) one.close()
+      }
       await takeRefusals(work, journal)
       return told(journal.lastSeq() - before, lastIn(work))
     } finally {
@@ -78,7 +85,20 @@ function openCopyOf({ sqlite, broken, workFolder }: CarryOver): DatabaseSyncInst
   return new sqlite.DatabaseSync(join(workFolder, basename(broken)))
 }
 
-async function takeEntries(work: DatabaseSyncInstance, { journal, state, sum: first }: CarryOver): Promise<void> {
+/** A copy may be from before entries of past years were moved out of the journal. */
+function openYearly(work: DatabaseSyncInstance, { sqlite, broken }: CarryOver): readonly DatabaseSyncInstance[] {
+  try {
+    const files = archivesOf(work).map(({ name }) => join(dirname(broken), name))
+    return files.filter((file) => existsSync(file)).map((file) => openToRead(sqlite, file))
+  } catch {
+    return []
+  }
+}
+
+async function takeEntries(
+  sources: readonly DatabaseSyncInstance[],
+  { journal, state, sum: first }: CarryOver,
+): Promise<void> {
   let sum = first
   let group: Entry[] = []
   const write = async () => {
@@ -86,7 +106,7 @@ async function takeEntries(work: DatabaseSyncInstance, { journal, state, sum: fi
     group = []
   }
   for (;;) {
-    const found = next(work, state, sum)
+    const found = next(sources, state, sum)
     if (found === null) break
     group.push(found.entry)
     sum = found.sum
@@ -96,10 +116,11 @@ async function takeEntries(work: DatabaseSyncInstance, { journal, state, sum: fi
 }
 
 /** @returns null where it is not there, or not good: then the state is not to be used any more */
-function next(work: DatabaseSyncInstance, state: State, before: number | null) {
+function next(sources: readonly DatabaseSyncInstance[], state: State, before: number | null) {
   try {
     const seq = state.seq + 1
-    const row = work.prepare('SELECT entry, sum FROM entries WHERE seq = ?').get(seq)
+    let row: ReturnType<StatementSyncInstance['get']>
+    for (const one of sources) row ??= one.prepare('SELECT entry, sum FROM entries WHERE seq = ?').get(seq)
     if (row === undefined) return null
     const text = String(row.entry)
     const sum = runOn(before ?? 0, text)

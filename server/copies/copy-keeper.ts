@@ -13,6 +13,7 @@ import { COPY_FILE, DEVICES_FILE, isSameDrive, makeCopiesFolder } from './copy-f
 import { CopyError, copyTrouble } from './copy-words.ts'
 import { copyWhole, freeName, nameOfInstant, openToRead, putInPlace, removeFile } from './journal-file.ts'
 import { holdsNothingElse, RunningCopy, whyNotOurs } from './running-copy.ts'
+import { bringYearly } from './yearly.ts'
 
 /** A folder that took nothing is tried again after this long: soon enough for a drive that was pulled out and put back. */
 export const TRIED_AGAIN_MS = 10_000
@@ -90,7 +91,7 @@ export class CopyKeeper {
     const { nowMs, folder } = this.#parts
     if (this.#open === null || this.#archiver === null || nowMs() < this.#archiveNotBeforeMs) return
     try {
-      await this.#copyYearly(this.#open.source)
+      if (!this.#archiver.hasOf(date)) await this.#copyYearly(this.#open.source, 'all')
       await this.#archiver.makeFor(date, this.#open.source)
       this.#archiveTrouble = null
     } catch (error) {
@@ -118,7 +119,7 @@ export class CopyKeeper {
     let source: DatabaseSyncInstance | null = null
     try {
       source = openToRead(sqlite, journalFile)
-      await this.#copyYearly(source)
+      await this.#copyYearly(source, 'end')
       const file = join(folder, COPY_FILE)
       const aside = this.#setAsideUnlessOurs(source, file)
       if (!existsSync(file)) await this.#makeAnew(source, file)
@@ -175,20 +176,11 @@ export class CopyKeeper {
     if (orSaid(() => withFile(sqlite, aside, (copy) => holdsNothingElse(source, copy))) === true) removeFile(aside)
   }
 
-  /** Entries of past years that were moved out of the journal: their files never change. */
-  async #copyYearly(source: DatabaseSyncInstance): Promise<void> {
-    const { sqlite, folder, journalFile } = this.#parts
-    for (const { name } of archivesOf(source)) {
-      const file = join(folder, name)
-      if (existsSync(file)) continue
-      const yearly = openToRead(sqlite, join(dirname(journalFile), name))
-      try {
-        await copyWhole(sqlite, yearly, `${file}.part`)
-      } finally {
-        yearly.close()
-      }
-      putInPlace(`${file}.part`, file)
-    }
+  async #copyYearly(source: DatabaseSyncInstance, look: 'end' | 'all'): Promise<void> {
+    const { sqlite, folder, journalFile, nowMs } = this.#parts
+    const setAside = (file: string) =>
+      renameSync(file, freeName(join(folder, `set-aside-${nameOfInstant(nowMs())}-${basename(file)}`)))
+    await bringYearly({ sqlite, archives: archivesOf(source), from: dirname(journalFile), to: folder, look, setAside })
   }
 
   async #copyDevices(open: Open): Promise<void> {

@@ -1,6 +1,6 @@
 import { existsSync, mkdirSync, renameSync } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
-import { archivesOf, OpenArchives } from '../journal/archives.ts'
+import { archivesOf } from '../journal/archives.ts'
 import { giveNewCourse } from '../journal/give-new-course.ts'
 import { JournalError } from '../journal/journal.ts'
 import { syncFolder } from '../journal/open-file.ts'
@@ -22,8 +22,8 @@ import {
   putInPlace,
   removeFile,
 } from './journal-file.ts'
-import { sha256Of } from './manifest.ts'
 import { lastSum } from './running-copy.ts'
+import { bringYearly } from './yearly.ts'
 
 /**
  * A copy put back in the place of a broken journal. What will be the journal is made beside it and read from end to end
@@ -144,18 +144,13 @@ async function carriedInto(file: string, sum: number | null, { sqlite, folder }:
   }
 }
 
-/** Entries of past years lie beside the journal; those of the shop's folder that are not as the copy's go aside. */
+/** Entries of past years lie beside the journal; those of the shop's folder that are not as the copy says go aside. */
 async function bringArchives(copyFile: string, { sqlite, folder, nowMs }: PutBackParts): Promise<void> {
   const db = openToRead(sqlite, copyFile)
   try {
-    for (const { name } of archivesOf(db)) {
-      const there = join(folder, name)
-      const isSame = !existsSync(there) || (await sha256Of(there)) === (await sha256Of(join(dirname(copyFile), name)))
-      if (!isSame) moveInto(freeName(join(folder, `set-aside-${nameOfInstant(nowMs)}`)), [there])
-    }
-    const archives = new OpenArchives(sqlite, db, copyFile)
-    archives.copyBeside(journalFile(folder))
-    archives.close()
+    const setAside = (file: string) => moveInto(freeName(join(folder, `set-aside-${nameOfInstant(nowMs)}`)), [file])
+    const archives = archivesOf(db)
+    await bringYearly({ sqlite, archives, from: dirname(copyFile), to: folder, look: 'all', setAside })
   } finally {
     db.close()
   }
