@@ -1,3 +1,4 @@
+import { createServer } from 'node:http'
 import { afterEach, describe, expect, it, vi } from 'vitest'
 import type { Link } from '../../client/live/link.ts'
 import { ScreenSync } from '../../client/live/screen-sync.ts'
@@ -124,6 +125,30 @@ describe('the link', () => {
     }, PATIENCE)
     expect(waits.filter((ms) => ms > 500)).toEqual([])
     expect(new Set(waits).size).toBe(waits.length)
+  })
+
+  it('[C6] given a server that is away or not ready, then one socket is tried, and another once it is ready', async () => {
+    let isReady = false
+    let [knocks, sockets] = [0, 0]
+    const front = createServer((_request, response) => {
+      knocks += 1
+      response.writeHead(isReady ? 200 : 503).end()
+    })
+    front.on('upgrade', (_request, socket) => {
+      sockets += 1
+      socket.end('HTTP/1.1 503 Service Unavailable\r\n\r\n')
+    })
+    await new Promise<void>((resolve) => front.listen(0, '127.0.0.1', resolve))
+    closing.push(() => void front.close())
+    const address = front.address()
+    const port = typeof address === 'object' ? address?.port : 0
+    const nothing = () => undefined
+    const link = socketLink({ up: nothing, down: nothing, message: nothing }, `http://127.0.0.1:${port}`)
+    closing.push(() => link.close())
+    await vi.waitFor(() => expect(knocks).toBeGreaterThanOrEqual(3), PATIENCE)
+    expect(sockets).toBe(1)
+    isReady = true
+    await vi.waitFor(() => expect(sockets).toBeGreaterThanOrEqual(2), PATIENCE)
   })
 
   it('[C6] given the server hangs up, then it is made anew', async () => {
