@@ -30,6 +30,12 @@ describe('a time in a list at the desk', () => {
     expect(momentOf(at('18:00', -1), parts('en', 12)).day).not.toBe('')
   })
 
+  it('given a day of another year, then its year is told', () => {
+    expect(momentOf(at('21:10', 365), parts('en', 12)).day).toMatch(/^[A-Z][a-z]{2}, [A-Z][a-z]{2} \d+, \d{4}$/)
+    expect(momentOf(at('21:10', 365), parts('es', 12)).day).toMatch(/ de \d{4}$/)
+    expect(momentOf(at('21:10', 1), parts('es', 12)).day).not.toMatch(/\d{4}/)
+  })
+
   it('given no clock of the shop yet, then no half of the day is claimed', () => {
     expect(momentOf(at('21:10'), { ...parts('en', 12), shopClock: null })).toEqual({ clock: '9:10', day: '' })
   })
