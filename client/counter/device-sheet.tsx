@@ -1,7 +1,9 @@
 import type { ComponentChildren } from 'preact'
 import { DEVICE_PAGE } from '../live/device-page.ts'
+import { DEVICE_NAME_MAX } from '../live/device-settings.ts'
 import { Choice } from '../parts/choice.tsx'
 import { ComfortSettings } from '../parts/comfort-settings.tsx'
+import { useTyped } from '../parts/use-typed.ts'
 import { settingsWords, versionText } from '../words/settings.ts'
 import type { CounterParts } from './counter-screen.tsx'
 import { Back } from './small-key.tsx'
@@ -14,6 +16,7 @@ export interface DeviceProps extends CounterParts {
 export function DeviceSheet({ store, live, words, onClose }: DeviceProps) {
   const say = settingsWords(words)
   const { settings } = live
+  const typedName = useTyped(settings.name, (text) => store.changeSettings({ name: text }))
   return (
     <section class="counter-sheet" role="dialog" aria-label={say.title}>
       <div class="counter-sheet-head">
@@ -21,12 +24,7 @@ export function DeviceSheet({ store, live, words, onClose }: DeviceProps) {
       </div>
       <div class="counter-fields">
         <Field title={say.name}>
-          <input
-            aria-label={say.name}
-            value={settings.name}
-            maxLength={40}
-            onChange={(event) => store.changeSettings({ name: event.currentTarget.value })}
-          />
+          <input aria-label={say.name} {...typedName} maxLength={DEVICE_NAME_MAX} />
         </Field>
         <Field title={`${say.diagonal} (″)`}>
           <NumberInput
@@ -85,14 +83,6 @@ interface NumberInputProps {
 
 /** A value out of range is left as it was. */
 function NumberInput({ name, value, onValue }: NumberInputProps) {
-  return (
-    <input
-      type="number"
-      aria-label={name}
-      inputMode="decimal"
-      step="0.1"
-      value={value}
-      onChange={(event) => onValue(event.currentTarget.valueAsNumber)}
-    />
-  )
+  const typed = useTyped(String(value), (text) => onValue(text === '' ? Number.NaN : Number(text)))
+  return <input type="number" aria-label={name} inputMode="decimal" step="0.1" {...typed} />
 }

@@ -76,7 +76,7 @@ export function changedSettings(
   const { name, stationId, language, quiet, keys, personId } = change
   return {
     role: settings.role,
-    name: typeof name === 'string' ? name.trim().slice(0, NAME_LENGTH_MAX) : settings.name,
+    name: typeof name === 'string' ? name.trim().slice(0, DEVICE_NAME_MAX) : settings.name,
     stationId: stationId === null ? null : typeof stationId === 'string' ? toStationId(stationId) : settings.stationId,
     language: language === null || language === 'en' || language === 'es' ? language : settings.language,
     diagonalInches: inRange(change.diagonalInches, 4, 120, settings.diagonalInches),
@@ -91,7 +91,7 @@ export function changedSettings(
 }
 
 /** What a device's name may measure; the server holds the same. */
-const NAME_LENGTH_MAX = 40
+export const DEVICE_NAME_MAX = 40
 
 function settingsKey(role: Role): string {
   return `boilboard.${role}.settings`

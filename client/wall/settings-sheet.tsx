@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import { DEVICE_PAGE } from '../live/device-page.ts'
+import { DEVICE_NAME_MAX } from '../live/device-settings.ts'
 import type { LiveState, ShopStore } from '../live/shop-store.ts'
 import { Choice } from '../parts/choice.tsx'
 import { ComfortSettings } from '../parts/comfort-settings.tsx'
@@ -8,6 +9,7 @@ import { Key } from '../parts/key.tsx'
 import type { Panel } from '../parts/legibility.ts'
 import { ScreenSize } from '../parts/screen-size.tsx'
 import { useEscape } from '../parts/use-escape.ts'
+import { useTyped } from '../parts/use-typed.ts'
 import type { SettingsWords } from '../words/settings.ts'
 import { versionText } from '../words/settings.ts'
 import type { Words } from '../words/words.ts'
@@ -92,19 +94,14 @@ export function Field({
 
 function Identity({ store, live, shop, settingsWords: say }: SheetProps) {
   const { settings } = live
+  const typedName = useTyped(settings.name, (text) => store.changeSettings({ name: text }))
   const stations = [...(shop?.stations.values() ?? [])]
     .filter((station) => !station.retired)
     .sort((a, b) => a.order - b.order)
   return (
     <>
       <Field title={say.name} hint={say.nameHint}>
-        <input
-          class="wall-input"
-          value={settings.name}
-          maxLength={40}
-          aria-label={say.name}
-          onChange={(event) => store.changeSettings({ name: event.currentTarget.value })}
-        />
+        <input class="wall-input" {...typedName} maxLength={DEVICE_NAME_MAX} aria-label={say.name} />
       </Field>
       <Field title={say.station}>
         <Choice

@@ -65,6 +65,26 @@ for (const [language, kiosk, pedals] of [
   })
 }
 
+test('given this screen’s name, when it is typed letter by letter, then it keeps its spaces, and the server hears of it once', async ({
+  browser,
+  server,
+}) => {
+  await server.start(shopWith())
+  const page = await openDeskByTouch(browser, server, { place: 'screens' })
+  const hellos: string[] = []
+  page.on('websocket', (socket) =>
+    socket.on('framesent', ({ payload }) => String(payload).includes('"hello"') && hellos.push(String(payload))),
+  )
+  await page.reload()
+  const name = part(page, 'this').getByLabel('Name')
+  await name.pressSequentially('Back room 2')
+  await expect(name).toHaveValue('Back room 2')
+  await name.press('Enter')
+  await expect(part(page, 'screens').getByRole('row', { name: /Back room 2/ })).toBeVisible()
+  const names = hellos.flatMap((hello) => /"name":"([^"]*)"/.exec(hello)?.[1] ?? [])
+  expect(names.filter((text) => /^B/.test(text))).toEqual(['Back room 2'])
+})
+
 test('given this screen’s settings, when dark and the largest print are chosen, then the desk is so, and still after a reload', async ({
   browser,
   server,

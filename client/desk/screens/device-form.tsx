@@ -1,9 +1,10 @@
 import { useState } from 'preact/hooks'
 import type { JoinedDevice } from '../../../shared-core/live/devices.ts'
+import { DEVICE_NAME_MAX } from '../../live/device-settings.ts'
 import { markIn, shownName } from '../../live/unnamed.ts'
 import type { DoorPanelProps } from './let-in-panel.tsx'
 import { hasStation } from './let-in-panel.tsx'
-import { NAME_MAX, RoleChoice } from './role-choice.tsx'
+import { RoleChoice } from './role-choice.tsx'
 import { StationField } from './station-field.tsx'
 
 interface DeviceFormProps extends DoorPanelProps {
@@ -58,7 +59,7 @@ export function DeviceForm({ device, door, shop, words, say: { devices: say }, o
           <span>{say.name}</span>
           <input
             value={name}
-            maxLength={NAME_MAX}
+            maxLength={DEVICE_NAME_MAX}
             placeholder={shown}
             onInput={(event) => setName(event.currentTarget.value)}
           />

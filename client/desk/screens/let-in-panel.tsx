@@ -3,6 +3,7 @@ import type { StationId } from '../../../shared-core/ids.ts'
 import type { JoinCode } from '../../../shared-core/live/devices.ts'
 import type { Role } from '../../../shared-core/live/protocol.ts'
 import type { EpochMs } from '../../../shared-core/units.ts'
+import { DEVICE_NAME_MAX } from '../../live/device-settings.ts'
 import type { DeskDoorWords } from '../../words/desk-door.ts'
 import type { OpenWords } from '../../words/desk-open.ts'
 import type { DeskParts } from '../desk-screen.tsx'
@@ -10,7 +11,7 @@ import { AddressField, useChosenAddress } from './address-field.tsx'
 import { CodeCard } from './code-card.tsx'
 import type { LetInView, MadeCode } from './let-in-view.ts'
 import { letInView, spaced } from './let-in-view.ts'
-import { NAME_MAX, RoleChoice } from './role-choice.tsx'
+import { RoleChoice } from './role-choice.tsx'
 import { StationField } from './station-field.tsx'
 import type { Door } from './use-door.ts'
 
@@ -114,7 +115,7 @@ function NewCode({
           <span>{open.name}</span>
           <input
             value={name}
-            maxLength={NAME_MAX}
+            maxLength={DEVICE_NAME_MAX}
             placeholder={open.nameHint[role]}
             onInput={(event) => setName(event.currentTarget.value)}
           />

@@ -1,11 +1,12 @@
 import { useState } from 'preact/hooks'
 import type { Role } from '../../../shared-core/live/protocol.ts'
+import { DEVICE_NAME_MAX } from '../../live/device-settings.ts'
 import { linkFor } from '../../live/name-in-link.ts'
 import type { DeskWords } from '../../words/desk.ts'
 import type { OpenWords } from '../../words/desk-open.ts'
 import { AddressField, useChosenAddress } from './address-field.tsx'
 import { QrCode } from './qr-code.tsx'
-import { NAME_MAX, RoleChoice } from './role-choice.tsx'
+import { RoleChoice } from './role-choice.tsx'
 
 const CODE_PX = 240
 
@@ -25,7 +26,7 @@ export function OpenPanel({ words, say }: { readonly words: DeskWords; readonly 
             <span>{say.name}</span>
             <input
               value={name}
-              maxLength={NAME_MAX}
+              maxLength={DEVICE_NAME_MAX}
               placeholder={say.nameHint[role]}
               onInput={(event) => setName(event.currentTarget.value)}
             />

@@ -2,8 +2,6 @@ import type { Role } from '../../../shared-core/live/protocol.ts'
 import type { DeskWords } from '../../words/desk.ts'
 
 const ROLES: readonly Role[] = ['wall', 'bench', 'counter', 'desk']
-/** What a device's name may measure. */
-export const NAME_MAX = 40
 
 interface RoleChoiceProps {
   readonly words: DeskWords

@@ -1,4 +1,6 @@
 import type { ThemeChoice } from '../../live/device-settings.ts'
+import { DEVICE_NAME_MAX } from '../../live/device-settings.ts'
+import { useTyped } from '../../parts/use-typed.ts'
 import { settingsWords } from '../../words/settings.ts'
 import type { DeskParts } from '../desk-screen.tsx'
 
@@ -11,17 +13,13 @@ export function ThisScreen({ store, live, words }: DeskParts) {
   const { screens: say } = words.desk
   const { comfort } = settingsWords(words)
   const { name, theme, textPercent } = live.settings
+  const typedName = useTyped(name, (text) => store.changeSettings({ name: text }))
   const print = PRINT_NAMES.find((one) => PRINTS[one] === textPercent) ?? 'usual'
   return (
     <div class="desk-form">
       <label class="desk-field">
         <span>{say.name}</span>
-        <input
-          value={name}
-          placeholder={say.nameHint}
-          maxLength={40}
-          onChange={(event) => store.changeSettings({ name: event.currentTarget.value })}
-        />
+        <input {...typedName} placeholder={say.nameHint} maxLength={DEVICE_NAME_MAX} />
       </label>
       <label class="desk-field">
         <span>{comfort.theme}</span>

@@ -1,9 +1,10 @@
 import { useState } from 'preact/hooks'
 import type { JoinedDevice } from '../../../shared-core/live/devices.ts'
 import type { Role } from '../../../shared-core/live/protocol.ts'
+import { DEVICE_NAME_MAX } from '../../live/device-settings.ts'
 import { CopyKey } from './copy-key.tsx'
 import type { DoorPanelProps } from './let-in-panel.tsx'
-import { NAME_MAX, RoleChoice } from './role-choice.tsx'
+import { RoleChoice } from './role-choice.tsx'
 
 const DAYS = [30, 90, 365, null] as const
 const DAYS_AT_FIRST = 365
@@ -56,7 +57,7 @@ function NewToken({
           <input
             value={name}
             required={true}
-            maxLength={NAME_MAX}
+            maxLength={DEVICE_NAME_MAX}
             placeholder={say.nameHint}
             onInput={(event) => setName(event.currentTarget.value)}
           />
