@@ -68,7 +68,13 @@ function Newcomer({ joining, language, why }: NewcomerProps) {
   const { join: say } = DOOR_WORDS[language]
   const { claimTitle, claimLead, claimHow, title, lead } = say
   return why === null ? (
-    <CodeForm {...joining} title={claimTitle} lead={claimLead} more={claimHow} say={say} />
+    <CodeForm
+      {...joining}
+      title={claimTitle}
+      lead={claimLead}
+      more={claimHow}
+      say={{ ...say, wrong: say.claimWrong }}
+    />
   ) : (
     <CodeForm {...joining} title={title} lead={lead} more={say.why[why]} say={say} />
   )

@@ -34,6 +34,8 @@ export interface JoinWords {
   readonly key: string
   readonly joining: string
   readonly wrong: string
+  /** Where there is no desk yet to make a new one. */
+  readonly claimWrong: string
   /** @param waitS null: it was not said how long */
   tooMany(waitS: number | null): string
   readonly noContact: string

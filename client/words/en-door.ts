@@ -34,6 +34,7 @@ export const enDoor: DoorWords = {
     joining: 'Joining…',
     wrong:
       'That code is wrong, used up or too old. Each holds for a few minutes and for one device: have the desk make a new one.',
+    claimWrong: 'That code is wrong or too old. Type the newest one from the window in which the shop was started.',
     tooMany: (waitS) =>
       `Too many wrong codes came from here. Try again ${waitS === null ? 'in some minutes' : within(waitS)}.`,
     noContact: 'No contact with the shop. Is this device on the shop’s network? Nothing was lost: try again.',

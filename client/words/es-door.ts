@@ -35,6 +35,7 @@ export const esDoor: DoorWords = {
     joining: 'Uniéndose…',
     wrong:
       'Ese código está mal, ya se usó o es muy viejo. Cada uno vale unos minutos y para un aparato: pida otro en el escritorio.',
+    claimWrong: 'Ese código está mal o es muy viejo. Escriba el más nuevo de la ventana en la que se inició el local.',
     tooMany: (waitS) =>
       `De aquí llegaron demasiados códigos equivocados. Intente de nuevo ${waitS === null ? 'en unos minutos' : within(waitS)}.`,
     noContact:

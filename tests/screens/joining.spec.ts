@@ -50,7 +50,7 @@ test('[E33, E34] given a shop that nobody has claimed, when the terminal’s cod
     await expect(page.getByRole('heading', { name: 'Whose shop is this?' })).toBeVisible()
     expect(await axeFindings(page)).toEqual([])
     await typeCode(page, WRONG)
-    await expect(page.getByRole('alert')).toContainText('wrong, used up or too old')
+    await expect(page.getByRole('alert')).toContainText('from the window in which the shop was started')
   })
   await shop.screens()
   const code = await shop.code('Bench', 'Bench 2')
