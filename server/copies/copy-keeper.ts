@@ -9,7 +9,7 @@ import type { Verified } from '../journal/verify.ts'
 import type { ShopFolder } from '../shop/folder.ts'
 import { takeFolder } from '../shop/folder.ts'
 import { Archiver } from './archiver.ts'
-import { COPY_FILE, DEVICES_FILE, isSameDrive, makeCopiesFolder } from './copy-folder.ts'
+import { COPY_FILE, DEVICES_FILE, isSameDrive, makeCopiesFolder, noteOwnDrive, wasOnOwnDrive } from './copy-folder.ts'
 import { CopyError, copyTrouble } from './copy-words.ts'
 import { copyWhole, freeName, nameOfInstant, openToRead, putInPlace, removeFile } from './journal-file.ts'
 import { holdsNothingElse, RunningCopy, whyNotOurs } from './running-copy.ts'
@@ -109,12 +109,12 @@ export class CopyKeeper {
 
   async #begin(): Promise<Open> {
     const { sqlite, folder, journalFile } = this.#parts
+    this.#refuseDriveGone()
     makeCopiesFolder(folder)
-    // Where a drive was mounted a folder is left behind: copies there would not outlive the journal's disk.
-    const isOwnDrive = !isSameDrive(folder, journalFile)
-    if (this.#hadOwnDrive && !isOwnDrive)
-      throw new CopyError(`${folder} was on a drive of its own. Is that plugged in?`)
-    this.#hadOwnDrive ||= isOwnDrive
+    if (!isSameDrive(folder, journalFile)) {
+      this.#hadOwnDrive = true
+      orSaid(() => noteOwnDrive(dirname(journalFile), folder))
+    }
     const lock = takeFolder(sqlite, folder)
     let source: DatabaseSyncInstance | null = null
     try {
@@ -131,6 +131,16 @@ export class CopyKeeper {
       lock.release()
       throw error
     }
+  }
+
+  /** Where a drive was mounted a folder is left behind: copies there would not outlive the journal's disk. */
+  #refuseDriveGone(): void {
+    const { folder, journalFile } = this.#parts
+    const hadOwnDrive = this.#hadOwnDrive || wasOnOwnDrive(dirname(journalFile), folder)
+    if (!hadOwnDrive || !isSameDrive(existsSync(folder) ? folder : dirname(folder), journalFile)) return
+    throw new CopyError(
+      `${folder} was on a drive of its own. Is that plugged in? For copies on this drive choose another folder with --copies.`,
+    )
   }
 
   async #follow(open: Open): Promise<void> {

@@ -1,7 +1,19 @@
-import { existsSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs'
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs'
 import { dirname } from 'node:path'
 import { afterEach, describe, expect, it } from 'vitest'
 import { copiesReasons, NO_COPIES } from '../../server/copies/copies.ts'
+import { copiesFolderOf, isSameDrive, noteCopiesFolder, noteOwnDrive } from '../../server/copies/copy-folder.ts'
 import { copyTrouble } from '../../server/copies/copy-words.ts'
 import { giveNewCourse } from '../../server/journal/give-new-course.ts'
 import { epochMs } from '../../shared-core/units.ts'
@@ -131,6 +143,55 @@ describe('the running copy', () => {
     expect(shop.keeper.standing().trouble).toMatch(/is not there\. Is its drive plugged in\?/)
     expect(existsSync(shop.copies)).toBe(false)
     renameSync(elsewhere, dirname(shop.folder))
+  })
+
+  it('[A28] given copies on a drive of their own, when it is missing after a restart, then nothing is written in its place and it is told', async () => {
+    await shopWith(10)
+    const { folder, copies } = shop
+    // Linux has a drive of its own there, in memory; elsewhere it is only said of a folder that it was on one.
+    const isReal = existsSync('/dev/shm') && !isSameDrive('/dev/shm', folder)
+    const drive = mkdtempSync(isReal ? '/dev/shm/boilboard-copies-' : `${copies}-drive-`)
+    try {
+      // A link stands for the place where a drive is mounted.
+      symlinkSync(drive, copies)
+      noteCopiesFolder(folder, copies)
+      await shop.keeper.tick()
+      expect(shop.keeper.standing()).toMatchObject({ isSameDrive: !isReal, trouble: null })
+      if (!isReal) noteOwnDrive(folder, copies)
+      await shop.stop()
+      rmSync(copies)
+      for (const left of [() => undefined, () => mkdirSync(copies)]) {
+        left()
+        shop.openJournal()
+        noteCopiesFolder(folder, copies)
+        await shop.makeKeeper().tick()
+        expect(shop.keeper.standing().trouble).toContain('was on a drive of its own. Is that plugged in?')
+        await shop.stop()
+      }
+      expect([copiesFolderOf(folder, null), readdirSync(copies)]).toEqual([copies, []])
+      // Another folder is the owner's own choice.
+      shop.openJournal()
+      noteCopiesFolder(folder, `${copies}-here`)
+      Object.assign(shop, { copies: `${copies}-here` })
+      await shop.makeKeeper().tick()
+      expect(shop.keeper.standing()).toMatchObject({ isSameDrive: true, trouble: null })
+    } finally {
+      rmSync(drive, { recursive: true })
+    }
+  })
+
+  it('[A29] given a shop’s folder for the copies, its own or another’s, when a copy is begun, then nothing in it is touched', async () => {
+    await shopWith(20)
+    const other = shop
+    await other.append(22)
+    await shopWith(10)
+    for (const folder of [other.folder, shop.folder]) {
+      Object.assign(shop, { copies: folder })
+      const before = readdirSync(folder).sort()
+      await shop.makeKeeper().tick()
+      expect(shop.keeper.standing().trouble).toContain("is a shop's own folder. Give the copies one of their own")
+      expect(readdirSync(folder).sort()).toEqual(before)
+    }
   })
 
   it.each([
