@@ -8,6 +8,8 @@ export interface DeskDoorWords {
   readonly open: string
   readonly closeIt: string
   readonly failed: string
+  /** Why the server said no, where that can happen to somebody at the desk. */
+  readonly refusals: { readonly [why in 'last-desk' | 'gone' | 'too-many']: string }
   readonly noContact: string
   readonly devices: DevicesWords
   readonly letIn: LetInWords

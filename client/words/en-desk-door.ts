@@ -7,6 +7,11 @@ export function enDeskDoor({ times }: Words): DeskDoorWords {
     open: 'Anybody on this network may choose a screen, and so may read and tap everything.',
     closeIt: 'To let in only devices that this desk lets in, start the shop without --open:',
     failed: 'That did not work.',
+    refusals: {
+      'last-desk': 'It is the only desk: nobody could let in another device then. Let another desk join first.',
+      gone: 'It is not there any more: another desk was quicker, or its time was over.',
+      'too-many': 'There are too many already. Take back codes or show out devices that are not needed.',
+    },
     noContact: 'No contact with the shop. Nothing was changed.',
     devices: DEVICES,
     letIn: LET_IN,

@@ -7,6 +7,12 @@ export function esDeskDoor({ times }: Words): DeskDoorWords {
     open: 'Cualquiera en esta red puede elegir una pantalla, y así leer y tocar todo.',
     closeIt: 'Para que solo entren los aparatos que este escritorio deja entrar, inicie el local sin --open:',
     failed: 'No funcionó.',
+    refusals: {
+      'last-desk':
+        'Es el único escritorio: después nadie podría dejar entrar otro aparato. Deje entrar antes otro escritorio.',
+      gone: 'Ya no está: otro escritorio fue más rápido o se le acabó el tiempo.',
+      'too-many': 'Ya hay demasiados. Retire códigos o saque aparatos que no se necesiten.',
+    },
     noContact: 'Sin contacto con el local. No se cambió nada.',
     devices: DEVICES,
     letIn: LET_IN,

@@ -3,6 +3,7 @@ import type { Refused } from '../../client/desk/refused-mark.ts'
 import { rememberSeen, unseenIn } from '../../client/desk/refused-mark.ts'
 import { pathIn } from '../../client/desk/screens/copies-panel.tsx'
 import { joinLink, letInView, spaced } from '../../client/desk/screens/let-in-view.ts'
+import { troubleOf } from '../../client/desk/screens/use-door.ts'
 import { deskDoorWords } from '../../client/words/desk-door.ts'
 import { wordsFor } from '../../client/words/words.ts'
 import type { JoinCode, JoinedDevice } from '../../shared-core/live/devices.ts'
@@ -122,5 +123,20 @@ describe('what the desk says', () => {
       '1 kB',
       '1000 kB',
     ])
+  })
+})
+
+describe('what the server refuses the desk', () => {
+  it.each([
+    ['en', 'DELETE', 409, 'It is the only desk'],
+    ['es', 'DELETE', 409, 'Es el único escritorio'],
+    ['es', 'PATCH', 409, 'Es el único escritorio'],
+    ['es', 'PATCH', 404, 'Ya no está'],
+    ['es', 'POST', 409, 'Ya hay demasiados'],
+  ] as const)('[E34] given %s, %s and %i, then it is told in that language', (language, method, status, told) => {
+    const say = deskDoorWords(wordsFor(language))
+    const trouble = troubleOf(method, { kind: 'refused', status, detail: 'What scripts read.' }, say)
+    expect(trouble).toContain(told)
+    expect(trouble).not.toContain('scripts')
   })
 })

@@ -1,8 +1,8 @@
 /** What became of something that the desk asked of the shop's door. */
 export type Done<Value> =
   | { readonly kind: 'done'; readonly value: Value }
-  /** The server said no; `detail` is its sentence. */
-  | { readonly kind: 'refused'; readonly detail: string }
+  /** The server said no, with this status of HTTP; `detail` is its sentence, in English. */
+  | { readonly kind: 'refused'; readonly status: number; readonly detail: string }
   | { readonly kind: 'no-contact' }
 
 /**
@@ -23,7 +23,7 @@ export async function call<Value>(
     const text = await response.text()
     const said = text === '' ? null : JSON.parse(text)
     if (response.ok) return { kind: 'done', value: said }
-    return { kind: 'refused', detail: typeof said?.detail === 'string' ? said.detail : '' }
+    return { kind: 'refused', status: response.status, detail: typeof said?.detail === 'string' ? said.detail : '' }
   } catch {
     return { kind: 'no-contact' }
   }

@@ -34,7 +34,7 @@ export function useDoor(nowMs: EpochMs, linkedScreens: number, say: DeskDoorWord
     trouble,
     ask: async <Value>(method: 'POST' | 'PATCH' | 'DELETE', within: string, body?: object) => {
       const done = await call<Value>(method, `${DEVICES}${within}`, body)
-      setTrouble(troubleOf(done, say))
+      setTrouble(troubleOf(method, done, say))
       setChanges((count) => count + 1)
       return done.kind === 'done' ? done.value : null
     },
@@ -43,7 +43,11 @@ export function useDoor(nowMs: EpochMs, linkedScreens: number, say: DeskDoorWord
 
 const NOBODY: WhoIsIn = { devices: [], codes: [], linked: [] }
 
-function troubleOf(done: Done<unknown>, say: DeskDoorWords): string {
+/** Its own sentences where somebody at the desk can run into it; else the server's, which are for scripts. */
+export function troubleOf(method: 'POST' | 'PATCH' | 'DELETE', done: Done<unknown>, say: DeskDoorWords): string {
   if (done.kind === 'done') return ''
-  return done.kind === 'no-contact' ? say.noContact : `${say.failed} ${done.detail}`.trim()
+  if (done.kind === 'no-contact') return say.noContact
+  if (done.status === 404) return say.refusals.gone
+  if (done.status === 409) return say.refusals[method === 'POST' ? 'too-many' : 'last-desk']
+  return `${say.failed} ${done.detail}`.trim()
 }
