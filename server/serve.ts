@@ -121,16 +121,29 @@ export async function serve(parts: ServeParts): Promise<Serving> {
     lanName?.stop()
     await room.read(() => undefined)
     await wait(LAST_WORDS_MS)
-    await sockets.close()
-    await chores.snapshot()
-    await history.close()
-    door.close()
-    await copies?.stop()
-    journal.close()
+    await inTurn(log, [
+      () => sockets.close(),
+      () => chores.snapshot(),
+      () => history.close(),
+      () => door.close(),
+      () => copies?.stop(),
+      () => journal.close(),
+    ])
     log.info({ seq: state.seq }, 'stopped')
   }
   log.info({ version: VERSION, build: __BUILD_ID__, node: process.version, port, seq: state.seq }, 'serving')
   return { door, room, journal, port, now, addresses, stop }
+}
+
+/** One that fails, such as a snapshot on a full disk, keeps none of the others from being done. */
+async function inTurn(log: Log, steps: readonly (() => unknown)[]): Promise<void> {
+  for (const step of steps) {
+    try {
+      await step()
+    } catch (error) {
+      log.error({ error }, 'a part of the stop failed')
+    }
+  }
 }
 
 type AppParts = Omit<ApiParts, 'journal' | 'copies' | 'version' | 'isDemo'>

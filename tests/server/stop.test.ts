@@ -1,5 +1,5 @@
 import { Agent, get, request } from 'node:http'
-import { expect, it } from 'vitest'
+import { expect, it, vi } from 'vitest'
 import { startServer, stopServer } from './support/start-server.ts'
 
 it('given a request under way when the server is told to stop, and a page that asks on with the same connection, then it stops', async () => {
@@ -22,6 +22,23 @@ it('given a request under way when the server is told to stop, and a page that a
   })()
   const [ended] = await Promise.allSettled([asking, stopped])
   expect(ended.status).toBe('rejected')
+})
+
+it('given a disk that takes no snapshot when the server is told to stop, then all that comes after is still closed', async () => {
+  const server = await startServer()
+  const closed: string[] = []
+  const { journal } = server
+  vi.spyOn(journal, 'saveSnapshot').mockImplementation(() => {
+    closed.push('no snapshot')
+    throw new Error('database or disk is full')
+  })
+  const close = journal.close.bind(journal)
+  vi.spyOn(journal, 'close').mockImplementation(() => {
+    closed.push('journal')
+    close()
+  })
+  await stopServer(server)
+  expect(closed).toEqual(['no snapshot', 'journal'])
 })
 
 /** @param agent keeps the connection; without it each has one of its own */
