@@ -34,7 +34,7 @@ export function CopiesPanel({ copies, say: { copies: say }, live, state, shop, w
       {isSameDrive && (
         <div class="door-warning">
           <p>{say.sameDrive}</p>
-          <code class="desk-code-text">npm start -- --shop FOLDER --copies FOLDER</code>
+          <code class="desk-code-text">npm start -- --shop FOLDER --copies OTHER_FOLDER</code>
         </div>
       )}
       <h3>{say.archives}</h3>
