@@ -44,9 +44,15 @@ describe('the styles', () => {
     expect(unknown.filter((use) => !set.has(use.split(': ')[1] ?? ''))).toEqual([])
   })
 
-  it('of every part are in the theme', () => {
+  it('of every part are in the theme, or come with a part that is fetched later', () => {
     const text = readFileSync(new URL('theme.css', theme), 'utf8')
-    for (const { name } of cssFiles()) expect(text).toContain(`@import '../parts/${name}';`)
+    const inTheme = cssFiles().filter(({ name }) => text.includes(`@import '../parts/${name}';`))
+    const later = cssFiles().filter((one) => !inTheme.includes(one))
+    expect(later.map(({ name }) => name)).toEqual(['outside-page.css'])
+    for (const { name } of later) {
+      const code = readFileSync(new URL(name.replace('.css', '.tsx'), parts), 'utf8')
+      expect(code).toContain(`import './${name}'`)
+    }
   })
 
   it.each([':has(', 'color-mix(', '@container', 'aspect-ratio', 'inset:', ':is(', ':where('])(
