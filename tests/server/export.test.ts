@@ -141,7 +141,7 @@ describe('an import', () => {
   ])(
     '[A23] given %s, when imported, then it is refused in words and nothing is left behind',
     async (_what, spoil, words) => {
-      await exported()
+      await copyOfExport()
       spoil()
       await expect(imported()).rejects.toThrow(words)
       expect(existsSync(newFolder())).toBe(false)
