@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { rightOf } from '../../server/devices/route-rights.ts'
 import { newToken } from '../../server/devices/token.ts'
 import { OPERATIONS } from '../../server/http/openapi/document.ts'
 import type { ActType, Command } from '../../shared-core/day/commands.ts'
@@ -233,6 +234,17 @@ const ODD_PATHS = [
 ]
 
 describe('every hello', () => {
+  it.each([
+    ['GET', '/api/v1/of-tomorrow', 'a route that nobody gave a right'],
+    ['PUT', '/api/v1/state', 'another method'],
+    ['POST', '/api/health', 'another method of what everybody may read'],
+    ['GET', '/api/health/', 'more behind it'],
+    ['GET', '/API/health', 'other letters'],
+    ['GET', '/%61pi/health', 'written otherwise'],
+  ])('[E1] given %s %s (%s), when asked whose it is, then it is the desk’s', (method, path) => {
+    expect(rightOf(method, path)).toEqual(['desk'])
+  })
+
   it('[E2] given each role and each page, when it says hello, then a desk opens all, others their own, and are sent there', async () => {
     const server = await closedShop()
     for (const role of ROLES) {
