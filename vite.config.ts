@@ -12,7 +12,6 @@ const pages = readdirSync(client)
 export default defineConfig({
   root: client,
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
-  resolve: { alias: { 'react-dom': 'preact/compat', react: 'preact/compat' } },
   define: { __BUILD_ID__: JSON.stringify(process.env.BOILBOARD_BUILD_ID ?? 'development') },
   build: {
     outDir: fileURLToPath(new URL('./dist/client/', import.meta.url)),

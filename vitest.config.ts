@@ -2,7 +2,6 @@ import { defineConfig } from 'vitest/config'
 
 export default defineConfig({
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
-  resolve: { alias: { 'react-dom': 'preact/compat', react: 'preact/compat' } },
   define: { __BUILD_ID__: JSON.stringify('test') },
   test: {
     include: ['tests/**/*.test.{ts,tsx}'],

@@ -1,11 +1,11 @@
 import { useMemo } from 'preact/hooks'
-import { useStore } from 'zustand'
 import type { State } from '../../shared-core/day/state.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { LiveState, ShopStore } from '../live/shop-store.ts'
 import type { GlassSize } from '../parts/glass-size.ts'
 import { useGlassSize } from '../parts/glass-size.ts'
 import { ScreenSize } from '../parts/screen-size.tsx'
+import { useLive } from '../parts/use-live.ts'
 import type { BenchWords } from '../words/bench.ts'
 import { benchWords } from '../words/bench.ts'
 import { languageOf, wordsFor } from '../words/words.ts'
@@ -15,7 +15,7 @@ import { benchSizes } from './glass.ts'
 
 /** The tablet at the line. */
 export function BenchScreen({ store }: { readonly store: ShopStore }) {
-  const live = useStore(store)
+  const live = useLive(store)
   const glass = useGlassSize()
   const shop = live.shown?.shop ?? null
   const language = languageOf(live.settings.language, shop)

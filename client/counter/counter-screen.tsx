@@ -1,10 +1,10 @@
 import { useMemo } from 'preact/hooks'
-import { useStore } from 'zustand'
 import type { State } from '../../shared-core/day/state.ts'
 import type { LiveState, ShopStore } from '../live/shop-store.ts'
 import type { GlassSize } from '../parts/glass-size.ts'
 import { useGlassSize } from '../parts/glass-size.ts'
 import { ScreenSize } from '../parts/screen-size.tsx'
+import { useLive } from '../parts/use-live.ts'
 import { useWipeLock, WipeLock } from '../parts/wipe-lock.tsx'
 import type { CounterWords } from '../words/counter.ts'
 import { counterWords } from '../words/counter.ts'
@@ -16,7 +16,7 @@ import { counterSizes } from './counter-sizes.ts'
 
 /** The tablet at the counter. */
 export function CounterScreen({ store }: { readonly store: ShopStore }) {
-  const live = useStore(store)
+  const live = useLive(store)
   const glass = useGlassSize()
   const shop = live.shown?.shop ?? null
   const language = languageOf(live.settings.language, shop)

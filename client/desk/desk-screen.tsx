@@ -1,8 +1,8 @@
 import { useEffect, useMemo, useRef } from 'preact/hooks'
-import { useStore } from 'zustand'
 import type { State } from '../../shared-core/day/state.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { LiveState, ShopStore } from '../live/shop-store.ts'
+import { useLive } from '../parts/use-live.ts'
 import type { DeskWords } from '../words/desk.ts'
 import { deskWords } from '../words/desk.ts'
 import { languageOf, wordsFor } from '../words/words.ts'
@@ -34,7 +34,7 @@ export interface PlaceParts extends DeskParts {
 
 /** Any browser, with a mouse and a keyboard, or a phone. */
 export function DeskScreen({ store }: { readonly store: ShopStore }) {
-  const live = useStore(store)
+  const live = useLive(store)
   const shop = live.shown?.shop ?? null
   const language = languageOf(live.settings.language, shop)
   const words = useMemo(

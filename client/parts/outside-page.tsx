@@ -1,10 +1,10 @@
 import './outside-page.css'
 import { render } from 'preact'
 import { useEffect } from 'preact/hooks'
-import { useStore } from 'zustand'
 import type { LiveState, ShopStore } from '../live/shop-store.ts'
 import { DOOR_WORDS } from '../words/door.ts'
 import { Ring } from './ring.tsx'
+import { useLive } from './use-live.ts'
 
 /** Lays the page over the screen for as long as it is not let in; it goes by itself. */
 export function showOutside(store: ShopStore): void {
@@ -15,7 +15,7 @@ export function showOutside(store: ShopStore): void {
 }
 
 function OutsidePage({ store }: { readonly store: ShopStore }) {
-  const live = useStore(store)
+  const live = useLive(store)
   const { connection, pending } = live
   const isOutside = connection.phase === 'outside'
   useEffect(() => {

@@ -1,12 +1,20 @@
-import type { FunctionComponent } from 'preact'
-import { memo } from 'preact/compat'
+import type { ComponentClass, FunctionComponent } from 'preact'
+import { Component } from 'preact'
 
 /**
  * A component that paints again only when its view says something else. Views are small and made anew at every tick, so
  * that comparing their contents is far cheaper than comparing what they paint.
  */
-export function paintedByView<Props>(component: FunctionComponent<Props>): FunctionComponent<Props> {
-  return memo<Props>(component, isSame)
+export function paintedByView<Props extends object>(Painted: FunctionComponent<Props>): ComponentClass<Props> {
+  return class extends Component<Props> {
+    override shouldComponentUpdate(next: Readonly<Props>): boolean {
+      return !isSame(this.props, next)
+    }
+
+    override render() {
+      return <Painted {...this.props} />
+    }
+  }
 }
 
 /** Whether two plain values (no maps, no functions that matter) say the same. */

@@ -1,5 +1,4 @@
 import { useCallback, useEffect, useMemo, useState } from 'preact/hooks'
-import { useStore } from 'zustand'
 import type { StationId } from '../../shared-core/ids.ts'
 import { actCommand } from '../../shared-core/line/act-command.ts'
 import type { LineActDue } from '../../shared-core/line/act-due.ts'
@@ -10,6 +9,7 @@ import { COMING_KEY, pedalAct, soundingAct } from '../parts/calls.ts'
 import { useGlassSize } from '../parts/glass-size.ts'
 import { ScreenSize } from '../parts/screen-size.tsx'
 import { useFlash } from '../parts/use-flash.ts'
+import { useLive } from '../parts/use-live.ts'
 import { usePedals } from '../parts/use-pedals.ts'
 import { useSound } from '../parts/use-sound.ts'
 import { settingsWords } from '../words/settings.ts'
@@ -24,7 +24,7 @@ import { WallBoard } from './wall-board.tsx'
 
 /** The screen over the boiler. */
 export function WallScreen({ store }: { readonly store: ShopStore }) {
-  const live = useStore(store)
+  const live = useLive(store)
   const glass = useGlassSize()
   const panel = {
     diagonalInch: live.settings.diagonalInches,
