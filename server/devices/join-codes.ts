@@ -22,7 +22,7 @@ export interface CodeParts {
 }
 
 export type Tried =
-  | { readonly kind: 'right'; readonly code: Omit<JoinCode, 'code'> }
+  | { readonly kind: 'right'; readonly code: Pick<JoinCode, 'role' | 'name' | 'stationId'> }
   | { readonly kind: 'wrong' }
   /** Not even looked at. `hasVoided`: this try was the last of all that there may be, and ended all open codes. */
   | { readonly kind: 'too-many'; readonly retryAfterMs: number; readonly hasVoided: boolean }
@@ -79,15 +79,16 @@ export class JoinCodes {
   }
 
   /**
-   * A code as somebody typed it, used up when it is right.
+   * A code as somebody typed it. It still holds when it is right: `spend` it once the device is written down, so that a
+   * full disk uses up no code.
    * @param from whose wrong ones are counted together; "own" is this machine, whose tries never hold up the others
    */
-  take(code: string, from: string): Tried {
+  look(code: string, from: string): Tried {
     const nowMs = this.#now()
     this.#wrong = this.#wrong.filter(({ atMs }) => atMs > nowMs - WRONG_IN_ALL_MS)
     const waitMs = this.#waitMs(from, nowMs)
     if (waitMs > 0) return { kind: 'too-many', retryAfterMs: waitMs, hasVoided: false }
-    const right = this.#use(code)
+    const right = this.#find(code)
     if (right !== null) return { kind: 'right', code: right }
     this.#wrong.push({ from, atMs: nowMs })
     const isLast = from !== OWN_MACHINE && this.#others().length >= WRONG_IN_ALL_MAX
@@ -97,12 +98,15 @@ export class JoinCodes {
     return { kind: 'too-many', retryAfterMs: this.#waitMs(from, nowMs), hasVoided: true }
   }
 
-  #use(code: string): Omit<JoinCode, 'code'> | null {
-    if (code === this.terminalCode) {
-      this.#terminal = null
-      return { role: 'desk', name: '', stationId: null, expiresAtMs: this.#now() }
-    }
-    return this.cancel(code)
+  /** A code holds once. */
+  spend(code: string): void {
+    if (code === this.#terminal?.code) this.#terminal = null
+    this.#codes.delete(code)
+  }
+
+  #find(code: string): Pick<JoinCode, 'role' | 'name' | 'stationId'> | null {
+    if (code === this.terminalCode) return { role: 'desk', name: '', stationId: null }
+    return this.open().find((one) => one.code === code) ?? null
   }
 
   /** How long this address must wait before its next try is looked at; 0: not at all. */

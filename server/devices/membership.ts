@@ -84,7 +84,7 @@ export class Membership {
    */
   join({ code, name, from, before }: Joining): Joined {
     if (this.register.isFull) return { kind: 'full' }
-    const tried = this.codes.take(code, from)
+    const tried = this.codes.look(code, from)
     if (tried.kind === 'too-many' && tried.hasVoided) this.#tellAgain()
     if (tried.kind !== 'right') return tried
     const { role, stationId } = tried.code
@@ -102,6 +102,7 @@ export class Membership {
       scriptEndsAtMs: null,
       ended: null,
     })
+    this.codes.spend(code)
     if (before !== null) this.onChanged(record.id)
     this.keepAWayIn()
     return { kind: 'joined', device: asJoined(record), token }

@@ -33,6 +33,18 @@ describe('codes', () => {
     expect(again.type(before?.code ?? '').kind).toBe('wrong')
   })
 
+  it('[E4] given a disk that is full when a device joins, when there is room again, then its code still holds', () => {
+    const world = new DoorWorld()
+    world.letIn('desk')
+    const code = world.membership.codes.make(BENCH)?.code ?? ''
+    const save = vi.spyOn(world.register, 'save').mockImplementationOnce(() => {
+      throw new Error('database or disk is full')
+    })
+    expect(() => world.type(code)).toThrow('full')
+    save.mockRestore()
+    expect([world.type(code).kind, world.type(code).kind]).toEqual(['joined', 'wrong'])
+  })
+
   it('[E4] given twenty open codes, when one more is asked for, then none, until one is cancelled or over', () => {
     const world = new DoorWorld()
     world.letIn('desk')
