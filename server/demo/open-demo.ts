@@ -1,7 +1,7 @@
 import { existsSync, rmSync } from 'node:fs'
 import { epochMs } from '../../shared-core/units.ts'
-import type { Sqlite } from '../journal/sqlite.ts'
 import { FILE_ENDS } from '../journal/end-mark.ts'
+import type { Sqlite } from '../journal/sqlite.ts'
 import { loadSqlite } from '../journal/sqlite.ts'
 import { SqliteJournal } from '../journal/sqlite-journal.ts'
 import { multicastFor } from '../lan/multicast.ts'
