@@ -57,7 +57,8 @@ export function useJoining(name: string, onNewcomer: () => void): Joined {
     return () => window.removeEventListener('hashchange', fromLink)
   }, [])
   const onLeave = async () => {
-    if (await leave()) setSeen({ kind: 'asking' })
+    // One that was not heard is told, and who this device is by now is asked again.
+    setSeen({ kind: (await leave()) ? 'asking' : 'no-contact' })
   }
   return { seen, isJoining, outcome, onCode, onLeave }
 }

@@ -74,7 +74,7 @@ test('[E33, E34] given a shop that nobody has claimed, when the terminal’s cod
   expect(new URL(again.url()).hash).toBe('')
 })
 
-test('[E30, E34] given a bench that is shown out while its taps are on their way, then it says so and keeps them, and they count once it is let in again', async ({
+test('[E30, E34] given a bench that is shown out while its taps are on their way, then it says so and keeps them, and they count once it is let in again, until it leaves by itself', async ({
   browser,
 }) => {
   const shop = await claimed(browser, shopWith())
@@ -107,6 +107,20 @@ test('[E30, E34] given a bench that is shown out while its taps are on their way
   await typeCode(bench, second)
   await expect(shelf(bench)).toContainText('Flip 1')
   await expect.poll(async () => (await shop.state()).loads.size).toBe(1)
+
+  // A leave that the server did not hear is none, and says so.
+  await bench.route('**/api/v1/leave', (route) => route.abort())
+  await bench.goto(`${shop.server.address}/#device`)
+  const leave = async () => {
+    await bench.getByRole('button', { name: 'Leave this shop' }).tap()
+    await bench.getByRole('button', { name: 'Leave', exact: true }).tap()
+  }
+  await leave()
+  await expect(bench.getByRole('heading', { name: 'No contact with the shop.' })).toBeVisible()
+  await bench.unroute('**/api/v1/leave')
+  await leave()
+  await expect(bench.getByText('Leave this shop')).toHaveCount(0)
+  await expect(shop.row('Bench 3')).toHaveCount(0)
 })
 
 test('[E31, E32] given a bench, when the desk renames and moves it, then it is called so and goes to its new page by itself; without its cookie it joins anew', async ({
