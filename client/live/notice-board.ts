@@ -39,17 +39,15 @@ export class NoticeBoard {
     const others = this.#notices.filter((one) => one.id !== notice.id)
     const refused = others.filter((one) => one.kind === 'refused')
     const pushedOut = notice.kind === 'refused' && refused.length >= REFUSALS_MAX ? refused[0] : undefined
-    this.#set([...others.filter((one) => one !== pushedOut), notice])
+    if (pushedOut !== undefined) this.remove(pushedOut.id)
+    this.#notices = [...others.filter((one) => one !== pushedOut), notice]
+    const isLasting = notice.kind === 'refused' || notice.kind === 'ask'
+    if (isLasting && this.#journalId !== null) this.#store.saveNotice(this.#journalId, notice)
   }
 
   remove(id: string): void {
-    if (this.find(id) !== undefined) this.#set(this.#notices.filter((one) => one.id !== id))
-  }
-
-  #set(notices: readonly Notice[]): void {
-    this.#notices = notices
-    if (this.#journalId === null) return
-    const lasting = notices.filter((notice) => notice.kind === 'refused' || notice.kind === 'ask')
-    this.#store.saveNotices(this.#journalId, lasting)
+    if (this.find(id) === undefined) return
+    this.#notices = this.#notices.filter((one) => one.id !== id)
+    if (this.#journalId !== null) this.#store.removeNotice(this.#journalId, id)
   }
 }

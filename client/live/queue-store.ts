@@ -73,7 +73,7 @@ export class QueueStore {
   /** Throws the taps for a journal away: a person has decided that they are of no use. */
   forget(journalId: string): void {
     for (const key of this.#saved.keys(this.#queueKey(journalId, ''))) this.#saved.remove(key)
-    this.#saved.remove(this.#noticesKey(journalId))
+    for (const key of this.#saved.keys(this.#noticeKey(journalId, ''))) this.#saved.remove(key)
   }
 
   /** This device goes on as another screen: that one tells a person of what waits here. */
@@ -94,22 +94,26 @@ export class QueueStore {
     this.#saved.remove(cameFromKey(this.#role))
   }
 
-  saveNotices(journalId: string, notices: readonly Notice[]): void {
-    if (notices.length === 0) this.#saved.remove(this.#noticesKey(journalId))
-    else this.#saved.write(this.#noticesKey(journalId), JSON.stringify(notices))
+  saveNotice(journalId: string, notice: Notice): void {
+    this.#saved.write(this.#noticeKey(journalId, notice.id), JSON.stringify(notice))
+  }
+
+  /** Possible in a full store as well: what was answered must not come back with the next reload. */
+  removeNotice(journalId: string, id: string): void {
+    this.#saved.remove(this.#noticeKey(journalId, id))
   }
 
   loadNotices(journalId: string): Notice[] {
-    const value = readJson(this.#saved, this.#noticesKey(journalId))
-    return Array.isArray(value) ? value.filter(isNotice) : []
+    const notices = this.#saved.keys(this.#noticeKey(journalId, '')).map((key) => readJson(this.#saved, key))
+    return notices.filter(isNotice).sort((one, other) => one.atMs - other.atMs || (one.id < other.id ? -1 : 1))
   }
 
   #queueKey(journalId: string, id: string): string {
     return `${this.#prefix}queue.${keyPart(journalId)}.${id}`
   }
 
-  #noticesKey(journalId: string): string {
-    return `${this.#prefix}notices.${keyPart(journalId)}`
+  #noticeKey(journalId: string, id: string): string {
+    return `${this.#prefix}notice.${keyPart(journalId)}.${id}`
   }
 }
 

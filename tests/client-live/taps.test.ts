@@ -194,6 +194,19 @@ describe('refusals and questions', () => {
     expect([kinds(again), kinds(linked(shop, screen).screen)]).toEqual([[], []])
   })
 
+  it('[C5] given a device that can keep nothing more, when one of two answers is put away, then it stays away', () => {
+    const { screen, shop } = linked()
+    for (const id of ['none', 'no other']) {
+      screen.sync.send({ type: 'flip', loadId: loadId(id) })
+      deliver(screen, shop)
+    }
+    const [first, second] = screen.sync.view().notices
+    expect(second).toBeDefined()
+    screen.saved.full = true
+    screen.sync.dismiss(first?.id ?? '')
+    expect(linked(shop, screen).screen.sync.view().notices).toEqual([second])
+  })
+
   it('[C5] given a question, then yes sends the same command with what was asked', () => {
     const { screen, shop } = linked()
     const id = screen.sync.send(count(90))

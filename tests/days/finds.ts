@@ -10,6 +10,16 @@ export interface Find {
 
 export const FINDS: readonly Find[] = [
   {
+    seed: 105105,
+    dayMinutes: 70,
+    change: {
+      untilSecond: 86890,
+      screens: 3,
+      without: ['lost', 'overtaken', 'stall', 'clock-step', 'stop-before-append'],
+    },
+    found: 'on a device that could keep nothing more, a question that was answered came back with the next reload',
+  },
+  {
     seed: 8,
     dayMinutes: 12,
     change: { untilSecond: 697, without: ['repeat', 'overtaken', 'cut', 'stall', 'clock-step', 'same-tap'] },
