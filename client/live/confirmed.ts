@@ -1,4 +1,5 @@
 import { applyEntry, emptyState } from '../../shared-core/day/apply.ts'
+import type { Command } from '../../shared-core/day/commands.ts'
 import type { Entry } from '../../shared-core/day/events.ts'
 import { hashState } from '../../shared-core/day/hash.ts'
 import type { State } from '../../shared-core/day/state.ts'
@@ -25,6 +26,11 @@ export class Confirmed {
 
   get course(): string | null {
     return this.#course
+  }
+
+  /** What a tap says that this screen was showing. */
+  get seen(): Pick<Command, 'seenSeq' | 'seenCourse'> {
+    return { seenSeq: this.#state?.seq ?? 0, ...(this.#course ? { seenCourse: this.#course } : {}) }
   }
 
   /** Whether the state here is of the journal and the course that the server has. */

@@ -89,9 +89,8 @@ export class ScreenSync {
 
   /** See `ShopStore.send`. */
   send(act: Act): CommandId | null {
-    const seen = this.#confirmed.state
-    if (seen === null) return null
-    const id = this.#taps.add(act, seen.seq)
+    if (this.#confirmed.state === null) return null
+    const id = this.#taps.add(act, this.#confirmed.seen)
     this.#then(() => this.#flush())
     return id
   }

@@ -63,8 +63,8 @@ export class Taps {
     if (role !== this.#role) this.#store.leaveFor(role)
   }
 
-  /** Makes the command of an act and saves it. `seenSeq`: what the screen was showing. @returns null when no more may wait */
-  add(act: Act, seenSeq: number): CommandId | null {
+  /** Makes the command of an act and saves it. `seen`: what the screen was showing. @returns null when no more may wait */
+  add(act: Act, seen: Pick<Command, 'seenSeq' | 'seenCourse'>): CommandId | null {
     const waiting = this.pending.length + this.#board.notices.filter((notice) => notice.kind === 'ask').length
     if (waiting >= QUEUE_MAX) {
       this.notice({ id: 'queue-full', kind: 'queue-full', most: QUEUE_MAX })
@@ -73,7 +73,7 @@ export class Taps {
     const id = commandId(this.#makeId())
     const deviceSeq = this.#store.nextDeviceSeq(this.pending[this.pending.length - 1]?.deviceSeq ?? 0)
     const tappedAtMs = this.#clock.isKnown ? this.#clock.serverNowMs() : null
-    this.#queue({ id, deviceSeq, tappedAtMs, seenSeq, ...act })
+    this.#queue({ id, deviceSeq, tappedAtMs, ...seen, ...act })
     return id
   }
 

@@ -21,7 +21,7 @@ const TOLD: { readonly [Step in CompactStep]: string } = {
   checked: 'It is what the journal has, entry by entry.',
   named: 'It has its name.',
   moved: 'The journal reads those entries from it now.',
-  'made small': 'The journal’s own file is small again.',
+  'made small': 'The journal’s own file keeps no empty room.',
 }
 
 /** Old entries into an archive; the state, every answer and every past day stay what they were. */

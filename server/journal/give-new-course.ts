@@ -15,7 +15,10 @@ export function giveNewCourse(sqlite: Sqlite, file: string): string {
     const db = new sqlite.DatabaseSync(file)
     try {
       db.exec('PRAGMA synchronous = FULL')
-      db.prepare("INSERT OR REPLACE INTO about (key, value) VALUES ('course', ?)").run(course)
+      db.prepare(
+        `INSERT OR REPLACE INTO about (key, value)
+         VALUES ('course', ?), ('course_from_seq', (SELECT coalesce(max(seq), 0) FROM entries))`,
+      ).run(course)
     } finally {
       db.close()
     }

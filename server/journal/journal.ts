@@ -12,8 +12,10 @@ import type { EpochMs } from '../../shared-core/units.ts'
 export interface Journal {
   /** Random, made once: a screen that knows another journal starts afresh. */
   readonly journalId: string
-  /** "" until a copy was put back; then random, and another each time: what screens know may have been lost. */
+  /** `FIRST_COURSE` until a copy was put back; then random, and another each time: what screens know may have been lost. */
   readonly course: string
+  /** The last entry that this course has in common with those before it; 0: there was none. */
+  readonly courseFromSeq: number
   /** Which file it is and what to do when it is damaged, as the last sentences of a message. */
   readonly remedy: string
   lastSeq(): number
@@ -64,6 +66,9 @@ export interface Snapshot {
 export const REFUSALS_KEPT_MS = 14 * 24 * 3_600_000
 /** An older snapshot is the way back when the newest cannot be read. */
 export const SNAPSHOTS_KEPT = 2
+
+/** Of a journal into which no copy was ever put back. */
+export const FIRST_COURSE = ''
 
 /** @throws AssertionError when a group leaves a gap: a broken order must never reach the disk */
 export function assertFollows(lastSeq: number, { entries }: Group): void {

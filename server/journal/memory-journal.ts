@@ -10,6 +10,7 @@ import { assertFollows, SET_UP_MARK, SNAPSHOTS_KEPT } from './journal.ts'
 export class MemoryDisk {
   readonly journalId: string
   course = ''
+  courseFromSeq = 0
   readonly entries: string[] = []
   readonly seqOf = new Map<CommandId, number>()
   readonly refusals = new Map<CommandId, { readonly answer: string; readonly recordedAtMs: EpochMs }>()
@@ -40,6 +41,10 @@ export class MemoryJournal implements Journal {
 
   get course(): string {
     return this.#disk.course
+  }
+
+  get courseFromSeq(): number {
+    return this.#disk.courseFromSeq
   }
 
   lastSeq(): number {

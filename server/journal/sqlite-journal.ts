@@ -23,6 +23,7 @@ export type { JournalKind } from './open-file.ts'
 export class SqliteJournal implements Journal {
   readonly journalId: string
   readonly course: string
+  readonly courseFromSeq: number
   readonly remedy: string
   readonly #db: DatabaseSyncInstance
   readonly #sqlite: Sqlite
@@ -48,6 +49,7 @@ export class SqliteJournal implements Journal {
       this.#archives = archives
       this.journalId = orInWords(file, () => aboutOf(this.#db, 'journal_id') ?? '')
       this.course = orInWords(file, () => aboutOf(this.#db, 'course') ?? '')
+      this.courseFromSeq = orInWords(file, () => Number(aboutOf(this.#db, 'course_from_seq') ?? 0))
       this.#table = new EntryTable(this.#db, file, archives.end)
       this.#refusals = new RefusalTable(this.#db, file)
       this.#insertEntry = this.#db.prepare('INSERT INTO entries (seq, command_id, entry, sum) VALUES (?, ?, ?, ?)')

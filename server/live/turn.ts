@@ -13,6 +13,7 @@ import type { CommandAnswer, DeviceHello } from '../../shared-core/live/protocol
 import { epochMs } from '../../shared-core/units.ts'
 import { mayDo } from '../devices/permissions.ts'
 import type { Refused } from '../journal/journal.ts'
+import { FIRST_COURSE } from '../journal/journal.ts'
 import type { RoomParts } from './room-parts.ts'
 
 /** All commands of one turn of the event loop: applied one after the other, written together. */
@@ -72,7 +73,7 @@ export class Turn {
       return refused('not-your-role', { role: device.role, type: command.type })
     }
     try {
-      const decision = decide(this.#parts.state, command, this.#context(device))
+      const decision = decide(this.#parts.state, this.#inThisCourse(command), this.#context(device))
       return decision.kind === 'taken' ? this.#apply(device, command, decision) : decision
     } catch (error) {
       // A broken rule of ours: this command changed nothing, the others go on.
@@ -101,6 +102,14 @@ export class Turn {
     this.#undos.push(undo)
     this.entries.push(entry)
     return { kind: 'taken', seq: entry.seq }
+  }
+
+  /** Tapped before a copy was put back: what its screen saw beyond that is gone, and other entries have the numbers now. */
+  #inThisCourse(command: Command): Command {
+    const { course, courseFromSeq } = this.#parts.journal
+    const { seenSeq, seenCourse = FIRST_COURSE } = command
+    if (seenSeq === undefined || seenCourse === course) return command
+    return { ...command, seenSeq: Math.min(seenSeq, courseFromSeq) }
   }
 
   #context({ deviceId }: DeviceHello): Context {

@@ -115,6 +115,7 @@ const command = <Type extends Command['type'], Shape extends z.ZodRawShape>(type
     deviceSeq: whole(1, Number.MAX_SAFE_INTEGER),
     tappedAtMs: instant().nullable(),
     seenSeq: whole(0, Number.MAX_SAFE_INTEGER).exactOptional(),
+    seenCourse: id().exactOptional(),
     confirmed: list(oneOf(ASK_CODES), 'codes', 0, ASK_CODES.length).exactOptional(),
     type: oneOf([type]),
     ...shape,

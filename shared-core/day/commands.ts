@@ -35,6 +35,8 @@ export interface CommandHead {
    * device since then is not done twice. Scripts leave it out.
    */
   readonly seenSeq?: number
+  /** The course of the journal in which `seenSeq` counts; left out: the first one. */
+  readonly seenCourse?: string
 }
 
 export type Act = LineCommand | CareCommand | StockCommand | DayCommand | ListCommand

@@ -67,7 +67,7 @@ describe('what is wrong with a command is told with its place', () => {
       '/shelfId',
       '1',
       '"shelfId" is not a key that is known here.',
-      'One of "id", "deviceSeq", "tappedAtMs", "seenSeq", "confirmed", "type", "loadId".',
+      'One of "id", "deviceSeq", "tappedAtMs", "seenSeq", "seenCourse", "confirmed", "type", "loadId".',
     ],
     ['flip', '/loadid', 'x', '"loadid" is not a key that is known here.', '"loadId".'],
     ['flip', '/deviceSeq', 0, '"deviceSeq" is 0.', 'A whole number from 1 to 9007199254740991.'],

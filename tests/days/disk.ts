@@ -90,6 +90,7 @@ export function faultyJournal(parts: DiskParts): Journal {
   return {
     journalId: journal.journalId,
     course: journal.course,
+    courseFromSeq: journal.courseFromSeq,
     remedy: journal.remedy,
     append,
     answerOf: (id: CommandId): Answer | null => (parts.forgetsAnswers ? null : journal.answerOf(id)),
@@ -151,6 +152,7 @@ export class SimDisk implements Disk {
   putBack(copy: Copy, course: string): void {
     if (!isMemoryCopy(copy)) throw new Error('a copy of another disk')
     this.#disk = copyOf(copy.disk, course)
+    this.#disk.courseFromSeq = copy.seq
     this.#seenLength = -1
   }
 

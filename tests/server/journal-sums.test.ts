@@ -163,7 +163,7 @@ describe('the mark of a journal’s end', () => {
     copyFileSync(`${file}.older`, file)
     const course = giveNewCourse(sqlite, file)
     expect(course).toMatch(/^[0-9a-f]{24}$/)
-    expect(open(file)).toMatchObject({ journalId, course })
+    expect(open(file)).toMatchObject({ journalId, course, courseFromSeq: 290 })
     expect(giveNewCourse(sqlite, `${file}.older`)).not.toBe(course)
   })
 })

@@ -146,6 +146,25 @@ describe('answers', () => {
     expect(world.state.loads.get(loadId)?.phase).toBe('second-side')
   })
 
+  it('[V5] given two devices that pulled the same before a copy was put back, when they send it after, then it is one pull', async () => {
+    const world = await RoomWorld.started()
+    const [left, right] = [await world.joined('bench-1'), await world.joined('bench-2')]
+    const pull = { type: 'pull', doughId: 'plain' as never, varietyId: null, pieces: 48 } as const
+    // What the screens saw went up to 9; the copy only to the set-up.
+    world.disk.course = 'put-back'
+    world.disk.courseFromSeq = 1
+    world.tap(left, { ...command(pull, { id: 'pullleft001' }), seenSeq: 9 })
+    await world.turn()
+    world.tap(right, { ...command(pull, { id: 'pullright01' }), seenSeq: 9 })
+    await world.turn()
+    expect(left.takeAnswers()[0]?.answer.kind).toBe('taken')
+    expect(right.takeAnswers()[0]?.answer).toMatchObject({ kind: 'refused', refusal: { code: 'already-moved' } })
+    const seen = { seenSeq: world.state.seq, seenCourse: 'put-back' }
+    world.tap(right, { ...command(pull, { id: 'pullagain01' }), ...seen })
+    await world.turn()
+    expect(right.takeAnswers()[0]?.answer.kind).toBe('taken')
+  })
+
   it('[V5] given taps that arrive out of order in one message, when decided, then in the order of the taps', async () => {
     const world = await RoomWorld.started()
     const screen = await world.joined('bench-1')
