@@ -45,8 +45,9 @@ export function BottomBar(props: BottomBarProps) {
   const said = notice === null ? last : [notice.text, notice.title]
   const forNow = undone ?? (differs?.isOn === true ? shelf.touchWhatDiffers : flash)
   const texts = forNow === null ? said : [forNow]
+  const isFull = sounding !== null && props.shift !== null && differs !== null
   return (
-    <footer class="bench-bottom">
+    <footer class={isFull ? 'bench-bottom bench-bottom-full' : 'bench-bottom'}>
       <div class="bench-bottom-key">
         <TakeBackKey {...props} isNamed={texts === last} />
       </div>

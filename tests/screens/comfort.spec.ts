@@ -92,9 +92,7 @@ for (const [n, language] of (['en', 'es'] as const).entries()) {
     server,
   }) => {
     const shop: Crowd = { varieties: language === 'en' ? 12 : 28, shelves: language === 'en' ? 3 : 7, language }
-    // The changeover's key stands in the bar, at whatever hour this runs.
-    const { profile, hours } = shiftShop({ language, changeoverIn: 50 })
-    await server.start({ ...crowdedShop(shop), profile, hours })
+    await server.start(crowdedShop(shop))
     await crowd(server, shop)
     for (const settings of [{ theme: 'dark' }, { textPercent: 125 }, { theme: 'dark', textPercent: 150 }]) {
       const bench = await BenchTablet.open(browser, server, { settings })

@@ -3,6 +3,7 @@ import type { Line } from '../../../shared-core/day/state.ts'
 import { doughId, shelfId, varietyId } from '../../../shared-core/ids.ts'
 import type { Language, OvenKind, Shop } from '../../../shared-core/shop/shop.ts'
 import { ALL_STATIONS, dough, PEOPLE, shelf, shopWith, table, variety } from '../../core/support/shop.ts'
+import { shiftShop } from './shift-shop.ts'
 import type { ShopServer } from './shop-server.ts'
 
 /** As long as the set-up allows, as shops name things; one of each is a single word. */
@@ -25,13 +26,15 @@ export interface Crowd {
   readonly hasLongShelves?: boolean
 }
 
-/** A shop that fills every screen to its limits. */
+/** A shop that fills every screen to its limits, in the hour before its changeover, whatever the machine's clock says. */
 export function crowdedShop({ varieties, shelves, language, kind = 'shelves', hasLongShelves = false }: Crowd): Shop {
   const base = shopWith()
+  const { profile, hours } = shiftShop({ language, changeoverIn: 50 })
   // No two may be called the same: each ends in a number of its own.
   const nameOf = (n: number) => `${(VARIETIES[n % VARIETIES.length] ?? '').slice(0, 21).trimEnd()} ${n + 10}`
   return shopWith({
-    profile: { ...base.profile, language },
+    profile,
+    hours,
     oven: { ...base.oven, kind },
     stations: table(ALL_STATIONS),
     people: table(PEOPLE),
