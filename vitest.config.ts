@@ -12,8 +12,8 @@ export default defineConfig({
     maxWorkers: 2,
     allowOnly: false,
     // A loaded two-core machine is normal; a test waits for conditions, so that time only says "hung".
-    testTimeout: 30_000,
-    hookTimeout: 30_000,
+    testTimeout: 120_000,
+    hookTimeout: 120_000,
     teardownTimeout: 10_000,
   },
 })

@@ -1,5 +1,6 @@
 import { cpSync, mkdirSync, readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
+import { setTimeout as wait } from 'node:timers/promises'
 import { putBack } from '../../server/commands/restore.ts'
 import type { Sqlite } from '../../server/journal/sqlite.ts'
 import { SqliteJournal } from '../../server/journal/sqlite-journal.ts'
@@ -90,22 +91,28 @@ function startServer({ program, folder }: DrillParts, more: readonly string[]): 
 
 const TILLS = 4
 
-/** Tills that sell at once, until a copy has begun and each has sold a drawn number of times after that. */
+/** The server answers six hundred requests a minute; more would be refused, and a copy never seen. */
+const LOOK_EVERY_MS = 100
+
+/** Tills that sell at once, a drawn number of times, and as often again once there is a copy. */
 async function load(port: number, chance: Chance): Promise<ReadonlyMap<string, number>> {
   const answered = new Map<string, number>()
-  let isCopied = false
+  const copied = begunCopy(port)
   const sell = async (till: number, count: number) => {
-    for (let n = 1; n <= count || !isCopied; n += 1) {
+    for (let n = 1; n <= 2 * count; n += 1) {
+      if (n > count) await copied
       const id = `till${till}${String(n).padStart(7, '0')}`
       const seq = seqOf(await sale(port, id))
       if (seq !== null) answered.set(id, seq)
     }
   }
-  const look = async () => {
-    while (!isCopied) isCopied = ((await copiesOf(port)).copy?.seq ?? 0) > 1
-  }
-  await Promise.all([look(), ...Array.from({ length: TILLS }, (_, till) => sell(till, chance.between(5, 40)))])
+  await Promise.all(Array.from({ length: TILLS }, (_, till) => sell(till, chance.between(5, 20))))
   return answered
+}
+
+/** @param afterSeq the copy has more than that; 1 is the set-up */
+export async function begunCopy(port: number, afterSeq = 1): Promise<void> {
+  while (((await copiesOf(port)).copy?.seq ?? -1) <= afterSeq) await wait(LOOK_EVERY_MS)
 }
 
 async function sale(port: number, id: string): Promise<unknown> {

@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs'
 import { expect, it } from 'vitest'
 import { loadSqlite } from '../../server/journal/sqlite.ts'
 import { Chance } from '../days/chance.ts'
-import { drill } from '../drill/drill.ts'
+import { begunCopy, drill } from '../drill/drill.ts'
 import { SERVER, ServerProcess, withServerProcesses } from './support/server-process.ts'
 import { ask } from './support/start-server.ts'
 import { tempFolder } from './support/temp-folder.ts'
@@ -21,9 +21,7 @@ it('[A25] given a server on a folder, when it is stopped, then its copy has the 
   const folder = tempFolder()
   const server = new ServerProcess(['--shop', folder])
   const port = await server.port()
-  const copyOf = async () => (await ask({ port }, '/api/v1/copies')).json as { copy: { seq: number } | null }
-  let copy = (await copyOf()).copy
-  while (copy === null) copy = (await copyOf()).copy
+  await begunCopy(port, 0)
   const body = { id: 'note0000001', deviceSeq: 1, tappedAtMs: null, type: 'writeNote', text: 'the last one' }
   const { json } = await ask({ port }, '/api/v1/commands', { body })
   expect(json).toMatchObject({ answer: { kind: 'taken' } })
