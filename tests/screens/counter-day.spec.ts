@@ -1,5 +1,6 @@
 import { varietyId } from '../../shared-core/ids.ts'
 import { ago, axeFindings, CounterGlass, left, shopAtHour, small, unreadable } from './support/counter-glass.ts'
+import { lookMark } from './support/looks.ts'
 import { expect, test } from './support/shop-server.ts'
 
 test('given rods, when an assorted dozen, a dozen of unknown kinds and a changed mix are sold, then each takes its touches', async ({
@@ -79,8 +80,8 @@ test('given yesterday’s pieces, when they are put out and sold, then they stay
   expect(await left(server, 'poppy')).toBe(12)
 })
 
-for (const language of ['en', 'es'] as const) {
-  test(`given a note for the next shift in ${language}, when it is written here, then it stands under the rack until it is cleared`, async ({
+for (const [n, language] of (['en', 'es'] as const).entries()) {
+  test(`given a note for the next shift in ${language}, when it is written here, then it stands under the rack until it is cleared${lookMark(n)}`, async ({
     browser,
     server,
   }) => {
@@ -105,7 +106,7 @@ for (const language of ['en', 'es'] as const) {
     await expect.poll(async () => (await server.state()).notes.size).toBe(0)
   })
 
-  test(`given the end of the day in ${language}, when what is left is counted and given away, then the day is closed here, and reopened`, async ({
+  test(`given the end of the day in ${language}, when what is left is counted and given away, then the day is closed here, and reopened${lookMark(n)}`, async ({
     browser,
     server,
   }) => {

@@ -1,6 +1,7 @@
 import { varietyId } from '../../shared-core/ids.ts'
 import { DEFAULT_COUNTER } from '../../shared-core/shop/default-rules.ts'
 import { ago, axeFindings, CounterGlass, left, shopAtHour, small, unreadable } from './support/counter-glass.ts'
+import { lookMark } from './support/looks.ts'
 import type { ShopServer } from './support/shop-server.ts'
 import { expect, test } from './support/shop-server.ts'
 
@@ -14,8 +15,8 @@ async function sixInDoubt(server: ShopServer): Promise<void> {
   for (const minutes of [100, 80, 60, 40, 20, 5]) await ago(server, minutes, { type: 'sellUnnamed', pieces: 12 })
 }
 
-for (const language of ['en', 'es'] as const) {
-  test(`given six rods in doubt, when they are swept in ${language}, then it takes at most eight touches and one command`, async ({
+for (const [n, language] of (['en', 'es'] as const).entries()) {
+  test(`given six rods in doubt, when they are swept in ${language}, then it takes at most eight touches and one command${lookMark(n)}`, async ({
     browser,
     server,
   }) => {

@@ -2,6 +2,7 @@ import type { Page } from '@playwright/test'
 import jsQR from 'jsqr'
 import { shopWith } from '../core/support/shop.ts'
 import { openDeskByTouch, part } from './support/desk-page.ts'
+import { lookMark } from './support/looks.ts'
 import { expect, test } from './support/shop-server.ts'
 
 /** The code as it is painted, read by a reader that shares no code with what drew it. */
@@ -48,7 +49,7 @@ for (const [language, kiosk, pedals] of [
   ['en', 'A machine that shows one screen', 'Foot pedals and one-key pads'],
   ['es', 'Un aparato que muestra una sola pantalla', 'Pedales y botones'],
 ] as const) {
-  test(`given the guides in ${language}, when they are opened, then cautions stand first and each station has its key`, async ({
+  test(`given the guides in ${language}, when they are opened, then cautions stand first and each station has its key${lookMark(language === 'en' ? 0 : 1)}`, async ({
     browser,
     server,
   }) => {

@@ -2,11 +2,10 @@ import { once } from 'node:events'
 import { createServer } from 'node:http'
 import type { AddressInfo } from 'node:net'
 import type { Page } from '@playwright/test'
-import { test } from '@playwright/test'
 import type { RefusedAttempts, WhoIsIn } from '../../shared-core/live/devices.ts'
 import { shopWith } from '../core/support/shop.ts'
 import { ClosedShop } from './support/closed-shop.ts'
-import { expect } from './support/shop-server.ts'
+import { expect, test } from './support/shop-server.ts'
 
 /** A page of somebody else's, on another port of the same host: the browser sends it our cookie all the same. */
 async function foreignPage(): Promise<{ address: string; close: () => void }> {

@@ -1,9 +1,9 @@
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { expect, test } from '@playwright/test'
 import { ownCertificate } from '../../server/operation/certificate.ts'
 import { ServerRun } from '../server/support/server-program.ts'
+import { expect, test } from './support/shop-server.ts'
 
 const DAY_MS = 86_400_000
 

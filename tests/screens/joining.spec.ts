@@ -1,11 +1,10 @@
 import type { Page, WebSocketRoute } from '@playwright/test'
-import { test } from '@playwright/test'
 import { doughId } from '../../shared-core/ids.ts'
 import { lines } from '../core/support/make.ts'
 import { shopWith } from '../core/support/shop.ts'
 import { ClosedShop, touchPage, typeCode } from './support/closed-shop.ts'
 import { axeFindings } from './support/counter-glass.ts'
-import { expect } from './support/shop-server.ts'
+import { expect, test } from './support/shop-server.ts'
 
 const PHONE = { width: 390, height: 844 }
 const WRONG = '000000'

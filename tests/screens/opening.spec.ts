@@ -2,6 +2,7 @@ import type { Browser, Page } from '@playwright/test'
 import { doughId, shelfId, varietyId } from '../../shared-core/ids.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import { BenchTablet } from './support/bench-touch.ts'
+import { lookMark } from './support/looks.ts'
 import { shiftShop } from './support/shift-shop.ts'
 import type { ShopServer } from './support/shop-server.ts'
 import { expect, test } from './support/shop-server.ts'
@@ -88,7 +89,7 @@ for (const { varieties, language } of [
   { varieties: 12, language: 'en' },
   { varieties: 28, language: 'es' },
 ] as const) {
-  test(`given ${varieties} varieties in ${language}, long steps, late ones and many notes, when the opening is shown, then nothing overlaps or is cut off`, async ({
+  test(`given ${varieties} varieties in ${language}, long steps, late ones and many notes, when the opening is shown, then nothing overlaps or is cut off${lookMark(varieties === 12 ? 0 : 1)}`, async ({
     browser,
     server,
   }) => {

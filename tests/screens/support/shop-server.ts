@@ -113,13 +113,23 @@ export class ShopServer {
   }
 }
 
-/** Playwright's `test` with a shop's server, stopped and removed after each test. */
-export const test = base.extend<{ server: ShopServer }>({
+/**
+ * Playwright's `test` with a shop's server, stopped and removed after each test, as are the pages: one that is left open
+ * goes on knocking at its server through all the tests to come.
+ */
+export const test = base.extend<{ server: ShopServer; noPageLeft: undefined }>({
   // biome-ignore lint/correctness/noEmptyPattern: Playwright reads the fixtures that one uses from this pattern.
   server: async ({}, use) => {
     const server = new ShopServer()
     await use(server)
     await server.remove()
   },
+  noPageLeft: [
+    async ({ browser }, use) => {
+      await use(undefined)
+      await Promise.all(browser.contexts().map((context) => context.close()))
+    },
+    { auto: true },
+  ],
 })
 export { expect } from '@playwright/test'
