@@ -5,6 +5,7 @@ import { doughId, shelfId, varietyId } from '../../shared-core/ids.ts'
 import type { Language, Shop } from '../../shared-core/shop/shop.ts'
 import { ALL_STATIONS, dough, dwell, shelf, shopWith, TRADE_WINDOWS, table, variety } from '../core/support/shop.ts'
 import { lookMark } from './support/looks.ts'
+import { shiftShop } from './support/shift-shop.ts'
 import type { ShopServer } from './support/shop-server.ts'
 import { expect, test } from './support/shop-server.ts'
 import type { PaintedText } from './support/texts-on-page.ts'
@@ -34,9 +35,11 @@ const LONG_NAMES = [
 function longShop(varieties: number, language: Language): Shop {
   // No two may be called the same: each ends in a number of its own.
   const name = (n: number) => `${(LONG_NAMES[n % LONG_NAMES.length] ?? '').slice(0, 21).trimEnd()} ${n + 10}`
-  const base = shopWith()
+  // Hours before its changeover, whatever the machine's clock says.
+  const { profile, hours } = shiftShop({ language, changeoverIn: 240 })
   return shopWith({
-    profile: { ...base.profile, language },
+    profile,
+    hours,
     stations: table(ALL_STATIONS),
     shelves: table(
       Array.from({ length: 12 }, (_, n) => shelf({ id: `s${n}`, order: n, name: `Hearth${n + 10}`, pieces: 72 })),
