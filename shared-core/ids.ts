@@ -22,6 +22,11 @@ export type StepId = Id<'step'>
 export type WeekdayId = Id<'weekday'>
 export type NoteId = Id<'note'>
 export type SetUpId = Id<'set-up'>
+export type IngredientId = Id<'ingredient'>
+export type PreparationId = Id<'preparation'>
+export type FormulaId = Id<'formula'>
+export type MixId = Id<'mix'>
+export type BuildId = Id<'build'>
 
 /** The only casts to ids; what may stand in one is checked where text comes in (`day/command-schema.ts`). */
 export const commandId = (text: string) => text as CommandId
@@ -41,6 +46,11 @@ export const stepId = (text: string) => text as StepId
 export const weekdayId = (text: string) => text as WeekdayId
 export const noteId = (text: string) => text as NoteId
 export const setUpId = (text: string) => text as SetUpId
+export const ingredientId = (text: string) => text as IngredientId
+export const preparationId = (text: string) => text as PreparationId
+export const formulaId = (text: string) => text as FormulaId
+export const mixId = (text: string) => text as MixId
+export const buildId = (text: string) => text as BuildId
 
 /** The id of the n-th new thing that a command makes. @example derivedId(commandId('k7'), 2) // 'k7.2' */
 export function derivedId(command: CommandId, n: number): string {

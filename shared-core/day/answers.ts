@@ -40,6 +40,13 @@ export const REFUSAL_CODES = [
   'unknown-person',
   'unknown-note',
   'unknown-set-up',
+  'unknown-formula',
+  'unknown-mix',
+  'unknown-ingredient',
+  'unknown-preparation',
+  'unknown-build',
+  /** A mix of another formula than the dough's. */
+  'other-formula',
   'retired',
   /** Somebody else's tap did the same: a kind word, no fault. */
   'already-loaded',

@@ -4,6 +4,7 @@ import type {
   DoughId,
   KeepId,
   LoadId,
+  MixId,
   NoteId,
   PersonId,
   PlannedId,
@@ -17,6 +18,7 @@ import type { SetUpChange } from '../shop/set-up-change.ts'
 import type { BatchStage } from '../shop/shop.ts'
 import type { DurationMs, EpochMs } from '../units.ts'
 import type { AskCode } from './answers.ts'
+import type { DoughCommand } from './dough-commands.ts'
 import type { CareKind } from './said.ts'
 import type { Counted, Line, LoadPhase, SaleSource } from './state.ts'
 
@@ -39,13 +41,19 @@ export interface CommandHead {
   readonly seenCourse?: string
 }
 
-export type Act = LineCommand | CareCommand | StockCommand | DayCommand | ListCommand
+export type Act = LineCommand | CareCommand | StockCommand | DayCommand | ListCommand | DoughCommand
 export type ActType = Act['type']
 
 export type LineCommand =
-  /** Pieces shaped now, put to proof or straight into the cooler. */
+  /**
+   * Pieces shaped now, put to proof or straight into the cooler. `mixId`: of that mix, which thereby is on the bench;
+   * `isLast`: with them it has ended, and what is left of it was lost. `place`: rack and level.
+   */
   | {
       readonly type: 'shape'
+      readonly mixId?: MixId
+      readonly isLast?: boolean
+      readonly place?: string
       readonly doughId: DoughId
       readonly varietyId: VarietyId | null
       readonly pieces: number

@@ -1,10 +1,12 @@
 import type {
   BatchId,
+  BuildId,
   CommandId,
   DeviceId,
   DoughId,
   KeepId,
   LoadId,
+  MixId,
   NoteId,
   PlannedId,
   SetUpId,
@@ -12,9 +14,11 @@ import type {
   UnsureId,
   VarietyId,
 } from '../ids.ts'
+import type { OnHand } from '../dough/mix.ts'
 import type { SetUpChange } from '../shop/set-up-change.ts'
 import type { EpochMs } from '../units.ts'
 import type { OverLimit } from './answers.ts'
+import type { DoughFact } from './dough-events.ts'
 import type { Care, Mark, Note } from './said.ts'
 import type { Batch, Habit, Keep, Line, Load, Lot, PlannedLoad, PlannedSetUp, SaleSource, Unsure } from './state.ts'
 import type { Told } from './trace.ts'
@@ -41,6 +45,7 @@ export type EventType = Fact['type']
 export type EventOf<Type extends EventType> = Extract<Event, { type: Type }>
 
 export type Fact =
+  | DoughFact
   /** `noonMs`: the shop's noon of that date; null: not known. */
   | { readonly type: 'dayOpened'; readonly label: string; readonly noonMs: EpochMs | null }
   | ({
@@ -49,6 +54,10 @@ export type Fact =
       readonly left: readonly Line[]
       readonly plannedIds: readonly PlannedId[]
       readonly crewMinutes: number | null
+      /** Mixes and builds of which nothing is left, and planned ones whose day is over; what they took leaves `onHand`. */
+      readonly mixIds: readonly MixId[]
+      readonly buildIds: readonly BuildId[]
+      readonly onHand: readonly OnHand[]
     } & Strays)
   | { readonly type: 'dayReopened'; readonly label: string }
   | { readonly type: 'setUpChanged'; readonly changes: readonly SetUpChange[] }
@@ -62,7 +71,12 @@ export type Fact =
   | { readonly type: 'cared'; readonly care: Care }
   | { readonly type: 'loadListSet'; readonly loads: readonly PlannedLoad[] }
   | { readonly type: 'plannedDone'; readonly planned: PlannedLoad }
-  | { readonly type: 'piecesShaped'; readonly batch: Batch }
+  /** `from`: the mix that they are of; left out: nobody said. `unexplained`: more than was left in it, negative. */
+  | {
+      readonly type: 'piecesShaped'
+      readonly batch: Batch
+      readonly from?: { readonly mixId: MixId; readonly milligrams: number; readonly unexplainedMilligrams: number }
+    }
   | { readonly type: 'piecesCarriedIn'; readonly batch: Batch }
   /** More dough was there than the board knew: booked as unexplained, signed. */
   | { readonly type: 'piecesFound'; readonly batch: Batch }

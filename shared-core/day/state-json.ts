@@ -22,16 +22,38 @@ const TABLES = [
   'cares',
   'setUps',
   'habits',
+  'wanted',
+  'mixes',
+  'builds',
+  'readings',
+  'frictions',
+  'teachings',
+  'onHand',
+  'checks',
   'touches',
   'account',
 ] as const
-const SHOP_TABLES = ['shelves', 'doughs', 'toppings', 'varieties', 'stations', 'people', 'steps', 'weekdays'] as const
+const SHOP_TABLES = [
+  'shelves',
+  'doughs',
+  'toppings',
+  'varieties',
+  'stations',
+  'people',
+  'steps',
+  'weekdays',
+  'ingredients',
+  'preparations',
+  'formulas',
+] as const
 
 export function toJson(state: State): StateJson {
   const { batches, loads, shelves, stock, keeps, planned, unsure, account, shop, ...others } = state
-  const { marks, notes, cares, setUps, habits, touches, ...rest } = others
+  const { marks, notes, cares, setUps, habits, touches, ...withDough } = others
+  const { wanted, mixes, builds, readings, frictions, teachings, onHand, checks, ...rest } = withDough
+  const dough = { wanted, mixes, builds, readings, frictions, teachings, onHand, checks }
   const said = { marks, notes, cares, setUps, habits, touches }
-  const tables = { batches, loads, shelves, stock, keeps, planned, unsure, ...said, account }
+  const tables = { batches, loads, shelves, stock, keeps, planned, unsure, ...said, ...dough, account }
   return {
     ...rest,
     shop: shop === null ? null : pairsIn(shop, SHOP_TABLES),
@@ -65,6 +87,14 @@ export function forkState(state: State): State {
     cares: new Map(state.cares),
     setUps: new Map(state.setUps),
     habits: new Map(state.habits),
+    wanted: new Map(state.wanted),
+    mixes: new Map(state.mixes),
+    builds: new Map(state.builds),
+    readings: new Map(state.readings),
+    frictions: new Map(state.frictions),
+    teachings: new Map(state.teachings),
+    onHand: new Map(state.onHand),
+    checks: new Map(state.checks),
     touches: new Map(state.touches),
     account: new Map(state.account),
   }

@@ -1,10 +1,13 @@
 import type {
   BatchId,
+  BuildId,
   CommandId,
   DeviceId,
   DoughId,
+  IngredientId,
   KeepId,
   LoadId,
+  MixId,
   NoteId,
   PlannedId,
   SetUpId,
@@ -12,6 +15,17 @@ import type {
   UnsureId,
   VarietyId,
 } from '../ids.ts'
+import type {
+  Build,
+  DividerChecks,
+  Friction,
+  Mix,
+  OnHand,
+  Place,
+  PlaceReadings,
+  Teaching,
+  Wanted,
+} from '../dough/mix.ts'
 import type { SetUpChange } from '../shop/set-up-change.ts'
 import type { BatchStage, Shop } from '../shop/shop.ts'
 import type { EpochMs } from '../units.ts'
@@ -21,7 +35,7 @@ import type { Care, CareKind, Mark, Note } from './said.ts'
 import type { Touched, Trace } from './trace.ts'
 
 /** Raised by one whenever the fold changes: screens with another number reload, snapshots with another are not read. */
-export const FOLD_VERSION = 3
+export const FOLD_VERSION = 4
 
 /**
  * The running shop: the fold of the journal. Entities are immutable and replaced whole; the maps are changed in place,
@@ -53,6 +67,15 @@ export interface State {
   readonly setUps: Map<SetUpId, PlannedSetUp>
   /** What the shop's counts have taught about each variety; it stays from day to day. */
   readonly habits: Map<VarietyId, Habit>
+  /** Pieces wanted, by the day on which they are boiled. */
+  readonly wanted: Map<string, Wanted>
+  readonly mixes: Map<MixId, Mix>
+  readonly builds: Map<BuildId, Build>
+  readonly readings: Map<Place, PlaceReadings>
+  readonly frictions: Map<string, Friction>
+  readonly teachings: Map<DoughId, Teaching>
+  readonly onHand: Map<IngredientId, OnHand>
+  readonly checks: Map<DoughId, DividerChecks>
   /** Pieces that have touched the kettle's water (by dough) and the boards (by variety), counted up for good. */
   readonly touches: Map<string, number>
   /** The day's account by dough, in pieces. */
@@ -106,6 +129,15 @@ export interface Batch {
   readonly until: Until | null
   /** The way here was presumed from a later tap, not tapped itself. */
   readonly presumed: boolean
+  /** The mix that it is of; left out: not known, or of several. */
+  readonly mixId?: MixId
+  /** Rack and level, as the shop calls it; left out: nobody said. */
+  readonly place?: string
+  /**
+   * How far it had fermented when it came here: equivalent time at the temperature at which its proof window holds.
+   * Left out: nothing before.
+   */
+  readonly fermentedMs?: number
 }
 
 export interface Until {

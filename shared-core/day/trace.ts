@@ -1,4 +1,5 @@
-import type { CommandId, DeviceId, DoughId, PersonId, ShelfId, StepId } from '../ids.ts'
+import type { MixStage } from '../dough/mix.ts'
+import type { CommandId, DeviceId, DoughId, FormulaId, IngredientId, PersonId, PreparationId, ShelfId, StepId } from '../ids.ts'
 import type { EpochMs } from '../units.ts'
 import type { CareKind } from './said.ts'
 import type { Account, Line } from './state.ts'
@@ -25,6 +26,11 @@ export interface Told {
   readonly stepId?: StepId
   readonly personId?: PersonId
   readonly care?: CareKind
+  readonly formulaId?: FormulaId
+  readonly preparationId?: PreparationId
+  readonly ingredientId?: IngredientId
+  readonly mixStage?: MixStage
+  readonly date?: string
   readonly text?: string
   /** Of a take-back: the type of the command that it undid. */
   readonly takenBack?: string
@@ -43,6 +49,14 @@ export type TableName =
   | 'cares'
   | 'setUps'
   | 'habits'
+  | 'wanted'
+  | 'mixes'
+  | 'builds'
+  | 'readings'
+  | 'frictions'
+  | 'teachings'
+  | 'onHand'
+  | 'checks'
 export interface Touched {
   readonly table: TableName
   readonly id: string

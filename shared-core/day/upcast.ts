@@ -1,15 +1,16 @@
-import { NO_KETTLE_CARE } from '../shop/default-rules.ts'
+import { DEFAULT_MIXER, NO_KETTLE_CARE } from '../shop/default-rules.ts'
 import { assert } from '../support.ts'
 import type { Entry, Event, EventType } from './events.ts'
 
 /** Types whose form has changed, with their newest version; all others are at 1. */
 const NEWEST: { readonly [Type in EventType]?: number } = {
-  /** Parts of a set-up say what they contain, how the kettle is cared for and what the oven bakes at. */
-  setUpChanged: 2,
+  /** 2: what parts contain, how the kettle is cared for, what the oven bakes at. 3: what doughs are made of, the mixer. */
+  setUpChanged: 3,
+  setUpPlanned: 2,
   /** The shop's noon, from which its hours are counted. */
   dayOpened: 2,
-  /** The crew's time. */
-  dayClosed: 2,
+  /** 2: the crew's time. 3: what goes of the dough room. */
+  dayClosed: 3,
   /** Where a sale comes from, and whether its variety was said. */
   stockTaken: 2,
   /** How exact a count is, and what it teaches. */
@@ -27,9 +28,12 @@ export function eventVersion(type: EventType): number {
  * in tests.
  */
 const UPCASTERS: { readonly [typeAndVersion: string]: (event: RawEvent) => RawEvent } = {
-  'setUpChanged 1': (event) => ({ ...event, v: 2, changes: (event.changes as RawChange[]).map(fullChange) }),
+  'setUpChanged 1': (event) => ({ ...event, v: 2 }),
+  'setUpChanged 2': (event) => ({ ...event, v: 3, changes: (event.changes as RawChange[]).map(fullChange) }),
+  'setUpPlanned 1': (event) => ({ ...event, v: 2, setUp: fullPlanned(event.setUp as RawPlanned) }),
   'dayOpened 1': (event) => ({ ...event, v: 2, noonMs: null }),
   'dayClosed 1': (event) => ({ ...event, v: 2, crewMinutes: null }),
+  'dayClosed 2': (event) => ({ ...event, v: 3, mixIds: [], buildIds: [], onHand: [] }),
   'stockTaken 1': (event) => ({ ...event, v: 2, unnamed: false, from: 'tap' }),
   'counted 1': (event) => ({ ...event, v: 2, within: 0, habit: null }),
 }
@@ -42,18 +46,28 @@ interface RawEvent {
 
 interface RawChange {
   readonly entity: string
-  readonly value: object
+  readonly value: object | null
+}
+
+interface RawPlanned {
+  readonly changes: RawChange[]
 }
 
 const NEW_FIELDS: { readonly [entity: string]: object } = {
   kettle: NO_KETTLE_CARE,
   oven: { bakeAt: null, secondAt: null },
-  dough: { contains: [] },
+  mixer: { name: DEFAULT_MIXER.name, washMs: DEFAULT_MIXER.washMs },
+  dough: { contains: [], formulaId: null, pieceWeight: null, shapedBy: 'hand', labelWeight: null },
+  topping: { madeOf: [] },
   variety: { toppingId: null },
 }
 
 function fullChange({ entity, value }: RawChange): RawChange {
-  return { entity, value: { ...NEW_FIELDS[entity], ...value } }
+  return { entity, value: value === null ? null : { ...NEW_FIELDS[entity], ...value } }
+}
+
+function fullPlanned(setUp: RawPlanned): RawPlanned {
+  return { ...setUp, changes: setUp.changes.map(fullChange) }
 }
 
 /** @throws AssertionError for an event of a version that this release does not know: a newer one wrote the journal. */

@@ -1,5 +1,5 @@
 import { spanMs } from '../units.ts'
-import type { CounterRules, Kettle } from './shop.ts'
+import type { CounterRules, Kettle, Mixer } from './shop.ts'
 
 /** What holds in a shop that has said nothing yet. Common practice, no source, and there to be changed. */
 export const DEFAULT_COUNTER: CounterRules = { salesFrom: 'taps', sweepEveryMs: spanMs(90, 'min'), dayOldPercent: 50 }
@@ -14,3 +14,6 @@ export const NO_KETTLE_CARE: Pick<Kettle, 'recoverMs' | 'care'> = {
   recoverMs: spanMs(5, 'min'),
   care: { topUp: null, malt: null, skim: null, change: null },
 }
+
+/** A mixer of a set-up from before mixers had names; a wash of bowl and hook takes some minutes. */
+export const DEFAULT_MIXER: Pick<Mixer, 'name' | 'washMs'> = { name: 'Mixer', washMs: spanMs(10, 'min') }

@@ -37,6 +37,7 @@ const NO_LISTS: Draft = {
   windows: undefined,
   mixer: null,
   cooler: null,
+  doughRoom: null,
   counter: DEFAULT_COUNTER,
   shelves: new Map(),
   doughs: new Map(),
@@ -46,6 +47,9 @@ const NO_LISTS: Draft = {
   people: new Map(),
   steps: new Map(),
   weekdays: new Map(),
+  ingredients: new Map(),
+  preparations: new Map(),
+  formulas: new Map(),
 }
 
 function put(draft: Draft, change: SetUpChange): void {
@@ -70,6 +74,9 @@ function put(draft: Draft, change: SetUpChange): void {
       return
     case 'cooler':
       draft.cooler = change.value
+      return
+    case 'doughRoom':
+      draft.doughRoom = change.value
       return
     case 'counter':
       draft.counter = change.value
@@ -100,6 +107,15 @@ function put(draft: Draft, change: SetUpChange): void {
       return
     case 'weekday':
       draft.weekdays = withEntity(draft.weekdays, change.value)
+      return
+    case 'ingredient':
+      draft.ingredients = withEntity(draft.ingredients, change.value)
+      return
+    case 'preparation':
+      draft.preparations = withEntity(draft.preparations, change.value)
+      return
+    case 'formula':
+      draft.formulas = withEntity(draft.formulas, change.value)
       return
     default:
       unreachable(change)

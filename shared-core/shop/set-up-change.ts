@@ -1,3 +1,4 @@
+import type { DoughRoom, Formula, Ingredient, Preparation } from './formula.ts'
 import type {
   Boards,
   Cooler,
@@ -27,6 +28,7 @@ export type SetUpChange =
   | { readonly entity: 'oven'; readonly value: Oven }
   | { readonly entity: 'mixer'; readonly value: Mixer | null }
   | { readonly entity: 'cooler'; readonly value: Cooler | null }
+  | { readonly entity: 'doughRoom'; readonly value: DoughRoom | null }
   | { readonly entity: 'counter'; readonly value: CounterRules }
   | { readonly entity: 'windows'; readonly value: Windows }
   | { readonly entity: 'shelf'; readonly value: Shelf }
@@ -37,3 +39,6 @@ export type SetUpChange =
   | { readonly entity: 'person'; readonly value: Person }
   | { readonly entity: 'step'; readonly value: Step }
   | { readonly entity: 'weekday'; readonly value: Weekday }
+  | { readonly entity: 'ingredient'; readonly value: Ingredient }
+  | { readonly entity: 'preparation'; readonly value: Preparation }
+  | { readonly entity: 'formula'; readonly value: Formula }

@@ -20,8 +20,12 @@ export function setUpChanges(from: Shop | null, to: Shop): SetUpChange[] {
     { entity: 'oven', value: to.oven },
     { entity: 'mixer', value: to.mixer },
     { entity: 'cooler', value: to.cooler },
+    { entity: 'doughRoom', value: to.doughRoom },
     { entity: 'counter', value: to.counter },
     { entity: 'windows', value: to.windows },
+    ...withRetired(from?.ingredients, to.ingredients).map((value) => ({ entity: 'ingredient', value }) as const),
+    ...withRetired(from?.preparations, to.preparations).map((value) => ({ entity: 'preparation', value }) as const),
+    ...withRetired(from?.formulas, to.formulas).map((value) => ({ entity: 'formula', value }) as const),
     ...withRetired(from?.shelves, to.shelves).map((value) => ({ entity: 'shelf', value }) as const),
     ...withRetired(from?.doughs, to.doughs).map((value) => ({ entity: 'dough', value }) as const),
     ...withRetired(from?.toppings, to.toppings).map((value) => ({ entity: 'topping', value }) as const),
@@ -76,6 +80,12 @@ export function standing(shop: Shop, change: SetUpChange): unknown {
       return shop.steps.get(change.value.id)
     case 'weekday':
       return shop.weekdays.get(change.value.id)
+    case 'ingredient':
+      return shop.ingredients.get(change.value.id)
+    case 'preparation':
+      return shop.preparations.get(change.value.id)
+    case 'formula':
+      return shop.formulas.get(change.value.id)
     default:
       return shop[change.entity]
   }

@@ -1,5 +1,6 @@
-import type { DoughId, PersonId, ShelfId, StationId, StepId, ToppingId, VarietyId, WeekdayId } from '../ids.ts'
+import type { DoughId, FormulaId, IngredientId, PersonId, PreparationId, ShelfId, StationId, StepId, ToppingId, VarietyId, WeekdayId } from '../ids.ts'
 import type { DurationMs, TimeUnit } from '../units.ts'
+import type { DoughRoom, Formula, Ingredient, MadeOf, Preparation } from './formula.ts'
 
 /**
  * What a shop is, as the line's rules use it: the running form of its set-up. The published file that people write is
@@ -14,6 +15,7 @@ export interface Shop {
   /** Null while nobody has said what the shop has. */
   readonly mixer: Mixer | null
   readonly cooler: Cooler | null
+  readonly doughRoom: DoughRoom | null
   readonly counter: CounterRules
   /** The shop's own windows, where neither variety nor dough says otherwise. */
   readonly windows: Windows
@@ -24,6 +26,9 @@ export interface Shop {
   readonly toppings: ReadonlyMap<ToppingId, Topping>
   readonly people: ReadonlyMap<PersonId, Person>
   readonly steps: ReadonlyMap<StepId, Step>
+  readonly ingredients: ReadonlyMap<IngredientId, Ingredient>
+  readonly preparations: ReadonlyMap<PreparationId, Preparation>
+  readonly formulas: ReadonlyMap<FormulaId, Formula>
   /** Weekdays whose hours are not the usual ones. */
   readonly weekdays: ReadonlyMap<WeekdayId, Weekday>
 }
@@ -108,6 +113,9 @@ export interface Weight {
 
 /** What one mix can be, by its flour. */
 export interface Mixer {
+  /** What friction is learnt for: another mixer is another name. */
+  readonly name: string
+  readonly washMs: DurationMs
   readonly leastFlour: Weight
   readonly mostFlour: Weight
 }
@@ -165,8 +173,15 @@ export interface Dough {
   readonly order: number
   readonly route: Route
   readonly trayPieces: number
-  /** As entered; the product warns by it and never says "free from". */
+  /** What is entered beside the ingredients (`dough/allergens.ts`); the product warns by it, never says "free from". */
   readonly contains: readonly Allergen[]
+  /** What it is mixed by; null: nobody has said. Doughs of one formula are one mix, shaped in several weights. */
+  readonly formulaId: FormulaId | null
+  /** Of one piece as it is shaped; null: nobody has said. */
+  readonly pieceWeight: Weight | null
+  readonly shapedBy: 'divider' | 'hand'
+  /** What is on the label of a baked piece, where the shop sells by weight; else null. */
+  readonly labelWeight: Weight | null
   readonly windows: Windows
   readonly retired: boolean
 }
@@ -177,6 +192,8 @@ export interface Topping {
   readonly name: string
   readonly order: number
   readonly contains: readonly Allergen[]
+  /** What goes onto one piece. */
+  readonly madeOf: readonly MadeOf[]
   readonly retired: boolean
 }
 
