@@ -12,7 +12,7 @@ import { LoadsPlace } from './loads-place.tsx'
 import { Nav } from './nav.tsx'
 import { Notices } from './notices.tsx'
 import type { Where } from './place.ts'
-import { ClosePlace, PastPlace, ScreensPlace } from './places-later.tsx'
+import { ClosePlace, DoughPlace, PastPlace, ScreensPlace } from './places-later.tsx'
 import { useFirstRun } from './set-up/use-first-run.ts'
 import { SetUpPanel } from './set-up-panel.tsx'
 import { TodayPlace } from './today/today-place.tsx'
@@ -97,6 +97,8 @@ function Place({ where: { place, within }, parts }: { readonly where: Where; rea
       return <TodayPlace {...parts} />
     case 'loads':
       return <LoadsPlace {...parts} />
+    case 'dough':
+      return <DoughPlace {...parts} within={within} />
     case 'close':
       return <ClosePlace {...parts} />
     case 'past':

@@ -1,11 +1,12 @@
 /** The desk's places, by what the owner wants, in the order of a day. */
-export const PLACES = ['today', 'loads', 'close', 'past', 'setUp', 'screens'] as const
+export const PLACES = ['today', 'loads', 'dough', 'close', 'past', 'setUp', 'screens'] as const
 export type DeskPlace = (typeof PLACES)[number]
 
 /** What stands in the address after the hash; links and bookmarks hold on to it, so it is the same in every language. */
 const SLUGS: { readonly [place in DeskPlace]: string } = {
   today: 'today',
   loads: 'loads',
+  dough: 'dough',
   close: 'close',
   past: 'past',
   setUp: 'set-up',

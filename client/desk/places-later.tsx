@@ -4,11 +4,16 @@ import { LatePart } from './late-part.tsx'
 /** Places that are fetched when somebody goes there. */
 
 const fetchClose = () => import('./close/close-place.tsx').then((part) => part.ClosePlace)
+const fetchDough = () => import('./dough/dough-place.tsx').then((part) => part.DoughPlace)
 const fetchPast = () => import('./past/past-place.tsx').then((part) => part.PastPlace)
 const fetchScreens = () => import('./screens/screens-place.tsx').then((part) => part.ScreensPlace)
 
 export function ClosePlace(parts: DeskParts) {
   return <LatePart fetchPart={fetchClose} props={parts} {...parts.words.desk.late} />
+}
+
+export function DoughPlace(parts: PlaceParts) {
+  return <LatePart fetchPart={fetchDough} props={parts} {...parts.words.desk.late} />
 }
 
 export function PastPlace(parts: PlaceParts) {

@@ -22,6 +22,7 @@ export function enDesk(words: Words): DeskSentences {
     places: {
       today: 'Today',
       loads: 'Loads and trays',
+      dough: 'Dough room',
       close: 'Close',
       past: 'Past days',
       setUp: 'Set-up',

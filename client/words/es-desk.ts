@@ -22,6 +22,7 @@ export function esDesk(words: Words): DeskSentences {
     places: {
       today: 'Hoy',
       loads: 'Cargas y bandejas',
+      dough: 'Obrador',
       close: 'Cierre',
       past: 'Días pasados',
       setUp: 'Configuración',
