@@ -1,23 +1,14 @@
 import { z } from 'zod'
-import { doughId, personId, shelfId, stationId, stepId, toppingId, varietyId, weekdayId } from '../ids.ts'
+import { doughId, formulaId, personId, shelfId, stationId, stepId, toppingId, varietyId, weekdayId } from '../ids.ts'
 import { flag, id, list, name, oneOf, record, whole } from '../shop/set-up-fields.ts'
 import * as limits from '../shop/set-up-limits.ts'
-import { ALLERGENS, BATCH_STAGES, LINE_ACTS } from '../shop/stages.ts'
-import type { DurationMs } from '../units.ts'
-import { durationMs } from '../units.ts'
+import { BATCH_STAGES, LINE_ACTS } from '../shop/stages.ts'
+import { minute, span, weight, window } from './change-fields.ts'
+import { contains, doughRoom, formula, ingredient, madeOf, preparation } from './formula-change-schema.ts'
 
 /** One change to a set-up as a command carries it: in the running shop's units, unlike the file that people write. */
 
-const span = (fromMs: number, toMs: number) => whole(fromMs, toMs).transform((ms): DurationMs => durationMs(ms))
-const minute = () => whole(0, limits.MINUTE_MAX)
-
-const dwell = () =>
-  record({
-    earliestMs: span(0, limits.WINDOW_MS_MAX),
-    targetMs: span(0, limits.WINDOW_MS_MAX),
-    latestMs: span(0, limits.WINDOW_MS_MAX),
-    unit: oneOf(['s', 'min', 'h']),
-  }).exactOptional()
+const dwell = () => window().exactOptional()
 
 const windows = () =>
   record({
@@ -65,8 +56,6 @@ const boards = record({
 })
 
 const temperature = () => record({ degrees: whole(limits.DEGREES_MIN, limits.DEGREES_MAX), unit: oneOf(['C', 'F']) })
-const weight = () =>
-  record({ thousandths: whole(1, limits.WEIGHT_THOUSANDTHS_MAX), unit: oneOf(['g', 'kg', 'oz', 'lb']) })
 
 const oven = record({
   kind: oneOf(['shelves', 'rotating', 'hearth']),
@@ -75,7 +64,12 @@ const oven = record({
   secondAt: temperature().nullable(),
 })
 
-const mixer = record({ leastFlour: weight(), mostFlour: weight() })
+const mixer = record({
+  name: name(limits.NAME_MAX.mixer),
+  washMs: span(0, limits.WASH_MS_MAX),
+  leastFlour: weight(),
+  mostFlour: weight(),
+})
 const cooler = record({ trays: whole(1, limits.COOLER_TRAYS_MAX), keepsAt: temperature().nullable() })
 
 const counter = record({
@@ -101,7 +95,11 @@ const dough = record({
   order: order(),
   route: list(oneOf(BATCH_STAGES), 'stages', 1, BATCH_STAGES.length),
   trayPieces: whole(1, limits.TRAY_PIECES_MAX),
-  contains: list(oneOf(ALLERGENS), 'allergens', 0, ALLERGENS.length),
+  contains: contains(),
+  formulaId: id().transform(formulaId).nullable(),
+  pieceWeight: weight().nullable(),
+  shapedBy: oneOf(['divider', 'hand']),
+  labelWeight: weight().nullable(),
   windows: windows(),
   retired: flag(),
 })
@@ -110,7 +108,8 @@ const topping = record({
   id: id().transform(toppingId),
   name: name(limits.NAME_MAX.topping),
   order: order(),
-  contains: list(oneOf(ALLERGENS), 'allergens', 0, ALLERGENS.length),
+  contains: contains(),
+  madeOf: madeOf(),
   retired: flag(),
 })
 
@@ -175,8 +174,12 @@ export const setUpChangeSchema = z.discriminatedUnion(
     change('oven', oven),
     change('mixer', mixer.nullable()),
     change('cooler', cooler.nullable()),
+    change('doughRoom', doughRoom.nullable()),
     change('counter', counter),
     change('windows', windows()),
+    change('ingredient', ingredient),
+    change('preparation', preparation),
+    change('formula', formula),
     change('shelf', shelf),
     change('dough', dough),
     change('topping', topping),

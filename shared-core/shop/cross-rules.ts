@@ -8,6 +8,9 @@ import { flipsTooLate } from './window-rules.ts'
 /** What does not fit between the parts of a set-up. */
 export function crossMisfits(parts: SetUpParts): Misfit[] {
   return [
+    ...listMisfits('ingredient', parts.ingredients, parts),
+    ...listMisfits('preparation', parts.preparations, parts),
+    ...listMisfits('formula', parts.formulas, parts),
     ...listMisfits('shelf', parts.shelves, parts),
     ...listMisfits('dough', parts.doughs, parts),
     ...listMisfits('topping', parts.toppings, parts),
@@ -29,6 +32,9 @@ interface Listed {
   readonly retired: boolean
 }
 const PLURAL: Readonly<Record<ListName, string>> = {
+  ingredient: 'ingredients',
+  preparation: 'preparations',
+  formula: 'formulas',
   shelf: 'shelves',
   dough: 'doughs',
   topping: 'toppings',

@@ -1,5 +1,5 @@
 import { spanMs } from '../units.ts'
-import type { CounterRules, Kettle, Mixer } from './shop.ts'
+import type { CounterRules, Dough, Kettle, Mixer } from './shop.ts'
 
 /** What holds in a shop that has said nothing yet. Common practice, no source, and there to be changed. */
 export const DEFAULT_COUNTER: CounterRules = { salesFrom: 'taps', sweepEveryMs: spanMs(90, 'min'), dayOldPercent: 50 }
@@ -17,3 +17,11 @@ export const NO_KETTLE_CARE: Pick<Kettle, 'recoverMs' | 'care'> = {
 
 /** A mixer of a set-up from before mixers had names; a wash of bowl and hook takes some minutes. */
 export const DEFAULT_MIXER: Pick<Mixer, 'name' | 'washMs'> = { name: 'Mixer', washMs: spanMs(10, 'min') }
+
+/** A dough of which nobody has said what it is mixed by. */
+export const NO_FORMULA: Pick<Dough, 'formulaId' | 'pieceWeight' | 'shapedBy' | 'labelWeight'> = {
+  formulaId: null,
+  pieceWeight: null,
+  shapedBy: 'hand',
+  labelWeight: null,
+}

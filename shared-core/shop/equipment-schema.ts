@@ -1,24 +1,18 @@
 import { z } from 'zod'
-import { decimal, flag, id, list, name, oneOf, record, whole } from './set-up-fields.ts'
+import { DEFAULT_MIXER } from './default-rules.ts'
+import { spanObject } from './human-time.ts'
+import { weight } from './measure-fields.ts'
+import { flag, id, list, name, oneOf, record, whole } from './set-up-fields.ts'
 import * as limits from './set-up-limits.ts'
 import { span } from './time-fields.ts'
 
 /** What the shop has, as the set-up file says it: kettle, boards, oven, mixer, cooler. */
-
-/** Nobody has weighed or measured to less than a thousandth of the unit. */
-const LEAST_AMOUNT = 0.001
 
 const temperature = () =>
   record({
     degrees: whole(limits.DEGREES_MIN, limits.DEGREES_MAX),
     unit: oneOf(['C', 'F']),
   }).nullable()
-
-const flour = () =>
-  record({
-    amount: decimal(LEAST_AMOUNT, limits.WEIGHT_THOUSANDTHS_MAX / 1_000),
-    unit: oneOf(['g', 'kg', 'oz', 'lb']),
-  })
 
 const careEvery = () => whole(1, limits.CARE_PIECES_MAX).nullable().default(null)
 
@@ -88,8 +82,12 @@ export const ovenFile = z.discriminatedUnion(
 )
 
 export const mixerFile = record({
-  leastFlour: flour().meta({ description: 'Less than this the hook does not catch.' }),
-  mostFlour: flour(),
+  name: name(limits.NAME_MAX.mixer)
+    .default(DEFAULT_MIXER.name)
+    .meta({ description: 'Friction is learnt by it: another mixer is another name.' }),
+  wash: span('Washing bowl and hook', 0, limits.WASH_MS_MAX / 1_000).default(spanObject(DEFAULT_MIXER.washMs)),
+  leastFlour: weight().meta({ description: 'Less than this the hook does not catch.' }),
+  mostFlour: weight(),
 })
   .nullable()
   .default(null)

@@ -1,5 +1,5 @@
 import { spanMs } from '../units.ts'
-import { DEFAULT_KETTLE_CARE } from './default-rules.ts'
+import { DEFAULT_KETTLE_CARE, DEFAULT_MIXER } from './default-rules.ts'
 import type { Cooler, Kettle, Language, Mixer, Profile, Temperature, Weight } from './shop.ts'
 
 /**
@@ -30,9 +30,13 @@ export function pickableMixers(language: Language, weight: Profile['weight']): P
   return MIXERS.map(({ id, kg, lb, name }) => {
     const [least, most] = weight === 'g' ? kg : lb
     const unit = weight === 'g' ? 'kg' : 'lb'
-    return { id, name: name[language], part: { leastFlour: whole(least, unit), mostFlour: whole(most, unit) } }
+    const flour = { leastFlour: whole(least, unit), mostFlour: whole(most, unit) }
+    return { id, name: name[language], part: { ...DEFAULT_MIXER, name: MIXER_NAME[language], ...flour } }
   })
 }
+
+/** Short: it stands on the mix sheet, and a shop with one mixer needs no more. */
+const MIXER_NAME: Readonly<Record<Language, string>> = { en: 'Mixer', es: 'Amasadora' }
 
 const MIXERS = [
   { id: 'small', kg: [1, 4], lb: [2, 8], name: { en: 'Small, 20 quarts', es: 'Pequeña, 20 litros' } },

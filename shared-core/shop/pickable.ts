@@ -1,4 +1,5 @@
 import { doughId, toppingId, varietyId } from '../ids.ts'
+import { NO_FORMULA } from './default-rules.ts'
 import { dwell } from './default-windows.ts'
 import type { Allergen, BatchStage, Dough, Language, Topping, Variety, Windows } from './shop.ts'
 
@@ -18,6 +19,7 @@ export function pickableDoughs(language: Language): Dough[] {
     route: route ?? ROUTE,
     trayPieces: 24,
     contains,
+    ...NO_FORMULA,
     windows: windows ?? {},
     retired: false,
   }))
@@ -29,6 +31,7 @@ export function pickableToppings(language: Language): Topping[] {
     name: name[language],
     order,
     contains: contains ?? [],
+    madeOf: [],
     retired: false,
   }))
 }

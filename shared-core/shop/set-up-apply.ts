@@ -54,6 +54,49 @@ const NO_LISTS: Draft = {
 
 function put(draft: Draft, change: SetUpChange): void {
   switch (change.entity) {
+    case 'ingredient':
+      draft.ingredients = withEntity(draft.ingredients, change.value)
+      return
+    case 'preparation':
+      draft.preparations = withEntity(draft.preparations, change.value)
+      return
+    case 'formula':
+      draft.formulas = withEntity(draft.formulas, change.value)
+      return
+    case 'shelf':
+      draft.shelves = withEntity(draft.shelves, change.value)
+      return
+    case 'dough':
+      draft.doughs = withEntity(draft.doughs, change.value)
+      return
+    case 'variety':
+      draft.varieties = withEntity(draft.varieties, change.value)
+      return
+    case 'station':
+      draft.stations = withEntity(draft.stations, change.value)
+      return
+    case 'topping':
+      draft.toppings = withEntity(draft.toppings, change.value)
+      return
+    case 'person':
+      draft.people = withEntity(draft.people, change.value)
+      return
+    case 'step':
+      draft.steps = withEntity(draft.steps, change.value)
+      return
+    case 'weekday':
+      draft.weekdays = withEntity(draft.weekdays, change.value)
+      return
+    default:
+      putPart(draft, change)
+  }
+}
+
+type PartChange = Exclude<SetUpChange, { readonly value: { readonly id: string } }>
+
+/** A part of which there is one. */
+function putPart(draft: Draft, change: PartChange): void {
+  switch (change.entity) {
     case 'profile':
       draft.profile = change.value
       return
@@ -83,39 +126,6 @@ function put(draft: Draft, change: SetUpChange): void {
       return
     case 'windows':
       draft.windows = change.value
-      return
-    case 'shelf':
-      draft.shelves = withEntity(draft.shelves, change.value)
-      return
-    case 'dough':
-      draft.doughs = withEntity(draft.doughs, change.value)
-      return
-    case 'variety':
-      draft.varieties = withEntity(draft.varieties, change.value)
-      return
-    case 'station':
-      draft.stations = withEntity(draft.stations, change.value)
-      return
-    case 'topping':
-      draft.toppings = withEntity(draft.toppings, change.value)
-      return
-    case 'person':
-      draft.people = withEntity(draft.people, change.value)
-      return
-    case 'step':
-      draft.steps = withEntity(draft.steps, change.value)
-      return
-    case 'weekday':
-      draft.weekdays = withEntity(draft.weekdays, change.value)
-      return
-    case 'ingredient':
-      draft.ingredients = withEntity(draft.ingredients, change.value)
-      return
-    case 'preparation':
-      draft.preparations = withEntity(draft.preparations, change.value)
-      return
-    case 'formula':
-      draft.formulas = withEntity(draft.formulas, change.value)
       return
     default:
       unreachable(change)

@@ -1,6 +1,8 @@
 import type { z } from 'zod'
 import * as day from './day-schema.ts'
 import * as equipment from './equipment-schema.ts'
+import * as formulaFrom from './formula-from-file.ts'
+import * as formula from './formula-schema.ts'
 import type { Misfit } from './misfit.ts'
 import type { Problem } from './problem.ts'
 import * as from from './set-up-from-file.ts'
@@ -40,7 +42,11 @@ export function draftOf(raw: unknown): Draft {
       boards,
       oven: readAs(equipment.ovenFile, at(raw, 'oven'), from.ovenFrom),
       mixer: readAs(equipment.mixerFile, at(raw, 'mixer'), from.mixerFrom),
+      doughRoom: readAs(formula.doughRoomFile, at(raw, 'doughRoom'), formulaFrom.doughRoomFrom),
       windows: readAs(schema.windowsFile, at(raw, 'windows'), from.windowsFrom),
+      ingredients: readable(lists.ingredient),
+      preparations: readable(lists.preparation),
+      formulas: readable(lists.formula),
       shelves: readable(lists.shelf),
       doughs: readable(lists.dough),
       toppings: readable(lists.topping),
@@ -51,6 +57,9 @@ export function draftOf(raw: unknown): Draft {
       weekdays: readAs(day.weekdaysFile, at(raw, 'weekdays'), from.weekdaysFrom) ?? [],
       doughIds: idsOf(lists.dough),
       toppingIds: idsOf(lists.topping),
+      ingredientIds: idsOf(lists.ingredient),
+      preparationIds: idsOf(lists.preparation),
+      formulaIds: idsOf(lists.formula),
       unread: new Set(
         LIST_NAMES.filter((name) => lists[name].length === 0 || lists[name].some(({ entity }) => entity === null)),
       ),
@@ -70,6 +79,9 @@ function listsOf(raw: unknown, boardPieces: number) {
       ...(floor === undefined ? [] : readEach(equipment.floorFile, [{ path: '/oven/floor', raw: floor }], shelfOf)),
       ...readEach(equipment.shelfFile, entriesAt('/oven/shelves', at(at(raw, 'oven'), 'shelves')), shelfOf),
     ],
+    ingredient: readEach(formula.ingredientFile, entries('ingredients'), formulaFrom.ingredientFrom),
+    preparation: readEach(formula.preparationFile, entries('preparations'), formulaFrom.preparationFrom),
+    formula: readEach(formula.formulaFile, entries('formulas'), formulaFrom.formulaFrom),
     dough: readEach(schema.doughFile, entries('doughs'), from.doughFrom),
     topping: readEach(schema.toppingFile, entries('toppings'), from.toppingFrom),
     variety: readEach(schema.varietyFile, entries('varieties'), from.varietyFrom),
@@ -131,6 +143,16 @@ function doubledIn(entries: readonly Entry<unknown>[]): Problem[] {
 const FILE_FIELD: Readonly<Record<string, string>> = {
   doughId: 'dough',
   toppingId: 'toppedWith',
+  formulaId: 'formula',
+  ingredientId: 'ingredient',
+  preparationId: 'preparation',
+  mixMs: 'mix',
+  mixInMs: 'mixInsAfter',
+  restMs: 'rest',
+  foldsMs: 'folds',
+  fromMinute: 'from',
+  coolerByMinute: 'coolerBy',
+  decideByMinute: 'decideBy',
   ovenReadyMinute: 'ovenReady',
   openMinute: 'open',
   closeMinute: 'close',
@@ -138,6 +160,9 @@ const FILE_FIELD: Readonly<Record<string, string>> = {
   changeoverToMinute: 'changeover/to',
 }
 const LIST_PATH: Readonly<Record<ListName, string>> = {
+  ingredient: '/ingredients',
+  preparation: '/preparations',
+  formula: '/formulas',
   shelf: '/oven',
   dough: '/doughs',
   topping: '/toppings',
@@ -148,8 +173,10 @@ const LIST_PATH: Readonly<Record<ListName, string>> = {
 }
 
 function placeOf({ entity, id, field }: Misfit, lists: Record<ListName, readonly Entry<unknown>[]>): string {
-  const [first = '', ...rest] = field.split('/')
-  const inside = field === '' ? '' : `/${[FILE_FIELD[first] ?? first, ...rest].join('/')}`
+  const inside = field
+    .split('/')
+    .map((key) => (key === '' ? '' : `/${FILE_FIELD[key] ?? key}`))
+    .join('')
   if (entity === 'weekday') return `/weekdays/${day.WEEKDAY_NAMES[Number(id) - 1]}${inside}`
   if (!isList(entity)) return `/${entity}${inside}`
   const entry = id === null ? undefined : lists[entity].find((one) => one.id === id)

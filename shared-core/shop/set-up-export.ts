@@ -1,10 +1,19 @@
 import { durationMs } from '../units.ts'
 import { WEEKDAY_NAMES } from './day-schema.ts'
+import {
+  doughRoomFile,
+  formulaFile,
+  ingredientFile,
+  madeOfFile,
+  preparationFile,
+  weightFile,
+  weightOrNullFile,
+} from './formula-export.ts'
 import { clockText, dwellObject, spanObject } from './human-time.ts'
 import { inOrder } from './in-order.ts'
 import type { SetUpFile } from './set-up-schema.ts'
 import { SET_UP_FORMAT } from './set-up-schema.ts'
-import type { Dough, Hours, Mixer, Shelf, Shop, Station, Step, Topping, Variety, Weight, Windows } from './shop.ts'
+import type { Dough, Hours, Mixer, Shelf, Shop, Station, Step, Topping, Variety, Windows } from './shop.ts'
 import { WINDOW_STAGES } from './stages.ts'
 
 /**
@@ -24,8 +33,12 @@ export function toSetUpFile(shop: Shop): SetUpFile {
     oven: ovenFile(shop),
     mixer: mixerFile(shop.mixer),
     cooler: shop.cooler,
+    doughRoom: doughRoomFile(shop.doughRoom),
     counter: counterFile(shop.counter),
     windows: shopWindowsFile(shop.windows),
+    ingredients: inOrder(shop.ingredients).map(ingredientFile),
+    preparations: inOrder(shop.preparations).map(preparationFile),
+    formulas: inOrder(shop.formulas).map(formulaFile),
     doughs: inOrder(shop.doughs).map(doughFile),
     toppings: inOrder(shop.toppings).map(toppingFile),
     varieties: inOrder(shop.varieties).map(varietyFile),
@@ -61,11 +74,9 @@ function kettleFile({ pieces, cycleMs, recoverMs, care }: Shop['kettle']): SetUp
 }
 
 function mixerFile(mixer: Mixer | null): SetUpFile['mixer'] {
-  return mixer === null ? null : { leastFlour: flour(mixer.leastFlour), mostFlour: flour(mixer.mostFlour) }
-}
-
-function flour({ thousandths, unit }: Weight) {
-  return { amount: thousandths / 1_000, unit }
+  if (mixer === null) return null
+  const { name, washMs, leastFlour, mostFlour } = mixer
+  return { name, wash: spanObject(washMs), leastFlour: weightFile(leastFlour), mostFlour: weightFile(mostFlour) }
 }
 
 function counterFile({ salesFrom, sweepEveryMs, dayOldPercent }: Shop['counter']): SetUpFile['counter'] {
@@ -102,21 +113,25 @@ function ownPieces({ pieces, floorBoards }: Shelf, boardPieces: number): { piece
 }
 
 function doughFile(dough: Dough): SetUpFile['doughs'][number] {
-  const { id, name, route, trayPieces, contains } = dough
+  const { id, name, route, trayPieces, contains, formulaId, pieceWeight, shapedBy, labelWeight } = dough
   return {
     id,
     name,
     route: [...route],
     trayPieces,
     contains: [...contains],
+    ...(formulaId === null ? {} : { formula: formulaId }),
+    pieceWeight: weightOrNullFile(pieceWeight),
+    shapedBy,
+    labelWeight: weightOrNullFile(labelWeight),
     ...ownWindowsFile(dough),
     ...retiredFile(dough),
   }
 }
 
 function toppingFile(topping: Topping) {
-  const { id, name, contains } = topping
-  return { id, name, contains: [...contains], ...retiredFile(topping) }
+  const { id, name, contains, madeOf } = topping
+  return { id, name, contains: [...contains], madeOf: madeOfFile(madeOf), ...retiredFile(topping) }
 }
 
 function stepFile(step: Step) {

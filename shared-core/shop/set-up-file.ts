@@ -58,7 +58,7 @@ function firstOfEachPlace(problems: readonly Problem[]): Problem[] {
 
 /** Null while a part is missing, which zod has then said. */
 function shopOf({ profile, kettle, counter, cooler, parts }: Draft): Shop | null {
-  const { hours, boards, oven, windows, mixer } = parts
+  const { hours, boards, oven, windows, mixer, doughRoom } = parts
   if (profile === null || kettle === null || counter === null || hours === null) return null
   if (boards === null || oven === null || windows === null) return null
   return {
@@ -69,8 +69,12 @@ function shopOf({ profile, kettle, counter, cooler, parts }: Draft): Shop | null
     oven,
     mixer,
     cooler,
+    doughRoom,
     counter,
     windows,
+    ingredients: ordered(parts.ingredients),
+    preparations: ordered(parts.preparations),
+    formulas: ordered(parts.formulas),
     shelves: ordered(parts.shelves),
     doughs: ordered(parts.doughs),
     toppings: ordered(parts.toppings),

@@ -1,6 +1,7 @@
-import { doughId, personId, shelfId, stationId, stepId, toppingId, varietyId, weekdayId } from '../ids.ts'
+import { doughId, formulaId, personId, shelfId, stationId, stepId, toppingId, varietyId, weekdayId } from '../ids.ts'
 import { WEEKDAY_NAMES } from './day-schema.ts'
 import { dwell } from './default-windows.ts'
+import { madeOfFrom, weightFrom, weightOrNull } from './formula-from-file.ts'
 import type { DwellObject } from './human-time.ts'
 import { clockMinute, spanFromObject } from './human-time.ts'
 import type { FullSetUpFile } from './set-up-schema.ts'
@@ -21,7 +22,6 @@ import type {
   Topping,
   Variety,
   Weekday,
-  Weight,
   Windows,
 } from './shop.ts'
 import { WINDOW_STAGES } from './stages.ts'
@@ -67,12 +67,12 @@ export function ovenFrom({ kind, handling, bakeAt, secondAt }: FullSetUpFile['ov
 
 export function mixerFrom(mixer: FullSetUpFile['mixer']): Mixer | null {
   if (mixer === null) return null
-  return { leastFlour: weightFrom(mixer.leastFlour), mostFlour: weightFrom(mixer.mostFlour) }
-}
-
-/** To the thousandth of the unit that it was entered in. */
-function weightFrom({ amount, unit }: NonNullable<FullSetUpFile['mixer']>['leastFlour']): Weight {
-  return { thousandths: Math.round(amount * 1_000), unit }
+  return {
+    name: mixer.name,
+    washMs: spanFromObject(mixer.wash),
+    leastFlour: weightFrom(mixer.leastFlour),
+    mostFlour: weightFrom(mixer.mostFlour),
+  }
 }
 
 export function coolerFrom(cooler: FullSetUpFile['cooler']): Cooler | null {
@@ -118,8 +118,16 @@ export function shelfFrom(
   }
 }
 
-export function doughFrom({ windows, ...dough }: FullSetUpFile['doughs'][number], order: number): Dough {
-  return { ...dough, id: doughId(dough.id), order, windows: windowsFrom(windows) }
+export function doughFrom({ windows, formula, ...dough }: FullSetUpFile['doughs'][number], order: number): Dough {
+  return {
+    ...dough,
+    id: doughId(dough.id),
+    order,
+    formulaId: formula === undefined ? null : formulaId(formula),
+    pieceWeight: weightOrNull(dough.pieceWeight),
+    labelWeight: weightOrNull(dough.labelWeight),
+    windows: windowsFrom(windows),
+  }
 }
 
 export function varietyFrom(
@@ -141,7 +149,7 @@ export function stationFrom(station: FullSetUpFile['stations'][number], order: n
 }
 
 export function toppingFrom(topping: FullSetUpFile['toppings'][number], order: number): Topping {
-  return { ...topping, id: toppingId(topping.id), order }
+  return { ...topping, id: toppingId(topping.id), order, madeOf: madeOfFrom(topping.madeOf) }
 }
 
 export function personFrom(person: FullSetUpFile['people'][number], order: number): Person {

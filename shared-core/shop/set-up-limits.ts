@@ -14,6 +14,10 @@ export const NAME_MAX = {
   station: 16,
   person: 16,
   step: 40,
+  ingredient: 24,
+  preparation: 24,
+  formula: 24,
+  mixer: 16,
 } as const
 
 /** Most of each kind in use at once; retired ones do not count. */
@@ -25,6 +29,9 @@ export const IN_USE_MAX = {
   station: 12,
   person: 40,
   step: 40,
+  ingredient: 60,
+  preparation: 12,
+  formula: 24,
 } as const
 
 /** Most of each kind that a file or shop may hold, the retired ones of many years included. */
@@ -57,6 +64,33 @@ export const WEIGHT_THOUSANDTHS_MAX = 1_000_000_000
 export const COOLER_TRAYS_MAX = 2_000
 /** No stage lasts longer: a dough chilled for two weeks is a mistake in the unit. */
 export const WINDOW_MS_MAX = 14 * 24 * 3_600_000
+
+/** Lines of a formula or preparation, preparations of a formula, ingredients of a topping. */
+export const LINES_MAX = 30
+export const PREPARATIONS_OF_MAX = 4
+export const MADE_OF_MAX = 12
+/** In percent. Raisins may weigh as much as half of the flour; nothing weighs three times as much. */
+export const PERCENT_MAX = 300
+export const LOSS_PERCENT_MAX = 30
+/** What is read in a dough room, in either unit: from ice to boiling water. */
+export const ROOM_DEGREES_MIN = -20
+export const ROOM_DEGREES_MAX = 220
+export const FRICTION_DEGREES_MAX = 120
+/** A dough below or above is a mistake in the unit: yeast sleeps at the one and dies at the other. In °C. */
+export const DOUGH_CELSIUS_MIN = 5
+export const DOUGH_CELSIUS_MAX = 45
+export const MIX_MS_MAX = 60 * 60_000
+export const REST_MS_MAX = 12 * 3_600_000
+export const WASH_MS_MAX = 2 * 3_600_000
+export const COOLS_IN_MS_MAX = 12 * 3_600_000
+export const FOLDS_MAX = 8
+export const STRENGTH_MAX = 9
+export const DAYS_AHEAD_MAX = 3
+export const DIVIDER_PIECES_MAX = 20_000
+export const HAND_PIECES_MAX = 3_000
+export const ROLLERS_MAX = 20
+/** Of a bag or case of an ingredient. */
+export const PRICE_CENTS_MAX = 1_000_000
 
 export const CENTS_MAX = 100_000
 export const MINUTE_MAX = 24 * 60 - 1

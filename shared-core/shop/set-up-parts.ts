@@ -1,8 +1,13 @@
 import type { Shop } from './shop.ts'
 
 /** The parts of a set-up as the rules see them; null for one that could not be read. */
-export type SetUpParts = { readonly [Part in 'hours' | 'boards' | 'oven' | 'mixer' | 'windows']: Shop[Part] | null } & {
+export type SetUpParts = {
+  readonly [Part in 'hours' | 'boards' | 'oven' | 'mixer' | 'doughRoom' | 'windows']: Shop[Part] | null
+} & {
   readonly [List in
+    | 'ingredients'
+    | 'preparations'
+    | 'formulas'
     | 'shelves'
     | 'doughs'
     | 'toppings'
@@ -14,20 +19,37 @@ export type SetUpParts = { readonly [Part in 'hours' | 'boards' | 'oven' | 'mixe
 } & {
   /** Ids of doughs, also of those that could not be read: a variety of one is not at fault. */
   readonly doughIds: ReadonlySet<string>
-  /** The same of toppings. */
+  /** The same of toppings, ingredients, preparations and formulas. */
   readonly toppingIds: ReadonlySet<string>
+  readonly ingredientIds: ReadonlySet<string>
+  readonly preparationIds: ReadonlySet<string>
+  readonly formulaIds: ReadonlySet<string>
   /** Lists that could not be read, or not all of them: nothing is said of what they lack. */
   readonly unread: ReadonlySet<ListName>
 }
 
 /** Lists of a set-up whose entities have a name and an order. */
-export const LIST_NAMES = ['shelf', 'dough', 'topping', 'variety', 'station', 'person', 'step'] as const
+export const LIST_NAMES = [
+  'ingredient',
+  'preparation',
+  'formula',
+  'shelf',
+  'dough',
+  'topping',
+  'variety',
+  'station',
+  'person',
+  'step',
+] as const
 export type ListName = (typeof LIST_NAMES)[number]
 type EntityOf<List> = List extends ReadonlyMap<string, infer Entity> ? Entity : never
 
 export function partsOf(shop: Shop): SetUpParts {
   return {
     ...shop,
+    ingredients: [...shop.ingredients.values()],
+    preparations: [...shop.preparations.values()],
+    formulas: [...shop.formulas.values()],
     shelves: [...shop.shelves.values()],
     doughs: [...shop.doughs.values()],
     toppings: [...shop.toppings.values()],
@@ -38,6 +60,9 @@ export function partsOf(shop: Shop): SetUpParts {
     weekdays: [...shop.weekdays.values()],
     doughIds: new Set(shop.doughs.keys()),
     toppingIds: new Set(shop.toppings.keys()),
+    ingredientIds: new Set(shop.ingredients.keys()),
+    preparationIds: new Set(shop.preparations.keys()),
+    formulaIds: new Set(shop.formulas.keys()),
     unread: new Set(),
   }
 }

@@ -1,9 +1,11 @@
 import { z } from 'zod'
 import { counterFile, hoursFile, personFile, stepFile, weekdaysFile } from './day-schema.ts'
 import { boardsFile, coolerFile, kettleFile, mixerFile, ovenFile, retired } from './equipment-schema.ts'
+import { contains, doughRoomFile, formulaFile, ingredientFile, madeOf, preparationFile } from './formula-schema.ts'
+import { weight } from './measure-fields.ts'
 import { flag, id, list, name, oneOf, record, whole } from './set-up-fields.ts'
 import * as limits from './set-up-limits.ts'
-import { ALLERGENS, BATCH_STAGES, LINE_ACTS } from './stages.ts'
+import { BATCH_STAGES, LINE_ACTS } from './stages.ts'
 import { ownWindowsFile, shopWindowsFile } from './windows-schema.ts'
 
 /** The form that this version reads and writes. */
@@ -29,11 +31,6 @@ export const profileFile = record({
 
 export const windowsFile = shopWindowsFile.prefault({})
 
-const contains = () =>
-  list(oneOf(ALLERGENS), 'allergens', 0, ALLERGENS.length)
-    .default([])
-    .meta({ description: 'Allergens in it, as far as the shop has said.' })
-
 export const doughFile = record({
   id: id(),
   name: name(limits.NAME_MAX.dough),
@@ -43,6 +40,13 @@ export const doughFile = record({
   }),
   trayPieces: whole(1, limits.TRAY_PIECES_MAX).default(24).meta({ description: 'Pieces on a tray.' }),
   contains: contains(),
+  formula: id().optional().meta({ description: 'Id of the formula that it is mixed by; left out: nobody has said.' }),
+  pieceWeight: weight().nullable().default(null).meta({ description: 'Of one piece as it is shaped.' }),
+  shapedBy: oneOf(['divider', 'hand']).default('hand'),
+  labelWeight: weight()
+    .nullable()
+    .default(null)
+    .meta({ description: 'What is on the label of a baked piece, where the shop sells by weight.' }),
   windows: ownWindowsFile.default({}),
   retired: retired(),
 })
@@ -51,6 +55,7 @@ export const toppingFile = record({
   id: id(),
   name: name(limits.NAME_MAX.topping),
   contains: contains(),
+  madeOf: madeOf(),
   retired: retired(),
 })
 
@@ -95,8 +100,12 @@ export const setUpFile = record({
   oven: ovenFile,
   mixer: mixerFile,
   cooler: coolerFile,
+  doughRoom: doughRoomFile,
   counter: counterFile,
   windows: windowsFile,
+  ingredients: list(ingredientFile, 'ingredients', 0, limits.KEPT_MAX).default([]),
+  preparations: list(preparationFile, 'preparations', 0, limits.KEPT_MAX).default([]),
+  formulas: list(formulaFile, 'formulas', 0, limits.KEPT_MAX).default([]),
   doughs: list(doughFile, 'doughs', 1, limits.KEPT_MAX),
   toppings: list(toppingFile, 'toppings', 0, limits.KEPT_MAX).default([]),
   varieties: list(varietyFile, 'varieties', 1, limits.KEPT_MAX),

@@ -1,4 +1,16 @@
-import type { DoughId, FormulaId, IngredientId, PersonId, PreparationId, ShelfId, StationId, StepId, ToppingId, VarietyId, WeekdayId } from '../ids.ts'
+import type {
+  DoughId,
+  FormulaId,
+  IngredientId,
+  PersonId,
+  PreparationId,
+  ShelfId,
+  StationId,
+  StepId,
+  ToppingId,
+  VarietyId,
+  WeekdayId,
+} from '../ids.ts'
 import type { DurationMs, TimeUnit } from '../units.ts'
 import type { DoughRoom, Formula, Ingredient, MadeOf, Preparation } from './formula.ts'
 

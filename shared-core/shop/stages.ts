@@ -1,3 +1,4 @@
+import type { IngredientKind } from './formula.ts'
 import type { Allergen, BatchStage, LineAct, WindowStage } from './shop.ts'
 
 /** The words of the line as lists, in the order of the line, each of them once (a test of types holds them to that). */
@@ -35,3 +36,16 @@ export const ALLERGENS = [
   'soy',
   'sesame',
 ] as const satisfies readonly Allergen[]
+
+/** In the order in which a formula lists them (common practice, no source): flour first, what is mixed in last. */
+export const INGREDIENT_KINDS = [
+  'flour',
+  'water',
+  'salt',
+  'yeast',
+  'malt',
+  'sweetener',
+  'fat',
+  'mixIn',
+  'other',
+] as const satisfies readonly IngredientKind[]

@@ -14,7 +14,9 @@ const SHOP = shopWith({
     dough({ id: 'egg', order: 2, contains: ['wheat', 'egg', 'milk'] }),
     dough({ id: 'old', order: 3, contains: [], retired: true }),
   ]),
-  toppings: table([{ id: toppingId('seed'), name: 'Seed', order: 1, contains: ['sesame'], retired: false } as const]),
+  toppings: table([
+    { id: toppingId('seed'), name: 'Seed', order: 1, contains: ['sesame'], madeOf: [], retired: false } as const,
+  ]),
   varieties: table([
     variety({ id: 'sesame', order: 1, toppingId: toppingId('seed') }),
     variety({ id: 'plain', order: 2, topping: 'none' }),

@@ -11,6 +11,8 @@ describe('a set-up file that says every part', () => {
     })
     expect(shop.oven).toMatchObject({ bakeAt: { degrees: 475, unit: 'F' }, secondAt: { degrees: 290, unit: 'C' } })
     expect(shop.mixer).toEqual({
+      name: 'Mixer',
+      washMs: 600_000,
       leastFlour: { thousandths: 5_500, unit: 'kg' },
       mostFlour: { thousandths: 50_000, unit: 'lb' },
     })

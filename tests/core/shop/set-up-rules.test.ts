@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { doughId, personId, stepId, toppingId, varietyId, weekdayId } from '../../../shared-core/ids.ts'
+import { DEFAULT_MIXER } from '../../../shared-core/shop/default-rules.ts'
 import { dwell } from '../../../shared-core/shop/default-windows.ts'
 import type { Misfit } from '../../../shared-core/shop/misfit.ts'
 import { applySetUp } from '../../../shared-core/shop/set-up-apply.ts'
@@ -21,7 +22,14 @@ const station = (parts: Partial<Station>): SetUpChange => ({
   entity: 'station',
   value: { ...first(SHOP.stations), ...parts },
 })
-const SESAME: Topping = { id: toppingId('sesame'), name: 'Sesame', order: 0, contains: ['sesame'], retired: false }
+const SESAME: Topping = {
+  id: toppingId('sesame'),
+  name: 'Sesame',
+  order: 0,
+  contains: ['sesame'],
+  madeOf: [],
+  retired: false,
+}
 const topping = (parts: Partial<Topping>) => ({ entity: 'topping', value: { ...SESAME, ...parts } }) as const
 const step = ({ id, ...parts }: Partial<Omit<Step, 'id'>> & { readonly id: string }) => {
   const value: Step = {
@@ -140,7 +148,11 @@ describe('what does not fit inside one part', () => {
     [
       {
         entity: 'mixer',
-        value: { leastFlour: { thousandths: 2_205, unit: 'lb' }, mostFlour: { thousandths: 1_000, unit: 'kg' } },
+        value: {
+          ...DEFAULT_MIXER,
+          leastFlour: { thousandths: 2_205, unit: 'lb' },
+          mostFlour: { thousandths: 1_000, unit: 'kg' },
+        },
       },
       'mixer - leastFlour: The least flour is 2.205 lb, more than the most. At most 1 kg.',
     ],
@@ -176,7 +188,11 @@ describe('what does not fit inside one part', () => {
     { entity: 'mixer', value: null },
     {
       entity: 'mixer',
-      value: { leastFlour: { thousandths: 2_204, unit: 'lb' }, mostFlour: { thousandths: 1_000, unit: 'kg' } },
+      value: {
+        ...DEFAULT_MIXER,
+        leastFlour: { thousandths: 2_204, unit: 'lb' },
+        mostFlour: { thousandths: 1_000, unit: 'kg' },
+      },
     },
     { entity: 'weekday', value: { id: weekdayId('7'), retired: false, hours: null } },
     { entity: 'weekday', value: { id: weekdayId('7'), retired: true, hours: { ...SHOP.hours, closeMinute: 300 } } },

@@ -1,6 +1,8 @@
 import fc from 'fast-check'
 import {
   doughId,
+  formulaId,
+  ingredientId,
   personId,
   shelfId,
   stationId,
@@ -27,6 +29,7 @@ import type {
 } from '../../../shared-core/shop/shop.ts'
 import { ALLERGENS, LINE_ACTS, WINDOW_STAGES } from '../../../shared-core/shop/stages.ts'
 import { durationMs, spanMs } from '../../../shared-core/units.ts'
+import { anyDoughRoom, weight as anyWeight } from './formula-maker.ts'
 
 /** Any shop whose parts fit: every kind of oven, retired entities, windows at every level, orders with gaps. */
 export const anyShop: fc.Arbitrary<Shop> = fc
@@ -50,7 +53,15 @@ export const anyShop: fc.Arbitrary<Shop> = fc
       care: fc.record({ topUp: careEvery(), malt: careEvery(), skim: careEvery(), change: careEvery() }),
     }),
     heat: fc.record({ bakeAt: fc.option(temperature()), secondAt: fc.option(temperature()) }),
-    mixer: fc.option(fc.record({ leastFlour: weight(1, 10_000), mostFlour: weight(1_000_000, 1_000_000_000) })),
+    room: anyDoughRoom,
+    mixer: fc.option(
+      fc.record({
+        name: fc.constantFrom('Mixer', 'Spiral 2'),
+        washMs: ms(0, 7_200_000),
+        leastFlour: weight(1, 10_000),
+        mostFlour: weight(1_000_000, 1_000_000_000),
+      }),
+    ),
     cooler: fc.option(fc.record({ trays: fc.integer({ min: 1, max: 2_000 }), keepsAt: fc.option(temperature()) })),
     counter: fc.record({
       salesFrom: fc.constantFrom<CounterRules['salesFrom']>('taps', 'till', 'sweeps'),
@@ -64,7 +75,7 @@ export const anyShop: fc.Arbitrary<Shop> = fc
         maxLength: 7,
       },
     ),
-    toppings: entries(fc.record({ contains: fc.subarray([...ALLERGENS]) })),
+    toppings: entries(fc.record({ contains: fc.subarray([...ALLERGENS]), madeOf: fc.option(anyWeight()) })),
     people: entries(fc.record({})),
     steps: entries(
       fc.record({
@@ -87,6 +98,9 @@ export const anyShop: fc.Arbitrary<Shop> = fc
         contains: fc.subarray([...ALLERGENS]),
         windows: someWindows(),
         rack: fc.boolean(),
+        pieceWeight: fc.option(anyWeight()),
+        labelWeight: fc.option(anyWeight()),
+        shapedBy: fc.constantFrom('divider' as const, 'hand' as const),
       }),
     ),
     varieties: entries(
@@ -131,11 +145,13 @@ export const anyShop: fc.Arbitrary<Shop> = fc
       mixer: drawn.mixer,
       cooler: drawn.cooler,
       counter: drawn.counter,
+      ...drawn.room,
       toppings: byId(
         drawn.toppings.map((one, at) => ({
           ...one,
           id: toppingId(one.id),
           name: `Topping ${one.id}`,
+          madeOf: one.madeOf === null ? [] : [{ ingredientId: ingredientId('i6'), weight: one.madeOf }],
           retired: one.retired && at > 0,
         })),
       ),
@@ -158,6 +174,7 @@ export const anyShop: fc.Arbitrary<Shop> = fc
           ...one,
           id: doughId(one.id),
           name: `Dough ${one.id}`,
+          formulaId: one.pieceWeight === null ? null : formulaId('plain'),
           route: ['proof', ...(rack ? ['rack' as const] : []), 'kettle', 'boards', 'oven'],
           retired: one.retired && at > 0,
         })),
@@ -197,6 +214,9 @@ export function renumbered(shop: Shop): Shop {
     new Map(inOrder(map as ReadonlyMap<string, Entity>).map((one, order) => [one.id as Id, { ...one, order }]))
   return {
     ...shop,
+    ingredients: list(shop.ingredients),
+    preparations: list(shop.preparations),
+    formulas: list(shop.formulas),
     shelves: list(shop.shelves),
     doughs: list(shop.doughs),
     toppings: list(shop.toppings),

@@ -1,5 +1,5 @@
 import { doughId, personId, shelfId, stationId, stepId, varietyId } from '../../../shared-core/ids.ts'
-import { DEFAULT_COUNTER, NO_KETTLE_CARE } from '../../../shared-core/shop/default-rules.ts'
+import { DEFAULT_COUNTER, NO_FORMULA, NO_KETTLE_CARE } from '../../../shared-core/shop/default-rules.ts'
 import type {
   Dough,
   DwellWindow,
@@ -29,6 +29,7 @@ export function shopWith(parts: Partial<Shop> = {}): Shop {
     oven: { kind: 'shelves', handlingMs: spanMs(1, 'min'), bakeAt: null, secondAt: null },
     mixer: null,
     cooler: null,
+    doughRoom: null,
     counter: DEFAULT_COUNTER,
     windows: TRADE_WINDOWS,
     shelves: table([shelf({ id: 's1', order: 1 }), shelf({ id: 's2', order: 2 }), shelf({ id: 's3', order: 3 })]),
@@ -45,6 +46,9 @@ export function shopWith(parts: Partial<Shop> = {}): Shop {
       variety({ id: 'rye', order: 6, doughId: doughId('rye'), decidedAt: 'mixer', topping: 'none' }),
     ]),
     stations: table([station('line', ['load', 'flip', 'out'])]),
+    ingredients: new Map(),
+    preparations: new Map(),
+    formulas: new Map(),
     toppings: new Map(),
     people: new Map(),
     steps: new Map(),
@@ -104,6 +108,7 @@ export function dough(parts: Named<Dough>): Dough {
     route: ['proof', 'chill', 'rack', 'kettle', 'boards', 'oven'],
     trayPieces: 15,
     contains: [],
+    ...NO_FORMULA,
     windows: {},
     retired: false,
     ...parts,

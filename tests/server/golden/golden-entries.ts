@@ -48,7 +48,9 @@ function fullShop(): Shop {
     steps: table(STEPS),
     people: table(PEOPLE),
     kettle: { ...plain.kettle, ...DEFAULT_KETTLE_CARE },
-    toppings: table([{ id: toppingId('seed'), name: 'Seed', order: 1, contains: ['sesame'], retired: false } as const]),
+    toppings: table([
+      { id: toppingId('seed'), name: 'Seed', order: 1, contains: ['sesame'], madeOf: [], retired: false } as const,
+    ]),
     weekdays: table([{ id: weekdayId('7'), hours: hours({ openMinute: 420 }), retired: false }]),
     cooler: { trays: 40, keepsAt: { degrees: 38, unit: 'F' } },
   })
