@@ -1,5 +1,5 @@
 import { DateTime } from 'luxon'
-import { AT_MS_MAX, AT_MS_MIN } from '../../shared-core/day/command-schema.ts'
+import { AT_MS_MAX, AT_MS_MIN } from '../../shared-core/day/command-fields.ts'
 import type { Problem } from '../../shared-core/shop/problem.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'

@@ -1,5 +1,5 @@
 import { parse } from 'csv-parse/sync'
-import { PIECES_MAX } from '../../shared-core/day/command-schema.ts'
+import { PIECES_MAX } from '../../shared-core/day/command-fields.ts'
 import type { Problem } from '../../shared-core/shop/problem.ts'
 import { SALES_MAX } from './sales-schema.ts'
 

@@ -1,5 +1,6 @@
 import * as z from 'zod'
-import { PIECES_MAX, WITHIN_MAX } from '../../shared-core/day/command-schema.ts'
+import { PIECES_MAX } from '../../shared-core/day/command-fields.ts'
+import { WITHIN_MAX } from '../../shared-core/day/command-schema.ts'
 import { list, oneOf, record, whole } from '../../shared-core/shop/set-up-fields.ts'
 import { DEGREES_MAX, DEGREES_MIN } from '../../shared-core/shop/set-up-limits.ts'
 import { INSTANT_RIGHT } from './instant.ts'

@@ -1,5 +1,5 @@
 import type { Request, Response } from 'express'
-import { AT_MS_MAX } from '../../shared-core/day/command-schema.ts'
+import { AT_MS_MAX } from '../../shared-core/day/command-fields.ts'
 import type { Act } from '../../shared-core/day/commands.ts'
 import { decideChangeSetUp } from '../../shared-core/day/decide-set-up.ts'
 import type { State } from '../../shared-core/day/state.ts'

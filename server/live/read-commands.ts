@@ -1,4 +1,5 @@
-import { COMMAND_ID_PATTERN, parseCommand } from '../../shared-core/day/command-schema.ts'
+import { COMMAND_ID_PATTERN } from '../../shared-core/day/command-fields.ts'
+import { parseCommand } from '../../shared-core/day/command-schema.ts'
 import type { Command } from '../../shared-core/day/commands.ts'
 import { commandId } from '../../shared-core/ids.ts'
 import type { CommandAnswer } from '../../shared-core/live/protocol.ts'

@@ -1,36 +1,20 @@
 import { z } from 'zod'
 import type { VarietyId } from '../ids.ts'
-import {
-  batchId,
-  commandId,
-  doughId,
-  keepId,
-  loadId,
-  noteId,
-  personId,
-  plannedId,
-  setUpId,
-  shelfId,
-  stepId,
-  unsureId,
-  varietyId,
-} from '../ids.ts'
 import type { Problem } from '../shop/problem.ts'
 import { pointer, problemsOf } from '../shop/problems.ts'
-import { flag, id, list, oneOf, record, whole } from '../shop/set-up-fields.ts'
+import { flag, list, oneOf, record, whole } from '../shop/set-up-fields.ts'
 import { BOARDS_MAX, DEGREES_MAX, DEGREES_MIN, KEPT_MAX } from '../shop/set-up-limits.ts'
 import { changeMisfits } from '../shop/set-up-rules.ts'
 import { BATCH_STAGES } from '../shop/stages.ts'
-import type { DurationMs, EpochMs } from '../units.ts'
-import { durationMs, epochMs } from '../units.ts'
-import { ASK_CODES } from './answers.ts'
+import type { DurationMs } from '../units.ts'
+import { durationMs } from '../units.ts'
+import { command, commandIdField, date, ids, instant, PIECES_MAX, pieces, place } from './command-fields.ts'
 import type { Command } from './commands.ts'
 import { UNSURE_MAX } from './decision.ts'
+import { doughCommands } from './dough-command-schema.ts'
 import { NOTE_CHARACTERS_MAX } from './note-text.ts'
 import { setUpChangeSchema } from './set-up-change-schema.ts'
 
-/** Pieces of one line: a whole day's bake of one variety in a large shop, far from what overflows. */
-export const PIECES_MAX = 5_000
 /** Varieties of one load, sale or keep. */
 export const LINES_MAX = 40
 export const LOADS_MAX = 200
@@ -41,10 +25,6 @@ export const SLIP_MS_MAX = 6 * 3_600_000
 /** A crew of 40 for a long day. */
 const CREW_MINUTES_MAX = 40 * 16 * 60
 const CHANGES_MAX = 4 * KEPT_MAX
-/** 2020-01-01 and 2100-01-01: a clock that says something else is not set. */
-export const AT_MS_MIN = 1_577_836_800_000
-export const AT_MS_MAX = 4_102_444_800_000
-export const COMMAND_ID_PATTERN = /^[a-z0-9]{10,40}$/
 
 export type CommandParsed =
   | { readonly ok: true; readonly command: Command }
@@ -75,29 +55,8 @@ function setUpProblems(command: Command, { isZone }: typeof ANY_ZONE): Problem[]
   })
 }
 
-const commandIdField = () => {
-  const right = 'Between 10 and 40 small letters and digits.'
-  return z.string(right).regex(COMMAND_ID_PATTERN, right).transform(commandId)
-}
-const instant = () => whole(AT_MS_MIN, AT_MS_MAX).transform((ms): EpochMs => epochMs(ms))
-const pieces = () => whole(1, PIECES_MAX)
 const stageBefore = oneOf(['proof', 'chill', 'rack'])
 const phase = oneOf(['first-side', 'second-side'])
-const ids = {
-  batch: id().transform(batchId),
-  dough: id().transform(doughId),
-  keep: id().transform(keepId),
-  note: id().transform(noteId),
-  person: id().transform(personId),
-  setUp: id().transform(setUpId),
-  step: id().transform(stepId),
-  load: id().transform(loadId),
-  planned: id().transform(plannedId),
-  shelf: id().transform(shelfId),
-  unsure: id().transform(unsureId),
-  variety: id().transform(varietyId),
-}
-
 const lines = list(record({ varietyId: ids.variety, pieces: pieces() }), 'lines', 1, LINES_MAX).superRefine(eachOnce)
 
 function eachOnce(all: readonly { readonly varietyId: VarietyId }[], ctx: z.RefinementCtx): void {
@@ -108,23 +67,16 @@ function eachOnce(all: readonly { readonly varietyId: VarietyId }[], ctx: z.Refi
   })
 }
 
-/** What every command carries, and what one kind carries besides. */
-const command = <Type extends Command['type'], Shape extends z.ZodRawShape>(type: Type, shape: Shape) =>
-  record({
-    id: commandIdField(),
-    deviceSeq: whole(1, Number.MAX_SAFE_INTEGER),
-    tappedAtMs: instant().nullable(),
-    seenSeq: whole(0, Number.MAX_SAFE_INTEGER).exactOptional(),
-    seenCourse: id().exactOptional(),
-    confirmed: list(oneOf(ASK_CODES), 'codes', 0, ASK_CODES.length).exactOptional(),
-    type: oneOf([type]),
-    ...shape,
-  })
-
 const dough = { doughId: ids.dough, varietyId: ids.variety.nullable(), pieces: pieces() }
 
 const lineCommands = [
-  command('shape', { ...dough, stage: stageBefore }),
+  command('shape', {
+    ...dough,
+    stage: stageBefore,
+    mixId: ids.mix.exactOptional(),
+    isLast: flag().exactOptional(),
+    place: place().exactOptional(),
+  }),
   command('carryIn', { ...dough, stage: stageBefore, sinceMs: instant().nullable() }),
   command('pull', dough),
   command('dip', dough),
@@ -178,8 +130,6 @@ const stockCommands = [
 
 const plannedLoad = record({ shelfId: ids.shelf.nullable(), inAtMs: instant().nullable(), lines })
 
-const date = () => z.iso.date('A date, e.g. "2026-11-24".')
-
 const dayCommands = [
   command('openDay', {}),
   command('closeDay', { label: date().exactOptional(), crewMinutes: whole(0, CREW_MINUTES_MAX).exactOptional() }),
@@ -223,6 +173,6 @@ const listCommands = [
 
 export const commandSchema = z.discriminatedUnion(
   'type',
-  [...lineCommands, ...careCommands, ...stockCommands, ...dayCommands, ...listCommands],
+  [...lineCommands, ...careCommands, ...stockCommands, ...dayCommands, ...listCommands, ...doughCommands],
   'A command of a type that is known here.',
 )
