@@ -8,7 +8,7 @@ const DAY_MS = 86_400_000
  * @example labelOf('2026-11-24', '2026-11-24') // '2026-11-25'
  */
 export function labelOf(localDate: string, closedOn: string | null): string {
-  return localDate === closedOn ? dayAfter(localDate) : localDate
+  return localDate === closedOn ? dateAfter(localDate, 1) : localDate
 }
 
 /**
@@ -20,6 +20,7 @@ export function dateUsedUp(label: string, localDate: string): string {
   return label
 }
 
-function dayAfter(date: string): string {
-  return new Date(Date.parse(`${date}T00:00:00Z`) + DAY_MS).toISOString().slice(0, 10)
+/** The date so many days after another, or before it. @param date YYYY-MM-DD @example dateAfter('2026-11-30', 2) // '2026-12-02' */
+export function dateAfter(date: string, days: number): string {
+  return new Date(Date.parse(`${date}T00:00:00Z`) + days * DAY_MS).toISOString().slice(0, 10)
 }
