@@ -1,0 +1,195 @@
+import type { Batch } from '../../../shared-core/day/state.ts'
+import type { Mix } from '../../../shared-core/dough/mix.ts'
+import { leftOf } from '../../../shared-core/dough/mix-left.ts'
+import { untilOf } from '../../../shared-core/ferment/until-of.ts'
+import type { EpochMs } from '../../../shared-core/units.ts'
+import { durationMs, later } from '../../../shared-core/units.ts'
+import { shownWeight } from '../../parts/shop-weight.ts'
+import { stuffOf } from '../../words/names.ts'
+import { chillClock, NO_CLOCK, stageClock } from './clock-ring.ts'
+import { inOrder, nextStage, placeAmong } from './mix-steps.ts'
+import type { RoomItem, RoomPage, RoomParts, StationId } from './room-parts.ts'
+import { STATIONS } from './room-parts.ts'
+
+export interface StationView {
+  readonly id: StationId
+  readonly title: string
+  /** Beside the title: trays against their room; "" when there is nothing to say. */
+  readonly detail: string
+  /** What calls for somebody soonest stands first. */
+  readonly items: readonly RoomItem[]
+  readonly nothing: string
+}
+
+/** The way of the dough from scale to cooler, with what stands at each station. */
+export function stationViews(parts: RoomParts): readonly StationView[] {
+  const mixes = [...parts.state.mixes.values()].sort(inOrder)
+  return STATIONS.map((id) => {
+    const { way } = parts.words.room
+    const ofMixes = mixes.filter((mix) => stationOf(mix) === id).map((mix) => mixItem(mix, parts))
+    const items = [...ofMixes, ...batchItems(id, parts)]
+    const nothing = id === 'scale' && mixes.length === 0 ? way.nothingPlanned : way.nothing
+    return { id, title: way[id], detail: traysText(id, parts), items, nothing }
+  })
+}
+
+function stationOf({ stage }: Mix): StationId | null {
+  if (stage === 'ended') return null
+  if (stage === 'planned') return 'scale'
+  if (stage === 'mixing') return 'mixer'
+  return stage === 'bulkChill' ? 'cooler' : 'bench'
+}
+
+export function mixName(mix: Mix, { state, words }: Pick<RoomParts, 'state' | 'words'>): string {
+  const { nth, of } = placeAmong(state, mix)
+  return words.room.mix.name(mix.formula.name, nth, of)
+}
+
+function mixItem(mix: Mix, parts: RoomParts): RoomItem {
+  const page: RoomPage = { kind: 'mix', mixId: mix.id }
+  const what = mixName(mix, parts)
+  const base = { id: mix.id, what, page, act: null }
+  if (mix.stage === 'planned') return { ...base, ...plannedItem(mix, parts) }
+  if (mix.stage === 'bench') return { ...base, ...benchItem(mix, parts) }
+  return { ...base, ...countingItem(mix, parts) }
+}
+
+type Shown = Pick<RoomItem, 'ring' | 'tone' | 'when' | 'contents'> & Partial<Pick<RoomItem, 'act'>>
+
+/** Its ring fills as its lines are weighed out; it calls when it should be in the mixer. */
+function plannedItem({ startAtMs, lines, bakeDate }: Mix, { nowMs, words }: RoomParts): Shown {
+  const { mix: say } = words.room
+  const done = lines.filter(({ weighedAtMs }) => weighedAtMs !== null).length
+  const isLate = startAtMs !== null && nowMs >= startAtMs
+  const weighed = say.weighed(done, lines.length)
+  return {
+    ring: { fraction: 1 - done / Math.max(1, lines.length), state: done === 0 ? 'idle' : 'running' },
+    tone: isLate ? 'act' : 'plain',
+    when: startAtMs === null ? '' : isLate ? say.start(startAtMs) : words.times.within(startAtMs - nowMs),
+    contents: startAtMs === null || isLate ? [weighed, say.forDate(bakeDate)] : [say.start(startAtMs), weighed],
+  }
+}
+
+/** At the bench: how much of it is to be divided and shaped yet. */
+function benchItem(mix: Mix, { shop, words, nowMs }: RoomParts): Shown {
+  const left = leftOf(mix)
+  const all = mix.lines.reduce((sum, { milligrams }) => sum + milligrams, 0)
+  const clock = stageClock(mix.sinceMs, mix.until, nowMs, words.times)
+  const { ring, tone } = mix.until === null ? { ring: { fraction: left / Math.max(1, all), state: 'running' } as const, tone: 'plain' as const } : clock
+  const weight = shownWeight(left, shop.profile.weight)
+  return { ring, tone, when: '', contents: [words.room.shape.leftWeight(weight), words.room.mix.stage('bench')] }
+}
+
+/** Mixing, resting or in bulk: a touch moves it on once its time has come, or folds it. */
+function countingItem(mix: Mix, parts: RoomParts): Shown {
+  const { nowMs, words } = parts
+  const say = words.room.mix
+  const to = nextStage(mix)
+  const call = mix.stage === 'mixing' ? mixInCall(mix) : foldCall(mix)
+  const { ring, tone } = stageClock(mix.sinceMs, mix.until, nowMs, words.times)
+  if (call !== null && nowMs >= call.atMs && tone === 'plain') {
+    const act = call.fold === null ? null : ({ type: 'foldMix', mixId: mix.id, fold: call.fold } as const)
+    const what = call.fold === null ? say.mixInsNow : say.fold(call.fold, call.of)
+    return { ring: { ...ring, state: 'act' }, tone: 'act', when: '', contents: [what], act }
+  }
+  const isOver = tone !== 'plain' && to !== null
+  const act = isOver ? ({ type: 'moveMix', mixId: mix.id, from: mix.stage, to } as const) : null
+  const coming = call === null || nowMs >= call.atMs ? [] : [call.fold === null ? say.mixInsAt(call.atMs) : say.foldAt(call.fold, call.atMs)]
+  const contents = isOver ? [onText(mix, parts)] : [...coming, say.stage(mix.stage)]
+  return { ring, tone, when: '', contents, act }
+}
+
+/** What moving it on is called. */
+export function onText(mix: Mix, { words }: Pick<RoomParts, 'words'>): string {
+  const say = words.room.mix
+  if (mix.stage === 'mixing') return say.mixerOff
+  switch (nextStage(mix)) {
+    case 'rest':
+      return say.onToRest
+    case 'bulk':
+      return say.onToBulk
+    case 'bulkChill':
+      return say.onToBulkChill
+    default:
+      return say.onToBench
+  }
+}
+
+export interface MixCall {
+  readonly atMs: EpochMs
+  /** Which fold, from 1; null: the mix-ins. */
+  readonly fold: number | null
+  readonly of: number
+}
+
+/** When the mix-ins go in; null where there are none, or all are in. */
+export function mixInCall({ stage, formula, mixedAtMs, lines }: Mix): MixCall | null {
+  const isIn = lines.every(({ at, weighedAtMs }) => at !== 'mixIn' || (weighedAtMs !== null && mixedAtMs !== null && weighedAtMs >= mixedAtMs))
+  if (stage !== 'mixing' || formula.mixInMs === null || mixedAtMs === null || isIn) return null
+  return { atMs: later(mixedAtMs, formula.mixInMs), fold: null, of: 0 }
+}
+
+/** The next fold of a dough in bulk; null when all are done. */
+export function foldCall({ stage, formula, sinceMs, folds }: Mix): MixCall | null {
+  const all = formula.bulk?.foldsMs ?? []
+  const next = all[folds]
+  if (stage !== 'bulk' || next === undefined) return null
+  return { atMs: later(sinceMs, durationMs(next)), fold: folds + 1, of: all.length }
+}
+
+function batchItems(station: StationId, parts: RoomParts): readonly RoomItem[] {
+  if (station !== 'proof' && station !== 'cooler') return []
+  const stage = station === 'proof' ? 'proof' : 'chill'
+  return [...parts.state.batches.values()]
+    .filter((batch) => batch.stage === stage)
+    .map((batch) => ({ batch, until: untilOf(parts.state, batch) }))
+    .sort((one, other) => urgency(one, stage) - urgency(other, stage) || (one.batch.id < other.batch.id ? -1 : 1))
+    .map(({ batch }) => batchItem(batch, parts))
+}
+
+/** Proofing: what is ready first. Chilled: what must be used first. */
+function urgency({ batch, until }: { batch: Batch; until: ReturnType<typeof untilOf> }, stage: 'proof' | 'chill'): number {
+  if (until === null) return batch.sinceMs + NEVER_MS
+  return stage === 'proof' ? until.targetAtMs : until.latestAtMs
+}
+/** Later than any window. */
+const NEVER_MS = 1_000 * 86_400_000
+
+export function batchItem(batch: Batch, parts: RoomParts): RoomItem {
+  const { state, nowMs, words } = parts
+  const until = untilOf(state, batch)
+  const isProof = batch.stage === 'proof'
+  const clock = isProof ? stageClock(batch.sinceMs, until, nowMs, words.times) : chillClock(batch.sinceMs, until, nowMs, words.times)
+  const { ring, tone } = until === null ? NO_CLOCK : clock
+  const canChill = isProof && tone !== 'plain' && parts.shop.doughs.get(batch.doughId)?.route.includes('chill') === true
+  const said = words.room.batch
+  return {
+    id: batch.id,
+    ring,
+    tone,
+    what: words.bench.station.amount(stuffOf(batch, words.names), batch.pieces),
+    when: '',
+    contents: [
+      isProof ? said.proof(until, nowMs) : said.chilled(until, nowMs),
+      ...(batch.place === undefined ? [] : [said.at(batch.place)]),
+    ].filter((text) => text !== ''),
+    act: canChill ? { type: 'moveBatch', batchId: batch.id, from: 'proof', to: 'chill', pieces: batch.pieces } : null,
+    page: { kind: 'batch', batchId: batch.id },
+  }
+}
+
+/** Trays that a number of pieces stands on; a begun one counts. */
+function traysOf({ pieces, doughId }: Batch, { shop }: RoomParts): number {
+  return Math.ceil(pieces / Math.max(1, shop.doughs.get(doughId)?.trayPieces ?? pieces))
+}
+
+function traysText(station: StationId, parts: RoomParts): string {
+  const { shop, state, words } = parts
+  if (station !== 'proof' && station !== 'cooler') return ''
+  const stage = station === 'proof' ? 'proof' : 'chill'
+  const trays = [...state.batches.values()]
+    .filter((batch) => batch.stage === stage)
+    .reduce((sum, batch) => sum + traysOf(batch, parts), 0)
+  const most = station === 'proof' ? (shop.doughRoom?.proofTrays ?? null) : (shop.cooler?.trays ?? null)
+  return trays === 0 && most === null ? '' : words.room.way.trays(trays, most)
+}

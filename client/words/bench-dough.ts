@@ -1,0 +1,220 @@
+import type { MixStage, MixTemp, Place, WaterPlan } from '../../shared-core/dough/mix.ts'
+import type { Language } from '../../shared-core/shop/shop.ts'
+import type { EpochMs } from '../../shared-core/units.ts'
+import type { BenchWords } from './bench.ts'
+import { enBenchDough } from './en-bench-dough.ts'
+import { esBenchDough } from './es-bench-dough.ts'
+
+/** The words of the dough room on the tablet; they are fetched with it. */
+export interface DoughRoomWords extends BenchWords {
+  readonly room: RoomSentences
+}
+
+export interface RoomSentences {
+  readonly title: string
+  /** Where the way back of a page leads. */
+  readonly back: string
+  readonly way: WayWords
+  readonly acts: RoomActWords
+  readonly mix: MixWords
+  readonly temps: TempWords
+  readonly shape: ShapeWords
+  readonly batch: BatchWords
+  readonly made: PreparationWords
+  readonly readings: ReadingWords
+  readonly divider: DividerWords
+  readonly pad: PadWords
+}
+
+/** The stations, and what stands there. */
+export interface WayWords {
+  readonly scale: string
+  readonly mixer: string
+  readonly bench: string
+  readonly proof: string
+  readonly cooler: string
+  readonly nothing: string
+  readonly nothingDue: string
+  readonly nothingPlanned: string
+  /** The set-up has no dough room. */
+  readonly noRoom: string
+  /** For those who listen. */
+  readonly line: string
+  /** @example "24 of 40 trays" */
+  trays(trays: number, most: number | null): string
+  /** @example "and 3 more" */
+  more(count: number): string
+}
+
+/** What to do next, verb first; `name` says of what. */
+export interface RoomActWords {
+  begin(name: string): string
+  feed(name: string): string
+  mix(name: string): string
+  mixIn(name: string): string
+  mixerOff(name: string): string
+  /** After the mixer's rest. */
+  toBench(name: string): string
+  fold(n: number, of: number, name: string): string
+  bulkOver(name: string): string
+  chill(name: string): string
+  use(name: string): string
+}
+
+export interface MixWords {
+  /** @example "Plain 2 of 3" */
+  name(formula: string, nth: number, of: number): string
+  stage(stage: MixStage): string
+  /** @example "for Thu, Nov 26" */
+  forDate(date: string): string
+  /** @example "start at 9:40" */
+  start(atMs: EpochMs): string
+  /** @example "3 of 7 weighed" */
+  weighed(done: number, of: number): string
+  readonly allWeighed: string
+  /** On the key for the line that stands large. */
+  readonly lineWeighed: string
+  readonly notWeighed: string
+  readonly mixIn: string
+  /** @example "not ripe before 14:10" */
+  unripe(atMs: EpochMs): string
+  readonly noneMade: string
+  readonly startMixing: string
+  /** Lines that are not weighed yet do not block. @example "3 lines to weigh" */
+  toWeigh(lines: number): string
+  readonly mixerOff: string
+  /** @example "mix-ins at 9:50" */
+  mixInsAt(atMs: EpochMs): string
+  readonly mixInsNow: string
+  readonly onToRest: string
+  readonly onToBulk: string
+  readonly onToBulkChill: string
+  readonly onToBench: string
+  readonly backTo: string
+  fold(n: number, of: number): string
+  /** @example "fold 2 at 11:20" */
+  foldAt(n: number, atMs: EpochMs): string
+  readonly foldsDone: string
+  /** @example "dough 25.2 °C, wished 24.4 °C" */
+  doughRead(read: string, wished: string): string
+  /** @example "mixer warms by 24 °F, from 4 mixes" */
+  friction(by: string, mixes: number): string
+  readonly gone: string
+  readonly caution: string
+}
+
+export interface TempWords {
+  readonly names: { readonly [temp in MixTemp]: string }
+  /** @example "assumed 70 °F" */
+  assumed(text: string): string
+  readonly title: string
+  readonly notRead: string
+  /** @example "Water 54 °F" */
+  water(degrees: string): string
+  /** @example "5.2 kg water, 1.1 kg ice" */
+  amounts(water: string, ice: string | null): string
+  /** A clear word where no water can reach it. */
+  reach(reach: WaterPlan['reach'], dough: string): string
+  readonly unknown: string
+}
+
+export interface ShapeWords {
+  /** @example "about 62 pieces left, 7.1 kg" */
+  left(pieces: number, weight: string): string
+  /** @example "7.1 kg left" */
+  leftWeight(weight: string): string
+  /** @example "to give 90 Plain" */
+  gives(pieces: number, dough: string): string
+  readonly by: { readonly divider: string; readonly hand: string }
+  /** @example "90 a piece 113 g" */
+  piece(weight: string): string
+  /** @example "90 Plain onto trays" */
+  put(pieces: number, dough: string): string
+  readonly thatIsAll: string
+  /** Under that key: what becomes of the rest. */
+  readonly restLost: string
+  readonly nothingMore: string
+  readonly spoilt: string
+  readonly place: string
+  readonly noPlace: string
+  readonly placeHint: string
+  readonly noDough: string
+  readonly check: string
+}
+
+export interface BatchWords {
+  /** @example "ready, chill now" */
+  readonly chill: string
+  readonly passed: string
+  readonly notReady: string
+  readonly place: string
+  readonly partOrWaste: string
+  /** @example "ready at 11:40", "ready, by 12:10", "over since 12:10" */
+  proof(until: { readonly targetAtMs: EpochMs; readonly latestAtMs: EpochMs } | null, nowMs: EpochMs): string
+  /** @example "boil from 4:00", "boil by Thu 18:00", "past its window since 18:00" */
+  chilled(until: { readonly earliestAtMs: EpochMs; readonly latestAtMs: EpochMs } | null, nowMs: EpochMs): string
+  readonly test: string
+  readonly gone: string
+  /** @example "Rack 2-7" */
+  at(place: string): string
+}
+
+export interface PreparationWords {
+  readonly title: string
+  readonly nothing: string
+  readonly made: string
+  readonly fed: string
+  /** @example "4.2 kg for Thu, Nov 26" */
+  forDate(weight: string, date: string): string
+  readonly feed: string
+  readonly other: string
+  /** @example "ripe at 5:00" */
+  ripe(atMs: EpochMs, latestAtMs: EpochMs, nowMs: EpochMs): string
+  readonly drop: string
+  readonly standing: string
+}
+
+export interface ReadingWords {
+  readonly title: string
+  readonly places: { readonly [place in Place]: string }
+  /** @example "72 °F at 9:40" */
+  readAt(text: string, atMs: EpochMs): string
+  assumed(text: string): string
+  readonly hint: string
+}
+
+export interface DividerWords {
+  readonly title: string
+  /** @example "Plain: a piece should weigh 113 g" */
+  should(dough: string, weight: string): string
+  readonly unknown: string
+  readonly add: string
+  readonly save: string
+  readonly weighed: string
+  readonly mean: string
+  readonly spread: string
+  readonly drift: string
+  readonly label: string
+  readonly labelHolds: string
+  readonly labelFails: string
+  readonly office: string
+  readonly remove: string
+  readonly few: string
+}
+
+export interface PadWords {
+  readonly save: string
+  readonly clear: string
+  readonly back: string
+  readonly sign: string
+  readonly typeFirst: string
+}
+
+export function doughRoomWords(words: BenchWords): DoughRoomWords {
+  return { ...words, room: OF_LANGUAGE[words.language](words) }
+}
+
+const OF_LANGUAGE: { readonly [language in Language]: (words: BenchWords) => RoomSentences } = {
+  en: enBenchDough,
+  es: esBenchDough,
+}
