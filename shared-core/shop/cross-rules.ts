@@ -1,3 +1,4 @@
+import { formulaCrossMisfits } from './formula-cross-rules.ts'
 import type { Misfit } from './misfit.ts'
 import { broken } from './misfit.ts'
 import { IN_USE_MAX, KEPT_MAX } from './set-up-limits.ts'
@@ -21,6 +22,7 @@ export function crossMisfits(parts: SetUpParts): Misfit[] {
     ...ovenTimeMisfits(parts),
     ...ovenMisfits(parts),
     ...tapMisfits(parts),
+    ...formulaCrossMisfits(parts),
     ...parts.varieties.flatMap((variety) => madeOfMisfits(variety, parts)),
     ...parts.varieties.flatMap((variety) => toppedMisfits(variety, parts)),
   ]

@@ -1,20 +1,9 @@
+import { allergenTwice, madeOfTwice, weightRules } from './formula-rules.ts'
 import { clockText } from './human-time.ts'
-import type { Misfit, Rule, Whose } from './misfit.ts'
+import type { Misfit, Whose } from './misfit.ts'
 import { broken } from './misfit.ts'
 import { SHELF_PIECES_MAX } from './set-up-limits.ts'
-import type {
-  Allergen,
-  BatchStage,
-  Dough,
-  Hours,
-  Mixer,
-  Shelf,
-  Station,
-  Step,
-  Topping,
-  Variety,
-  Weekday,
-} from './shop.ts'
+import type { BatchStage, Dough, Hours, Mixer, Shelf, Station, Step, Topping, Variety, Weekday } from './shop.ts'
 import { milligrams, weightText } from './weight.ts'
 import { windowMisfits } from './window-rules.ts'
 
@@ -75,7 +64,8 @@ export function doughMisfits(dough: Dough): Misfit[] {
   return [
     ...windowMisfits({ entity: 'dough', id }, dough.windows, 'windows/'),
     ...broken({ entity: 'dough', id }, [
-      namedTwice(dough.contains, 'contains'),
+      allergenTwice(dough.contains),
+      ...weightRules(dough),
       [twice !== undefined, 'route', `The route goes through "${twice}" twice.`, 'Each stage once.'],
       [!ends, 'route', 'The route does not end in the oven.', '"oven" as its last stage.'],
       [!starts, 'route', 'The route does not begin where shaped pieces wait.', 'First "proof", "chill" or "rack".'],
@@ -88,13 +78,8 @@ function rank(stage: BatchStage | undefined): number {
   return stage === undefined || RESTING.includes(stage) ? -1 : WORKED.indexOf(stage)
 }
 
-export function toppingMisfits({ id, contains }: Topping): Misfit[] {
-  return broken({ entity: 'topping', id }, [namedTwice(contains, 'contains')])
-}
-
-function namedTwice(contains: readonly Allergen[], field: string): Rule {
-  const twice = contains.find((allergen, index) => contains.indexOf(allergen) !== index)
-  return [twice !== undefined, field, `"${twice}" is named twice.`, 'Each allergen once.']
+export function toppingMisfits({ id, contains, madeOf }: Topping): Misfit[] {
+  return broken({ entity: 'topping', id }, [allergenTwice(contains), madeOfTwice(madeOf)])
 }
 
 export function varietyMisfits(variety: Variety): Misfit[] {

@@ -79,6 +79,9 @@ export const FRICTION_DEGREES_MAX = 120
 /** A dough below or above is a mistake in the unit: yeast sleeps at the one and dies at the other. In °C. */
 export const DOUGH_CELSIUS_MIN = 5
 export const DOUGH_CELSIUS_MAX = 45
+/** One piece as shaped or labelled, in milligrams: a bite, and a bagel for a party. */
+export const PIECE_MG_MIN = 5_000
+export const PIECE_MG_MAX = 3_000_000
 export const MIX_MS_MAX = 60 * 60_000
 export const REST_MS_MAX = 12 * 3_600_000
 export const WASH_MS_MAX = 2 * 3_600_000

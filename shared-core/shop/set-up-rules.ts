@@ -10,6 +10,7 @@ import {
   varietyMisfits,
   weekdayMisfits,
 } from './entity-rules.ts'
+import { doughRoomMisfits, formulaMisfits, ingredientMisfits, preparationMisfits } from './formula-rules.ts'
 import type { Misfit } from './misfit.ts'
 import type { SetUpChange } from './set-up-change.ts'
 import type { SetUpParts } from './set-up-parts.ts'
@@ -36,6 +37,10 @@ export function partsMisfits(parts: SetUpParts): Misfit[] {
     ...(parts.hours === null ? [] : hoursMisfits(parts.hours)),
     ...(parts.windows === null ? [] : windowMisfits(SHOP_WINDOWS, parts.windows, '')),
     ...(parts.mixer === null ? [] : mixerMisfits(parts.mixer)),
+    ...(parts.doughRoom === null ? [] : doughRoomMisfits(parts.doughRoom)),
+    ...parts.ingredients.flatMap(ingredientMisfits),
+    ...parts.preparations.flatMap(preparationMisfits),
+    ...parts.formulas.flatMap(formulaMisfits),
     ...parts.weekdays.flatMap(weekdayMisfits),
     ...parts.shelves.flatMap(shelfMisfits),
     ...parts.doughs.flatMap(doughMisfits),
@@ -68,6 +73,14 @@ export function changeMisfits(change: SetUpChange): Misfit[] {
       return stepMisfits(change.value)
     case 'mixer':
       return change.value === null ? [] : mixerMisfits(change.value)
+    case 'doughRoom':
+      return change.value === null ? [] : doughRoomMisfits(change.value)
+    case 'ingredient':
+      return ingredientMisfits(change.value)
+    case 'preparation':
+      return preparationMisfits(change.value)
+    case 'formula':
+      return formulaMisfits(change.value)
     case 'weekday':
       return weekdayMisfits(change.value)
     default:

@@ -12,10 +12,8 @@ import { WINDOW_STAGES } from './stages.ts'
 export function windowMisfits(whose: Whose, windows: Windows, prefix: string): Misfit[] {
   const unordered = WINDOW_STAGES.flatMap((stage) => {
     const window = windows[stage]
-    if (window === undefined || isOrdered(window)) return []
-    const { earliestMs, targetMs, latestMs, unit } = window
-    const [earliest, target, latest] = [earliestMs, targetMs, latestMs].map((ms) => spanText(ms, unit))
-    const wrong = `Earliest, target and latest are ${earliest}, ${target} and ${latest}.`
+    const wrong = window === undefined ? null : unorderedWindow(window)
+    if (wrong === null) return []
     return broken(whose, [[true, `${prefix}${stage}`, wrong, 'None longer than the next: earliest, target, latest.']])
   })
   const late = flipsTooLate(windows.firstSide, windows.bake)
@@ -30,6 +28,9 @@ export function flipsTooLate(firstSide: DwellWindow | undefined, bake: DwellWind
   return `The flip is due after ${flip}, the end of the bake after ${out}.`
 }
 
-function isOrdered({ earliestMs, targetMs, latestMs }: DwellWindow): boolean {
-  return earliestMs <= targetMs && targetMs <= latestMs
+/** What is wrong with a window whose ends are not in their order; null when they are. */
+export function unorderedWindow({ earliestMs, targetMs, latestMs, unit }: DwellWindow): string | null {
+  if (earliestMs <= targetMs && targetMs <= latestMs) return null
+  const [earliest, target, latest] = [earliestMs, targetMs, latestMs].map((ms) => spanText(ms, unit))
+  return `Earliest, target and latest are ${earliest}, ${target} and ${latest}.`
 }

@@ -43,7 +43,7 @@ export const anyDoughRoom: fc.Arbitrary<Room> = fc
     room: fc.option(anyRoom()),
   })
   .map((drawn): Room => {
-    const ingredients = drawn.ingredients.map((one, at) => ({ ...one, id: id(at), order: at * 2 }))
+    const ingredients = drawn.ingredients.map((one, at) => ({ ...one, id: id(at), name: `Part ${at}`, order: at * 2 }))
     const [firstFlour, water, small] = [drawn.firstFlour, drawn.water, drawn.small]
     const shares = [firstFlour, 100_000 - firstFlour, water, ...small]
     const preparation: Preparation = {
@@ -56,7 +56,7 @@ export const anyDoughRoom: fc.Arbitrary<Room> = fc
         { ingredientId: id(2), percent: 60_000 },
       ],
       seedPercent: drawn.preferment?.seed ?? 0,
-      fedWith: drawn.fedWith,
+      fedWith: (drawn.preferment?.seed ?? 0) === 0 ? null : drawn.fedWith,
       ready: drawn.ready,
       retired: drawn.preferment === null,
     }
@@ -107,19 +107,18 @@ function bulkOf({
   return { window, chill, foldsMs: step === 0 ? [] : folds.map((at) => durationMs(at * step)) }
 }
 
-function anyIngredient(kind: IngredientKind): fc.Arbitrary<Omit<Ingredient, 'id' | 'order'>> {
+function anyIngredient(kind: IngredientKind): fc.Arbitrary<Omit<Ingredient, 'id' | 'name' | 'order'>> {
   return fc
     .record({
-      name: fc.uuid(),
       contains: fc.subarray<Allergen>([...ALLERGENS]),
       price: fc.option(fc.record({ cents: fc.integer({ min: 0, max: 1_000_000 }), per: weight() })),
       bag: fc.option(weight()),
     })
-    .map(({ name, ...rest }) => ({ ...rest, kind, name: name.slice(0, 24).replace(/-$/, 'x'), retired: false }))
+    .map((drawn) => ({ ...drawn, kind, retired: false }))
 }
 
 function anyRoom(): fc.Arbitrary<DoughRoom> {
-  const temperature = () => fc.oneof(degrees('C', -5, 60), degrees('F', 20, 140))
+  const temperature = () => fc.oneof(degrees('C', 5, 45), degrees('F', 41, 113))
   return fc.record({
     fromMinute: fc.integer({ min: 0, max: 700 }),
     coolerByMinute: fc.integer({ min: 701, max: 1_439 }),
@@ -151,6 +150,14 @@ export function weight(): fc.Arbitrary<Weight> {
     thousandths: fc.integer({ min: 1, max: 100_000_000 }),
     unit: fc.constantFrom('g' as const, 'kg' as const, 'oz' as const, 'lb' as const),
   })
+}
+
+/** Of one piece, as shaped or on its label. */
+export function pieceWeight(): fc.Arbitrary<Weight> {
+  return fc.oneof(
+    fc.record({ thousandths: fc.integer({ min: 5_000, max: 3_000_000 }), unit: fc.constant('g' as const) }),
+    fc.record({ thousandths: fc.integer({ min: 1_000, max: 16_000 }), unit: fc.constant('oz' as const) }),
+  )
 }
 
 function window(): fc.Arbitrary<DwellWindow> {

@@ -23,6 +23,7 @@ describe('a set-up file that says every part', () => {
       name: 'Sesame',
       order: 0,
       contains: ['sesame'],
+      madeOf: [],
       retired: false,
     })
     expect(shop.varieties.get(varietyId('sesame'))?.toppingId).toBe('sesame')

@@ -29,7 +29,7 @@ import type {
 } from '../../../shared-core/shop/shop.ts'
 import { ALLERGENS, LINE_ACTS, WINDOW_STAGES } from '../../../shared-core/shop/stages.ts'
 import { durationMs, spanMs } from '../../../shared-core/units.ts'
-import { anyDoughRoom, weight as anyWeight } from './formula-maker.ts'
+import { anyDoughRoom, weight as anyWeight, pieceWeight } from './formula-maker.ts'
 
 /** Any shop whose parts fit: every kind of oven, retired entities, windows at every level, orders with gaps. */
 export const anyShop: fc.Arbitrary<Shop> = fc
@@ -98,8 +98,8 @@ export const anyShop: fc.Arbitrary<Shop> = fc
         contains: fc.subarray([...ALLERGENS]),
         windows: someWindows(),
         rack: fc.boolean(),
-        pieceWeight: fc.option(anyWeight()),
-        labelWeight: fc.option(anyWeight()),
+        pieceWeight: fc.option(pieceWeight()),
+        labelWeight: fc.option(pieceWeight()),
         shapedBy: fc.constantFrom('divider' as const, 'hand' as const),
       }),
     ),
