@@ -1,6 +1,8 @@
 import type { MixStage, MixTemp, Place } from '../../shared-core/dough/mix.ts'
 import type { Language } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
+import type { DaysWords } from './desk-dough-days.ts'
+import type { PlanWords } from './desk-dough-plan.ts'
 import { enDough } from './en-desk-dough.ts'
 import { esDough } from './es-desk-dough.ts'
 import type { Words } from './words.ts'
@@ -16,7 +18,9 @@ export interface DoughWords {
   readonly unknown: string
   readonly today: string
   readonly tomorrow: string
+  readonly days: DaysWords
   readonly wanted: WantedWords
+  readonly plan: PlanWords
   readonly sheets: SheetWords
   readonly stock: StockWords
   readonly running: RunningWords
@@ -85,10 +89,10 @@ export interface StockWords {
   readonly none: string
   readonly columns: { readonly [column in 'what' | 'onHand' | 'counted' | 'short' | 'count' | 'received']: string }
   readonly notCounted: string
-  countedOn(date: string): string
   /** @example "3 bags and 12 lb" */
   bags(bags: number, rest: string | null): string
   bag(weight: string): string
+  readonly bagsUnit: string
   shortFor(weight: string, date: string, bags: number | null): string
   readonly enough: string
   countField(name: string): string

@@ -7,6 +7,8 @@ import type {
   StockWords,
   WantedWords,
 } from './desk-dough.ts'
+import { enDays } from './en-desk-dough-days.ts'
+import { enPlan } from './en-desk-dough-plan.ts'
 import type { Words } from './words.ts'
 
 export function enDough(words: Words): DoughWords {
@@ -30,7 +32,9 @@ export function enDough(words: Words): DoughWords {
     unknown: 'unknown',
     today: 'today',
     tomorrow: 'tomorrow',
+    days: enDays(words),
     wanted: WANTED,
+    plan: enPlan(words),
     sheets: sheets(words),
     stock: stock(),
     running: running(words),
@@ -118,8 +122,8 @@ function stock(): StockWords {
       received: 'came in',
     },
     notCounted: 'never',
-    countedOn: (date) => date,
     bags: (count, rest) => `${count} ${count === 1 ? 'bag' : 'bags'}${rest === null ? '' : ` and ${rest}`}`,
+    bagsUnit: 'bags',
     bag: (weight) => `bags of ${weight}`,
     shortFor: (weight, date, bags) =>
       `short for ${date}: ${weight}${bags === null ? '' : ` (${bags} ${bags === 1 ? 'bag' : 'bags'})`}`,

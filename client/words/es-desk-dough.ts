@@ -7,6 +7,8 @@ import type {
   StockWords,
   WantedWords,
 } from './desk-dough.ts'
+import { esDays } from './es-desk-dough-days.ts'
+import { esPlan } from './es-desk-dough-plan.ts'
 import type { Words } from './words.ts'
 
 export function esDough(words: Words): DoughWords {
@@ -30,7 +32,9 @@ export function esDough(words: Words): DoughWords {
     unknown: 'desconocido',
     today: 'hoy',
     tomorrow: 'mañana',
+    days: esDays(words),
     wanted: WANTED,
+    plan: esPlan(words),
     sheets: sheets(words),
     stock: stock(),
     running: running(words),
@@ -119,8 +123,8 @@ function stock(): StockWords {
       received: 'llegó',
     },
     notCounted: 'nunca',
-    countedOn: (date) => date,
     bags: (count, rest) => `${count} ${count === 1 ? 'bolsa' : 'bolsas'}${rest === null ? '' : ` y ${rest}`}`,
+    bagsUnit: 'bolsas',
     bag: (weight) => `bolsas de ${weight}`,
     shortFor: (weight, date, bags) =>
       `falta para el ${date}: ${weight}${bags === null ? '' : ` (${bags} ${bags === 1 ? 'bolsa' : 'bolsas'})`}`,

@@ -1,11 +1,12 @@
 import { useMemo } from 'preact/hooks'
+import { dateAfter } from '../../../shared-core/day/label.ts'
 import { addressOf } from '../place.ts'
-import { dateAfter } from './dates.ts'
 import { withinOf } from './pages.ts'
+import { PlanPanel } from './plan-panel.tsx'
 import type { RoomParts } from './room.ts'
 import { WantedPanel } from './wanted-panel.tsx'
 import type { Typed } from './wanted-view.ts'
-import { wantedGroups } from './wanted-view.ts'
+import { changesIn, linesToSave, wantedGroups } from './wanted-view.ts'
 
 export interface DayProps extends RoomParts {
   readonly date: string
@@ -15,9 +16,11 @@ export interface DayProps extends RoomParts {
 
 /** One day of boiling: what is wanted, and what it comes to. */
 export function DayPage(props: DayProps) {
-  const { state, shop, date, words } = props
+  const { state, shop, date, words, typed, onTyped } = props
   const wanted = state.wanted.get(date)
   const groups = useMemo(() => wantedGroups(shop, wanted), [shop, wanted])
+  // One list for the same texts: what the plan is reckoned from changes only when a number does.
+  const lines = useMemo(() => linesToSave(groups, wanted, typed), [groups, wanted, typed])
   return (
     <>
       <p class="desk-line">
@@ -31,6 +34,12 @@ export function DayPage(props: DayProps) {
       </p>
       <div class="desk-parts dough-day">
         <WantedPanel {...props} groups={groups} />
+        <PlanPanel
+          {...props}
+          lines={lines}
+          isTyped={changesIn(groups, wanted, typed) > 0}
+          onSaved={() => onTyped(new Map())}
+        />
       </div>
     </>
   )

@@ -2,11 +2,12 @@ import '../sheet/sheet.css'
 import './dough-sheet.css'
 import './dough.css'
 import { useMemo, useState } from 'preact/hooks'
+import { dateAfter } from '../../../shared-core/day/label.ts'
 import { doughWords } from '../../words/desk-dough.ts'
 import type { PlaceParts } from '../desk-screen.tsx'
 import { addressOf } from '../place.ts'
-import { dateAfter } from './dates.ts'
 import { DayPage } from './day-page.tsx'
+import { DaysPage } from './days-page.tsx'
 import { DoughNav } from './dough-nav.tsx'
 import { LearntPage } from './learnt-page.tsx'
 import { doughWhere } from './pages.ts'
@@ -32,6 +33,7 @@ export function DoughPlace({ within, ...parts }: PlaceParts) {
     <>
       <DoughNav page={page} date={ofDate} words={words} say={say} />
       {![...shop.formulas.values()].some((formula) => !formula.retired) && <NoFormulas {...of} />}
+      {page === 'days' && <DaysPage {...of} />}
       {page === 'day' && (
         <DayPage
           key={ofDate}
