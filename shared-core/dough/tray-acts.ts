@@ -79,5 +79,5 @@ function byLatest(one: Tray, other: Tray): number {
 }
 
 function soonest(instants: readonly EpochMs[]): EpochMs {
-  return instants.reduce((least, atMs) => (atMs < least ? atMs : least))
+  return epochMs(Math.min(...instants))
 }
