@@ -34,8 +34,8 @@ function refusalsWith({ times }: AnswerParts): RefusalSentences {
     'unknown-keep': () => 'Nothing is kept under that any more: it was handed over or released.',
     'unknown-planned': () => 'The load list was replaced; this load is not on it.',
     'unknown-unsure': () => 'This was settled already.',
-    retired: ({ shelf, dough, variety }) =>
-      `${capitalised(shelf ?? variety ?? dough ?? 'that')} is retired. Bring it back into use at the desk, or take another.`,
+    retired: ({ shelf, dough, variety, name }) =>
+      `${capitalised(shelf ?? variety ?? dough ?? name ?? 'that')} is retired. Bring it back into use at the desk, or take another.`,
     'already-loaded': (said) =>
       said.shelf === null ? 'This load is in already.' : `Already done: ${said.shelf} was loaded${when(said)}.`,
     'already-flipped': ({ shelf }) => `Already done: ${shelf ?? 'this load'} was flipped.`,
@@ -64,6 +64,24 @@ function refusalsWith({ times }: AnswerParts): RefusalSentences {
     'no-changeover': () => 'The set-up has no changeover. Its hours can be given at the desk.',
     'nothing-due': () => 'There is nothing to take into effect yet.',
     'too-many': (said) => `There are ${said.number('most')} already, the most there can be. Clear one first.`,
+    'unknown-formula': () => 'The set-up has no such formula. Look at the list again.',
+    'unknown-mix': () => 'This mix is not there any more: it was dropped, or its day is over.',
+    'unknown-ingredient': () => 'The set-up has no such ingredient. Look at the list again.',
+    'unknown-preparation': () => 'The set-up has no such pre-ferment or soaker. Look at the list again.',
+    'unknown-build': () => 'This pre-ferment or soaker was used up or cleared away.',
+    'other-formula': ({ dough, name }) =>
+      `${dough ?? 'This dough'} is not made from the formula${name === null ? '' : ` ${name}`}. Take a mix of its own formula, or change it in the set-up.`,
+    'unknown-line': () => 'The mix sheet has no such line. Look at the sheet again.',
+    'mix-begun': () => 'This mix has begun and cannot be dropped. If it is no good, end it as spoilt.',
+    'mix-not-begun': () => 'This mix has not begun. Drop it from the plan instead.',
+    'mix-ended': () => 'This mix has ended. If there is dough left, take its end back.',
+    'not-of-formula': ({ name }) => `${name ?? 'This formula'} has no bulk ferment in the set-up. Take another stage.`,
+    'date-over': ({ label }) =>
+      `${label === null ? 'That day' : capitalised(times.date(label))} is over. Give today or a day to come.`,
+    'date-too-far': ({ label }) =>
+      `${label === null ? 'That day' : capitalised(times.date(label))} is more than a year ahead. Give an earlier day.`,
+    'no-piece-weight': ({ dough }) =>
+      `The set-up does not say what a piece of ${dough ?? 'this dough'} weighs. Give its piece weight at the desk first.`,
     'not-your-role': () => 'This screen may not do that. Use the bench or the desk.',
     'bad-command': () => 'The board did not understand this tap. Reload the page and try again.',
     internal: () => 'Something went wrong in the board; nothing was changed. Try again.',

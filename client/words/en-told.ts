@@ -1,11 +1,12 @@
 import type { CareKind } from '../../shared-core/day/said.ts'
+import type { MixStage } from '../../shared-core/dough/mix.ts'
 import { joined, listed } from './joined.ts'
-import type { Tellings } from './told-parts.ts'
+import type { TellingParts, Tellings } from './told-parts.ts'
 import { tellWith } from './told-parts.ts'
-import type { LineWords, Speech, ToldWords } from './words.ts'
+import type { Speech, ToldWords } from './words.ts'
 
-export function enTold(speech: Speech, line: LineWords): ToldWords {
-  const did: ToldWords['did'] = (told) => tellWith(TELLINGS, told, speech, line)
+export function enTold(speech: Speech, parts: TellingParts): ToldWords {
+  const did: ToldWords['did'] = (told) => tellWith(TELLINGS, told, speech, parts)
   return { did, at: (told, atMs) => joined(speech.localTime(atMs), did(told)), takeBack: 'Take back' }
 }
 
@@ -55,6 +56,22 @@ const TELLINGS: Tellings = {
     count === 0 ? 'put the changeover back to its time' : `moved the changeover by ${count} min`,
   changeOverShelf: ({ shelf }) => joined('changed over', shelf),
   readOven: ({ shelf, count }) => joined('read the oven', shelf, `${count}°`),
+  setWanted: ({ count, date }) => joined('wanted', count === 0 ? 'nothing' : `${count} pieces`, date && `for ${date}`),
+  planMixes: ({ count, date }) => joined('planned', `${count} ${count === 1 ? 'mix' : 'mixes'}`, date && `for ${date}`),
+  orderMixes: () => 'put the mixes in order',
+  dropMix: ({ what }) => joined('dropped the mix', what),
+  weighLine: ({ what }) => joined('weighed', what),
+  readMix: ({ what }) => joined('took a temperature of', what || 'a mix'),
+  moveMix: ({ what, mixStage }) => joined(what, mixStage === null ? 'moved on' : STAGES[mixStage]),
+  foldMix: ({ what, count }) => joined('folded', what, count > 0 ? `(${count})` : ''),
+  endMix: ({ what }) => joined('ended the mix', what),
+  placeBatch: ({ amount, text }) => joined('placed', amount, text && `at ${text}`),
+  readPlace: () => 'read a temperature',
+  countIngredients: ({ count }) => `counted ${count} ${count === 1 ? 'ingredient' : 'ingredients'}`,
+  receiveIngredient: ({ what }) => joined('received', what),
+  makePreparation: ({ what, date }) => joined('made', what, date && `for ${date}`),
+  dropBuild: ({ what }) => joined('threw away', what),
+  weighPieces: ({ amount }) => joined('weighed', amount),
   otherwise: ({ contents, amount }) => joined('did', contents || amount || 'something'),
 }
 
@@ -65,4 +82,14 @@ const CARES: { readonly [care in CareKind]: string } = {
   change: 'changed the kettle’s water',
   boiling: 'saw the kettle boil',
   washBoards: 'washed the boards',
+}
+
+const STAGES: { readonly [stage in MixStage]: string } = {
+  planned: 'back on the plan',
+  mixing: 'began to mix',
+  rest: 'put to rest',
+  bulk: 'put to bulk ferment',
+  bulkChill: 'chilled in bulk',
+  bench: 'put on the bench',
+  ended: 'ended',
 }

@@ -11,7 +11,7 @@ export function en(speech: Speech): Vocabulary {
   const times = enTimes(speech)
   const line = enLine(speech)
   const acts = enActs(speech, times, line)
-  const told = enTold(speech, line)
+  const told = enTold(speech, { line, times })
   const answers = enAnswers(speech, { times, line, told })
   const live = enLive(speech, { times, line, told, answers })
   return { times, line, acts, told, answers, live, cautions }

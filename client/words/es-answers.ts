@@ -34,8 +34,8 @@ function refusalsWith({ times }: AnswerParts): RefusalSentences {
     'unknown-keep': () => 'Ya no hay nada apartado con eso: se entregó o se liberó.',
     'unknown-planned': () => 'La lista de cargas cambió; esa carga ya no está.',
     'unknown-unsure': () => 'Eso ya quedó aclarado.',
-    retired: ({ shelf, dough, variety }) =>
-      `${capitalised(shelf ?? variety ?? dough ?? 'eso')} está fuera de uso. Actívelo en el escritorio o elija otro.`,
+    retired: ({ shelf, dough, variety, name }) =>
+      `${capitalised(shelf ?? variety ?? dough ?? name ?? 'eso')} está fuera de uso. Actívelo en el escritorio o elija otro.`,
     'already-loaded': (said) =>
       said.shelf === null ? 'Esa carga ya está dentro.' : `Ya está hecho: ${said.shelf}, cargado${when(said)}.`,
     'already-flipped': ({ shelf }) =>
@@ -65,6 +65,25 @@ function refusalsWith({ times }: AnswerParts): RefusalSentences {
     'no-changeover': () => 'La configuración no tiene cambio de horno. Sus horas se dan en la oficina.',
     'nothing-due': () => 'Todavía no hay nada que poner en vigor.',
     'too-many': (said) => `Ya hay ${said.number('most')}, y no caben más. Borre uno primero.`,
+    'unknown-formula': () => 'Esa fórmula no está en la configuración. Mire la lista otra vez.',
+    'unknown-mix': () => 'Ese amasado ya no está: se descartó o su día ya pasó.',
+    'unknown-ingredient': () => 'Ese ingrediente no está en la configuración. Mire la lista otra vez.',
+    'unknown-preparation': () => 'Ese prefermento o remojo no está en la configuración. Mire la lista otra vez.',
+    'unknown-build': () => 'Ese prefermento o remojo ya se usó o se retiró.',
+    'other-formula': ({ dough, name }) =>
+      `${dough ?? 'Esa masa'} no sale de la fórmula${name === null ? '' : ` ${name}`}. Elija un amasado de su fórmula o cámbiela en la configuración.`,
+    'unknown-line': () => 'La hoja de amasado no tiene esa línea. Mire la hoja otra vez.',
+    'mix-begun': () => 'Ese amasado ya empezó y no se puede descartar. Si no sirve, termínelo como echado a perder.',
+    'mix-not-begun': () => 'Ese amasado aún no empezó. Descártelo del plan.',
+    'mix-ended': () => 'Ese amasado ya terminó. Si queda masa, deshaga su final.',
+    'not-of-formula': ({ name }) =>
+      `${name ?? 'Esa fórmula'} no lleva fermentación en bloque en la configuración. Elija otra etapa.`,
+    'date-over': ({ label }) =>
+      `${label === null ? 'Ese día' : capitalised(times.date(label))} ya pasó. Dé hoy o un día por venir.`,
+    'date-too-far': ({ label }) =>
+      `${label === null ? 'Ese día' : capitalised(times.date(label))} está a más de un año. Dé un día más cercano.`,
+    'no-piece-weight': ({ dough }) =>
+      `La configuración no dice cuánto pesa una pieza de ${dough ?? 'esa masa'}. Dé antes su peso en el escritorio.`,
     'not-your-role': () => 'Esta pantalla no puede hacer eso. Use la de la línea o el escritorio.',
     'bad-command': () => 'La pizarra no entendió este toque. Recargue la página e intente otra vez.',
     internal: () => 'Algo falló en la pizarra; no se cambió nada. Intente otra vez.',

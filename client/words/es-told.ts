@@ -1,11 +1,12 @@
 import type { CareKind } from '../../shared-core/day/said.ts'
+import type { MixStage } from '../../shared-core/dough/mix.ts'
 import { joined, listed } from './joined.ts'
-import type { Tellings } from './told-parts.ts'
+import type { TellingParts, Tellings } from './told-parts.ts'
 import { tellWith } from './told-parts.ts'
-import type { LineWords, Speech, ToldWords } from './words.ts'
+import type { Speech, ToldWords } from './words.ts'
 
-export function esTold(speech: Speech, line: LineWords): ToldWords {
-  const did: ToldWords['did'] = (told) => tellWith(TELLINGS, told, speech, line)
+export function esTold(speech: Speech, parts: TellingParts): ToldWords {
+  const did: ToldWords['did'] = (told) => tellWith(TELLINGS, told, speech, parts)
   return { did, at: (told, atMs) => joined(speech.localTime(atMs), did(told)), takeBack: 'Deshacer' }
 }
 
@@ -54,6 +55,24 @@ const TELLINGS: Tellings = {
   slipChangeover: ({ count }) => (count === 0 ? 'devolvió el cambio a su hora' : `movió el cambio ${count} min`),
   changeOverShelf: ({ shelf }) => joined('cambió', shelf),
   readOven: ({ shelf, count }) => joined('leyó el horno', shelf, `${count}°`),
+  setWanted: ({ count, date }) =>
+    joined('pedidas', count === 0 ? 'ninguna pieza' : `${count} piezas`, date && `para ${date}`),
+  planMixes: ({ count, date }) =>
+    joined('previstos', `${count} ${count === 1 ? 'amasado' : 'amasados'}`, date && `para ${date}`),
+  orderMixes: () => 'puso en orden los amasados',
+  dropMix: ({ what }) => joined('descartó el amasado', what),
+  weighLine: ({ what }) => joined('pesó', what),
+  readMix: ({ what }) => joined('tomó una temperatura de', what || 'un amasado'),
+  moveMix: ({ what, mixStage }) => joined(what, mixStage === null ? 'siguió' : STAGES[mixStage]),
+  foldMix: ({ what, count }) => joined('plegó', what, count > 0 ? `(${count})` : ''),
+  endMix: ({ what }) => joined('terminó el amasado', what),
+  placeBatch: ({ amount, text }) => joined('colocó', amount, text && `en ${text}`),
+  readPlace: () => 'leyó una temperatura',
+  countIngredients: ({ count }) => `contó ${count} ${count === 1 ? 'ingrediente' : 'ingredientes'}`,
+  receiveIngredient: ({ what }) => joined('recibió', what),
+  makePreparation: ({ what, date }) => joined('preparó', what, date && `para ${date}`),
+  dropBuild: ({ what }) => joined('tiró', what),
+  weighPieces: ({ amount }) => joined('pesó piezas:', amount || 'algunas'),
   otherwise: ({ contents, amount }) => joined('se hizo', contents || amount || 'algo'),
 }
 
@@ -64,4 +83,14 @@ const CARES: { readonly [care in CareKind]: string } = {
   change: 'cambió el agua de la olla',
   boiling: 'vio hervir la olla',
   washBoards: 'lavó las tablas',
+}
+
+const STAGES: { readonly [stage in MixStage]: string } = {
+  planned: 'de vuelta al plan',
+  mixing: 'empezó a amasarse',
+  rest: 'en reposo',
+  bulk: 'en fermentación en bloque',
+  bulkChill: 'en frío en bloque',
+  bench: 'en la mesa',
+  ended: 'terminado',
 }

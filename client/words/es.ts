@@ -11,7 +11,7 @@ export function es(speech: Speech): Vocabulary {
   const times = esTimes(speech)
   const line = esLine(speech)
   const acts = esActs(speech, times, line)
-  const told = esTold(speech, line)
+  const told = esTold(speech, { line, times })
   const answers = esAnswers(speech, { times, line, told })
   const live = esLive(speech, { times, line, told, answers })
   return { times, line, acts, told, answers, live, cautions }

@@ -1,4 +1,15 @@
-import type { DoughId, PersonId, ShelfId, StationId, StepId, ToppingId, VarietyId } from '../../shared-core/ids.ts'
+import type {
+  DoughId,
+  FormulaId,
+  IngredientId,
+  PersonId,
+  PreparationId,
+  ShelfId,
+  StationId,
+  StepId,
+  ToppingId,
+  VarietyId,
+} from '../../shared-core/ids.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 
 /** Names as the set-up has them, retired things included. */
@@ -10,6 +21,9 @@ export interface Names {
   topping(id: ToppingId): string
   person(id: PersonId): string
   step(id: StepId): string
+  formula(id: FormulaId): string
+  preparation(id: PreparationId): string
+  ingredient(id: IngredientId): string
 }
 
 export type Unnamed = { readonly [kind in keyof Names]: string }
@@ -24,6 +38,9 @@ export function namesOf(shop: Shop | null, unnamed: Unnamed): Names {
     topping: (id) => shop?.toppings.get(id)?.name ?? unnamed.topping,
     person: (id) => shop?.people.get(id)?.name ?? unnamed.person,
     step: (id) => shop?.steps.get(id)?.name ?? unnamed.step,
+    formula: (id) => shop?.formulas.get(id)?.name ?? unnamed.formula,
+    preparation: (id) => shop?.preparations.get(id)?.name ?? unnamed.preparation,
+    ingredient: (id) => shop?.ingredients.get(id)?.name ?? unnamed.ingredient,
   }
 }
 

@@ -1,8 +1,10 @@
 import type { ActType } from '../../shared-core/day/commands.ts'
 import type { CareKind } from '../../shared-core/day/said.ts'
 import type { Told } from '../../shared-core/day/trace.ts'
+import type { MixStage } from '../../shared-core/dough/mix.ts'
 import { joined } from './joined.ts'
-import type { LineWords, Speech } from './words.ts'
+import type { Names } from './names.ts'
+import type { LineWords, Speech, TimeWords } from './words.ts'
 
 /** What a sentence about a done command can be made of; "" for what the command does not say. */
 export interface ToldParts {
@@ -16,6 +18,11 @@ export interface ToldParts {
   readonly person: string
   readonly care: CareKind | null
   readonly text: string
+  /** The name of a formula, preparation or ingredient: what was mixed, made, weighed. */
+  readonly what: string
+  readonly mixStage: MixStage | null
+  /** "Tue, Nov 24" */
+  readonly date: string
 }
 
 /** One way of telling for each kind of command, and one for a kind that this release does not know. */
@@ -23,8 +30,13 @@ export type Tellings = { readonly [type in ActType]: (parts: ToldParts) => strin
   readonly otherwise: (parts: ToldParts) => string
 }
 
-export function tellWith(tellings: Tellings, told: Told, { names }: Speech, line: LineWords): string {
-  const { shelfId, doughId, lines, pieces, type, stepId, personId } = told
+export interface TellingParts {
+  readonly line: LineWords
+  readonly times: TimeWords
+}
+
+export function tellWith(tellings: Tellings, told: Told, { names }: Speech, { line, times }: TellingParts): string {
+  const { shelfId, doughId, lines, pieces, type, stepId, personId, date } = told
   const dough = doughId === undefined ? '' : names.dough(doughId)
   const amount = pieces === undefined ? dough : dough === '' ? line.pieces(pieces) : joined(String(pieces), dough)
   const shelf = shelfId === undefined ? '' : names.shelf(shelfId)
@@ -38,7 +50,16 @@ export function tellWith(tellings: Tellings, told: Told, { names }: Speech, line
     person: personId === undefined ? '' : names.person(personId),
     care: told.care ?? null,
     text: told.text ?? '',
+    what: whatOf(told, names),
+    mixStage: told.mixStage ?? null,
+    date: date === undefined ? '' : times.date(date),
   })
+}
+
+function whatOf({ formulaId, preparationId, ingredientId }: Told, names: Names): string {
+  if (formulaId !== undefined) return names.formula(formulaId)
+  if (preparationId !== undefined) return names.preparation(preparationId)
+  return ingredientId === undefined ? '' : names.ingredient(ingredientId)
 }
 
 function isKnown(type: string, tellings: Tellings): type is ActType {

@@ -216,6 +216,9 @@ const UNNAMED = {
     station: 'unknown station',
     topping: 'unknown topping',
     person: 'somebody',
+    formula: 'a dough',
+    preparation: 'a preparation',
+    ingredient: 'an ingredient',
     step: 'unknown step',
   },
   es: {
@@ -225,6 +228,9 @@ const UNNAMED = {
     station: 'puesto desconocido',
     topping: 'cobertura desconocida',
     person: 'alguien',
+    formula: 'una masa',
+    preparation: 'una preparación',
+    ingredient: 'un ingrediente',
     step: 'paso desconocido',
   },
 } as const

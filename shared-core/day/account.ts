@@ -1,3 +1,4 @@
+import { assertMixesAccounted } from '../dough/mix-left.ts'
 import type { DoughId } from '../ids.ts'
 import { piecesOf } from '../line/lines.ts'
 import { assert } from '../support.ts'
@@ -39,8 +40,9 @@ export function accountGaps(state: State): Map<DoughId, number> {
   return gaps
 }
 
-/** @throws AssertionError when a piece is not accounted for. */
+/** @throws AssertionError when a piece, or dough of a mix, is not accounted for. */
 export function assertAccounted(state: State): void {
   const gaps = accountGaps(state)
   assert(gaps.size === 0, `pieces not accounted for: ${JSON.stringify([...gaps])}`)
+  assertMixesAccounted(state)
 }

@@ -47,6 +47,17 @@ export const REFUSAL_CODES = [
   'unknown-build',
   /** A mix of another formula than the dough's. */
   'other-formula',
+  /** A line that the mix sheet does not have. */
+  'unknown-line',
+  /** A mix that has begun is not dropped, and one that has not is not ended. */
+  'mix-begun',
+  'mix-not-begun',
+  'mix-ended',
+  /** A stage that mixes of this formula do not go through. */
+  'not-of-formula',
+  'date-over',
+  'date-too-far',
+  'no-piece-weight',
   'retired',
   /** Somebody else's tap did the same: a kind word, no fault. */
   'already-loaded',

@@ -1,3 +1,5 @@
+import { closeRoom, ROOM_TABLES, reopenRoom } from '../dough/apply-close.ts'
+import { withWeighing } from '../dough/apply-taken-back.ts'
 import type { DoughId } from '../ids.ts'
 import { applySetUp } from '../shop/set-up-apply.ts'
 import { closeStock, dropKept } from '../stock/apply-stock.ts'
@@ -41,6 +43,7 @@ export function applyDayClosed(folding: Folding, event: EventOf<'dayClosed'>): v
   const lastDay = state.lastDay
   const account = [...state.account].map(([doughId, before]) => ({ doughId, before })).sort(byDough)
   dropStrays(folding, event)
+  closeRoom(folding, event)
   for (const stock of [...state.stock.values()]) closeStock(folding, stock)
   state.lastDay = {
     label: day.label,
@@ -69,13 +72,16 @@ export function applyDayClosed(folding: Folding, event: EventOf<'dayClosed'>): v
 }
 
 /** The day as it was before its close; what came since stays. */
-export function applyDayReopened({ state, undo }: Folding, event: EventOf<'dayReopened'>): void {
+export function applyDayReopened(folding: Folding, event: EventOf<'dayReopened'>): void {
+  const { state, undo } = folding
   const { lastDay } = state
   assert(lastDay?.before != null && lastDay.label === event.label, 'reopening a day that cannot be')
   for (const touched of lastDay.before.touched) {
     // A close clears all marks: one that is there was said since, and stays.
-    if (touched.table !== 'marks' || !state.marks.has(touched.id)) restore(state, undo, touched)
+    const isSaidSince = touched.table === 'marks' && state.marks.has(touched.id)
+    if (!isSaidSince && !ROOM_TABLES.has(touched.table)) restore(state, undo, touched)
   }
+  reopenRoom(folding, lastDay.before.touched)
   for (const id of [...state.account.keys()]) putAccount(state, undo, id, null)
   for (const { doughId, before } of lastDay.before.account) putAccount(state, undo, doughId, before)
   state.day = { label: lastDay.label, openedAtMs: lastDay.openedAtMs, noonMs: lastDay.before.noonMs }
@@ -92,7 +98,7 @@ export function applyTakenBack(folding: Folding, event: EventOf<'takenBack'>): v
   const { state, undo } = folding
   const trace = state.traces.find((one) => one.commandId === event.commandId)
   assert(trace !== undefined, `no trace of ${event.commandId}`)
-  for (const touched of trace.touched) restore(state, undo, touched)
+  for (const touched of trace.touched) restore(state, undo, withWeighing(state, touched))
   for (const { doughId, column, pieces } of trace.booked) book(folding, doughId, column, -pieces)
   for (const { key, pieces } of trace.touches) touch(folding, key, -pieces)
   if (trace.touches.length > 0) forgetTouches(folding, trace)

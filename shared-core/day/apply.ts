@@ -1,4 +1,19 @@
 import {
+  applyBatchPlaced,
+  applyBuildDropped,
+  applyLineWeighed,
+  applyMixDropped,
+  applyMixEnded,
+  applyMixesOrdered,
+  applyMixesPlanned,
+  applyMixFolded,
+  applyMixMoved,
+  applyMixRead,
+  applyOnHandSet,
+  applyWantedSet,
+  takeFromMix,
+} from '../dough/apply-dough.ts'
+import {
   applyBatchMoved,
   applyBatchWasted,
   applyFlipped,
@@ -28,6 +43,7 @@ import {
   applySetUpChanged,
   applyTakenBack,
 } from './apply-day.ts'
+import type { ActType } from './commands.ts'
 import type { Entry, Event, EventType } from './events.ts'
 import type { Folding } from './folding.ts'
 import { isWork } from './night.ts'
@@ -107,7 +123,10 @@ const APPLIERS: Appliers = {
   setUpChanged: applySetUpChanged,
   loadListSet: applyLoadListSet,
   plannedDone: ({ state, undo }, { planned }) => put(state, undo, 'planned', planned.id, planned),
-  piecesShaped: (folding, { batch }) => applyPieces(folding, batch, 'shaped', batch.pieces),
+  piecesShaped: (folding, { batch, from }) => {
+    applyPieces(folding, batch, 'shaped', batch.pieces)
+    takeFromMix(folding, from)
+  },
   piecesCarriedIn: (folding, { batch }) => applyPieces(folding, batch, 'carriedIn', batch.pieces),
   piecesFound: (folding, { batch }) => applyPieces(folding, batch, 'unexplained', -batch.pieces),
   batchMoved: applyBatchMoved,
@@ -138,6 +157,22 @@ const APPLIERS: Appliers = {
   setUpPlanned: ({ state, undo }, { setUp }) => put(state, undo, 'setUps', setUp.id, setUp),
   setUpDropped: ({ state, undo }, { setUpId }) => put(state, undo, 'setUps', setUpId, null),
   takenBack: applyTakenBack,
+  wantedSet: applyWantedSet,
+  mixesPlanned: applyMixesPlanned,
+  mixesOrdered: applyMixesOrdered,
+  mixDropped: applyMixDropped,
+  lineWeighed: applyLineWeighed,
+  mixRead: applyMixRead,
+  mixMoved: applyMixMoved,
+  mixFolded: applyMixFolded,
+  mixEnded: applyMixEnded,
+  batchPlaced: applyBatchPlaced,
+  placeRead: ({ state, undo }, { readings }) => put(state, undo, 'readings', readings.place, readings),
+  paceTaught: ({ state, undo }, { teaching }) => put(state, undo, 'teachings', teaching.doughId, teaching),
+  onHandSet: applyOnHandSet,
+  preparationMade: ({ state, undo }, { build }) => put(state, undo, 'builds', build.id, build),
+  buildDropped: applyBuildDropped,
+  piecesWeighed: ({ state, undo }, { checks }) => put(state, undo, 'checks', checks.doughId, checks),
 }
 
 function applyEvent(folding: Folding, event: Event): void {
@@ -146,11 +181,13 @@ function applyEvent(folding: Folding, event: Event): void {
   apply(folding, event)
 }
 
+/** A reading that a script posts every minute, and each line of a mix sheet, would push out what people did. */
+const LEAVES_NO_TRACE: ReadonlySet<string> = new Set<ActType>(['readOven', 'readPlace', 'weighLine'])
+
 function remember({ state, undo, booked, touches }: Folding, entry: Entry): void {
   // A take-back leaves no trace: what it restored is as the command before left it, which may be taken back in turn.
   // One that closed a day, its own or a forgotten one, ends what can be taken back.
-  // A reading that a script posts every minute would push out what people did.
-  if (entry.told.type === 'takeBack' || entry.told.type === 'readOven') return
+  if (entry.told.type === 'takeBack' || LEAVES_NO_TRACE.has(entry.told.type)) return
   if (entry.events.some(({ type }) => type === 'dayClosed' || type === 'dayReopened')) return
   const trace: Trace = {
     commandId: entry.commandId,

@@ -1,3 +1,4 @@
+import { roomAtClose } from '../dough/decide-close.ts'
 import { plannedId } from '../ids.ts'
 import { lineRefusal, piecesOf } from '../line/lines.ts'
 import { isOnTheLine } from '../line/route.ts'
@@ -70,8 +71,17 @@ export function dayClosed(state: State, day: Day, { atMs, closedOn, crewMinutes,
   // A list for tomorrow may have been typed before the close, by its times; one without times, only if nobody closed.
   const isOver = ({ done, inAtMs }: PlannedLoad) => done || (inAtMs === null ? !isLate : inAtMs <= atMs)
   const over = [...state.planned.values()].filter(isOver)
+  const strays = straysOf(state, day, atMs)
   const plannedIds = over.map(({ id }) => id).sort()
-  return { type: 'dayClosed', closedOn, left, plannedIds, crewMinutes, ...straysOf(state, day, atMs) }
+  return {
+    type: 'dayClosed',
+    closedOn,
+    left,
+    plannedIds,
+    crewMinutes,
+    ...strays,
+    ...roomAtClose(state, { day, atMs, closedOn }),
+  }
 }
 
 /** Replaces the loads that are still to come; those that are done stay. */

@@ -1,3 +1,12 @@
+import { decideEndMix, decideFoldMix, decideMoveMix, decideReadMix, decideWeighLine } from '../dough/decide-mix.ts'
+import { decideDropMix, decideOrderMixes, decidePlanMixes, decideSetWanted } from '../dough/decide-plan.ts'
+import { decidePlaceBatch, decideReadPlace, decideWeighPieces } from '../dough/decide-room.ts'
+import {
+  decideCountIngredients,
+  decideDropBuild,
+  decideMakePreparation,
+  decideReceiveIngredient,
+} from '../dough/decide-stores.ts'
 import {
   decideBoard,
   decideCarryIn,
@@ -125,9 +134,25 @@ const DECIDERS: Deciders = {
   slipChangeover: decideSlipChangeover,
   changeOverShelf: decideChangeOverShelf,
   readOven: decideReadOven,
+  setWanted: decideSetWanted,
+  planMixes: decidePlanMixes,
+  orderMixes: decideOrderMixes,
+  dropMix: decideDropMix,
+  weighLine: decideWeighLine,
+  readMix: decideReadMix,
+  moveMix: decideMoveMix,
+  foldMix: decideFoldMix,
+  endMix: decideEndMix,
+  placeBatch: decidePlaceBatch,
+  readPlace: decideReadPlace,
+  countIngredients: decideCountIngredients,
+  receiveIngredient: decideReceiveIngredient,
+  makePreparation: decideMakePreparation,
+  dropBuild: decideDropBuild,
+  weighPieces: decideWeighPieces,
 }
 
-/** Acts that belong to a business day; what is left out is planning, and taking back. */
+/** Planning, readings and taking back: neither do they open a business day nor close a forgotten one. */
 const OUTSIDE_A_DAY: ReadonlySet<ActType> = new Set<ActType>([
   'openDay',
   'closeDay',
@@ -142,6 +167,27 @@ const OUTSIDE_A_DAY: ReadonlySet<ActType> = new Set<ActType>([
   'clearNote',
   'slipChangeover',
   'readOven',
+  'setWanted',
+  'planMixes',
+  'orderMixes',
+  'dropMix',
+  'readPlace',
+])
+
+/** Work of the dough room goes on between two days too: it opens none, but shows that the day before is over. */
+const OPENS_NO_DAY: ReadonlySet<ActType> = new Set<ActType>([
+  ...OUTSIDE_A_DAY,
+  'weighLine',
+  'readMix',
+  'moveMix',
+  'foldMix',
+  'endMix',
+  'placeBatch',
+  'countIngredients',
+  'receiveIngredient',
+  'makePreparation',
+  'dropBuild',
+  'weighPieces',
 ])
 
 /**
@@ -154,7 +200,7 @@ function opening(
   decision: Extract<Decision, { kind: 'taken' }>,
   { nowMs, localDate, noonOf }: Context,
 ): readonly Event[] {
-  if (day !== null || OUTSIDE_A_DAY.has(command.type)) return []
+  if (day !== null || OPENS_NO_DAY.has(command.type)) return []
   const tappedAtMs = decision.events[0]?.atMs ?? nowMs
   const atMs = lastDay !== null && lastDay.closedAtMs > tappedAtMs ? lastDay.closedAtMs : tappedAtMs
   const label = labelOf(localDate, lastDay?.closedOn ?? null)

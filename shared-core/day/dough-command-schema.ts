@@ -2,16 +2,8 @@ import { z } from 'zod'
 import { flag, list, oneOf, record, whole } from '../shop/set-up-fields.ts'
 import { KEPT_MAX, WEIGHT_THOUSANDTHS_MAX } from '../shop/set-up-limits.ts'
 import { command, date, ids, instant, PIECES_MAX, pieces, place } from './command-fields.ts'
+import { DAY_MIXES_MAX, FOLDS_MAX, MIXES_MAX, SAMPLE_PIECES_MAX, WANTED_LINES_MAX } from './dough-limits.ts'
 
-/** Lines of one day of boiling, by dough or variety. */
-export const WANTED_LINES_MAX = 200
-/** Mixes of one day of boiling; a large shop mixes some 20 (common practice, no source). */
-export const DAY_MIXES_MAX = 60
-/** Planned mixes of all days together. */
-export const MIXES_MAX = 200
-const FOLDS_MAX = 20
-/** Pieces weighed at once. */
-export const SAMPLE_MAX = 60
 /** A tonne of flour in one mix, or of a preparation. */
 const MILLIGRAMS_MAX = 1_000_000_000
 /** A freezer and boiling water, in either unit: nothing in a dough room is colder or hotter. */
@@ -110,6 +102,6 @@ export const doughCommands = [
   command('weighPieces', {
     doughId: ids.dough,
     mixId: ids.mix.nullable(),
-    weights: list(weight(1), 'weights', 1, SAMPLE_MAX),
+    weights: list(weight(1), 'weights', 1, SAMPLE_PIECES_MAX),
   }),
 ] as const

@@ -1,3 +1,4 @@
+import type { OnHand } from '../dough/mix.ts'
 import type {
   BatchId,
   BuildId,
@@ -14,7 +15,6 @@ import type {
   UnsureId,
   VarietyId,
 } from '../ids.ts'
-import type { OnHand } from '../dough/mix.ts'
 import type { SetUpChange } from '../shop/set-up-change.ts'
 import type { EpochMs } from '../units.ts'
 import type { OverLimit } from './answers.ts'

@@ -40,4 +40,9 @@ const NO_WORK: ReadonlySet<EventType> = new Set<EventType>([
   'noteCleared',
   'unsureSettled',
   'takenBack',
+  'wantedSet',
+  'mixesPlanned',
+  'mixesOrdered',
+  'mixDropped',
+  'placeRead',
 ])

@@ -18,6 +18,9 @@ const BY_KIND_ONLY: ReadonlySet<ActType> = new Set<ActType>([
   'out',
   'care',
   'doStep',
+  'receiveIngredient',
+  'makePreparation',
+  'weighPieces',
 ])
 
 /**
@@ -40,6 +43,10 @@ function isSame(one: Told, other: Told): boolean {
     one.stepId === other.stepId &&
     one.care === other.care &&
     one.pieces === other.pieces &&
+    one.ingredientId === other.ingredientId &&
+    one.preparationId === other.preparationId &&
+    one.date === other.date &&
+    one.milligrams === other.milligrams &&
     lines(one).join() === lines(other).join()
   )
 }

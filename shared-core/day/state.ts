@@ -1,4 +1,15 @@
 import type {
+  Build,
+  DividerChecks,
+  Friction,
+  Mix,
+  OnHand,
+  Place,
+  PlaceReadings,
+  Teaching,
+  Wanted,
+} from '../dough/mix.ts'
+import type {
   BatchId,
   BuildId,
   CommandId,
@@ -15,17 +26,6 @@ import type {
   UnsureId,
   VarietyId,
 } from '../ids.ts'
-import type {
-  Build,
-  DividerChecks,
-  Friction,
-  Mix,
-  OnHand,
-  Place,
-  PlaceReadings,
-  Teaching,
-  Wanted,
-} from '../dough/mix.ts'
 import type { SetUpChange } from '../shop/set-up-change.ts'
 import type { BatchStage, Shop } from '../shop/shop.ts'
 import type { EpochMs } from '../units.ts'

@@ -1,3 +1,4 @@
+import { counts, usedBy } from '../dough/apply-taken-back.ts'
 import type { DayCommand } from './commands.ts'
 import type { Case, Decision } from './decision.ts'
 import { happen, happenedAt, refuse, take } from './decision.ts'
@@ -19,6 +20,8 @@ export const NEVER_TAKEN_BACK: ReadonlySet<string> = new Set([
   'confirmPresumed',
   'takeBack',
   'readOven',
+  'readPlace',
+  'weighLine',
 ])
 
 /**
@@ -41,6 +44,9 @@ export function decideTakeBack(oneCase: Case<Extract<DayCommand, { type: 'takeBa
 /** The first command after a trace that touched something of it; null when it can still be taken back. */
 export function changedSince(state: State, trace: Trace): Trace | null {
   const keys = new Set(trace.touched.map(({ table, id }) => `${table} ${id}`))
+  const used = usedBy(state, trace)
   const since = state.traces.filter((one) => one.seq > trace.seq)
-  return since.find((one) => one.touched.some(({ table, id }) => keys.has(`${table} ${id}`))) ?? null
+  return (
+    since.find((one) => one.touched.some((row) => keys.has(`${row.table} ${row.id}`) || counts(one, row, used))) ?? null
+  )
 }

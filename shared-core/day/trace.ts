@@ -1,5 +1,15 @@
 import type { MixStage } from '../dough/mix.ts'
-import type { CommandId, DeviceId, DoughId, FormulaId, IngredientId, PersonId, PreparationId, ShelfId, StepId } from '../ids.ts'
+import type {
+  CommandId,
+  DeviceId,
+  DoughId,
+  FormulaId,
+  IngredientId,
+  PersonId,
+  PreparationId,
+  ShelfId,
+  StepId,
+} from '../ids.ts'
 import type { EpochMs } from '../units.ts'
 import type { CareKind } from './said.ts'
 import type { Account, Line } from './state.ts'
@@ -31,6 +41,7 @@ export interface Told {
   readonly ingredientId?: IngredientId
   readonly mixStage?: MixStage
   readonly date?: string
+  readonly milligrams?: number
   readonly text?: string
   /** Of a take-back: the type of the command that it undid. */
   readonly takenBack?: string

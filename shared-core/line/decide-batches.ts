@@ -2,6 +2,7 @@ import type { LineCommand } from '../day/commands.ts'
 import type { Case, Decision } from '../day/decision.ts'
 import { happen, happenedAt, refuse, take } from '../day/decision.ts'
 import type { Batch, Line } from '../day/state.ts'
+import { mixRefusal, shapeFromMix } from '../dough/decide-shape.ts'
 import type { DoughId, VarietyId } from '../ids.ts'
 import type { BatchStage } from '../shop/shop.ts'
 import type { EpochMs } from '../units.ts'
@@ -15,14 +16,20 @@ import { standing } from './standing.ts'
 
 type Of<Type extends LineCommand['type']> = Case<Extract<LineCommand, { type: Type }>>
 
-/** New pieces in the account, shaped now. */
+/** New pieces in the account, shaped now; where a mix is named, out of its dough. */
 export function decideShape(oneCase: Of<'shape'>): Decision {
   const { command } = oneCase
-  const refusal = doughRefusal(oneCase, command.doughId, command.varietyId)
+  const { mixId, place, doughId, pieces } = command
+  const refusal = doughRefusal(oneCase, doughId, command.varietyId) ?? mixRefusal(oneCase)
   if (refusal !== null) return refusal
   const atMs = happenedAt(oneCase)
-  happen(oneCase, atMs, { type: 'piecesShaped', batch: standing(oneCase, command, command.stage, atMs) })
-  return take(oneCase, { doughId: command.doughId, pieces: command.pieces })
+  const batch = {
+    ...standing(oneCase, command, command.stage, atMs),
+    ...(mixId === undefined ? {} : { mixId }),
+    ...(place === undefined ? {} : { place }),
+  }
+  shapeFromMix(oneCase, batch, atMs)
+  return take(oneCase, { doughId, pieces })
 }
 
 /** Pieces that were there before the board was: trays found in the cooler on the first morning. */

@@ -60,6 +60,22 @@ const COMMANDS: { readonly [type in ActType]: true } = {
   slipChangeover: true,
   changeOverShelf: true,
   readOven: true,
+  setWanted: true,
+  planMixes: true,
+  orderMixes: true,
+  dropMix: true,
+  weighLine: true,
+  readMix: true,
+  moveMix: true,
+  foldMix: true,
+  endMix: true,
+  placeBatch: true,
+  readPlace: true,
+  countIngredients: true,
+  receiveIngredient: true,
+  makePreparation: true,
+  dropBuild: true,
+  weighPieces: true,
 }
 
 /** Every parameter that a code may come with. */

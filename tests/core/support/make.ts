@@ -15,6 +15,7 @@ import type {
   Unsure,
   Until,
 } from '../../../shared-core/day/state.ts'
+import type { Build, Mix } from '../../../shared-core/dough/mix.ts'
 import type { DoughId } from '../../../shared-core/ids.ts'
 import { batchId, doughId, loadId, plannedId, shelfId, varietyId } from '../../../shared-core/ids.ts'
 import type { BatchStage, Shop } from '../../../shared-core/shop/shop.ts'
@@ -186,6 +187,8 @@ export interface StateParts {
   readonly notes?: readonly Note[]
   readonly cares?: readonly Care[]
   readonly habits?: readonly Habit[]
+  readonly mixes?: readonly Mix[]
+  readonly builds?: readonly Build[]
   readonly touches?: { readonly [key: string]: number }
   readonly recordedAt?: EpochMs
 }
@@ -217,6 +220,14 @@ export function stateWith(parts: StateParts = {}): State {
     cares: new Map((parts.cares ?? []).map((care) => [care.kind, care])),
     setUps: new Map(),
     habits: new Map((parts.habits ?? []).map((habit) => [habit.varietyId, habit])),
+    wanted: new Map(),
+    mixes: byId(parts.mixes ?? []),
+    builds: byId(parts.builds ?? []),
+    readings: new Map(),
+    frictions: new Map(),
+    teachings: new Map(),
+    onHand: new Map(),
+    checks: new Map(),
     touches: new Map(Object.entries(parts.touches ?? {})),
     account: accountOf(batches, stocks),
     traces: [],

@@ -1,0 +1,39 @@
+import type { State } from '../day/state.ts'
+import type { Touched, Trace } from '../day/trace.ts'
+import type { IngredientId, MixId } from '../ids.ts'
+import type { Build, Mix } from './mix.ts'
+
+/**
+ * A mix as it was before what is taken back, but with the lines that were weighed since: weighing leaves no trace, and
+ * what lies in the bowl stays there.
+ */
+export function withWeighing(state: State, touched: Touched): Touched {
+  const now = touched.table === 'mixes' ? state.mixes.get(touched.id as MixId) : undefined
+  if (now === undefined || touched.before === null) return touched
+  const before = touched.before as Mix
+  const weighed = new Map(now.lines.map(({ key, weighedAtMs }) => [key, weighedAtMs]))
+  const lines = before.lines.map((line) => ({ ...line, weighedAtMs: weighed.get(line.key) ?? null }))
+  return { ...touched, before: { ...before, lines } }
+}
+
+/**
+ * Ingredients that a mix or build took that a command began. A count of them since then saw them gone: with the
+ * beginning taken back alone they would be there again, so the count is taken back first.
+ */
+export function usedBy(state: State, { touched }: Trace): ReadonlySet<IngredientId> {
+  const used = new Set<IngredientId>()
+  for (const { table, id, before } of touched) {
+    const build = table === 'builds' && before === null ? state.builds.get(id as Build['id']) : undefined
+    for (const { ingredientId } of build?.lines ?? []) used.add(ingredientId)
+    const mix = table === 'mixes' ? state.mixes.get(id as MixId) : undefined
+    if (mix === undefined || mix.mixedAtMs === null || (before as Mix | null)?.mixedAtMs != null) continue
+    for (const { ingredientId } of mix.lines) if (ingredientId !== null) used.add(ingredientId)
+  }
+  return used
+}
+
+/** Whether a command said how much of one of these there is, whatever was known before. */
+export function counts({ told }: Trace, { table, id, before }: Touched, used: ReadonlySet<IngredientId>): boolean {
+  if (table !== 'onHand' || !used.has(id as IngredientId)) return false
+  return told.type === 'countIngredients' || before === null
+}

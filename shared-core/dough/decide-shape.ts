@@ -1,0 +1,47 @@
+import type { LineCommand } from '../day/commands.ts'
+import type { Case, Decision } from '../day/decision.ts'
+import { happen, refuse } from '../day/decision.ts'
+import type { Batch } from '../day/state.ts'
+import { must } from '../support.ts'
+import type { EpochMs } from '../units.ts'
+import { moveMix } from './decide-mix.ts'
+import { pieceMilligrams } from './decide-plan.ts'
+import { leftOf } from './mix-left.ts'
+
+type Shape = Case<Extract<LineCommand, { type: 'shape' }>>
+
+/** Whether pieces of that dough can be of the mix that is named; null: they can, or no mix is. */
+export function mixRefusal({ command, state, shop }: Shape): Decision | null {
+  if (command.mixId === undefined) return null
+  const mix = state.mixes.get(command.mixId)
+  if (mix === undefined) return refuse('unknown-mix')
+  const { doughId } = command
+  const isOfIt = shop.doughs.get(doughId)?.formulaId === mix.formula.id
+  return isOfIt || mix.gives.some((one) => one.doughId === doughId)
+    ? null
+    : refuse('other-formula', { doughId, name: mix.formula.name })
+}
+
+/**
+ * Pieces shaped, out of a mix where one is named: its dough is on the bench by then, whatever was tapped. More than was
+ * left is taken all the same and booked as unexplained; with the last pieces the mix ends, and what is left was lost.
+ */
+export function shapeFromMix(oneCase: Shape, batch: Batch, atMs: EpochMs): void {
+  const { command, state, shop } = oneCase
+  if (command.mixId === undefined) {
+    happen(oneCase, atMs, { type: 'piecesShaped', batch })
+    return
+  }
+  const mix = must(state.mixes, command.mixId)
+  const { id, stage } = mix
+  if (stage !== 'bench' && stage !== 'ended') moveMix(oneCase, mix, 'bench')
+  const given = mix.gives.find(({ doughId }) => doughId === batch.doughId)?.pieceMilligrams ?? 0
+  const milligrams = batch.pieces * (given > 0 ? given : pieceMilligrams(shop, batch.doughId))
+  // What a mix that is only now begun holds is known from its sheet.
+  const left = leftOf({ ...mix, mixedAtMs: mix.mixedAtMs ?? atMs })
+  const after = Math.max(0, left - milligrams)
+  const from = { mixId: id, milligrams, unexplainedMilligrams: left - milligrams - after }
+  happen(oneCase, atMs, { type: 'piecesShaped', batch, from })
+  if (command.isLast !== true || stage === 'ended') return
+  happen(oneCase, atMs, { type: 'mixEnded', mixId: id, lostMilligrams: after, spoiltMilligrams: 0 })
+}
