@@ -15,6 +15,10 @@ const CHANGES = setUpChanges(
 /** One command of each type, as it comes over the wire. */
 export const COMMANDS = [
   { type: 'shape', doughId: 'plain', varietyId: null, pieces: 24, stage: 'proof' },
+  {
+    ...{ type: 'shape', doughId: 'plain', varietyId: null, pieces: 24, stage: 'proof' },
+    ...{ mixId: 'k7f3m2q9xa.1', isLast: true, place: 'Rack 2, level 5' },
+  },
   { type: 'carryIn', doughId: 'plain', varietyId: 'sesame', pieces: 24, stage: 'chill', sinceMs: null },
   { type: 'pull', doughId: 'plain', varietyId: null, pieces: 24 },
   { type: 'dip', doughId: 'plain', varietyId: null, pieces: 36 },
@@ -58,6 +62,28 @@ export const COMMANDS = [
   { type: 'slipChangeover', slipMs: -900_000 },
   { type: 'changeOverShelf', shelfId: '1', to: 'secondMenu' },
   { type: 'readOven', shelfId: null, degrees: 495, unit: 'F' },
+  { type: 'setWanted', date: '2026-11-25', lines: [{ doughId: 'plain', varietyId: null, pieces: 240, ordered: 12 }] },
+  {
+    type: 'planMixes',
+    date: '2026-11-25',
+    mixes: [
+      { formulaId: 'plain', flourMilligrams: 22_680_000, startAtMs: AT_MS, gives: [{ doughId: 'plain', pieces: 300 }] },
+    ],
+  },
+  { type: 'orderMixes', mixes: [{ mixId: 'k7f3m2q9xa.1', startAtMs: null }] },
+  { type: 'dropMix', mixId: 'k7f3m2q9xa.1' },
+  { type: 'weighLine', mixId: 'k7f3m2q9xa.1', line: 'malt+', done: true },
+  { type: 'readMix', mixId: 'k7f3m2q9xa.1', temp: 'flour', read: { thousandths: 68_000, unit: 'F' } },
+  { type: 'moveMix', mixId: 'k7f3m2q9xa.1', from: 'planned', to: 'mixing' },
+  { type: 'foldMix', mixId: 'k7f3m2q9xa.1', fold: 2 },
+  { type: 'endMix', mixId: 'k7f3m2q9xa.1', left: 'lost' },
+  { type: 'placeBatch', batchId: 'k7f3m2q9xa.1', place: null },
+  { type: 'readPlace', place: 'cooler', read: { thousandths: 3_500, unit: 'C' } },
+  { type: 'countIngredients', counts: [{ ingredientId: 'flour', weight: { thousandths: 150_000, unit: 'lb' } }] },
+  { type: 'receiveIngredient', ingredientId: 'flour', weight: { thousandths: 500_000, unit: 'lb' } },
+  { type: 'makePreparation', preparationId: 'poolish', milligrams: 4_000_000, forDate: '2026-11-25' },
+  { type: 'dropBuild', buildId: 'k7f3m2q9xa.1' },
+  { type: 'weighPieces', doughId: 'plain', mixId: null, weights: [{ thousandths: 113_000, unit: 'g' }] },
 ].map((act) => ({ ...HEAD, ...act }))
 
 export function commandOf(type: string): object {

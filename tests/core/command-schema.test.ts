@@ -29,7 +29,7 @@ describe('a command from outside', () => {
     expect(same).toBe(true)
   })
 
-  it.each(COMMANDS.map((command) => [command.type, command] as const))(
+  it.each(COMMANDS.map((one) => [one.type, one] as const))(
     'given %s, then it is read as it is',
     (_type, command) => {
       expect(parseCommand(command)).toEqual({ ok: true, command })
@@ -41,7 +41,7 @@ describe('a command from outside', () => {
       ActType,
       true
     >
-    expect(Object.keys(all)).toHaveLength(44)
+    expect(Object.keys(all)).toHaveLength(60)
   })
 
   it('given confirmed codes, or a device that knows no time, then they are read', () => {
@@ -133,7 +133,7 @@ describe('what is wrong with a command is told with its place', () => {
       '"value" is missing.',
       'An object with "pieces", "cycleMs", "recoverMs", "care".',
     ],
-    ['changeSetUp', '/changes/8/value/chill/unit', 'days', '"unit" is the text "days".', '"s", "min" or "h".'],
+    ['changeSetUp', '/changes/9/value/chill/unit', 'days', '"unit" is the text "days".', '"s", "min" or "h".'],
   ])('%s with %s being %j', (type, at, value, wrong, right) => {
     expect(problemsAt(withValue(commandOf(type), at, value))).toEqual([{ path: at, wrong, right }])
   })

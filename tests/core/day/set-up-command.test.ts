@@ -40,7 +40,7 @@ describe('a set-up in commands', () => {
 
   it.each([
     [
-      { entity: 'topping', value: { id: 'a', name: 'A', order: 0, contains: ['egg', 'egg'], retired: false } },
+      { entity: 'topping', value: { id: 'a', name: 'A', order: 0, contains: ['egg', 'egg'], madeOf: [], retired: false } },
       '/contains',
       '"egg" is named twice.',
     ],
@@ -51,7 +51,7 @@ describe('a set-up in commands', () => {
     ],
     [{ entity: 'step', value: { ...STEP, offsetMs: -86_400_001 } }, '/offsetMs', '"offsetMs" is -86400001.'],
     [
-      { entity: 'mixer', value: { leastFlour: lb(2), mostFlour: lb(1) } },
+      { entity: 'mixer', value: { name: 'Mixer', washMs: 0, leastFlour: lb(2), mostFlour: lb(1) } },
       '/leastFlour',
       'The least flour is 0.002 lb, more than the most.',
     ],
