@@ -1,7 +1,9 @@
+import { EN_DOUGH_FIELDS } from './en-set-up-dough.ts'
 import type { OptionWords } from './set-up.ts'
 import type { SetUpFields } from './set-up-fields.ts'
 
 export const EN_FIELDS: SetUpFields = {
+  ...EN_DOUGH_FIELDS,
   profile: {
     name: 'Name of the shop',
     zone: 'Time zone',
@@ -31,7 +33,12 @@ export const EN_FIELDS: SetUpFields = {
     bakeAt: 'Bagels bake at',
     secondAt: 'The second menu bakes at',
   },
-  mixer: { leastFlour: 'Least flour for a mix', mostFlour: 'Most flour for a mix' },
+  mixer: {
+    name: 'Called',
+    washMs: 'Washing it',
+    leastFlour: 'Least flour for a mix',
+    mostFlour: 'Most flour for a mix',
+  },
   cooler: { trays: 'Trays in the cooler', keepsAt: 'The cooler keeps' },
   counter: {
     salesFrom: 'Sales are known from',
@@ -45,9 +52,13 @@ export const EN_FIELDS: SetUpFields = {
     route: 'Way through the shop',
     trayPieces: 'Pieces on a tray',
     contains: 'Contains',
+    formulaId: 'Mixed by',
+    pieceWeight: 'One piece as shaped',
+    shapedBy: 'Shaped by',
+    labelWeight: 'On the label of a baked piece',
     windows: 'Times of its own',
   },
-  topping: { name: 'Name', contains: 'Contains' },
+  topping: { name: 'Name', contains: 'Contains', madeOf: 'On one piece' },
   variety: {
     name: 'Name',
     doughId: 'Dough',

@@ -3,6 +3,9 @@ import type { FileWords, FormWords, GuideWords, ListWords, SaveWords, VersionWor
 export const EN_LIST: ListWords = {
   newName: {
     shelf: 'A new shelf',
+    ingredient: 'A new ingredient',
+    preparation: 'A new preparation',
+    formula: 'A new formula',
     dough: 'A new dough',
     topping: 'A new topping',
     variety: 'A new variety',

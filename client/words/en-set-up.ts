@@ -1,3 +1,4 @@
+import { EN_DOUGH, EN_DOUGH_MISFITS } from './en-set-up-dough.ts'
 import { EN_FIELDS, EN_OPTIONS } from './en-set-up-fields.ts'
 import { EN_FILE, EN_FORM, EN_GUIDE, EN_LIST, EN_SAVE, EN_VERSIONS } from './en-set-up-ways.ts'
 import type { SetUpSentences, SumWords } from './set-up.ts'
@@ -15,6 +16,7 @@ export function enSetUp({ cautions }: Words): SetUpSentences {
       shop: 'The shop',
       equipment: 'Equipment',
       made: 'What is made',
+      mixed: 'The dough room',
       work: 'How the work goes',
       changes: 'Changes',
     },
@@ -22,6 +24,7 @@ export function enSetUp({ cautions }: Words): SetUpSentences {
     about: ABOUT,
     fields: EN_FIELDS,
     options: EN_OPTIONS,
+    dough: EN_DOUGH,
     list: EN_LIST,
     form: EN_FORM,
     guide: EN_GUIDE,
@@ -54,6 +57,10 @@ const PARTS: SetUpSentences['parts'] = {
   doughs: 'Doughs',
   toppings: 'Toppings',
   varieties: 'Varieties',
+  doughRoom: 'How it works',
+  formulas: 'Formulas',
+  preparations: 'Pre-ferments and soakers',
+  ingredients: 'Ingredients',
   windows: 'Times',
   steps: 'Opening and changeover',
   stations: 'Who taps what',
@@ -75,6 +82,10 @@ const ABOUT: SetUpSentences['about'] = {
   doughs: 'Each has its way through the shop. Retired ones stay in the records.',
   toppings: 'Seeds, salt, mixes: what goes on the outside.',
   varieties: 'A dough, a size and shape, and a topping.',
+  doughRoom: 'Hours, hands, scale, water and air: what mixes are planned and water is reckoned by.',
+  formulas: 'What is mixed, in baker’s percent: all flour is 100 %. Several doughs can be shaped from one formula.',
+  preparations: 'Made ahead of the mix; their flour and water are counted in the formula.',
+  ingredients: 'What is bought: its kind, allergens as on its label, its price and its bag.',
   windows:
     'Earliest, target and latest of each stage, where neither dough nor variety says otherwise. Screens count down to the target.',
   steps: 'Back-timed lists: the opening counts from the first load in, the changeover from the oven being empty.',
@@ -94,6 +105,10 @@ const ENTITIES: { readonly [entity in Parameters<SetUpSentences['entity']>[0]]: 
   oven: 'Oven',
   mixer: 'Mixer',
   cooler: 'Cooler',
+  doughRoom: 'Dough room',
+  ingredient: 'Ingredient',
+  preparation: 'Preparation',
+  formula: 'Formula',
   counter: 'Counter',
   windows: 'Times',
   shelf: 'Shelf',
@@ -111,6 +126,7 @@ const NAME = 'Another one in use has this name. Give it one of its own.'
 
 /** Sentences of what would be right; a misfit without one is told as the core tells it. */
 const MISFITS: Readonly<Record<string, string>> = {
+  ...EN_DOUGH_MISFITS,
   'hours/ovenReadyMinute': 'The oven is ready when the shop opens, or before.',
   'hours/closeMinute': 'The shop closes after it opens, within one day.',
   'hours/changeoverFromMinute': 'The changeover begins while the shop is open.',
@@ -141,6 +157,9 @@ const MISFITS: Readonly<Record<string, string>> = {
   'variety/windows': ORDER,
   'station/': 'Somebody taps load, and somebody taps out.',
   'station/name': NAME,
+  'ingredient/name': NAME,
+  'preparation/name': NAME,
+  'formula/name': NAME,
   'topping/name': NAME,
   'person/name': NAME,
   'step/name': NAME,

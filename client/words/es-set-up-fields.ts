@@ -1,7 +1,9 @@
+import { ES_DOUGH_FIELDS } from './es-set-up-dough.ts'
 import type { OptionWords } from './set-up.ts'
 import type { SetUpFields } from './set-up-fields.ts'
 
 export const ES_FIELDS: SetUpFields = {
+  ...ES_DOUGH_FIELDS,
   profile: {
     name: 'Nombre del local',
     zone: 'Zona horaria',
@@ -31,7 +33,12 @@ export const ES_FIELDS: SetUpFields = {
     bakeAt: 'Los bagels se hornean a',
     secondAt: 'El segundo menú se hornea a',
   },
-  mixer: { leastFlour: 'Harina mínima por amasado', mostFlour: 'Harina máxima por amasado' },
+  mixer: {
+    name: 'Se llama',
+    washMs: 'Lavarla',
+    leastFlour: 'Harina mínima por amasado',
+    mostFlour: 'Harina máxima por amasado',
+  },
   cooler: { trays: 'Bandejas en el frío', keepsAt: 'El frío mantiene' },
   counter: {
     salesFrom: 'Las ventas se saben por',
@@ -45,9 +52,13 @@ export const ES_FIELDS: SetUpFields = {
     route: 'Camino por el local',
     trayPieces: 'Piezas por bandeja',
     contains: 'Contiene',
+    formulaId: 'Fórmula',
+    pieceWeight: 'Una pieza formada',
+    shapedBy: 'Se forma con',
+    labelWeight: 'En la etiqueta de una pieza horneada',
     windows: 'Tiempos propios',
   },
-  topping: { name: 'Nombre', contains: 'Contiene' },
+  topping: { name: 'Nombre', contains: 'Contiene', madeOf: 'En una pieza' },
   variety: {
     name: 'Nombre',
     doughId: 'Masa',

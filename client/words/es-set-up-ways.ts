@@ -3,6 +3,9 @@ import type { FileWords, FormWords, GuideWords, ListWords, SaveWords, VersionWor
 export const ES_LIST: ListWords = {
   newName: {
     shelf: 'Un piso nuevo',
+    ingredient: 'Un ingrediente nuevo',
+    preparation: 'Una preparación nueva',
+    formula: 'Una fórmula nueva',
     dough: 'Una masa nueva',
     topping: 'Una cobertura nueva',
     variety: 'Una variedad nueva',

@@ -1,3 +1,4 @@
+import { ES_DOUGH, ES_DOUGH_MISFITS } from './es-set-up-dough.ts'
 import { ES_FIELDS, ES_OPTIONS } from './es-set-up-fields.ts'
 import { ES_FILE, ES_FORM, ES_GUIDE, ES_LIST, ES_SAVE, ES_VERSIONS } from './es-set-up-ways.ts'
 import type { SetUpSentences, SumWords } from './set-up.ts'
@@ -15,6 +16,7 @@ export function esSetUp({ cautions }: Words): SetUpSentences {
       shop: 'El local',
       equipment: 'Equipo',
       made: 'Lo que se hace',
+      mixed: 'El cuarto de masas',
       work: 'Cómo va el trabajo',
       changes: 'Cambios',
     },
@@ -22,6 +24,7 @@ export function esSetUp({ cautions }: Words): SetUpSentences {
     about: ABOUT,
     fields: ES_FIELDS,
     options: ES_OPTIONS,
+    dough: ES_DOUGH,
     list: ES_LIST,
     form: ES_FORM,
     guide: ES_GUIDE,
@@ -54,6 +57,10 @@ const PARTS: SetUpSentences['parts'] = {
   doughs: 'Masas',
   toppings: 'Coberturas',
   varieties: 'Variedades',
+  doughRoom: 'Cómo trabaja',
+  formulas: 'Fórmulas',
+  preparations: 'Prefermentos y remojos',
+  ingredients: 'Ingredientes',
   windows: 'Tiempos',
   steps: 'Apertura y cambio',
   stations: 'Quién toca qué',
@@ -75,6 +82,11 @@ const ABOUT: SetUpSentences['about'] = {
   doughs: 'Cada una tiene su camino por el local. Las retiradas quedan en los registros.',
   toppings: 'Semillas, sal, mezclas: lo que va por fuera.',
   varieties: 'Una masa, un tamaño y forma, y una cobertura.',
+  doughRoom: 'Horas, manos, báscula, agua y aire: con ello se planean los amasados y se calcula el agua.',
+  formulas:
+    'Lo que se amasa, en porcentaje de panadero: toda la harina es 100 %. De una fórmula se forman varias masas.',
+  preparations: 'Se hacen antes de amasar; su harina y su agua cuentan en la fórmula.',
+  ingredients: 'Lo que se compra: su tipo, alérgenos de la etiqueta, precio y saco.',
   windows:
     'Lo más temprano, lo ideal y lo más tarde de cada etapa, si ni la masa ni la variedad dicen otra cosa. Las pantallas cuentan hasta lo ideal.',
   steps: 'Listas hacia atrás: la apertura cuenta desde la primera carga, el cambio desde el horno vacío.',
@@ -93,6 +105,10 @@ const ENTITIES: { readonly [entity in Parameters<SetUpSentences['entity']>[0]]: 
   oven: 'Horno',
   mixer: 'Amasadora',
   cooler: 'Frío',
+  doughRoom: 'Cuarto de masas',
+  ingredient: 'Ingrediente',
+  preparation: 'Preparación',
+  formula: 'Fórmula',
   counter: 'Mostrador',
   windows: 'Tiempos',
   shelf: 'Piso',
@@ -111,6 +127,7 @@ const NAME = 'Otro en uso se llama igual. Póngale un nombre propio.'
 
 /** Sentences of what would be right; a misfit without one is told as the core tells it. */
 const MISFITS: Readonly<Record<string, string>> = {
+  ...ES_DOUGH_MISFITS,
   'hours/ovenReadyMinute': 'El horno está listo cuando abre el local, o antes.',
   'hours/closeMinute': 'El local cierra después de abrir, el mismo día.',
   'hours/changeoverFromMinute': 'El cambio empieza mientras el local está abierto.',
@@ -141,6 +158,9 @@ const MISFITS: Readonly<Record<string, string>> = {
   'variety/windows': ORDER,
   'station/': 'Alguien toca cargar y alguien toca sacar.',
   'station/name': NAME,
+  'ingredient/name': NAME,
+  'preparation/name': NAME,
+  'formula/name': NAME,
   'topping/name': NAME,
   'person/name': NAME,
   'step/name': NAME,

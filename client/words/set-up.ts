@@ -1,4 +1,5 @@
 import type { SetUpChange } from '../../shared-core/shop/set-up-change.ts'
+import type { ListName } from '../../shared-core/shop/set-up-parts.ts'
 import type {
   Allergen,
   BatchStage,
@@ -14,6 +15,7 @@ import type {
 } from '../../shared-core/shop/shop.ts'
 import { enSetUp } from './en-set-up.ts'
 import { esSetUp } from './es-set-up.ts'
+import type { DoughSetUpWords } from './set-up-dough.ts'
 import type { SetUpFields } from './set-up-fields.ts'
 import type { Words } from './words.ts'
 
@@ -32,6 +34,7 @@ export interface SetUpSentences {
   readonly about: { readonly [part in SetUpPart]: string }
   readonly fields: SetUpFields
   readonly options: OptionWords
+  readonly dough: DoughSetUpWords
   readonly list: ListWords
   readonly form: FormWords
   readonly guide: GuideWords
@@ -46,7 +49,7 @@ export interface SetUpSentences {
   entity(entity: SetUpChange['entity'], name: string | null): string
 }
 
-export type SetUpGroup = 'shop' | 'equipment' | 'made' | 'work' | 'changes'
+export type SetUpGroup = 'shop' | 'equipment' | 'made' | 'mixed' | 'work' | 'changes'
 export type SetUpPart =
   | 'shop'
   | 'hours'
@@ -59,6 +62,10 @@ export type SetUpPart =
   | 'doughs'
   | 'toppings'
   | 'varieties'
+  | 'doughRoom'
+  | 'formulas'
+  | 'preparations'
+  | 'ingredients'
   | 'windows'
   | 'steps'
   | 'stations'
@@ -93,7 +100,7 @@ export interface OptionWords {
 export interface ListWords {
   /** The field for a new one, by what is added. */
   readonly newName: {
-    readonly [list in 'shelf' | 'dough' | 'topping' | 'variety' | 'station' | 'person' | 'step']: string
+    readonly [list in ListName]: string
   }
   readonly add: string
   readonly up: string
