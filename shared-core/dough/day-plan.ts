@@ -2,6 +2,7 @@ import type { MixAsked } from '../day/dough-commands.ts'
 import type { State } from '../day/state.ts'
 import type { DoughId, FormulaId } from '../ids.ts'
 import type { Shop } from '../shop/shop.ts'
+import { assert } from '../support.ts'
 import type { EpochMs } from '../units.ts'
 import type { NoonOf } from './dates.ts'
 import { planDays } from './plan-days.ts'
@@ -30,18 +31,21 @@ export interface DoughNeed {
   readonly pieces: number
   /** Of one piece as shaped; 0 where the set-up does not say. */
   readonly pieceMilligrams: number
-  /** More than is wanted: what trays and bags add, free to be sold or kept. */
+  /** Of `pieces`, what nobody asked for: what trays and bags add. */
   readonly over: number
-  /** Wanted pieces that cannot be planned, as the dough has no formula or no piece weight. */
+  /** Of `pieces`, those that no mix is planned for, as the dough has no formula or no piece weight. */
   readonly short: number
+  /** Shaped already, inside their window that day, and wanted by nobody. */
+  readonly spare: number
   readonly why: readonly NeedReason[]
 }
 
 /**
- * `counter`, `orders`: wanted. `chilled`: in the cooler or proofing and inside its window that day. `begun`: of mixes that
- * are made for it. `earlier`: what mixes for an earlier day will leave over. `trays`, `bags`: rounded up.
+ * `counter`, `orders`: wanted. `boiled`: of today, boiled already; `loads`: today's planned loads take more than is wanted.
+ * `chilled`: in the cooler or proofing and inside its window that day. `begun`: of mixes that are made for it. `earlier`:
+ * what mixes for an earlier day will leave over. `trays`, `bags`: rounded up.
  */
-export type NeedCode = 'counter' | 'orders' | 'chilled' | 'begun' | 'earlier' | 'trays' | 'bags'
+export type NeedCode = 'counter' | 'orders' | 'boiled' | 'loads' | 'chilled' | 'begun' | 'earlier' | 'trays' | 'bags'
 export interface NeedReason {
   readonly code: NeedCode
   /** Signed: what is there already counts off. */
@@ -84,5 +88,7 @@ export interface PlannedMix extends MixAsked {
  * @example 300 plain wanted, 32 chilled, trays of 15 // 270 to shape: 300 − 32 + 2
  */
 export function dayPlan(state: State, shop: Shop, date: string, noonOf: NoonOf): DayPlan {
-  return planDays({ state, shop, noonOf }, date)
+  const plan = planDays({ state, shop, noonOf }, date).plans.at(-1)
+  assert(plan !== undefined, `no plan for ${date}`)
+  return plan
 }

@@ -1,0 +1,77 @@
+import { dateAfter } from '../day/label.ts'
+import type { State } from '../day/state.ts'
+import type { DoughId } from '../ids.ts'
+import type { Shop } from '../shop/shop.ts'
+
+/** Pieces of one dough wanted on a day, for the counter and for orders; varieties are pooled to their dough. */
+export interface Demand {
+  readonly counter: number
+  readonly orders: number
+}
+
+/** What was typed for a day, by dough. */
+export function demandOn({ wanted }: Pick<State, 'wanted'>, date: string): ReadonlyMap<DoughId, Demand> {
+  const demand = new Map<DoughId, Demand>()
+  for (const { doughId, pieces, ordered } of wanted.get(date)?.lines ?? []) {
+    const before = demand.get(doughId) ?? { counter: 0, orders: 0 }
+    demand.set(doughId, { counter: before.counter + pieces, orders: before.orders + ordered })
+  }
+  return demand
+}
+
+/** The next date on which anything is boiled: the open day's, else the one after the last close. */
+export function firstDate({ day, lastDay }: Pick<State, 'day' | 'lastDay'>, otherwise: string): string {
+  if (day !== null) return day.label
+  return lastDay === null ? otherwise : dateAfter(lastDay.closedOn, 1)
+}
+
+/**
+ * Pieces of each dough that the first date still takes out of the cooler. On the open day: of the loads that are planned,
+ * what is not pulled yet; without these, what is wanted less what has been pulled. Null: nobody has said anything, so what
+ * is chilled is presumed to be for that day.
+ * @param isOver nothing more is boiled that day
+ */
+export function openingDemand(
+  state: State,
+  shop: Shop,
+  date: string,
+  isOver: boolean,
+): ReadonlyMap<DoughId, number> | null {
+  if (isOver) return new Map()
+  const demand = demandOn(state, date)
+  if (state.day?.label !== date) return demand.size === 0 ? null : summed(demand)
+  if ([...state.planned.values()].some(({ done }) => !done)) return plannedStillToPull(state, shop)
+  if (demand.size === 0) return state.planned.size > 0 ? new Map() : null
+  const pulled = pulledToday(state)
+  return new Map([...summed(demand)].map(([id, pieces]) => [id, Math.max(0, pieces - (pulled.get(id) ?? 0))]))
+}
+
+function summed(demand: ReadonlyMap<DoughId, Demand>): Map<DoughId, number> {
+  return new Map([...demand].map(([id, { counter, orders }]) => [id, counter + orders]))
+}
+
+function plannedStillToPull(state: State, shop: Shop): Map<DoughId, number> {
+  const pieces = new Map<DoughId, number>()
+  const add = (id: DoughId, more: number) => pieces.set(id, Math.max(0, (pieces.get(id) ?? 0) + more))
+  for (const { done, lines } of state.planned.values()) {
+    if (done) continue
+    for (const line of lines) {
+      const variety = shop.varieties.get(line.varietyId)
+      if (variety !== undefined) add(variety.doughId, line.pieces)
+    }
+  }
+  for (const { stage, doughId, pieces: some } of state.batches.values())
+    if (stage === 'rack' || stage === 'kettle' || stage === 'boards') add(doughId, -some)
+  return pieces
+}
+
+/** Everything that came in today and does not proof or chill any more; day-old pieces were never in the cooler. */
+function pulledToday(state: State): Map<DoughId, number> {
+  const pulled = new Map<DoughId, number>()
+  const add = (id: DoughId, more: number) => pulled.set(id, Math.max(0, (pulled.get(id) ?? 0) + more))
+  for (const [id, { shaped, carriedIn }] of state.account) add(id, shaped + carriedIn)
+  for (const { stage, doughId, pieces } of state.batches.values())
+    if (stage === 'proof' || stage === 'chill') add(doughId, -pieces)
+  for (const { doughId, dayOldPut, kept } of state.stock.values()) add(doughId, -dayOldPut - kept)
+  return pulled
+}
