@@ -29,12 +29,9 @@ describe('a command from outside', () => {
     expect(same).toBe(true)
   })
 
-  it.each(COMMANDS.map((one) => [one.type, one] as const))(
-    'given %s, then it is read as it is',
-    (_type, command) => {
-      expect(parseCommand(command)).toEqual({ ok: true, command })
-    },
-  )
+  it.each(COMMANDS.map((one) => [one.type, one] as const))('given %s, then it is read as it is', (_type, command) => {
+    expect(parseCommand(command)).toEqual({ ok: true, command })
+  })
 
   it('there is one of each type above', () => {
     const all: Record<ActType, true> = Object.fromEntries(COMMANDS.map(({ type }) => [type, true])) as Record<
