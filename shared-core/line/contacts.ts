@@ -1,5 +1,6 @@
 import type { CareKind } from '../day/said.ts'
 import type { State } from '../day/state.ts'
+import { allergensOfDough, allergensOfTopping, namesOf } from '../dough/allergens.ts'
 import type { DoughId, VarietyId } from '../ids.ts'
 import { inOrder, inUse } from '../shop/in-order.ts'
 import type { Allergen, Shop, Variety } from '../shop/shop.ts'
@@ -23,7 +24,7 @@ export interface Contact {
   /** Null in the kettle: its water knows doughs only. */
   readonly varietyId: VarietyId | null
   readonly name: string
-  /** As entered for the dough and, on boards, the topping. */
+  /** By ingredients and what was entered: of the dough and, on boards, the topping. */
   readonly contains: readonly Allergen[]
   readonly pieces: number
 }
@@ -44,16 +45,19 @@ export function newToKettle(state: State, doughId: DoughId): readonly Allergen[]
   if (shop === null) return []
   const known = new Set(inKettle(state, shop).flatMap(({ contains }) => contains))
   const inUseNow = inUse(shop.doughs)
-  const isInAll = (allergen: Allergen) => inUseNow.every(({ contains }) => contains.includes(allergen))
-  const contains = shop.doughs.get(doughId)?.contains ?? []
-  return ALLERGENS.filter((allergen) => contains.includes(allergen) && !known.has(allergen) && !isInAll(allergen))
+  const inEach = inUseNow.map(({ id }) => namesOf(allergensOfDough(shop, id)))
+  const isInAll = (allergen: Allergen) => inEach.every((contains) => contains.includes(allergen))
+  return namesOf(allergensOfDough(shop, doughId)).filter((allergen) => !known.has(allergen) && !isInAll(allergen))
 }
 
 function inKettle(state: State, shop: Shop): readonly Contact[] {
   const since = touchedSince(state, 'change')
   return inOrder(shop.doughs)
-    .map(({ id, name, contains }) => ({ doughId: id, varietyId: null, name, contains, pieces: since(kettleKey(id)) }))
+    .map((dough) => ({ dough, pieces: since(kettleKey(dough.id)) }))
     .filter(({ pieces }) => pieces > 0)
+    .map(({ dough: { id, name }, pieces }) => {
+      return { doughId: id, varietyId: null, name, contains: namesOf(allergensOfDough(shop, id)), pieces }
+    })
 }
 
 /** Pieces that stand on boards now have touched them too, though no load has counted them yet. */
@@ -76,8 +80,8 @@ function onBoards(state: State, shop: Shop): readonly Contact[] {
 
 /** What a variety brings to its boards: its dough, and a topping that goes on before the flip. */
 function containsOf(shop: Shop, { doughId, topping, toppingId }: Variety): readonly Allergen[] {
-  const dough = shop.doughs.get(doughId)?.contains ?? []
-  const top = topping !== 'before-flip' || toppingId === null ? [] : (shop.toppings.get(toppingId)?.contains ?? [])
+  const dough = namesOf(allergensOfDough(shop, doughId))
+  const top = topping !== 'before-flip' || toppingId === null ? [] : namesOf(allergensOfTopping(shop, toppingId))
   return ALLERGENS.filter((allergen) => dough.includes(allergen) || top.includes(allergen))
 }
 

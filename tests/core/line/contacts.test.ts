@@ -47,7 +47,7 @@ describe('what touched the kettle', () => {
     load(state, 's1', lines('sesame', 24), '6:10')
     expect(contacts(state).kettle).toEqual([
       { doughId: 'plain', varietyId: null, name: 'Plain', contains: ['wheat'], pieces: 24 },
-      { doughId: 'egg', varietyId: null, name: 'Egg', contains: ['wheat', 'egg', 'milk'], pieces: 12 },
+      { doughId: 'egg', varietyId: null, name: 'Egg', contains: ['milk', 'egg', 'wheat'], pieces: 12 },
     ])
   })
 
