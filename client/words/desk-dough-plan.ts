@@ -13,6 +13,7 @@ export interface PlanWords {
   readonly doughColumns: { readonly [column in 'dough' | 'shape' | 'why']: string }
   reason(code: NeedCode, pieces: number): string
   over(pieces: number): string
+  spare(pieces: number): string
   noFormula(pieces: number): string
   readonly mixesTitle: string
   readonly mixColumns: { readonly [column in 'mix' | 'flour' | 'dough' | 'gives']: string }

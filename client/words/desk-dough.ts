@@ -2,6 +2,7 @@ import type { MixStage, MixTemp, Place } from '../../shared-core/dough/mix.ts'
 import type { Language } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { DaysWords } from './desk-dough-days.ts'
+import type { OrderWords } from './desk-dough-order.ts'
 import type { PlanWords } from './desk-dough-plan.ts'
 import { enDough } from './en-desk-dough.ts'
 import { esDough } from './es-desk-dough.ts'
@@ -21,6 +22,7 @@ export interface DoughWords {
   readonly days: DaysWords
   readonly wanted: WantedWords
   readonly plan: PlanWords
+  readonly order: OrderWords
   readonly sheets: SheetWords
   readonly stock: StockWords
   readonly running: RunningWords

@@ -16,6 +16,7 @@ export function enPlan({ times }: Words): PlanWords {
     doughColumns: { dough: 'dough', shape: 'to shape', why: 'why' },
     reason: (code, count) => REASONS[code](Math.abs(count), count),
     over: (count) => `${count} more than wanted`,
+    spare: (count) => `${count} shaped that nobody wants`,
     noFormula: (count) => `${pieces(count)} cannot be planned: the dough has no formula or no piece weight.`,
     mixesTitle: 'Mixes',
     mixColumns: { mix: 'mix', flour: 'flour', dough: 'dough', gives: 'gives' },
@@ -66,6 +67,8 @@ export function enPlan({ times }: Words): PlanWords {
 const REASONS: { readonly [code in Parameters<PlanWords['reason']>[0]]: (count: number, signed: number) => string } = {
   counter: (count) => `${count} for the counter`,
   orders: (count) => `+ ${count} ordered`,
+  boiled: (count) => `− ${count} boiled already`,
+  loads: (count) => `+ ${count} more in the planned loads`,
   chilled: (count) => `− ${count} chilled or proofing and still good`,
   begun: (count) => `− ${count} of mixes begun`,
   earlier: (count) => `− ${count} left over from the days before`,

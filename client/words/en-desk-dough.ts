@@ -8,6 +8,7 @@ import type {
   WantedWords,
 } from './desk-dough.ts'
 import { enDays } from './en-desk-dough-days.ts'
+import { enOrder } from './en-desk-dough-order.ts'
 import { enPlan } from './en-desk-dough-plan.ts'
 import type { Words } from './words.ts'
 
@@ -35,6 +36,7 @@ export function enDough(words: Words): DoughWords {
     days: enDays(words),
     wanted: WANTED,
     plan: enPlan(words),
+    order: enOrder(words),
     sheets: sheets(words),
     stock: stock(),
     running: running(words),

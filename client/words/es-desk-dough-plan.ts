@@ -16,6 +16,7 @@ export function esPlan({ times }: Words): PlanWords {
     doughColumns: { dough: 'masa', shape: 'para formar', why: 'por qué' },
     reason: (code, count) => REASONS[code](Math.abs(count), count),
     over: (count) => `${count} más de lo que se quiere`,
+    spare: (count) => `${count} formadas que nadie quiere`,
     noFormula: (count) => `${pieces(count)} no se pueden planear: la masa no tiene fórmula o peso de pieza.`,
     mixesTitle: 'Amasijos',
     mixColumns: { mix: 'amasijo', flour: 'harina', dough: 'masa', gives: 'da' },
@@ -66,6 +67,8 @@ export function esPlan({ times }: Words): PlanWords {
 const REASONS: { readonly [code in Parameters<PlanWords['reason']>[0]]: (count: number, signed: number) => string } = {
   counter: (count) => `${count} para el mostrador`,
   orders: (count) => `+ ${count} encargadas`,
+  boiled: (count) => `− ${count} ya hervidas`,
+  loads: (count) => `+ ${count} más en las cargas planeadas`,
   chilled: (count) => `− ${count} en frío o leudando y todavía buenas`,
   begun: (count) => `− ${count} de amasijos en marcha`,
   earlier: (count) => `− ${count} que sobran de los días de antes`,

@@ -8,6 +8,7 @@ import type {
   WantedWords,
 } from './desk-dough.ts'
 import { esDays } from './es-desk-dough-days.ts'
+import { esOrder } from './es-desk-dough-order.ts'
 import { esPlan } from './es-desk-dough-plan.ts'
 import type { Words } from './words.ts'
 
@@ -35,6 +36,7 @@ export function esDough(words: Words): DoughWords {
     days: esDays(words),
     wanted: WANTED,
     plan: esPlan(words),
+    order: esOrder(words),
     sheets: sheets(words),
     stock: stock(),
     running: running(words),

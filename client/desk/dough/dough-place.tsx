@@ -1,5 +1,6 @@
 import '../sheet/sheet.css'
 import './dough-sheet.css'
+import './dough-order.css'
 import './dough.css'
 import { useMemo, useState } from 'preact/hooks'
 import { dateAfter } from '../../../shared-core/day/label.ts'
@@ -10,6 +11,7 @@ import { DayPage } from './day-page.tsx'
 import { DaysPage } from './days-page.tsx'
 import { DoughNav } from './dough-nav.tsx'
 import { LearntPage } from './learnt-page.tsx'
+import { OrderPage } from './order-page.tsx'
 import { doughWhere } from './pages.ts'
 import type { RoomParts } from './room.ts'
 import { useRoom } from './room.ts'
@@ -43,6 +45,7 @@ export function DoughPlace({ within, ...parts }: PlaceParts) {
           onTyped={(next) => setTyped(new Map([...typed, [ofDate, next]]))}
         />
       )}
+      {page === 'order' && <OrderPage {...of} />}
       {page === 'sheets' && <SheetsPage {...of} date={ofDate} />}
       {page === 'stock' && <StockPage {...of} />}
       {page === 'running' && <RunningPage {...of} />}

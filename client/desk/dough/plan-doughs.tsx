@@ -16,7 +16,7 @@ export function PlanDoughs({ words, say, plan }: RoomParts & { readonly plan: Da
           </tr>
         </thead>
         <tbody>
-          {plan.doughs.map(({ doughId, pieces, over, short, why }) => (
+          {plan.doughs.map(({ doughId, pieces, over, short, spare, why }) => (
             <tr key={doughId}>
               <th scope="row">{words.names.dough(doughId)}</th>
               <td class="desk-number">
@@ -25,6 +25,7 @@ export function PlanDoughs({ words, say, plan }: RoomParts & { readonly plan: Da
               <td>
                 {why.map((reason) => say.plan.reason(reason.code, reason.pieces)).join(' ')}
                 {over > 0 && <span class="desk-quiet"> ({say.plan.over(over)})</span>}
+                {spare > 0 && <span class="desk-quiet"> ({say.plan.spare(spare)})</span>}
                 {short > 0 && <span class="desk-trouble"> {say.plan.noFormula(short)}</span>}
               </td>
             </tr>

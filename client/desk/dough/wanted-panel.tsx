@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks'
-import { dateAfter } from '../../../shared-core/day/label.ts'
 import type { Wanted } from '../../../shared-core/dough/mix.ts'
 import { Panel } from '../panel.tsx'
 import { Sideways } from '../sideways.tsx'
 import type { RoomParts } from './room.ts'
+import { useWantedBefore } from './use-wanted-before.ts'
 import { WantedRows } from './wanted-rows.tsx'
 import type { Typed, WantedGroup } from './wanted-view.ts'
 import { allCleared, changesIn, copiedFrom, linesToSave, raisedBy, rowPieces } from './wanted-view.ts'
@@ -19,6 +19,7 @@ export interface WantedProps extends RoomParts {
 export function WantedPanel(props: WantedProps) {
   const { store, state, words, say, date, groups, typed, onTyped } = props
   const wanted = state.wanted.get(date)
+  const before = useWantedBefore(state, date)
   const lines = linesToSave(groups, wanted, typed)
   const changes = changesIn(groups, wanted, typed)
   const save = () => {
@@ -29,7 +30,7 @@ export function WantedPanel(props: WantedProps) {
   return (
     <Panel part="wanted" title={say.wanted.title(words.times.date(date))}>
       <p class="desk-quiet">{say.wanted.hint}</p>
-      <WantedTools {...props} wanted={wanted} />
+      <WantedTools {...props} wanted={wanted} before={before} />
       <form
         onSubmit={(event) => {
           event.preventDefault()
@@ -47,7 +48,7 @@ export function WantedPanel(props: WantedProps) {
                 <th class="desk-number">{say.wanted.columns.sum}</th>
               </tr>
             </thead>
-            <WantedRows {...props} wanted={wanted} before={state.wanted.get(dateAfter(date, -7))} />
+            <WantedRows {...props} wanted={wanted} before={before} />
             <tfoot>
               <tr>
                 <th colSpan={4}>{say.wanted.total}</th>
@@ -76,21 +77,21 @@ export function WantedPanel(props: WantedProps) {
 
 interface ToolsProps extends WantedProps {
   readonly wanted: Wanted | undefined
+  readonly before: Wanted | undefined
 }
 
 /** A day is seldom typed from nothing: it is like another one, a little more or less. */
-function WantedTools({ state, words, say, date, groups, typed, onTyped, wanted }: ToolsProps) {
+function WantedTools({ state, words, say, date, groups, typed, onTyped, wanted, before }: ToolsProps) {
   const [percent, setPercent] = useState('')
   const number = /^[+\-−]?\d{1,3}$/.test(percent.trim()) ? Number(percent.trim().replace('−', '-')) : null
   const others = [...state.wanted.values()]
     .filter((one) => one.date !== date && one.lines.length > 0)
     .sort((one, other) => (one.date < other.date ? 1 : -1))
-  const lastWeek = state.wanted.get(dateAfter(date, -7))
   return (
     <div class="desk-line">
-      {lastWeek !== undefined && lastWeek.lines.length > 0 && (
-        <button type="button" onClick={() => onTyped(copiedFrom(groups, lastWeek))}>
-          {say.wanted.likeLastWeek(words.times.date(lastWeek.date))}
+      {before !== undefined && before.lines.length > 0 && (
+        <button type="button" onClick={() => onTyped(copiedFrom(groups, before))}>
+          {say.wanted.likeLastWeek(words.times.date(before.date))}
         </button>
       )}
       {others.length > 0 && (

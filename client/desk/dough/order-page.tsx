@@ -1,0 +1,89 @@
+import { useMemo, useState } from 'preact/hooks'
+import { costDifference } from '../../../shared-core/dough/order.ts'
+import { Panel } from '../panel.tsx'
+import type { OrderDay } from './order-view.ts'
+import { costOf, isSaved, moved, orderAct, orderDays } from './order-view.ts'
+import type { RoomParts } from './room.ts'
+import { Timeline } from './timeline.tsx'
+
+/** The order in which the mixer makes its mixes, day by day: the best one, or one's own and what that costs. */
+export function OrderPage(parts: RoomParts) {
+  const { state, shop, room, say } = parts
+  const days = useMemo(() => orderDays(state, shop, room.noonOf), [state, shop, room])
+  const [drafts, setDrafts] = useState<ReadonlyMap<string, readonly string[]>>(new Map())
+  if (days.length === 0) return <p>{say.order.none}</p>
+  const draft = (date: string, order: readonly string[] | null) => {
+    const next = new Map(drafts)
+    if (order === null) next.delete(date)
+    else next.set(date, order)
+    setDrafts(next)
+  }
+  return (
+    <>
+      <p class="desk-quiet">{say.order.lead}</p>
+      {days.map((day) => (
+        <MixingDayPanel
+          key={day.date}
+          {...parts}
+          days={days}
+          day={day}
+          draft={drafts.get(day.date) ?? null}
+          onDraft={(order) => draft(day.date, order)}
+        />
+      ))}
+    </>
+  )
+}
+
+interface DayProps extends RoomParts {
+  readonly days: readonly OrderDay[]
+  readonly day: OrderDay
+  /** As somebody moved it; mixes that came since come last. */
+  readonly draft: readonly string[] | null
+  readonly onDraft: (order: readonly string[] | null) => void
+}
+
+const MINUTE_MS = 60_000
+
+function MixingDayPanel(props: DayProps) {
+  const { store, words, say, days, day, draft, onDraft } = props
+  const cost = costOf(day, draft ?? day.saved)
+  const more = costDifference(day.best, cost)
+  const late = Math.round(more.latenessMs / MINUTE_MS)
+  const costsMore = more.contacts !== 0 || more.washes !== 0 || late !== 0
+  const isStanding = isSaved(day, cost)
+  const save = (order: OrderDay['best'] | typeof cost) => {
+    if (store.send(orderAct(days, day.date, order)) !== null) onDraft(null)
+  }
+  const order = cost.places.map(({ id }) => id)
+  return (
+    <Panel part={`order-${day.date}`} title={say.order.title(words.times.date(day.date))} isWide>
+      <p>
+        <strong>{say.order.cost(cost.contacts, cost.washes, Math.round(cost.latenessMs / MINUTE_MS))}</strong>{' '}
+        <span role="status">
+          {costsMore
+            ? say.order.more(more.contacts, more.washes, late)
+            : order.every((id, place) => day.best.order[place] === id)
+              ? say.order.isBest
+              : say.order.isBestByHand}{' '}
+          {!costsMore && <span class="desk-quiet">{say.order[day.best.how]}</span>}
+        </span>
+      </p>
+      <Timeline {...props} cost={cost} onMove={(id, to) => onDraft(moved(order, id, to))} />
+      <div class="desk-line">
+        <button type="button" class={costsMore ? 'desk-strong' : ''} onClick={() => save(day.best)}>
+          {say.order.takeBest}
+        </button>
+        <button type="button" class={costsMore ? '' : 'desk-strong'} disabled={isStanding} onClick={() => save(cost)}>
+          {say.order.save}
+        </button>
+        {draft !== null && (
+          <button type="button" onClick={() => onDraft(null)}>
+            {say.order.asItWas}
+          </button>
+        )}
+        {!isStanding && <span class="desk-quiet">{draft === null ? say.order.noTimes : say.order.notSaved}</span>}
+      </div>
+    </Panel>
+  )
+}

@@ -1,0 +1,159 @@
+import { useState } from 'preact/hooks'
+import type { OrderCost, OrderPlace } from '../../../shared-core/dough/order.ts'
+import { epochMs } from '../../../shared-core/units.ts'
+import { minuteOfDay } from '../../live/clock-text.ts'
+import type { OrderDay } from './order-view.ts'
+import type { RoomParts } from './room.ts'
+import type { TimelineRow } from './timeline-view.ts'
+import { timelineOf } from './timeline-view.ts'
+
+interface TimelineProps extends RoomParts {
+  readonly day: OrderDay
+  readonly cost: OrderCost
+  readonly onMove: (id: string, to: number) => void
+}
+
+const MINUTE_MS = 60_000
+const PARTS = ['wash', 'mix', 'wait', 'bench', 'proof'] as const
+
+/** Each mix on its line from the mixer to the cooler; it is moved by its keys, or dragged. */
+export function Timeline(props: TimelineProps) {
+  const { words, say, room, day, cost } = props
+  const [first] = cost.places
+  const [dragged, setDragged] = useState<string | null>(null)
+  if (first === undefined) return null
+  // Hours of the shop's clock begin at its own full hours, whatever its zone.
+  const offsetMs =
+    ((minuteOfDay(room.clock, first.startAtMs) % 60) * MINUTE_MS - (first.startAtMs % HOUR_MS) + HOUR_MS) % HOUR_MS
+  const { rows, hours } = timelineOf(cost, day.tasks, day.rules.washMs, Math.floor(offsetMs / MINUTE_MS) * MINUTE_MS)
+  return (
+    <>
+      <p class="dough-legend desk-small">
+        {PARTS.map((part) => (
+          <span key={part}>
+            <i class={`dough-bar dough-bar-${part}`} /> {say.order.legend[part]}
+          </span>
+        ))}
+        <span>
+          <i class="dough-due" /> {say.order.legend.due}
+        </span>
+      </p>
+      <div class="dough-hours" aria-hidden="true">
+        {hours.map(({ left, atMs }) => (
+          <span key={atMs} style={{ left: `${left}%` }}>
+            {words.times.clock(epochMs(atMs))}
+          </span>
+        ))}
+      </div>
+      <ol class="dough-timeline">
+        {rows.map((row, place) => (
+          <Row
+            key={row.id}
+            {...props}
+            row={row}
+            place={place}
+            of={cost.places[place] ?? first}
+            hours={hours}
+            isDragged={dragged === row.id}
+            onDrag={setDragged}
+            onOver={() => {
+              if (dragged !== null && dragged !== row.id) props.onMove(dragged, place)
+            }}
+          />
+        ))}
+      </ol>
+    </>
+  )
+}
+
+const HOUR_MS = 60 * MINUTE_MS
+
+interface RowProps extends TimelineProps {
+  readonly row: TimelineRow
+  readonly place: number
+  readonly of: OrderPlace
+  readonly hours: readonly { readonly left: number; readonly atMs: number }[]
+  readonly isDragged: boolean
+  readonly onDrag: (id: string | null) => void
+  readonly onOver: () => void
+}
+
+function Row(props: RowProps) {
+  const { words, say, day, row, place, of, hours, isDragged, onMove, onDrag, onOver } = props
+  const mix = day.mixes.get(row.id)
+  const name = say.order.mix(place + 1, mix?.formula.name ?? say.unknown, words.times.date(mix?.bakeDate ?? ''))
+  return (
+    <li
+      class={isDragged ? 'dough-dragged' : undefined}
+      draggable
+      title={say.order.drag}
+      onDragStart={() => onDrag(row.id)}
+      onDragEnd={() => onDrag(null)}
+      onDragOver={(event) => {
+        event.preventDefault()
+        onOver()
+      }}
+      onDrop={(event) => event.preventDefault()}
+    >
+      <div class="dough-order-head">
+        <span class="dough-order-keys">
+          <button
+            type="button"
+            aria-label={say.order.earlier(name)}
+            disabled={place === 0}
+            onClick={() => onMove(row.id, place - 1)}
+          >
+            ↑
+          </button>
+          <button
+            type="button"
+            aria-label={say.order.later(name)}
+            disabled={place === day.tasks.length - 1}
+            onClick={() => onMove(row.id, place + 1)}
+          >
+            ↓
+          </button>
+        </span>
+        <strong>{name}</strong>
+        <span>{partsOf(props, of).join(' · ')}</span>
+        {of.latenessMs > 0 && (
+          <strong class="desk-trouble">! {say.order.lateBy(words.times.span(of.latenessMs))}</strong>
+        )}
+        <Contacts {...props} />
+      </div>
+      <div class="dough-track" aria-hidden="true">
+        {hours.map(({ left, atMs }) => (
+          <i key={atMs} class="dough-hour" style={{ left: `${left}%` }} />
+        ))}
+        {row.bars.map(({ part, left, width }) => (
+          <i key={part} class={`dough-bar dough-bar-${part}`} style={{ left: `${left}%`, width: `${width}%` }} />
+        ))}
+        <i class="dough-due" style={{ left: `${row.due}%` }} />
+      </div>
+    </li>
+  )
+}
+
+function partsOf({ say }: RowProps, { startAtMs, latestAtMs, coolerAtMs }: OrderPlace): readonly string[] {
+  return [
+    say.order.start(startAtMs),
+    ...(latestAtMs > startAtMs + MINUTE_MS ? [say.order.startLatest(latestAtMs)] : []),
+    say.order.coolerAt(coolerAtMs),
+  ]
+}
+
+/** Why it stands where it does: what it contains, what came before it, whether the mixer is washed. */
+function Contacts({ words, say, day, of }: RowProps) {
+  const names = words.desk.today.kettle.allergen
+  const task = day.tasks.find(({ id }) => id === of.id)
+  const contains = task?.allergens.map((allergen) => names[allergen]) ?? []
+  return (
+    <span class="desk-quiet">
+      {contains.length > 0 && say.order.contains(contains)}
+      {of.isWashedBefore && ` · ${say.order.washedBefore}`}
+      {of.contacts.length > 0 && (
+        <span class="desk-trouble"> ! {say.order.contacts(of.contacts.map((allergen) => names[allergen]))}</span>
+      )}
+    </span>
+  )
+}

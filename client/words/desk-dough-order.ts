@@ -1,0 +1,37 @@
+import type { EpochMs } from '../../shared-core/units.ts'
+
+/** What the desk says of the order of mixing. */
+export interface OrderWords {
+  readonly lead: string
+  readonly none: string
+  title(date: string): string
+  readonly exact: string
+  readonly bestFound: string
+  /** What an order costs, the most important first. */
+  cost(contacts: number, washes: number, lateMinutes: number): string
+  /** By how much the order on show costs more than the best. */
+  more(contacts: number, washes: number, lateMinutes: number): string
+  readonly isBest: string
+  readonly isBestByHand: string
+  readonly notSaved: string
+  readonly noTimes: string
+  readonly takeBest: string
+  readonly save: string
+  readonly asItWas: string
+  earlier(name: string): string
+  later(name: string): string
+  readonly drag: string
+  /** @example "2. Rye for Fri, Nov 27" */
+  mix(place: number, formula: string, date: string): string
+  start(atMs: EpochMs): string
+  startLatest(atMs: EpochMs): string
+  coolerAt(atMs: EpochMs): string
+  lateBy(span: string): string
+  readonly washedBefore: string
+  contacts(allergens: readonly string[]): string
+  contains(allergens: readonly string[]): string
+  readonly legend: { readonly [part in 'wash' | 'mix' | 'wait' | 'bench' | 'proof' | 'due']: string }
+  /** For those who listen. */
+  timeline(parts: readonly string[]): string
+  readonly begun: string
+}

@@ -1,0 +1,56 @@
+import type { OrderWords } from './desk-dough-order.ts'
+import type { Words } from './words.ts'
+
+export function enOrder({ times, line }: Words): OrderWords {
+  return {
+    lead: 'Allergens come last, then the mixer is washed as seldom as can be, then everything is in the cooler in time. Move a mix to see what another order costs.',
+    none: 'No mix is planned. Plan a day first; its mixes then stand here in their order.',
+    title: (date) => `Mixed on ${date}`,
+    exact: 'No order costs less.',
+    bestFound: 'The best order found; with so many mixes not every one can be tried.',
+    cost: (contacts, washes, lateMinutes) => costs(contacts, washes, lateMinutes).join(', '),
+    more: (contacts, washes, lateMinutes) =>
+      `Against the best order: ${[signed(contacts, 'allergen contact', 'allergen contacts'), signed(washes, 'wash', 'washes'), signed(lateMinutes, 'min late', 'min late')].filter((part) => part !== '').join(', ')}.`,
+    isBest: 'This is the best order.',
+    isBestByHand: 'It costs no more than the best order.',
+    notSaved: 'This order is not saved yet.',
+    noTimes: 'Its times are not saved yet.',
+    takeBest: 'Take the best order',
+    save: 'Save this order and its times',
+    asItWas: 'As it was',
+    earlier: (name) => `${name}: earlier`,
+    later: (name) => `${name}: later`,
+    drag: 'Drag to another place',
+    mix: (place, formula, date) => `${place}. ${formula} for ${date}`,
+    start: (atMs) => `begin ${times.at(atMs)}`,
+    startLatest: (atMs) => `at the latest ${times.at(atMs)}`,
+    coolerAt: (atMs) => `in the cooler ${times.at(atMs)}`,
+    lateBy: (span) => `${span} late`,
+    washedBefore: 'wash the mixer before it',
+    contacts: (allergens) => `comes after ${line.list(allergens)}, which it does not contain`,
+    contains: (allergens) => `contains ${line.list(allergens)}`,
+    legend: {
+      wash: 'wash',
+      mix: 'mixer',
+      wait: 'rest and bulk',
+      bench: 'divide and shape',
+      proof: 'proof',
+      due: 'due in the cooler',
+    },
+    timeline: (parts) => parts.join('; '),
+    begun: 'begun',
+  }
+}
+
+function costs(contacts: number, washes: number, lateMinutes: number): string[] {
+  return [
+    contacts === 0 ? 'no allergen contact' : `${contacts} allergen ${contacts === 1 ? 'contact' : 'contacts'}`,
+    washes === 0 ? 'no wash' : `${washes} ${washes === 1 ? 'wash' : 'washes'}`,
+    lateMinutes === 0 ? 'nothing late' : `${lateMinutes} min late in all`,
+  ]
+}
+
+function signed(count: number, one: string, many: string): string {
+  if (count === 0) return ''
+  return `${count > 0 ? '+' : '−'}${Math.abs(count)} ${Math.abs(count) === 1 ? one : many}`
+}

@@ -1,0 +1,58 @@
+import type { OrderWords } from './desk-dough-order.ts'
+import type { Words } from './words.ts'
+
+export function esOrder({ times, line }: Words): OrderWords {
+  return {
+    lead: 'Los alérgenos van al final, después se lava la amasadora lo menos posible, después todo llega a tiempo a la cámara. Mueva un amasijo y vea cuánto cuesta otro orden.',
+    none: 'No hay amasijos planeados. Planee primero un día; sus amasijos aparecen aquí en orden.',
+    title: (date) => `Se amasa el ${date}`,
+    exact: 'Ningún orden cuesta menos.',
+    bestFound: 'El mejor orden encontrado; con tantos amasijos no se pueden probar todos.',
+    cost: (contacts, washes, lateMinutes) => costs(contacts, washes, lateMinutes).join(', '),
+    more: (contacts, washes, lateMinutes) =>
+      `Frente al mejor orden: ${[signed(contacts, 'contacto de alérgenos', 'contactos de alérgenos'), signed(washes, 'lavado', 'lavados'), signed(lateMinutes, 'min tarde', 'min tarde')].filter((part) => part !== '').join(', ')}.`,
+    isBest: 'Este es el mejor orden.',
+    isBestByHand: 'No cuesta más que el mejor orden.',
+    notSaved: 'Este orden todavía no está guardado.',
+    noTimes: 'Sus horas todavía no están guardadas.',
+    takeBest: 'Tomar el mejor orden',
+    save: 'Guardar este orden y sus horas',
+    asItWas: 'Como estaba',
+    earlier: (name) => `${name}: antes`,
+    later: (name) => `${name}: después`,
+    drag: 'Arrastrar a otro lugar',
+    mix: (place, formula, date) => `${place}. ${formula} para el ${date}`,
+    start: (atMs) => `empezar ${times.at(atMs)}`,
+    startLatest: (atMs) => `a más tardar ${times.at(atMs)}`,
+    coolerAt: (atMs) => `en la cámara ${times.at(atMs)}`,
+    lateBy: (span) => `${span} tarde`,
+    washedBefore: 'lavar la amasadora antes',
+    contacts: (allergens) => `viene después de ${line.list(allergens)}, que no contiene`,
+    contains: (allergens) => `contiene ${line.list(allergens)}`,
+    legend: {
+      wash: 'lavado',
+      mix: 'amasadora',
+      wait: 'reposo y bloque',
+      bench: 'dividir y formar',
+      proof: 'leudado',
+      due: 'hora de la cámara',
+    },
+    timeline: (parts) => parts.join('; '),
+    begun: 'en marcha',
+  }
+}
+
+function costs(contacts: number, washes: number, lateMinutes: number): string[] {
+  return [
+    contacts === 0
+      ? 'ningún contacto de alérgenos'
+      : `${contacts} ${contacts === 1 ? 'contacto' : 'contactos'} de alérgenos`,
+    washes === 0 ? 'ningún lavado' : `${washes} ${washes === 1 ? 'lavado' : 'lavados'}`,
+    lateMinutes === 0 ? 'nada tarde' : `${lateMinutes} min tarde en total`,
+  ]
+}
+
+function signed(count: number, one: string, many: string): string {
+  if (count === 0) return ''
+  return `${count > 0 ? '+' : '−'}${Math.abs(count)} ${Math.abs(count) === 1 ? one : many}`
+}
