@@ -29,6 +29,7 @@ import { sheetRoom } from './sheet.tsx'
 import type { OpenSheet } from './sheets/open-sheet.ts'
 import { SheetOver } from './sheets/sheet-over.tsx'
 import type { ShelfView } from './shelf-view.ts'
+import { isDoughRoomTime } from './shift-key.ts'
 import { TOP_LINES, TopBand } from './top-band.tsx'
 import type { BenchView } from './view.ts'
 import { benchView } from './view.ts'
@@ -39,7 +40,7 @@ const DAY_SHARE = 0.4
 /** The line, drawn; or the sheet that lies over it. */
 export function BenchBoard(props: BoardProps) {
   const { store, live, state, shop, words, sizes, glass } = props
-  const [sheet, setSheet] = useState<OpenSheet | null>(null)
+  const [sheet, setSheet] = useState<OpenSheet | null>(() => (isDoughRoomTime(state) ? { kind: 'dough-room' } : null))
   const view = benchView({ live, state, shop, words, deviceId: store.deviceId })
   const layout = benchLayout({
     widthPx: glass.widthPx,
@@ -55,8 +56,10 @@ export function BenchBoard(props: BoardProps) {
   const sound = useSound(live, view.acts)
   const wipe = useWipeLock()
   const closeSheet = () => setSheet(null)
-  useIdleClose(sheet !== null, closeSheet)
-  useEscape(sheet === null ? null : closeSheet)
+  // The dough room stands in place of the line, and looks after its own pages.
+  const isOver = sheet !== null && sheet.kind !== 'dough-room'
+  useIdleClose(isOver, closeSheet)
+  useEscape(isOver ? closeSheet : null)
   const flash = useLinePedals(props, view, sheet !== null)
   if (sheet !== null) {
     return (

@@ -7,7 +7,10 @@ import { openingList } from '../../shared-core/day/opening-list.ts'
 import type { Ruler } from '../../shared-core/day/ruler.ts'
 import type { State } from '../../shared-core/day/state.ts'
 import type { StepList } from '../../shared-core/day/step-list.ts'
+import type { MixStage } from '../../shared-core/dough/mix.ts'
+import type { RoomAct } from '../../shared-core/dough/room-acts.ts'
 import { kettleCare } from '../../shared-core/line/kettle-care.ts'
+import type { BatchStage } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { stepView } from '../parts/step-view.ts'
 import type { BenchWords } from '../words/bench.ts'
@@ -15,7 +18,7 @@ import type { OpenSheet } from './sheets/open-sheet.ts'
 
 /**
  * The one key at the bottom for what a shift needs besides the line: the kettle's care when it is due, which a touch
- * does; else the list of the opening or the changeover, or notes, which a touch shows. One, as the line needs the room;
+ * does; else the list of the opening or the changeover, the dough room, or notes, which a touch shows. One, as the line needs the room;
  * "More" has all of them at any time.
  */
 export interface ShiftKeyView {
@@ -30,6 +33,8 @@ export interface ShiftKeyView {
 export interface ShiftKeyParts {
   readonly state: State
   readonly ruler: Ruler | null
+  /** What the dough room calls for, soonest first. */
+  readonly roomActs: readonly RoomAct[]
   readonly nowMs: EpochMs
   readonly words: BenchWords
 }
@@ -38,7 +43,7 @@ export interface ShiftKeyParts {
 export const CHANGEOVER_AHEAD_MS = 60 * 60_000
 
 export function shiftKeyView(parts: ShiftKeyParts): ShiftKeyView | null {
-  return careKey(parts) ?? openingKey(parts) ?? changeoverKey(parts) ?? notesKey(parts)
+  return careKey(parts) ?? openingKey(parts) ?? changeoverKey(parts) ?? doughRoomKey(parts) ?? notesKey(parts)
 }
 
 function careKey({ state, nowMs, words }: ShiftKeyParts): ShiftKeyView | null {
@@ -87,6 +92,33 @@ function listKey(list: StepList, what: string, sheet: OpenSheet, { nowMs, words 
   const details = [`${view.name} ${view.whenShort}`]
   return { what, details, tone: view.tone === 'done' ? 'plain' : view.tone, act: null, sheet }
 }
+
+/** So long before it something of the dough room comes to the line. */
+const ROOM_AHEAD_MS = 60 * 60_000
+
+/** While something is mixed, or soon to be done there. */
+function doughRoomKey({ state, nowMs, roomActs, words }: ShiftKeyParts): ShiftKeyView | null {
+  const [next] = roomActs
+  const isNear = next !== undefined && next.atMs - nowMs <= ROOM_AHEAD_MS
+  if (!isNear && !isMixing(state)) return null
+  const tone = next === undefined || next.status === 'coming' ? 'plain' : next.status === 'due' ? 'act' : 'late'
+  const details = next === undefined ? [] : [words.times.when(next, nowMs)]
+  return { what: words.bench.more.doughRoom, details, tone, act: null, sheet: { kind: 'dough-room' } }
+}
+
+const UNDER_WAY: ReadonlySet<MixStage> = new Set<MixStage>(['mixing', 'rest', 'bulk', 'bench'])
+
+function isMixing(state: State): boolean {
+  return [...state.mixes.values()].some(({ stage }) => UNDER_WAY.has(stage))
+}
+
+/** Nothing is on the line between rack and oven, and somebody is mixing: then a tablet that is opened shows the dough room. */
+export function isDoughRoomTime(state: State): boolean {
+  const isQuiet = state.loads.size === 0 && [...state.batches.values()].every(({ stage }) => AWAY.has(stage))
+  return isQuiet && isMixing(state)
+}
+
+const AWAY: ReadonlySet<BatchStage> = new Set<BatchStage>(['proof', 'chill'])
 
 function notesKey({ state, nowMs, ruler, words }: ShiftKeyParts): ShiftKeyView | null {
   const notes = notesOnWall(state, nowMs, ruler)

@@ -1,8 +1,12 @@
 import type { State } from '../../shared-core/day/state.ts'
+import type { RoomAct } from '../../shared-core/dough/room-acts.ts'
+import { roomActs } from '../../shared-core/dough/room-acts.ts'
 import type { DeviceId } from '../../shared-core/ids.ts'
 import type { LineActDue } from '../../shared-core/line/act-due.ts'
 import { nextActs } from '../../shared-core/line/acts.ts'
+import { noonOf } from '../../shared-core/live/noon.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
+import { localDate } from '../live/clock-text.ts'
 import type { LiveState } from '../live/shop-store.ts'
 import { standsStill } from '../live/stands-still.ts'
 import { rulerNow } from '../parts/ruler-of-day.ts'
@@ -33,6 +37,8 @@ export interface BenchView {
   readonly dry: readonly DryView[]
   /** Soonest first: what sounds, and what pedals do. */
   readonly acts: readonly LineActDue[]
+  /** The same of the dough room. */
+  readonly roomActs: readonly RoomAct[]
 }
 
 export interface BenchViewParts {
@@ -54,6 +60,7 @@ export function benchView({ live, state, shop, words, deviceId }: BenchViewParts
   const shelves = shelfViews({ state, nowMs, words, unconfirmed })
   const { station } = words.bench
   const { kind } = shop.oven
+  const dough = standsStill(connection) ? [] : actsOfRoom(live, state, shop)
   return {
     day: dayView({
       ...live,
@@ -71,12 +78,19 @@ export function benchView({ live, state, shop, words, deviceId }: BenchViewParts
       state,
       nowMs,
       words,
+      roomActs: dough,
       ruler: shopClock === null ? null : rulerNow(state, nowMs, shopClock),
     }),
     lastDone: lastDoneHere({ state, deviceId, screens, words }),
     dry: dryViews(state, notices, words),
     acts: standsStill(connection) ? [] : nextActs(state, nowMs),
+    roomActs: dough,
   }
+}
+
+function actsOfRoom({ nowMs, shopClock }: LiveState, state: State, shop: Shop): readonly RoomAct[] {
+  if (shopClock === null) return []
+  return roomActs(state, shop, nowMs, localDate(shopClock, nowMs), (isoDate) => noonOf(shopClock, isoDate))
 }
 
 export function doneList({ live, state, words, deviceId }: Omit<BenchViewParts, 'shop'>): readonly DoneView[] {

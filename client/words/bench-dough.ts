@@ -1,4 +1,6 @@
+import type { DividerCode } from '../../shared-core/dough/divider.ts'
 import type { MixStage, MixTemp, Place, WaterPlan } from '../../shared-core/dough/mix.ts'
+import type { PackageVerdict } from '../../shared-core/dough/package-weight.ts'
 import type { Language } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { BenchWords } from './bench.ts'
@@ -53,8 +55,8 @@ export interface RoomActWords {
   mix(name: string): string
   mixIn(name: string): string
   mixerOff(name: string): string
-  /** After the mixer's rest. */
-  toBench(name: string): string
+  /** What comes after the rest, whatever it is. */
+  restOver(name: string): string
   fold(n: number, of: number, name: string): string
   bulkOver(name: string): string
   chill(name: string): string
@@ -185,21 +187,23 @@ export interface ReadingWords {
 
 export interface DividerWords {
   readonly title: string
-  /** @example "Plain: a piece should weigh 113 g" */
-  should(dough: string, weight: string): string
-  readonly unknown: string
+  readonly whichDough: string
+  /** @example "should weigh 113 g" */
+  should(weight: string): string
+  /** @example "weighed: 112 g, 114 g" */
+  weighed(weights: readonly string[]): string
   readonly add: string
-  readonly save: string
-  readonly weighed: string
-  readonly mean: string
-  readonly spread: string
-  readonly drift: string
-  readonly label: string
-  readonly labelHolds: string
-  readonly labelFails: string
+  /** @example "Save 5 pieces" */
+  save(pieces: number): string
+  readonly nothing: string
+  /** Off the scaled weight on average. @example "1.2 g too heavy on average" */
+  mean(by: string, isHeavy: boolean): string
+  spread(by: string): string
+  /** @example "0.4 g more an hour" */
+  drift(by: string, isMore: boolean): string
+  code(code: DividerCode): string
+  verdict(verdict: PackageVerdict, label: string): string
   readonly office: string
-  readonly remove: string
-  readonly few: string
 }
 
 export interface PadWords {

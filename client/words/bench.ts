@@ -191,6 +191,8 @@ export interface MoreWords {
   readonly shapeDetail: string
   readonly line: string
   readonly lineDetail: string
+  readonly doughRoom: string
+  readonly doughRoomDetail: string
   readonly skip: string
   readonly skipDetail: string
   readonly settings: string

@@ -1,5 +1,13 @@
 import type { BenchWords } from './bench.ts'
-import type { BatchWords, MixWords, PreparationWords, RoomSentences, ShapeWords, TempWords } from './bench-dough.ts'
+import type {
+  BatchWords,
+  DividerWords,
+  MixWords,
+  PreparationWords,
+  RoomSentences,
+  ShapeWords,
+  TempWords,
+} from './bench-dough.ts'
 
 export function enBenchDough(words: BenchWords): RoomSentences {
   const { times } = words
@@ -26,7 +34,7 @@ export function enBenchDough(words: BenchWords): RoomSentences {
       mix: (name) => `Mix ${name}`,
       mixIn: (name) => `Mix-ins into ${name}`,
       mixerOff: (name) => `Mixer off: ${name}`,
-      toBench: (name) => `Divide ${name}`,
+      restOver: (name) => `Rest over: ${name}`,
       fold: (n, of, name) => `Fold ${n} of ${of}: ${name}`,
       bulkOver: (name) => `Bulk over: ${name}`,
       chill: (name) => `Chill ${name}`,
@@ -44,23 +52,7 @@ export function enBenchDough(words: BenchWords): RoomSentences {
       assumed: (text) => `assumed ${text}`,
       hint: 'Proof and chill clocks follow the room and the cooler.',
     },
-    divider: {
-      title: 'Divider check',
-      should: (dough, weight) => `${dough}: a piece should weigh ${weight}`,
-      unknown: 'The set-up does not say what a piece should weigh.',
-      add: 'Add the piece',
-      save: 'Save the check',
-      weighed: 'Weighed',
-      mean: 'mean',
-      spread: 'spread',
-      drift: 'drift',
-      label: 'label',
-      labelHolds: 'the label holds',
-      labelFails: 'the label does not hold',
-      office: 'Ask your weights-and-measures office.',
-      remove: 'Remove the last',
-      few: 'weigh two at least',
-    },
+    divider: divider(),
     pad: { save: 'Save', clear: 'Clear', back: '⌫', sign: '±', typeFirst: 'type first' },
   }
 }
@@ -187,5 +179,40 @@ function made({ times }: BenchWords): PreparationWords {
     },
     drop: 'Thrown away',
     standing: 'standing',
+  }
+}
+
+function divider(): DividerWords {
+  return {
+    title: 'Divider check',
+    whichDough: 'Which dough is weighed',
+    should: (weight) => `a piece should weigh ${weight}`,
+    weighed: (weights) => `weighed: ${weights.join(', ')}`,
+    add: 'Add the piece',
+    save: (pieces) => `Save ${pieces} ${pieces === 1 ? 'piece' : 'pieces'}`,
+    nothing: 'No dough has a piece weight: enter it at the desk.',
+    mean: (by, isHeavy) => `${by} too ${isHeavy ? 'heavy' : 'light'} on average`,
+    spread: (by) => `spread ${by}`,
+    drift: (by, isMore) => `${by} ${isMore ? 'more' : 'less'} an hour`,
+    code: (code) =>
+      ({
+        tooFew: 'too few pieces to say more',
+        onWeight: 'on weight',
+        heavy: 'set the divider lighter',
+        light: 'set the divider heavier',
+        spread: 'pieces differ much',
+        risingWeight: 'pieces get heavier',
+        fallingWeight: 'pieces get lighter',
+      })[code],
+    verdict: (verdict, label) =>
+      ({
+        passes: `label ${label}: holds`,
+        failsAverage: `label ${label}: too light on average`,
+        failsPackages: `label ${label}: single pieces too light`,
+        failsBoth: `label ${label}: too light, on average and singly`,
+        tooFew: `label ${label}: weigh 12 at least`,
+        notInTable: `label ${label}: not in the table`,
+      })[verdict],
+    office: 'By NIST Handbook 133, an aid: ask your weights-and-measures office.',
   }
 }

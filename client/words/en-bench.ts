@@ -166,6 +166,8 @@ function more(): MoreWords {
     shapeDetail: 'to proof or chill',
     line: 'On the line',
     lineDetail: 'split, move on or back, dropped',
+    doughRoom: 'Dough room',
+    doughRoomDetail: 'mixes, proof, cooler',
     skip: 'Leave out a load',
     skipDetail: 'from the load list',
     settings: 'Settings',

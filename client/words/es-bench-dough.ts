@@ -1,5 +1,13 @@
 import type { BenchWords } from './bench.ts'
-import type { BatchWords, MixWords, PreparationWords, RoomSentences, ShapeWords, TempWords } from './bench-dough.ts'
+import type {
+  BatchWords,
+  DividerWords,
+  MixWords,
+  PreparationWords,
+  RoomSentences,
+  ShapeWords,
+  TempWords,
+} from './bench-dough.ts'
 
 export function esBenchDough(words: BenchWords): RoomSentences {
   const { times } = words
@@ -26,7 +34,7 @@ export function esBenchDough(words: BenchWords): RoomSentences {
       mix: (name) => `Amasar ${name}`,
       mixIn: (name) => `Añadidos a ${name}`,
       mixerOff: (name) => `Parar amasadora: ${name}`,
-      toBench: (name) => `Dividir ${name}`,
+      restOver: (name) => `Fin del reposo: ${name}`,
       fold: (n, of, name) => `Plegar ${n} de ${of}: ${name}`,
       bulkOver: (name) => `Fin del bloque: ${name}`,
       chill: (name) => `Enfriar ${name}`,
@@ -44,23 +52,7 @@ export function esBenchDough(words: BenchWords): RoomSentences {
       assumed: (text) => `supuesto ${text}`,
       hint: 'Los relojes de leudado y frío siguen la sala y la cámara.',
     },
-    divider: {
-      title: 'Control de la divisora',
-      should: (dough, weight) => `${dough}: una pieza debe pesar ${weight}`,
-      unknown: 'La configuración no dice cuánto debe pesar una pieza.',
-      add: 'Añadir la pieza',
-      save: 'Guardar el control',
-      weighed: 'Pesadas',
-      mean: 'media',
-      spread: 'dispersión',
-      drift: 'deriva',
-      label: 'etiqueta',
-      labelHolds: 'la etiqueta se cumple',
-      labelFails: 'la etiqueta no se cumple',
-      office: 'Consulte a su oficina de pesas y medidas.',
-      remove: 'Quitar la última',
-      few: 'pese al menos dos',
-    },
+    divider: divider(),
     pad: { save: 'Guardar', clear: 'Borrar', back: '⌫', sign: '±', typeFirst: 'escriba primero' },
   }
 }
@@ -190,5 +182,40 @@ function made({ times }: BenchWords): PreparationWords {
     },
     drop: 'Tirado',
     standing: 'en espera',
+  }
+}
+
+function divider(): DividerWords {
+  return {
+    title: 'Control de la divisora',
+    whichDough: 'Qué masa se pesa',
+    should: (weight) => `una pieza debe pesar ${weight}`,
+    weighed: (weights) => `pesadas: ${weights.join(', ')}`,
+    add: 'Añadir la pieza',
+    save: (pieces) => `Guardar ${pieces} ${pieces === 1 ? 'pieza' : 'piezas'}`,
+    nothing: 'Ninguna masa tiene peso por pieza: escríbalo en el escritorio.',
+    mean: (by, isHeavy) => `${by} de ${isHeavy ? 'más' : 'menos'} en promedio`,
+    spread: (by) => `dispersión ${by}`,
+    drift: (by, isMore) => `${by} ${isMore ? 'más' : 'menos'} por hora`,
+    code: (code) =>
+      ({
+        tooFew: 'pocas piezas para decir más',
+        onWeight: 'en su peso',
+        heavy: 'ajustar la divisora a menos',
+        light: 'ajustar la divisora a más',
+        spread: 'las piezas difieren mucho',
+        risingWeight: 'las piezas pesan cada vez más',
+        fallingWeight: 'las piezas pesan cada vez menos',
+      })[code],
+    verdict: (verdict, label) =>
+      ({
+        passes: `etiqueta ${label}: se cumple`,
+        failsAverage: `etiqueta ${label}: poco peso en promedio`,
+        failsPackages: `etiqueta ${label}: piezas sueltas con poco peso`,
+        failsBoth: `etiqueta ${label}: poco peso, en promedio y sueltas`,
+        tooFew: `etiqueta ${label}: pese 12 al menos`,
+        notInTable: `etiqueta ${label}: no está en la tabla`,
+      })[verdict],
+    office: 'Según NIST Handbook 133, una ayuda: consulte a su oficina de pesas y medidas.',
   }
 }

@@ -169,6 +169,8 @@ function more(): MoreWords {
     shapeDetail: 'a leudar o al frío',
     line: 'En la línea',
     lineDetail: 'partir, mover, se cayó',
+    doughRoom: 'Obrador',
+    doughRoomDetail: 'amasijos, leudado, frío',
     skip: 'Omitir una carga',
     skipDetail: 'de la lista de cargas',
     settings: 'Ajustes',

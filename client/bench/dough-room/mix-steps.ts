@@ -1,7 +1,6 @@
 import type { State } from '../../../shared-core/day/state.ts'
 import type { Mix, MixStage } from '../../../shared-core/dough/mix.ts'
-import type { Shop } from '../../../shared-core/shop/shop.ts'
-import type { Dough } from '../../../shared-core/shop/shop.ts'
+import type { Dough, Shop } from '../../../shared-core/shop/shop.ts'
 
 /** Stages to which a mix can be moved on. */
 export type LaterStage = Exclude<MixStage, 'planned' | 'ended'>
@@ -21,13 +20,17 @@ export function stagesOf({ formula }: Mix): readonly LaterStage[] {
 export function nextStage(mix: Mix): LaterStage | null {
   const stages = stagesOf(mix)
   if (mix.stage === 'planned') return stages[0] ?? null
-  return stages[stages.findIndex((stage) => stage === mix.stage) + 1] ?? null
+  return stages[stageIndex(stages, mix) + 1] ?? null
 }
 
 /** The stage before, for a touch that was wrong; null where there is none but the scale. */
 export function stageBefore(mix: Mix): LaterStage | null {
   const stages = stagesOf(mix)
-  return stages[stages.findIndex((stage) => stage === mix.stage) - 1] ?? null
+  return stages[stageIndex(stages, mix) - 1] ?? null
+}
+
+function stageIndex(stages: readonly MixStage[], { stage }: Mix): number {
+  return stages.indexOf(stage)
 }
 
 /** Which of a day's mixes of its formula it is. @example { nth: 2, of: 3 } */

@@ -15,6 +15,8 @@ export interface NumberPadProps extends RoomSheetProps {
   readonly canBeNegative?: boolean
   /** On the key that takes the number. */
   readonly saveLabel?: string | undefined
+  /** Beside the pad's own keys. */
+  readonly more?: readonly GridItem[] | undefined
   readonly onSave: (thousandths: number) => void
   readonly onBack?: (() => void) | undefined
 }
@@ -25,7 +27,7 @@ const WIDE = ['1', '2', '3', 'back', '4', '5', '6', 'clear', '7', '8', '9', '±'
 
 /** A number typed with keys that wet hands can hit. */
 export function NumberPad(props: NumberPadProps) {
-  const { words, title, unit, hint, canBeNegative = false, saveLabel, onSave, room, sizes } = props
+  const { words, title, unit, hint, canBeNegative = false, saveLabel, more = [], onSave, room, sizes } = props
   const [typed, setTyped] = useState('')
   const { pad } = words.room
   const thousandths = typedThousandths(typed)
@@ -59,7 +61,7 @@ export function NumberPad(props: NumberPadProps) {
         columns={isNarrow ? 3 : 4}
         rows={Math.max(isNarrow ? 5 : 4, room.rows)}
         widthPx={isNarrow ? room.widthPx : splitRoom(room).rightPx}
-        items={keys.map(item)}
+        items={[...keys.map(item), ...more]}
       />
     </RoomSheet>
   )

@@ -1,7 +1,7 @@
 import type { Act } from '../../../shared-core/day/commands.ts'
 import type { State } from '../../../shared-core/day/state.ts'
-import type { MixTemp, Place } from '../../../shared-core/dough/mix.ts'
-import type { BatchId, BuildId, DoughId, MixId, PreparationId } from '../../../shared-core/ids.ts'
+import type { Place } from '../../../shared-core/dough/mix.ts'
+import type { BatchId, DoughId, MixId, PreparationId } from '../../../shared-core/ids.ts'
 import type { Shop } from '../../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../../shared-core/units.ts'
 import type { RingState } from '../../parts/ring.tsx'
@@ -26,7 +26,7 @@ export type RoomPage =
   | { readonly kind: 'mix'; readonly mixId: MixId }
   | { readonly kind: 'batch'; readonly batchId: BatchId; readonly part?: 'look' | 'place' | 'move' }
   | { readonly kind: 'station'; readonly station: StationId }
-  | { readonly kind: 'preparations' | 'readings' | 'done' }
+  | { readonly kind: 'preparations' | 'readings' }
   | { readonly kind: 'build'; readonly preparationId: PreparationId; readonly forDate: string | null }
   | { readonly kind: 'reading'; readonly place: Place }
   | { readonly kind: 'divider'; readonly doughId: DoughId | null; readonly mixId: MixId | null }
@@ -63,5 +63,3 @@ export interface RoomSheetProps extends Omit<SheetParts, 'words'>, RoomParts {
   readonly lastDone: DoneView | null
   readonly takeBack: (done: DoneView) => void
 }
-
-export type { BuildId, MixTemp }

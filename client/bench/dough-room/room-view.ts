@@ -1,13 +1,15 @@
 import type { Batch } from '../../../shared-core/day/state.ts'
 import type { Mix } from '../../../shared-core/dough/mix.ts'
+import { actsOfMix } from '../../../shared-core/dough/mix-acts.ts'
 import { leftOf } from '../../../shared-core/dough/mix-left.ts'
+import type { RoomActParts } from '../../../shared-core/dough/room-acts.ts'
 import { untilOf } from '../../../shared-core/ferment/until-of.ts'
 import type { EpochMs } from '../../../shared-core/units.ts'
-import { durationMs, later } from '../../../shared-core/units.ts'
 import { shownWeight } from '../../parts/shop-weight.ts'
 import { stuffOf } from '../../words/names.ts'
 import { chillClock, NO_CLOCK, stageClock } from './clock-ring.ts'
-import { inOrder, nextStage, placeAmong } from './mix-steps.ts'
+import { mixName } from './mix-name.ts'
+import { inOrder, nextStage } from './mix-steps.ts'
 import type { RoomItem, RoomPage, RoomParts, StationId } from './room-parts.ts'
 import { STATIONS } from './room-parts.ts'
 
@@ -40,11 +42,6 @@ function stationOf({ stage }: Mix): StationId | null {
   return stage === 'bulkChill' ? 'cooler' : 'bench'
 }
 
-export function mixName(mix: Mix, { state, words }: Pick<RoomParts, 'state' | 'words'>): string {
-  const { nth, of } = placeAmong(state, mix)
-  return words.room.mix.name(mix.formula.name, nth, of)
-}
-
 function mixItem(mix: Mix, parts: RoomParts): RoomItem {
   const page: RoomPage = { kind: 'mix', mixId: mix.id }
   const what = mixName(mix, parts)
@@ -75,7 +72,10 @@ function benchItem(mix: Mix, { shop, words, nowMs }: RoomParts): Shown {
   const left = leftOf(mix)
   const all = mix.lines.reduce((sum, { milligrams }) => sum + milligrams, 0)
   const clock = stageClock(mix.sinceMs, mix.until, nowMs, words.times)
-  const { ring, tone } = mix.until === null ? { ring: { fraction: left / Math.max(1, all), state: 'running' } as const, tone: 'plain' as const } : clock
+  const { ring, tone } =
+    mix.until === null
+      ? { ring: { fraction: left / Math.max(1, all), state: 'running' } as const, tone: 'plain' as const }
+      : clock
   const weight = shownWeight(left, shop.profile.weight)
   return { ring, tone, when: '', contents: [words.room.shape.leftWeight(weight), words.room.mix.stage('bench')] }
 }
@@ -85,18 +85,24 @@ function countingItem(mix: Mix, parts: RoomParts): Shown {
   const { nowMs, words } = parts
   const say = words.room.mix
   const to = nextStage(mix)
-  const call = mix.stage === 'mixing' ? mixInCall(mix) : foldCall(mix)
+  const call = callOf(mix, nowMs)
   const { ring, tone } = stageClock(mix.sinceMs, mix.until, nowMs, words.times)
   if (call !== null && nowMs >= call.atMs && tone === 'plain') {
-    const act = call.fold === null ? null : ({ type: 'foldMix', mixId: mix.id, fold: call.fold } as const)
-    const what = call.fold === null ? say.mixInsNow : say.fold(call.fold, call.of)
+    const { fold = 0 } = call
+    const act = call.kind === 'fold' ? ({ type: 'foldMix', mixId: mix.id, fold } as const) : null
+    const what = call.kind === 'fold' ? say.fold(fold, foldsOf(mix)) : say.mixInsNow
     return { ring: { ...ring, state: 'act' }, tone: 'act', when: '', contents: [what], act }
   }
   const isOver = tone !== 'plain' && to !== null
   const act = isOver ? ({ type: 'moveMix', mixId: mix.id, from: mix.stage, to } as const) : null
-  const coming = call === null || nowMs >= call.atMs ? [] : [call.fold === null ? say.mixInsAt(call.atMs) : say.foldAt(call.fold, call.atMs)]
-  const contents = isOver ? [onText(mix, parts)] : [...coming, say.stage(mix.stage)]
+  const contents = isOver ? [onText(mix, parts)] : [...comingText(call, nowMs, parts), say.stage(mix.stage)]
   return { ring, tone, when: '', contents, act }
+}
+
+function comingText(call: RoomActParts | null, nowMs: EpochMs, { words }: RoomParts): readonly string[] {
+  if (call === null || nowMs >= call.atMs) return []
+  const { mixInsAt, foldAt } = words.room.mix
+  return [call.kind === 'fold' ? foldAt(call.fold ?? 0, call.atMs) : mixInsAt(call.atMs)]
 }
 
 /** What moving it on is called. */
@@ -115,26 +121,14 @@ export function onText(mix: Mix, { words }: Pick<RoomParts, 'words'>): string {
   }
 }
 
-export interface MixCall {
-  readonly atMs: EpochMs
-  /** Which fold, from 1; null: the mix-ins. */
-  readonly fold: number | null
-  readonly of: number
+/** What a mix calls for within its stage: the mix-ins, or the next fold; null where nothing more does. */
+export function callOf(mix: Mix, nowMs: EpochMs): RoomActParts | null {
+  return actsOfMix(mix, mix.sinceMs, nowMs).find(({ kind }) => kind === 'mixIns' || kind === 'fold') ?? null
 }
 
-/** When the mix-ins go in; null where there are none, or all are in. */
-export function mixInCall({ stage, formula, mixedAtMs, lines }: Mix): MixCall | null {
-  const isIn = lines.every(({ at, weighedAtMs }) => at !== 'mixIn' || (weighedAtMs !== null && mixedAtMs !== null && weighedAtMs >= mixedAtMs))
-  if (stage !== 'mixing' || formula.mixInMs === null || mixedAtMs === null || isIn) return null
-  return { atMs: later(mixedAtMs, formula.mixInMs), fold: null, of: 0 }
-}
-
-/** The next fold of a dough in bulk; null when all are done. */
-export function foldCall({ stage, formula, sinceMs, folds }: Mix): MixCall | null {
-  const all = formula.bulk?.foldsMs ?? []
-  const next = all[folds]
-  if (stage !== 'bulk' || next === undefined) return null
-  return { atMs: later(sinceMs, durationMs(next)), fold: folds + 1, of: all.length }
+/** Folds that the formula asks for. */
+export function foldsOf({ formula }: Mix): number {
+  return formula.bulk?.foldsMs.length ?? 0
 }
 
 function batchItems(station: StationId, parts: RoomParts): readonly RoomItem[] {
@@ -148,7 +142,10 @@ function batchItems(station: StationId, parts: RoomParts): readonly RoomItem[] {
 }
 
 /** Proofing: what is ready first. Chilled: what must be used first. */
-function urgency({ batch, until }: { batch: Batch; until: ReturnType<typeof untilOf> }, stage: 'proof' | 'chill'): number {
+function urgency(
+  { batch, until }: { batch: Batch; until: ReturnType<typeof untilOf> },
+  stage: 'proof' | 'chill',
+): number {
   if (until === null) return batch.sinceMs + NEVER_MS
   return stage === 'proof' ? until.targetAtMs : until.latestAtMs
 }
@@ -159,7 +156,9 @@ export function batchItem(batch: Batch, parts: RoomParts): RoomItem {
   const { state, nowMs, words } = parts
   const until = untilOf(state, batch)
   const isProof = batch.stage === 'proof'
-  const clock = isProof ? stageClock(batch.sinceMs, until, nowMs, words.times) : chillClock(batch.sinceMs, until, nowMs, words.times)
+  const clock = isProof
+    ? stageClock(batch.sinceMs, until, nowMs, words.times)
+    : chillClock(batch.sinceMs, until, nowMs, words.times)
   const { ring, tone } = until === null ? NO_CLOCK : clock
   const canChill = isProof && tone !== 'plain' && parts.shop.doughs.get(batch.doughId)?.route.includes('chill') === true
   const said = words.room.batch

@@ -1,7 +1,7 @@
-import type { Mix, SheetLine } from '../../../shared-core/dough/mix.ts'
-import type { MixTemp } from '../../../shared-core/dough/mix.ts'
+import type { Mix, MixTemp, SheetLine } from '../../../shared-core/dough/mix.ts'
 import { waterFor } from '../../../shared-core/dough/mix-water.ts'
-import type { EpochMs } from '../../../shared-core/units.ts'
+import { degreesText } from '../../../shared-core/shop/temperature.ts'
+import { epochMs } from '../../../shared-core/units.ts'
 import { shownDegrees } from '../../parts/shop-degrees.ts'
 import { weighedWeight } from '../../parts/shop-weight.ts'
 import type { RoomParts } from './room-parts.ts'
@@ -21,6 +21,7 @@ export interface WeighLine {
   readonly weight: string
   /** A mix-in, a water's temperature, a pre-ferment that is not ripe. */
   readonly details: readonly string[]
+  readonly isMixIn: boolean
   readonly isDone: boolean
   readonly isTrouble: boolean
 }
@@ -75,6 +76,7 @@ function weighLine(line: SheetLine, water: WaterText | null, parts: RoomParts): 
       ...(line.at === 'mixIn' ? [say.mix.mixIn] : []),
       ...(build === null ? [] : [build]),
     ].filter((text) => text !== ''),
+    isMixIn: line.at === 'mixIn',
     isDone: line.weighedAtMs !== null,
     isTrouble: isWater && water !== null && water.trouble !== '',
   }
@@ -88,10 +90,7 @@ function preparationName({ preparationId, key }: SheetLine, { shop }: RoomParts)
 function buildText({ preparationId }: SheetLine, { state, nowMs, words }: RoomParts): string | null {
   const made = [...state.builds.values()].filter((one) => one.preparationId === preparationId && !one.dropped)
   if (made.length === 0) return words.room.mix.noneMade
-  const ripeAtMs = made.reduce<EpochMs>(
-    (soonest, { ready }) => (ready.earliestAtMs < soonest ? ready.earliestAtMs : soonest),
-    made[0]?.ready.earliestAtMs ?? nowMs,
-  )
+  const ripeAtMs = epochMs(Math.min(...made.map(({ ready }) => ready.earliestAtMs)))
   return ripeAtMs <= nowMs ? null : words.room.mix.unripe(ripeAtMs)
 }
 
@@ -113,7 +112,7 @@ export function tempViews(mix: Mix, parts: RoomParts, which: readonly MixTemp[])
     .filter((temp) => temp !== 'preferment' || hasPreferment)
     .map((temp) => {
       const read = mix.temps[temp]
-      const text = read === null ? temps.notRead : `${read.thousandths / 1_000} °${read.unit}`
+      const text = read === null ? temps.notRead : degreesText(read)
       return { temp, name: temps.names[temp], text, isRead: read !== null }
     })
 }

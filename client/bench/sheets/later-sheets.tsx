@@ -8,18 +8,20 @@ import { Sheet } from '../sheet.tsx'
  * not wait for them, and before anybody asks, so that they are there without the server.
  */
 const fetchChangeover = () => import('./changeover-sheet.tsx').then((part) => part.ChangeoverSheet)
+const fetchDoughRoom = () => import('../dough-room/dough-room.tsx').then((part) => part.DoughRoom)
 const fetchHeat = () => import('./heat-sheet.tsx').then((part) => part.HeatSheet)
 const fetchKettle = () => import('./kettle-sheet.tsx').then((part) => part.KettleSheet)
 const fetchSettings = () => import('../settings/settings-sheet.tsx').then((part) => part.SettingsSheet)
 
 export const ChangeoverLater = later(fetchChangeover)
+export const DoughRoomLater = later(fetchDoughRoom)
 export const HeatLater = later(fetchHeat)
 export const KettleLater = later(fetchKettle)
 export const SettingsLater = later(fetchSettings)
 
 /** What fails here is fetched when it is opened. */
 export async function fetchLaterSheets(): Promise<void> {
-  await Promise.allSettled([fetchChangeover(), fetchHeat(), fetchKettle(), fetchSettings()])
+  await Promise.allSettled([fetchChangeover(), fetchDoughRoom(), fetchHeat(), fetchKettle(), fetchSettings()])
 }
 
 function later<Props extends SheetParts>(fetchSheet: () => Promise<ComponentType<Props>>): ComponentType<Props> {

@@ -39,6 +39,7 @@ export function MoreSheet(props: MoreSheetProps) {
     goes('board', { kind: 'board', lines: [] }, pieces.board),
     goes('carry-in', { kind: 'dough', job: 'carryIn' }, pieces.carryIn, more.carryInDetail),
     goes('shape', { kind: 'dough', job: 'shape' }, pieces.shape, more.shapeDetail),
+    goes('dough-room', { kind: 'dough-room' }, more.doughRoom, more.doughRoomDetail),
     goes('opening', { kind: 'opening' }, steps.opening),
     goes('kettle', { kind: 'kettle' }, care.title),
     goes('changeover', { kind: 'changeover' }, steps.changeover),

@@ -9,7 +9,7 @@ import { ContentsSheet } from './contents-sheet.tsx'
 import { DoneSheet } from './done-sheet.tsx'
 import { DoughSheet } from './dough-sheet.tsx'
 import { DrySheet } from './dry-sheet.tsx'
-import { ChangeoverLater, HeatLater, KettleLater, SettingsLater } from './later-sheets.tsx'
+import { ChangeoverLater, DoughRoomLater, HeatLater, KettleLater, SettingsLater } from './later-sheets.tsx'
 import { MoreSheet, UnplannedSheet } from './more-sheet.tsx'
 import { NotesPage } from './notes-page.tsx'
 import type { OpenSheet } from './open-sheet.ts'
@@ -59,6 +59,8 @@ export function SheetOver(props: SheetOverProps) {
       return <OpeningSheet {...parts} />
     case 'changeover':
       return <ChangeoverLater key={sheet.part} {...parts} part={sheet.part ?? 'list'} />
+    case 'dough-room':
+      return <DoughRoomLater {...parts} />
     case 'give':
       return <GiveSheet {...parts} sheet={sheet} />
     case 'float':

@@ -1,0 +1,62 @@
+import { Key } from '../../parts/key.tsx'
+import type { DoughRoomWords } from '../../words/bench-dough.ts'
+import { ActKey } from '../act-key.tsx'
+import type { BenchSizes } from '../glass.ts'
+import type { RoomLayout } from './room-layout.ts'
+import { fitting } from './room-layout.ts'
+import type { RoomItem } from './room-parts.ts'
+import type { StationView } from './room-view.ts'
+import { StationSign } from './station-sign.tsx'
+
+export interface StationColumnProps {
+  readonly view: StationView
+  readonly layout: RoomLayout
+  readonly sizes: BenchSizes
+  readonly words: DoughRoomWords
+  readonly onPress: (item: RoomItem) => void
+  readonly onMore: () => void
+}
+
+/** A station of the way of the dough: its sign, and a key for each mix or batch that stands there. */
+export function StationColumn({ view, layout, sizes, words, onPress, onMore }: StationColumnProps) {
+  const { shown, more } = fitting(view.items, layout.items)
+  const { columnPx, itemPx } = layout
+  return (
+    <section
+      class="dough-station"
+      style={{ width: `${columnPx}px` }}
+      data-room-station={view.id}
+      aria-label={view.title}
+    >
+      <header class="dough-station-head">
+        <StationSign station={view.id} sizePx={Math.round(1.5 * sizes.minPx)} />
+        <h2 class="bench-strong">{view.title}</h2>
+        {view.detail !== '' && <span class="bench-quiet dough-station-detail">{view.detail}</span>}
+      </header>
+      {view.items.length === 0 && <div class="bench-quiet">{view.nothing}</div>}
+      {shown.map((item) => (
+        <div key={item.id} data-item={item.id}>
+          <ActKey
+            view={{ what: item.what, when: item.when, contents: item.contents, notes: [], tone: item.tone }}
+            ring={item.ring}
+            widthPx={columnPx}
+            heightPx={itemPx}
+            sizes={sizes}
+            isDense
+            name={[item.what, item.when, ...item.contents].filter((text) => text !== '').join(', ')}
+            moreText={words.bench.shelf.more}
+            allText=""
+            onPress={() => onPress(item)}
+          />
+        </div>
+      ))}
+      {more > 0 && (
+        <div class="bench-cell" style={{ width: `${columnPx}px`, height: `${itemPx}px` }} data-cell={`more ${view.id}`}>
+          <Key onPress={onMore}>
+            <span class="bench-label">{words.room.way.more(more)}</span>
+          </Key>
+        </div>
+      )}
+    </section>
+  )
+}
