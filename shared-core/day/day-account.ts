@@ -1,18 +1,22 @@
-import type { CommandId, DoughId, VarietyId } from '../ids.ts'
+import type { CommandId, DoughId, MixId, VarietyId } from '../ids.ts'
 import { byVariety } from '../line/contents.ts'
 import { piecesOf } from '../line/lines.ts'
 import type { Shop } from '../shop/shop.ts'
 import { assert, must } from '../support.ts'
+import { epochMs } from '../units.ts'
 import { applyEntry } from './apply.ts'
 import { closesDay, eventsOfDay, reopensDay } from './day-record.ts'
+import type { FormulaAccount } from './dough-account.ts'
+import { doughAccount } from './dough-account.ts'
 import type { Entry, Event } from './events.ts'
 import type { Account, State } from './state.ts'
 import { forkState } from './state-json.ts'
 
-/** A day's pieces, by dough as the account has them, and by variety from the oven on. */
+/** A day's pieces, by dough as the account has them and by variety from the oven on; and its dough by formula. */
 export interface DayAccount {
   readonly doughs: readonly DoughAccount[]
   readonly varieties: readonly VarietyAccount[]
+  readonly formulas: readonly FormulaAccount[]
 }
 
 export interface DoughAccount {
@@ -61,7 +65,7 @@ interface Booked {
 export function dayAccount(start: State, entries: Iterable<Entry>): DayAccount {
   const state = forkState(start)
   const booked = new Map<CommandId, readonly Booked[]>()
-  let end: { readonly shop: Shop; readonly account: State['account'] } | null = null
+  let end: End | null = null
   let isFirst = true
   let isClosed = false
   for (const entry of entries) {
@@ -72,15 +76,31 @@ export function dayAccount(start: State, entries: Iterable<Entry>): DayAccount {
       isClosed = false
       for (const [id, some] of booked) booked.set(id, some.filter(isNotLeft))
     }
-    const isClosing = !isFirst && closesDay(entry) !== null
+    const close = isFirst ? null : closesDay(entry)
+    const isClosing = close !== null
+    const before = isClosing ? new Map(state.mixes) : state.mixes
     applyEntry(state, entry)
     const { shop, lastDay } = state
-    if (shop !== null && !isClosed) end = { shop, account: isClosing ? accountOf(lastDay) : state.account }
+    const account = isClosing ? accountOf(lastDay) : state.account
+    if (shop !== null && !isClosed) end = { shop, account, mixes: before, gone: new Set(close?.mixIds) }
     isClosed ||= isClosing
     isFirst = false
   }
   assert(end !== null, 'the account of a day without an entry')
-  return { doughs: doughRows(end), varieties: varietyRows(end.shop, [...booked.values()].flat()) }
+  const since = { before: start.mixes, closedAtMs: start.lastDay?.closedAtMs ?? epochMs(0), gone: end.gone }
+  return {
+    doughs: doughRows(end),
+    varieties: varietyRows(end.shop, [...booked.values()].flat()),
+    formulas: doughAccount(end.mixes.values(), since),
+  }
+}
+
+interface End {
+  readonly shop: Shop
+  readonly account: State['account']
+  /** As they were before a close cleared some out. */
+  readonly mixes: State['mixes']
+  readonly gone: ReadonlySet<MixId>
 }
 
 function accountOf(lastDay: State['lastDay']): State['account'] {
@@ -92,7 +112,7 @@ function isNotLeft({ column }: Booked): boolean {
   return column !== 'left'
 }
 
-function doughRows({ shop, account }: { shop: Shop; account: State['account'] }): readonly DoughAccount[] {
+function doughRows({ shop, account }: End): readonly DoughAccount[] {
   return [...account]
     .map(([doughId, one]) => ({ dough: must(shop.doughs, doughId), account: one }))
     .sort((one, other) => one.dough.order - other.dough.order || (one.dough.id < other.dough.id ? -1 : 1))
