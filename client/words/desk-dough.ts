@@ -2,6 +2,7 @@ import type { MixStage, MixTemp, Place } from '../../shared-core/dough/mix.ts'
 import type { Language } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { DaysWords } from './desk-dough-days.ts'
+import type { LearntWords } from './desk-dough-learnt.ts'
 import type { OrderWords } from './desk-dough-order.ts'
 import type { PlanWords } from './desk-dough-plan.ts'
 import { enDough } from './en-desk-dough.ts'
@@ -125,26 +126,6 @@ export interface RunningWords {
   chart(place: string, lowest: string, highest: string): string
   readonly hoursBack: string
   readonly now: string
-}
-
-export interface LearntWords {
-  readonly friction: string
-  readonly frictionHint: string
-  readonly noFriction: string
-  readonly frictionColumns: {
-    readonly [column in 'formula' | 'mixer' | 'value' | 'setUp' | 'readings' | 'trust']: string
-  }
-  readonly withPreferment: string
-  readonly trust: { readonly few: string; readonly spread: string; readonly good: string }
-  readonly pace: string
-  readonly paceHint: string
-  readonly noPace: string
-  /** @param percent of the set-up's window that this dough needs, under 100 is sooner */
-  paceSays(percent: number): string
-  paceTest(passed: boolean, percent: number, date: string): string
-  readonly divider: string
-  readonly dividerHint: string
-  readonly noDivider: string
 }
 
 export interface DoughAccountWords {

@@ -1,13 +1,6 @@
-import type {
-  DoughAccountWords,
-  DoughWords,
-  LearntWords,
-  RunningWords,
-  SheetWords,
-  StockWords,
-  WantedWords,
-} from './desk-dough.ts'
+import type { DoughAccountWords, DoughWords, RunningWords, SheetWords, StockWords, WantedWords } from './desk-dough.ts'
 import { enDays } from './en-desk-dough-days.ts'
+import { enLearnt } from './en-desk-dough-learnt.ts'
 import { enOrder } from './en-desk-dough-order.ts'
 import { enPlan } from './en-desk-dough-plan.ts'
 import type { Words } from './words.ts'
@@ -40,7 +33,7 @@ export function enDough(words: Words): DoughWords {
     sheets: sheets(words),
     stock: stock(),
     running: running(words),
-    learnt: learnt(),
+    learnt: enLearnt,
     account: ACCOUNT,
   }
 }
@@ -169,42 +162,6 @@ function running({ times }: Words): RunningWords {
     chart: (place, lowest, highest) => `${place} over the last two days: from ${lowest} to ${highest}`,
     hoursBack: '48 h ago',
     now: 'now',
-  }
-}
-
-function learnt(): LearntWords {
-  return {
-    friction: 'Friction',
-    frictionHint:
-      'What the mixer warms a dough by, learnt from dough temperatures read after mixing. One odd reading changes little.',
-    noFriction: 'Nothing is learnt yet: read the dough’s temperature after a mix.',
-    frictionColumns: {
-      formula: 'formula',
-      mixer: 'mixer',
-      value: 'reckoned with',
-      setUp: 'set-up',
-      readings: 'readings, the oldest first',
-      trust: 'how far to trust it',
-    },
-    withPreferment: 'with pre-ferment',
-    trust: {
-      few: 'too few readings yet: the set-up weighs most',
-      spread: 'readings differ widely: look how they are taken',
-      good: 'readings agree',
-    },
-    pace: 'Pace of each dough',
-    paceHint: 'What float and poke tests have taught: how much of its set-up’s window a dough needs.',
-    noPace: 'No test has been recorded yet.',
-    paceSays: (percent) =>
-      percent === 100
-        ? 'as the set-up says'
-        : percent < 100
-          ? `ready ${100 - percent} % sooner than the set-up says`
-          : `needs ${percent - 100} % longer than the set-up says`,
-    paceTest: (passed, percent, date) => `${date}: ${passed ? 'ready' : 'not ready'} at ${percent} %`,
-    divider: 'Divider checks',
-    dividerHint: 'Pieces weighed at the divider against what they should weigh.',
-    noDivider: 'No pieces have been weighed yet. The bench weighs them.',
   }
 }
 

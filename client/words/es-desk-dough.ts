@@ -1,13 +1,6 @@
-import type {
-  DoughAccountWords,
-  DoughWords,
-  LearntWords,
-  RunningWords,
-  SheetWords,
-  StockWords,
-  WantedWords,
-} from './desk-dough.ts'
+import type { DoughAccountWords, DoughWords, RunningWords, SheetWords, StockWords, WantedWords } from './desk-dough.ts'
 import { esDays } from './es-desk-dough-days.ts'
+import { esLearnt } from './es-desk-dough-learnt.ts'
 import { esOrder } from './es-desk-dough-order.ts'
 import { esPlan } from './es-desk-dough-plan.ts'
 import type { Words } from './words.ts'
@@ -40,7 +33,7 @@ export function esDough(words: Words): DoughWords {
     sheets: sheets(words),
     stock: stock(),
     running: running(words),
-    learnt: learnt(),
+    learnt: esLearnt,
     account: ACCOUNT,
   }
 }
@@ -170,42 +163,6 @@ function running({ times }: Words): RunningWords {
     chart: (place, lowest, highest) => `${place} en los últimos dos días: de ${lowest} a ${highest}`,
     hoursBack: 'hace 48 h',
     now: 'ahora',
-  }
-}
-
-function learnt(): LearntWords {
-  return {
-    friction: 'Fricción',
-    frictionHint:
-      'Lo que la amasadora calienta una masa, aprendido de temperaturas leídas después de amasar. Una lectura rara cambia poco.',
-    noFriction: 'Todavía no se aprendió nada: lea la temperatura de la masa después de amasar.',
-    frictionColumns: {
-      formula: 'fórmula',
-      mixer: 'amasadora',
-      value: 'se calcula con',
-      setUp: 'configuración',
-      readings: 'lecturas, la más vieja primero',
-      trust: 'cuánto confiar',
-    },
-    withPreferment: 'con prefermento',
-    trust: {
-      few: 'pocas lecturas todavía: pesa más la configuración',
-      spread: 'las lecturas difieren mucho: vea cómo se toman',
-      good: 'las lecturas coinciden',
-    },
-    pace: 'Ritmo de cada masa',
-    paceHint: 'Lo que enseñaron las pruebas de flotar y del dedo: cuánto de la ventana configurada necesita una masa.',
-    noPace: 'Todavía no se anotó ninguna prueba.',
-    paceSays: (percent) =>
-      percent === 100
-        ? 'como dice la configuración'
-        : percent < 100
-          ? `lista un ${100 - percent} % antes de lo que dice la configuración`
-          : `necesita un ${percent - 100} % más de lo que dice la configuración`,
-    paceTest: (passed, percent, date) => `${date}: ${passed ? 'lista' : 'no lista'} al ${percent} %`,
-    divider: 'Controles de la divisora',
-    dividerHint: 'Piezas pesadas en la divisora frente a lo que deberían pesar.',
-    noDivider: 'Todavía no se pesaron piezas. Se pesan en la mesa de trabajo.',
   }
 }
 
