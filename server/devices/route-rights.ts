@@ -35,6 +35,8 @@ export const ROUTE_RIGHTS: Readonly<Record<string, Right>> = {
   'POST /api/v1/set-up': DESK,
   'GET /api/v1/set-up/versions': DESK,
   'POST /api/v1/set-up/versions/:seq/restore': DESK,
+  'GET /api/v1/formulas/:id': DESK,
+  'POST /api/v1/formulas': DESK,
   'GET /api/v1/days': DESK,
   'GET /api/v1/days/:label': DESK,
   'GET /api/v1/days/:label/figures': DESK,

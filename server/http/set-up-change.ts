@@ -17,18 +17,15 @@ import { wholeNumber } from './whole-number.ts'
 interface Wanted {
   readonly room: Room
   readonly device: DeviceHello
-  readonly shop: Shop
+  /** The shop as it should be, of the shop as it is when the change is made. */
+  readonly to: (now: Shop | null) => Shop
 }
 
 /**
  * Brings the running shop to a set-up, answered as any command is. Of a request's query: `dryRun=1` tells what would
  * change and be asked, and changes nothing; `fromMs=` an instant from which it holds; `confirm=` says yes to questions.
  */
-export async function changeSetUpTo(
-  request: Request,
-  response: Response,
-  { room, device, shop }: Wanted,
-): Promise<void> {
+export async function changeSetUpTo(request: Request, response: Response, { room, device, to }: Wanted): Promise<void> {
   const { dryRun = '0' } = request.query
   const fromMs = wholeNumber(request.query.fromMs, 0)
   if (fromMs === null || fromMs > AT_MS_MAX || (dryRun !== '0' && dryRun !== '1')) {
@@ -39,10 +36,10 @@ export async function changeSetUpTo(
   }
   const when = fromMs === 0 ? {} : { fromMs: epochMs(fromMs) }
   if (dryRun === '1') {
-    response.json(await room.read((state) => rehearsed(state, shop, { ...when, deviceId: device.deviceId })))
+    response.json(await room.read((state) => rehearsed(state, to(state.shop), { ...when, deviceId: device.deviceId })))
     return
   }
-  const { changes, seq } = await room.read((state) => ({ changes: setUpChanges(state.shop, shop), seq: state.seq }))
+  const { changes, seq } = await room.read(({ shop, seq }) => ({ changes: setUpChanges(shop, to(shop)), seq }))
   if (changes.length === 0) {
     response.json({ commandId: null, answer: { kind: 'taken', seq } })
     return

@@ -45,5 +45,5 @@ async function restore(request: Request, response: Response, { room, journal }: 
     sendProblem(response, { status: 404, title: 'No such version', detail })
     return
   }
-  await changeSetUpTo(request, response, { room, device, shop })
+  await changeSetUpTo(request, response, { room, device, to: () => shop })
 }

@@ -7,6 +7,7 @@ import { isZone } from '../live/shop-clock.ts'
 import { deviceOf } from './device-headers.ts'
 import { sendProblem } from './problem.ts'
 import { changeSetUpTo } from './set-up-change.ts'
+import { formulaRoutes } from './set-up-formulas.ts'
 import { setUpVersionRoutes } from './set-up-versions.ts'
 
 /** The set-up as the file that people write: its schema, what it is now, and a new one. */
@@ -20,6 +21,7 @@ export function setUpRoutes(app: Express, { room, journal }: { readonly room: Ro
     else response.attachment('set-up.json').json(file)
   })
   app.post('/api/v1/set-up', (request, response) => postSetUp(request, response, room))
+  formulaRoutes(app, room)
   setUpVersionRoutes(app, { room, journal })
 }
 
@@ -38,5 +40,5 @@ async function postSetUp(request: Request, response: Response, room: Room): Prom
     sendProblem(response, { status: 422, title: 'Mistakes in the set-up', detail, errors: parsed.problems })
     return
   }
-  await changeSetUpTo(request, response, { room, device, shop: parsed.shop })
+  await changeSetUpTo(request, response, { room, device, to: () => parsed.shop })
 }

@@ -159,6 +159,15 @@ const FILE_FIELD: Readonly<Record<string, string>> = {
   changeoverFromMinute: 'changeover/from',
   changeoverToMinute: 'changeover/to',
 }
+
+/** A field of the running shop as a path of the file. @example fileField('lines/2/ingredientId') // '/lines/2/ingredient' */
+export function fileField(field: string): string {
+  return field
+    .split('/')
+    .map((key) => (key === '' ? '' : `/${FILE_FIELD[key] ?? key}`))
+    .join('')
+}
+
 const LIST_PATH: Readonly<Record<ListName, string>> = {
   ingredient: '/ingredients',
   preparation: '/preparations',
@@ -173,10 +182,7 @@ const LIST_PATH: Readonly<Record<ListName, string>> = {
 }
 
 function placeOf({ entity, id, field }: Misfit, lists: Record<ListName, readonly Entry<unknown>[]>): string {
-  const inside = field
-    .split('/')
-    .map((key) => (key === '' ? '' : `/${FILE_FIELD[key] ?? key}`))
-    .join('')
+  const inside = fileField(field)
   if (entity === 'weekday') return `/weekdays/${day.WEEKDAY_NAMES[Number(id) - 1]}${inside}`
   if (!isList(entity)) return `/${entity}${inside}`
   const entry = id === null ? undefined : lists[entity].find((one) => one.id === id)

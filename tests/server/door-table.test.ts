@@ -97,6 +97,8 @@ const ROUTES: Readonly<Record<string, string>> = {
   'post /api/v1/set-up': 'd',
   'get /api/v1/set-up/versions': 'd',
   'post /api/v1/set-up/versions/{seq}/restore': 'd',
+  'get /api/v1/formulas/{id}': 'd',
+  'post /api/v1/formulas': 'd',
   'get /api/v1/days': 'd',
   'get /api/v1/days/{label}': 'd',
   'get /api/v1/days/{label}/figures': 'd',

@@ -4,6 +4,7 @@ import { Validator } from '@seriousme/openapi-schema-validator'
 import { Ajv2020 } from 'ajv/dist/2020.js'
 import { describe, expect, it } from 'vitest'
 import { OPERATIONS, openApiDocument } from '../../server/http/openapi/document.ts'
+import { FORMULA_EXAMPLE } from '../../server/http/openapi/formula-example.ts'
 import type { Body, Operation } from '../../server/http/openapi/operation.ts'
 import { toSetUpFile } from '../../shared-core/shop/set-up-export.ts'
 import { shopWith } from '../core/support/shop.ts'
@@ -36,6 +37,7 @@ async function exampleShop(): Promise<TestServer> {
   const server = await startServer()
   const carryIn = { type: 'carryIn', doughId: 'plain', varietyId: null, pieces: 60, stage: 'rack', sinceMs: null }
   await ask(server, '/api/v1/commands', { body: { id: 'carry000001', deviceSeq: 1, tappedAtMs: null, ...carryIn } })
+  await ask(server, '/api/v1/formulas', { body: FORMULA_EXAMPLE })
   return server
 }
 

@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import { commandSchema } from '../../../shared-core/day/command-schema.ts'
 import { COMMANDS_PER_MESSAGE_MAX } from '../../../shared-core/live/protocol.ts'
+import { formulaJsonSchema } from '../../../shared-core/shop/formula-file.ts'
 import { setUpJsonSchema } from '../../../shared-core/shop/set-up-file.ts'
 import { COOKIE } from '../../devices/credentials.ts'
 import { rightOf } from '../../devices/route-rights.ts'
@@ -79,18 +80,22 @@ function schemas(): Json {
     LoadList: loadListSchema,
   }
   const own = Object.entries(named).map(([name, schema]) => [name, jsonSchema(schema)])
-  const { $schema: _dialect, ...setUpFile } = setUpJsonSchema() as Json
   const command = ref('Command')
   return {
     ...Object.fromEntries(own),
-    SetUpFile: setUpFile,
+    SetUpFile: withoutDialect(setUpJsonSchema() as Json),
+    FormulaFile: withoutDialect(formulaJsonSchema() as Json),
     Commands: { oneOf: [command, { type: 'array', items: command, minItems: 1, maxItems: COMMANDS_PER_MESSAGE_MAX }] },
     CommandsAnswered: { oneOf: [ref('CommandAnswer'), ref('CommandAnswers')] },
   }
 }
 
 function jsonSchema(schema: z.ZodType): Json {
-  const { $schema: _dialect, ...rest } = z.toJSONSchema(schema, { io: 'input', target: 'draft-2020-12' })
+  return withoutDialect(z.toJSONSchema(schema, { io: 'input', target: 'draft-2020-12' }) as Json)
+}
+
+/** The document says its dialect once, for all. */
+function withoutDialect({ $schema: _dialect, ...rest }: Json): Json {
   return rest
 }
 

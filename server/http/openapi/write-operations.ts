@@ -1,4 +1,5 @@
 import * as z from 'zod'
+import { FORMULA_EXAMPLE } from './formula-example.ts'
 import type { Operation, Parameter } from './operation.ts'
 
 const json = (schema: string, description: string) => ({ type: 'application/json', schema, description })
@@ -170,6 +171,18 @@ export const WRITE_OPERATIONS: readonly Operation[] = [
     bodies: [{ type: 'application/json', schema: 'SetUpFile', example: null }],
     answer: json('SetUpAnswer', 'Taken, or what would come of it.'),
     problems: [409, 413, 422],
+    isAct: true,
+  },
+  {
+    id: 'postFormula',
+    method: 'post',
+    path: '/api/v1/formulas',
+    summary: 'A formula file into the set-up, taken whole or not at all',
+    description: 'Ingredients and preparations that the shop has by id, or by name and kind, are its own.',
+    parameters: [dryRun, fromMs, confirm],
+    bodies: [{ type: 'application/json', schema: 'FormulaFile', example: FORMULA_EXAMPLE }],
+    answer: json('SetUpAnswer', 'Taken, or what would come of it.'),
+    problems: [404, 409, 413, 422],
     isAct: true,
   },
   {
