@@ -132,6 +132,7 @@ export interface DoughAccountWords {
   readonly title: string
   readonly rule: string
   readonly none: string
+  head(formula: string, mixes: number): string
   readonly columns: {
     readonly [column in 'formula' | 'mixed' | 'shaped' | 'lost' | 'spoilt' | 'unexplained' | 'left']: string
   }

@@ -169,6 +169,7 @@ const ACCOUNT: DoughAccountWords = {
   title: 'Where the dough went',
   rule: 'mixed = shaped + lost in bowl and divider + spoilt + unexplained + left',
   none: 'Nothing has been mixed since the last close.',
+  head: (formula, count) => `${formula}, ${count} ${count === 1 ? 'mix' : 'mixes'}`,
   columns: {
     formula: 'formula',
     mixed: 'mixed',

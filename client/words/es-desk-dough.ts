@@ -170,6 +170,7 @@ const ACCOUNT: DoughAccountWords = {
   title: 'Adónde fue la masa',
   rule: 'amasado = formado + perdido en bol y divisora + echado a perder + sin explicar + queda',
   none: 'No se amasó nada desde el último cierre.',
+  head: (formula, count) => `${formula}, ${count} ${count === 1 ? 'amasijo' : 'amasijos'}`,
   columns: {
     formula: 'fórmula',
     mixed: 'amasado',
