@@ -5,7 +5,7 @@ import type { State } from '../day/state.ts'
 import type { TableName, Touched } from '../day/trace.ts'
 import { must } from '../support.ts'
 import { putOnHand } from './apply-dough.ts'
-import type { Build, OnHand } from './mix.ts'
+import type { Build } from './mix.ts'
 import { takenSinceClose } from './on-hand.ts'
 
 /** What leaves the dough room with a day: what was wanted up to it too. */
@@ -42,14 +42,11 @@ export function reopenRoom({ state, undo }: Folding, touched: readonly Touched[]
       const dropped = state.builds.get(before.id)?.dropped ?? before.dropped
       restore(state, undo, { ...one, before: { ...before, dropped } })
     }
-    if (table === 'onHand') {
-      const now = state.onHand.get((one.before as OnHand).ingredientId)
-      if (now !== undefined)
-        restore(state, undo, {
-          ...one,
-          before: { ...now, milligrams: now.milligrams + (back.get(now.ingredientId) ?? 0) },
-        })
-    }
+  }
+  // Rows that came since know nothing of what those mixes took either.
+  for (const now of [...state.onHand.values()]) {
+    const milligrams = now.milligrams + (back.get(now.ingredientId) ?? 0)
+    if (milligrams !== now.milligrams) put(state, undo, 'onHand', now.ingredientId, { ...now, milligrams })
   }
 }
 

@@ -1,10 +1,14 @@
 import { applyEntry, emptyState } from '../../../shared-core/day/apply.ts'
 import type { Act, ActType } from '../../../shared-core/day/commands.ts'
 import type { State } from '../../../shared-core/day/state.ts'
-import { commandId, deviceId } from '../../../shared-core/ids.ts'
+import { commandId, deviceId, formulaId, mixId } from '../../../shared-core/ids.ts'
 import { DEFAULT_KETTLE_CARE } from '../../../shared-core/shop/default-rules.ts'
 import { setUpChanges } from '../../../shared-core/shop/set-up-diff.ts'
 import { spanMs } from '../../../shared-core/units.ts'
+import { asked, g, planMixes, roomShop } from '../dough/acts-shop.ts'
+import { DOUGH_MAKERS, makePoolish, someMix } from './any-dough-act.ts'
+import type { Draw } from './draw.ts'
+import { drawer } from './draw.ts'
 import { at, lines } from './make.ts'
 import { play } from './play.ts'
 import { ALL_STATIONS, dough, PEOPLE, STEPS, shopWith, table } from './shop.ts'
@@ -20,7 +24,11 @@ export function startedShop(): State {
     steps: table(STEPS),
     people: table(PEOPLE),
     kettle: { pieces: 36, cycleMs: spanMs(90, 's'), ...DEFAULT_KETTLE_CARE },
-    doughs: table([dough({ id: 'plain', order: 1 }), dough({ id: 'rye', order: 2, route: COLD, contains: ['egg'] })]),
+    ...doughRoomParts(),
+    doughs: table([
+      dough({ id: 'plain', order: 1, formulaId: formulaId('plain'), pieceWeight: g(120) }),
+      dough({ id: 'rye', order: 2, route: COLD, contains: ['egg'], formulaId: formulaId('sour'), pieceWeight: g(100) }),
+    ]),
   })
   applyEntry(state, {
     seq: 1,
@@ -38,7 +46,16 @@ export function startedShop(): State {
   start({ type: 'count', varietyId: lines('sesame', 1)[0]?.varietyId ?? ('sesame' as never), pieces: 18 }, 3)
   const loads = [lines('sesame', 24, 'poppy', 12), lines('plain', 48), lines('rye', 36)]
   start({ type: 'setLoadList', loads: loads.map((one) => ({ shelfId: null, inAtMs: null, lines: one })) }, 4)
+  start(planMixes(asked('plain', { plain: 120 }), asked('sour', { rye: 140 }), asked('sour'), asked('raisin')), 5)
+  start(makePoolish(), 6)
+  start({ type: 'moveMix', mixId: mixId('start00005.3'), from: 'planned', to: 'bulk' }, 7)
   return state
+}
+
+/** What of the shop is the dough room's. */
+function doughRoomParts() {
+  const { ingredients, preparations, formulas, doughRoom, mixer } = roomShop()
+  return { ingredients, preparations, formulas, doughRoom, mixer }
 }
 
 /** An act that the shop's state makes likely, drawn by a number. Wrong ones are among them: they are refused. */
@@ -49,10 +66,6 @@ export function anyAct(state: State, seed: number): Act {
 }
 
 type Drawn = Exclude<ActType, 'changeSetUp'>
-interface Draw {
-  readonly upTo: (most: number) => number
-  readonly oneOf: <Thing>(things: readonly Thing[]) => Thing
-}
 
 const MAKERS: { readonly [Type in Drawn]: (state: State, draw: Draw) => Act } = {
   shape: (state, draw) => ({
@@ -60,6 +73,7 @@ const MAKERS: { readonly [Type in Drawn]: (state: State, draw: Draw) => Act } = 
     ...someDough(state, draw),
     pieces: draw.upTo(96) + 1,
     stage: draw.oneOf(['proof', 'chill', 'rack']),
+    ...(draw.upTo(1) === 0 ? {} : { mixId: someMix(state, draw).id, isLast: draw.upTo(3) === 0 }),
   }),
   carryIn: (state, draw) => ({
     type: 'carryIn',
@@ -175,6 +189,7 @@ const MAKERS: { readonly [Type in Drawn]: (state: State, draw: Draw) => Act } = 
     to: draw.oneOf(['secondMenu', 'bagels']),
   }),
   readOven: (_state, draw) => ({ type: 'readOven', shelfId: null, degrees: 400 + draw.upTo(120), unit: 'F' }),
+  ...DOUGH_MAKERS,
 }
 const TYPES = Object.keys(MAKERS) as Drawn[]
 /** Kinds that a draw can end in; planned changes of a set-up have tests of their own. */
@@ -207,22 +222,4 @@ function someLine(state: State, draw: Draw, most: number) {
 function someLines(state: State, draw: Draw, most = 36) {
   const made = [someLine(state, draw, most), someLine(state, draw, most)]
   return made.filter((line, n) => made.findIndex((one) => one.varietyId === line.varietyId) === n)
-}
-
-/** Numbers out of one number: SplitMix32, from memory; only evenness matters here. */
-function drawer(seed: number): Draw {
-  let state = seed >>> 0
-  const next = () => {
-    state = (state + 0x9e3779b9) >>> 0
-    let mixed = Math.imul(state ^ (state >>> 16), 0x21f0aaad)
-    mixed = Math.imul(mixed ^ (mixed >>> 15), 0x735a2d97)
-    return (mixed ^ (mixed >>> 15)) >>> 0
-  }
-  const upTo = (most: number) => next() % (Math.max(0, most) + 1)
-  const oneOf = <Thing>(things: readonly Thing[]): Thing => {
-    const thing = things[upTo(things.length - 1)]
-    if (thing === undefined) throw new Error('nothing to draw from')
-    return thing
-  }
-  return { upTo, oneOf }
 }
