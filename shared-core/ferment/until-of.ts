@@ -1,0 +1,136 @@
+import type { Batch, State, Until } from '../day/state.ts'
+import type { PlaceReadings, Teaching } from '../dough/mix.ts'
+import { assumedAt } from '../dough/places.ts'
+import type { DoughRoom } from '../shop/formula.ts'
+import type { DwellWindow, Shop } from '../shop/shop.ts'
+import { milliCelsiusOf } from '../shop/temperature.ts'
+import { windowOf } from '../shop/windows.ts'
+import type { EpochMs } from '../units.ts'
+import { clampMs, epochMs, later, spanMs } from '../units.ts'
+import type { Course } from './course.ts'
+import { airOf, courseTo, whenCooled, whenFermented } from './course.ts'
+
+type Read = Pick<State, 'shop' | 'readings' | 'teachings'>
+
+/**
+ * When pieces may, should and must leave where they stand, by what they have gone through so far and what is read now.
+ *
+ * Proof: when they have fermented as long, at the temperature at which the set-up's window holds, as the window asks for,
+ * times the pace that tests have taught. A warm room is ready sooner, a cold one later. Pieces are taken to be as warm as
+ * the room.
+ *
+ * Chill: no sooner than the window and before they are cold (within 1 °C of the cooler, by first-order cooling); no later
+ * than the window and before they are over-proofed. The proof window speaks of pieces that then cool as the set-up says, so
+ * what these ferment on while they cool is part of it: only what comes in too late, or a warm cooler, ends a chill sooner.
+ * Within the chill the window counts elapsed time, which a clock change does not touch.
+ *
+ * Everywhere else, and in a shop that has not said how its dough room is, what the set-up said when they came there.
+ * @returns null without a window
+ */
+export function untilOf(state: Read, batch: Batch): Until | null {
+  if (batch.until === null || (batch.stage !== 'proof' && batch.stage !== 'chill')) return batch.until
+  const { shop } = state
+  if (shop === null || shop.doughRoom === null) return batch.until
+  const from = fromOf(state, shop, batch)
+  const known = KNOWN.get(batch)
+  if (known !== undefined && isSame(known.from, from)) return known.until
+  const clock = { shop, doughRoom: shop.doughRoom, batch, from }
+  const until = batch.stage === 'proof' ? proofUntil(clock, batch.until) : chillUntil(clock, batch.until)
+  KNOWN.set(batch, { from, until })
+  return until
+}
+
+/** How far pieces have fermented at an instant, in ms at the temperature at which the set-up's proof window holds. */
+export function fermentedBy(state: Read, batch: Batch, atMs: EpochMs): number {
+  const before = batch.fermentedMs ?? 0
+  const { shop } = state
+  if (shop === null || shop.doughRoom === null || (batch.stage !== 'proof' && batch.stage !== 'chill')) return before
+  const course = courseOf({ shop, doughRoom: shop.doughRoom, batch, from: fromOf(state, shop, batch) })
+  return Math.round(courseTo(course, atMs).at(-1)?.fermentedMs ?? before)
+}
+
+/** What a batch's clock is read off. All of it is replaced whole, never changed. */
+interface From {
+  readonly shop: Shop
+  readonly room: PlaceReadings | undefined
+  readonly cooler: PlaceReadings | undefined
+  readonly teaching: Teaching | undefined
+}
+
+/** A screen asks for the same clocks again and again; each is reckoned once for what it is read off. */
+const KNOWN = new WeakMap<Batch, { readonly from: From; readonly until: Until }>()
+
+interface Clock {
+  readonly shop: Shop
+  readonly doughRoom: DoughRoom
+  readonly batch: Batch
+  readonly from: From
+}
+
+/** Dough that has not come so far by then does not ferment: that is when somebody should look. */
+const PROOF_LOOKED_AT_MS = spanMs(72, 'h')
+/** Pieces are cold within so much of their cooler. */
+const COLD_WITHIN_CELSIUS = 1
+
+function proofUntil(clock: Clock, window: Until): Until {
+  const { sinceMs } = clock.batch
+  const needed = (atMs: EpochMs) => ((atMs - sinceMs) * paceOf(clock.from)) / 1_000
+  const points = courseTo(courseOf(clock), later(sinceMs, PROOF_LOOKED_AT_MS), needed(window.latestAtMs))
+  const when = (atMs: EpochMs) => whenFermented(points, needed(atMs)) ?? later(sinceMs, PROOF_LOOKED_AT_MS)
+  return {
+    earliestAtMs: when(window.earliestAtMs),
+    targetAtMs: when(window.targetAtMs),
+    latestAtMs: when(window.latestAtMs),
+  }
+}
+
+function chillUntil(clock: Clock, window: Until): Until {
+  const course = courseOf(clock)
+  const points = courseTo(course, window.latestAtMs)
+  const overAtMs = whenFermented(points, overProofedMs(clock, window)) ?? window.latestAtMs
+  const coldAtMs = whenCooled(course, points, COLD_WITHIN_CELSIUS) ?? window.latestAtMs
+  const latestAtMs = epochMs(Math.min(window.latestAtMs, overAtMs))
+  const earliestAtMs = epochMs(Math.min(Math.max(window.earliestAtMs, coldAtMs), latestAtMs))
+  return { earliestAtMs, targetAtMs: clampMs(window.targetAtMs, earliestAtMs, latestAtMs), latestAtMs }
+}
+
+/** The latest of the proof, and what pieces that went in by then still ferment in a cooler as the set-up has it. */
+function overProofedMs({ shop, doughRoom, batch, from }: Clock, window: Until): number {
+  const proof = proofWindowOf(shop, batch)
+  if (proof === null) return Number.POSITIVE_INFINITY
+  const air = (assumedAt(shop, 'cooler') ?? 0) / 1_000
+  const provesAt = milliCelsiusOf(doughRoom.provesAt) / 1_000
+  const { sinceMs } = batch
+  const cooling = { from: provesAt, timeConstantMs: doughRoom.coolsIn }
+  const points = courseTo({ sinceMs, airAt: () => air, cooling, fermentedMs: 0, provesAt }, window.latestAtMs)
+  return (proof.latestMs * paceOf(from)) / 1_000 + (points.at(-1)?.fermentedMs ?? 0)
+}
+
+function proofWindowOf(shop: Shop, { doughId, varietyId }: Batch): DwellWindow | null {
+  const isProofed = shop.doughs.get(doughId)?.route.includes('proof') === true
+  return isProofed ? windowOf(shop, 'proof', doughId, varietyId) : null
+}
+
+function courseOf({ shop, doughRoom, batch, from }: Clock): Course {
+  const provesAt = milliCelsiusOf(doughRoom.provesAt) / 1_000
+  const { sinceMs, fermentedMs = 0 } = batch
+  const roomAt = airOf(shop, 'room', from.room, provesAt)
+  if (batch.stage === 'proof') return { sinceMs, airAt: roomAt, cooling: null, fermentedMs, provesAt }
+  const airAt = airOf(shop, 'cooler', from.cooler, provesAt)
+  const cooling = { from: roomAt(sinceMs), timeConstantMs: doughRoom.coolsIn }
+  return { sinceMs, airAt, cooling, fermentedMs, provesAt }
+}
+
+function paceOf({ teaching }: From): number {
+  return teaching?.pace ?? 1_000
+}
+
+function fromOf({ readings, teachings }: Read, shop: Shop, { doughId }: Batch): From {
+  return { shop, room: readings.get('room'), cooler: readings.get('cooler'), teaching: teachings.get(doughId) }
+}
+
+function isSame(one: From, other: From): boolean {
+  return (
+    one.shop === other.shop && one.room === other.room && one.cooler === other.cooler && one.teaching === other.teaching
+  )
+}
