@@ -37,7 +37,7 @@ const KETTLE_SEEN_MS = 12_000
 const LOW_PIECES = 8
 const PLENTY_PIECES = 24
 /** Somebody may have forgotten the very tap that would have shown something; then it is another crew's morning. */
-const CREWS_TRIED = 8
+const CREWS_TRIED = 16
 
 /**
  * The journal of a demo that opens at `nowMs`. The same seed and instant make the same journal. The morning is played twice: once
@@ -91,6 +91,7 @@ function play(
 function lacksAt(state: State, atMs: number): number {
   const batches = [...state.batches.values()]
   const loads = [...state.loads.values()]
+  const mixes = [...state.mixes.values()]
   const ready = [...state.stock.values()].map(({ lots }) => piecesOf(lots.filter(({ readyAtMs }) => readyAtMs <= atMs)))
   const inStage = (stage: BatchStage) => batches.filter((batch) => batch.stage === stage)
   const shown = [
@@ -104,6 +105,8 @@ function lacksAt(state: State, atMs: number): number {
     state.keeps.size > 0,
     state.unsure.size > 0,
     [...state.account.values()].some(({ wasted }) => wasted > 0),
+    mixes.some(({ stage }) => stage === 'mixing' || stage === 'rest'),
+    mixes.some(({ stage }) => stage === 'planned'),
   ]
   return shown.filter((isShown) => !isShown).length
 }

@@ -6,32 +6,28 @@ import type { Step } from '../../shared-core/shop/shop.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import type { DemoLoad } from './demo-load-list.ts'
 import { demoLoadList } from './demo-load-list.ts'
-import { doughForDay, overFromToday } from './dough-room.ts'
 import type { Draw } from './draw.ts'
 import { drawFor } from './draw.ts'
 import type { Errand, PastDay } from './past-days.ts'
+import { pastErrands } from './past-dough.ts'
 import { personFor } from './people.ts'
 
 const OPENS_BEFORE_OVEN_MINUTES = 70
 const FIRST_LOAD_AFTER_OVEN_MINUTES = 5
-const FIRST_MIX_MINUTE = 5 * 60 + 10
-const MIX_MINUTES = 23
-const MIXES_MAX = 24
-const TRAYS_A_MIX = 5
 const CONFIRMS_EVERY_MINUTES = 70
 const CARE_EVERY_MINUTES = 55
 /** Five people, with their breaks. */
 const CREW_MINUTES = [33 * 60, 38 * 60] as const
 const CLOSES_AFTER_MINUTES = 6
 
-/** Opening, lists, loads, dough and kettle of a day. */
+/** Opening, lists, loads, the dough room's clock and kettle of a day. */
 export function pastCrew(day: PastDay): readonly Errand[] {
   const list = listOf(day)
   return [
     ...opening(day, list),
     ...steps(day),
     ...loads(day, list),
-    ...shaping(day),
+    ...pastErrands(day),
     ...questions(day),
     ...care(day),
     ...thrown(day),
@@ -126,24 +122,6 @@ export function pastBake({ seed, date }: PastDay, load: Load): readonly Errand[]
   }
   if (flipMs === null || draw.oneIn(18)) return [out]
   return [{ atMs: flipMs, key: `flip:${load.id}`, who: 'crew', act: () => ({ type: 'flip', loadId: load.id }) }, out]
-}
-
-/** Tomorrow's dough, a mix at a time, always of what is shortest, straight into the cooler. */
-function shaping(day: PastDay): readonly Errand[] {
-  return Array.from({ length: MIXES_MAX }, (_, mix): Errand => {
-    const atMs = at(day, FIRST_MIX_MINUTE + mix * MIX_MINUTES)
-    return { atMs, key: `mix:${mix}`, who: 'crew', act: (state) => shortest(day, state) }
-  })
-}
-
-function shortest({ shop }: PastDay, state: State) {
-  const [first] = doughForDay(shop)
-    .map((one) => ({ one, short: one.pieces - overFromToday({ state, shop }, one) }))
-    .sort((a, b) => b.short - a.short)
-  if (first === undefined || first.short <= 0) return null
-  const { doughId, varietyId, trayPieces } = first.one
-  const pieces = Math.min(TRAYS_A_MIX, Math.ceil(first.short / trayPieces)) * trayPieces
-  return { type: 'shape', doughId, varietyId, pieces, stage: 'chill' } as const
 }
 
 /** Dry hands settle what the board took for granted. */

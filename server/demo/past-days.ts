@@ -6,10 +6,11 @@ import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import { localDate, localInstant } from '../live/shop-clock.ts'
 import { demoShop } from './demo-shop.ts'
-import { doughForDay } from './dough-room.ts'
+import { doughForDay } from './dough-for-day.ts'
 import { drawFor } from './draw.ts'
 import { pastCounter } from './past-counter.ts'
 import { pastBake, pastClose, pastCrew } from './past-crew.ts'
+import { pastFollowing } from './past-dough.ts'
 import { Played } from './played.ts'
 import type { Move } from './scene.ts'
 
@@ -73,9 +74,12 @@ function playDay(played: Played, day: PastDay): void {
     if (act === null) continue
     const { key, who, confirmed } = errand
     const decision = played.take({ key, who, atMs, act, ...(confirmed === undefined ? {} : { confirmed }) })
-    // A load goes on to its flip and its out.
+    // A load goes on to its flip and its out, a mix to its next step.
     if (decision.kind !== 'taken') continue
-    for (const event of decision.events) if (event.type === 'loaded') insert(due, pastBake(day, event.load))
+    for (const event of decision.events) {
+      if (event.type === 'loaded') insert(due, pastBake(day, event.load))
+      else insert(due, pastFollowing(day, played.state, event))
+    }
   }
 }
 

@@ -24,6 +24,7 @@ function onShow(state: State, nowMs: number): ReadonlySet<string> {
   const lots = [...state.stock.values()].flatMap((stock) => stock.lots)
   const accounts = [...state.account.values()]
   const planned = [...state.planned.values()]
+  const mixes = [...state.mixes.values()]
   return new Set([
     ...[...state.batches.values()].map(({ stage }) => stage),
     ...[...state.loads.values()].map(({ phase }) => phase),
@@ -32,12 +33,15 @@ function onShow(state: State, nowMs: number): ReadonlySet<string> {
     ...planned.map(({ done }) => (done ? 'loaded' : 'to load')),
     ...(accounts.some(({ wasted }) => wasted > 0) ? ['waste'] : []),
     ...(accounts.some(({ sold }) => sold > 0) ? ['sales'] : []),
+    ...mixes.map(({ stage }) => (stage === 'planned' ? 'a mix planned' : `a mix ${stage}`)),
+    ...mixes.flatMap(({ stage }) => (stage === 'mixing' || stage === 'rest' ? ['a mix mixing or resting'] : [])),
     ...(state.keeps.size > 0 ? ['a keep'] : []),
     ...(state.unsure.size > 0 ? ['something unsure'] : []),
   ])
 }
 
 const EVERYTHING = [
+  ...['a mix planned', 'a mix mixing or resting'],
   ...['proof', 'chill', 'rack', 'kettle', 'boards', 'oven', 'first-side', 'second-side', 'cooling', 'for sale'],
   ...['low', 'plenty', 'loaded', 'to load', 'waste', 'sales', 'a keep', 'something unsure'],
 ]
@@ -90,7 +94,10 @@ describe('the living morning', () => {
     const acts = new Set(entries.map(({ told }) => told.type))
     const wanted = ['pull', 'dip', 'lift', 'board', 'load', 'flip', 'out', 'sell', 'count', 'keep', 'remove', 'shape']
     expect(wanted.filter((act) => !acts.has(act))).toEqual([])
-    const mixesAt = entries.filter(({ told }) => told.type === 'shape').map(({ recordedAtMs }) => recordedAtMs)
+    const begun = entries.filter(({ events }) =>
+      events.some((event) => event.type === 'mixMoved' && event.begun !== null),
+    )
+    const mixesAt = begun.map(({ recordedAtMs }) => recordedAtMs)
     const tooSoon = mixesAt.filter((at, index) => at - (mixesAt[index - 1] ?? 0) < 20 * 60_000)
     expect(tooSoon, 'a mix takes its time').toEqual([])
     const events = entries.flatMap((entry) => entry.events)

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { demoLoadList } from '../../server/demo/demo-load-list.ts'
 import { demoShop, demoZone } from '../../server/demo/demo-shop.ts'
-import { doughForDay } from '../../server/demo/dough-room.ts'
+import { doughForDay } from '../../server/demo/dough-for-day.ts'
 import { drawFor, pick } from '../../server/demo/draw.ts'
 import { isZone, localDate, localInstant } from '../../server/live/shop-clock.ts'
 import { piecesOf } from '../../shared-core/line/lines.ts'

@@ -1,0 +1,44 @@
+import type { DoughId, VarietyId } from '../../shared-core/ids.ts'
+import type { Shop } from '../../shared-core/shop/shop.ts'
+import { must } from '../../shared-core/support.ts'
+import { demoLoadList } from './demo-load-list.ts'
+
+/** A tray more than planned, of each: something always drops, and a count may find fewer. */
+const SPARE_TRAYS = 1
+
+/** Dough as it is shaped: plain, or what the mixer or the shaper already made of it. */
+export interface Shaped {
+  readonly doughId: DoughId
+  readonly varietyId: VarietyId | null
+  readonly trayPieces: number
+  /** What a day needs of it, in whole trays. */
+  readonly pieces: number
+}
+
+/** The dough of a whole day, by the list of a usual one; reckoned once for each set-up, which never changes in place. */
+export function doughForDay(shop: Shop): readonly Shaped[] {
+  const known = FOR_DAY.get(shop)
+  if (known !== undefined) return known
+  const reckoned = reckonDough(shop)
+  FOR_DAY.set(shop, reckoned)
+  return reckoned
+}
+
+const FOR_DAY = new WeakMap<Shop, readonly Shaped[]>()
+
+function reckonDough(shop: Shop): readonly Shaped[] {
+  const pieces = new Map<string, Shaped>()
+  const lines = demoLoadList(shop, { dayStartMs: 0, waveAtMs: 0 }).flatMap((load) => load.lines)
+  for (const line of lines) {
+    const { doughId, decidedAt, id } = must(shop.varieties, line.varietyId)
+    const varietyId = decidedAt === 'mixer' ? id : null
+    const key = `${doughId} ${varietyId ?? ''}`
+    const { trayPieces } = must(shop.doughs, doughId)
+    const sum = (pieces.get(key)?.pieces ?? 0) + line.pieces
+    pieces.set(key, { doughId, varietyId, trayPieces, pieces: sum })
+  }
+  return [...pieces.values()].map((one) => ({
+    ...one,
+    pieces: (Math.ceil(one.pieces / one.trayPieces) + SPARE_TRAYS) * one.trayPieces,
+  }))
+}

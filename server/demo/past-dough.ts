@@ -1,0 +1,57 @@
+import type { Event } from '../../shared-core/day/events.ts'
+import type { State } from '../../shared-core/day/state.ts'
+import type { MixId } from '../../shared-core/ids.ts'
+import { chillMove } from './dough-room.ts'
+import { nextOfMix } from './mix-work.ts'
+import type { Errand, PastDay } from './past-days.ts'
+import { roomErrands } from './room-errands.ts'
+import type { Move } from './scene.ts'
+
+/** What stands on the dough room's clock. */
+export function pastErrands(day: PastDay): readonly Errand[] {
+  return roomErrands(day).map(({ key, minute, who, act }) => ({
+    key,
+    who,
+    atMs: day.dayStartMs + minute * 60_000,
+    act,
+  }))
+}
+
+/** What follows from a fact: the next step of its mix, and the trays that it brought into the proof going to chill. */
+export function pastFollowing(
+  { shop, seed, date, dayStartMs }: PastDay,
+  state: State,
+  event: Event,
+): readonly Errand[] {
+  const scene = { state, shop, seed, date, dayStartMs }
+  const steps = mixesOf(event).flatMap((id) => {
+    const mix = state.mixes.get(id)
+    return mix === undefined ? [] : (nextOfMix(mix, scene) ?? [])
+  })
+  const chills = event.type === 'piecesShaped' ? [chillMove(event.batch, seed)] : []
+  return [...steps, ...chills].flatMap((move) => (move === null ? [] : [asErrand(move)]))
+}
+
+function mixesOf(event: Event): readonly MixId[] {
+  switch (event.type) {
+    case 'mixesPlanned':
+      return event.mixes.map(({ id }) => id)
+    case 'lineWeighed':
+    case 'mixRead':
+    case 'mixMoved':
+    case 'mixFolded':
+      return [event.mixId]
+    case 'piecesShaped':
+      return event.from === undefined ? [] : [event.from.mixId]
+    case 'piecesWeighed': {
+      const mixId = event.checks.samples.at(-1)?.mixId ?? null
+      return mixId === null ? [] : [mixId]
+    }
+    default:
+      return []
+  }
+}
+
+function asErrand({ key, who, atMs, act }: Move): Errand {
+  return { key, who, atMs, act: () => act }
+}
