@@ -1,5 +1,3 @@
-import type { EpochMs } from '../../shared-core/units.ts'
-
 /** What the desk says of the days ahead in the dough room. */
 export interface DaysWords {
   readonly title: string
@@ -16,14 +14,14 @@ export interface DaysWords {
   asks(mixes: number): string
   mixing(mixes: number): string
   /** @param bakeDate in words @example "Rye by 10:00 for Thu, Nov 26" */
-  decide(formula: string, atMs: EpochMs, bakeDate: string): string
+  decide(formula: string, clock: string, bakeDate: string): string
   readonly decided: string
   readonly late: string
   trays(trays: number, space: number | null): string
   tooMany(trays: number): string
   readonly next: string
   /** @param day "today", or a date */
-  decideNext(formula: string, atMs: EpochMs, day: string, bakeDate: string): string
+  decideNext(formula: string, clock: string, day: string, bakeDate: string): string
   readonly nothingToDecide: string
   readonly preparations: string
   readonly preparationsHint: string

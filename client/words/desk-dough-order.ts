@@ -1,6 +1,4 @@
-import type { EpochMs } from '../../shared-core/units.ts'
-
-/** What the desk says of the order of mixing. */
+/** What the desk says of the order of mixing. A `clock` says which half of the day, where the shop's clock has two. */
 export interface OrderWords {
   readonly lead: string
   readonly none: string
@@ -14,24 +12,23 @@ export interface OrderWords {
   readonly isBest: string
   readonly isBestByHand: string
   readonly notSaved: string
+  readonly saved: string
   readonly noTimes: string
   readonly takeBest: string
   readonly save: string
+  readonly saveLatest: string
   readonly asItWas: string
   earlier(name: string): string
   later(name: string): string
   readonly drag: string
   /** @example "2. Rye for Fri, Nov 27" */
   mix(place: number, formula: string, date: string): string
-  start(atMs: EpochMs): string
-  startLatest(atMs: EpochMs): string
-  coolerAt(atMs: EpochMs): string
+  start(clock: string): string
+  startLatest(clock: string): string
+  coolerAt(clock: string): string
   lateBy(span: string): string
   readonly washedBefore: string
   contacts(allergens: readonly string[]): string
   contains(allergens: readonly string[]): string
   readonly legend: { readonly [part in 'wash' | 'mix' | 'wait' | 'bench' | 'proof' | 'due']: string }
-  /** For those who listen. */
-  timeline(parts: readonly string[]): string
-  readonly begun: string
 }

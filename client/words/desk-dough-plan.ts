@@ -1,5 +1,4 @@
 import type { DoughReason, FormulaNeed, NeedCode } from '../../shared-core/dough/day-plan.ts'
-import type { EpochMs } from '../../shared-core/units.ts'
 
 /** What the desk says of the plan of one day. */
 export interface PlanWords {
@@ -8,7 +7,7 @@ export interface PlanWords {
   readonly preview: string
   readonly nothing: string
   readonly closedDay: string
-  decideBy(date: string, atMs: EpochMs): string
+  decideBy(day: string, clock: string): string
   readonly decideLate: string
   readonly doughColumns: { readonly [column in 'dough' | 'shape' | 'why']: string }
   reason(code: NeedCode, pieces: number): string

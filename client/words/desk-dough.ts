@@ -1,6 +1,5 @@
 import type { MixStage, MixTemp, Place } from '../../shared-core/dough/mix.ts'
 import type { Language } from '../../shared-core/shop/shop.ts'
-import type { EpochMs } from '../../shared-core/units.ts'
 import type { DaysWords } from './desk-dough-days.ts'
 import type { LearntWords } from './desk-dough-learnt.ts'
 import type { OrderWords } from './desk-dough-order.ts'
@@ -58,7 +57,7 @@ export interface SheetWords {
   readonly print: string
   /** @example "Mix 2 of 3, for Fri, Nov 27" */
   head(place: number, all: number, date: string): string
-  start(atMs: EpochMs): string
+  start(clock: string): string
   readonly startOpen: string
   readonly columns: { readonly [column in 'what' | 'percent' | 'weight' | 'done']: string }
   readonly mixIns: string
@@ -117,7 +116,7 @@ export interface RunningWords {
   readonly temps: string
   readonly tempsHint: string
   readonly place: { readonly [place in Place]: string }
-  readOn(degrees: string, atMs: EpochMs): string
+  readOn(degrees: string, clock: string): string
   assumed(degrees: string): string
   reckons(degrees: string): string
   readonly reading: string

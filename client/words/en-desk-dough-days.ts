@@ -1,9 +1,8 @@
 import type { DaysWords } from './desk-dough-days.ts'
-import type { Words } from './words.ts'
 
 const mixes = (count: number) => `${count} ${count === 1 ? 'mix' : 'mixes'}`
 
-export function enDays({ times }: Words): DaysWords {
+export function enDays(): DaysWords {
   return {
     title: 'The next two weeks',
     hint: 'By the day of boiling. Holidays can be typed long ahead; each dough has its own hour by which it must be decided.',
@@ -25,13 +24,13 @@ export function enDays({ times }: Words): DaysWords {
         .join(', '),
     asks: (count) => `plan asks for ${mixes(count)}`,
     mixing: (count) => (count === 0 ? '' : mixes(count)),
-    decide: (formula, atMs, bakeDate) => `${formula} ${times.by(atMs)} for ${bakeDate}`,
+    decide: (formula, clock, bakeDate) => `${formula} by ${clock} for ${bakeDate}`,
     decided: 'decided',
     late: 'late',
     trays: (trays, space) => (space === null ? `${trays} trays` : `${trays} of ${space} trays`),
     tooMany: (trays) => `${trays} too many`,
     next: 'To decide next',
-    decideNext: (formula, atMs, day, bakeDate) => `Decide ${formula} ${times.by(atMs)} ${day} for ${bakeDate}.`,
+    decideNext: (formula, clock, day, bakeDate) => `Decide ${formula} by ${clock} ${day} for ${bakeDate}.`,
     nothingToDecide: 'Nothing waits to be decided.',
     preparations: 'Pre-ferments, soakers and feedings',
     preparationsHint: 'For the mixes of today, tomorrow and the day after; a culture is fed on closed days too.',

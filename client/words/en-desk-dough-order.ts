@@ -1,7 +1,7 @@
 import type { OrderWords } from './desk-dough-order.ts'
 import type { Words } from './words.ts'
 
-export function enOrder({ times, line }: Words): OrderWords {
+export function enOrder({ line }: Words): OrderWords {
   return {
     lead: 'Allergens come last, then the mixer is washed as seldom as can be, then everything is in the cooler in time. Move a mix to see what another order costs.',
     none: 'No mix is planned. Plan a day first; its mixes then stand here in their order.',
@@ -13,18 +13,20 @@ export function enOrder({ times, line }: Words): OrderWords {
       `Against the best order: ${[signed(contacts, 'allergen contact', 'allergen contacts'), signed(washes, 'wash', 'washes'), signed(lateMinutes, 'min late', 'min late')].filter((part) => part !== '').join(', ')}.`,
     isBest: 'This is the best order.',
     isBestByHand: 'It costs no more than the best order.',
+    saved: 'This order and its times are saved.',
     notSaved: 'This order is not saved yet.',
     noTimes: 'Its times are not saved yet.',
     takeBest: 'Take the best order',
-    save: 'Save this order and its times',
+    save: 'Save: begin as soon as can be',
+    saveLatest: 'Save: begin as late as can be',
     asItWas: 'As it was',
     earlier: (name) => `${name}: earlier`,
     later: (name) => `${name}: later`,
     drag: 'Drag to another place',
     mix: (place, formula, date) => `${place}. ${formula} for ${date}`,
-    start: (atMs) => `begin ${times.at(atMs)}`,
-    startLatest: (atMs) => `at the latest ${times.at(atMs)}`,
-    coolerAt: (atMs) => `in the cooler ${times.at(atMs)}`,
+    start: (clock) => `begin at ${clock}`,
+    startLatest: (clock) => `at the latest at ${clock}`,
+    coolerAt: (clock) => `in the cooler at ${clock}`,
     lateBy: (span) => `${span} late`,
     washedBefore: 'wash the mixer before it',
     contacts: (allergens) => `comes after ${line.list(allergens)}, which it does not contain`,
@@ -37,8 +39,6 @@ export function enOrder({ times, line }: Words): OrderWords {
       proof: 'proof',
       due: 'due in the cooler',
     },
-    timeline: (parts) => parts.join('; '),
-    begun: 'begun',
   }
 }
 

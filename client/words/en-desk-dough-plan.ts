@@ -1,17 +1,16 @@
 import type { PlanWords } from './desk-dough-plan.ts'
-import type { Words } from './words.ts'
 
 const pieces = (count: number) => `${count} ${count === 1 ? 'piece' : 'pieces'}`
 const mixes = (count: number) => `${count} ${count === 1 ? 'mix' : 'mixes'}`
 
-export function enPlan({ times }: Words): PlanWords {
+export function enPlan(): PlanWords {
   return {
     title: (date) => `Plan for ${date}`,
     hint: 'Pooled by dough, less what is there and still good on that day, in whole trays, evenly in mixes.',
     preview: 'With the numbers as typed, not saved yet.',
     nothing: 'Nothing is wanted for that day yet: type pieces, or copy another day.',
     closedDay: 'The shop is closed on that weekday.',
-    decideBy: (date, atMs) => `Decide by ${date}, ${times.clock(atMs)}.`,
+    decideBy: (day, clock) => `Decide by ${clock}, ${day}.`,
     decideLate: 'That hour is past.',
     doughColumns: { dough: 'dough', shape: 'to shape', why: 'why' },
     reason: (code, count) => REASONS[code](Math.abs(count), count),

@@ -26,13 +26,13 @@ export function enDough(words: Words): DoughWords {
     unknown: 'unknown',
     today: 'today',
     tomorrow: 'tomorrow',
-    days: enDays(words),
+    days: enDays(),
     wanted: WANTED,
-    plan: enPlan(words),
+    plan: enPlan(),
     order: enOrder(words),
     sheets: sheets(words),
     stock: stock(),
-    running: running(words),
+    running: running(),
     learnt: enLearnt,
     account: ACCOUNT,
   }
@@ -61,13 +61,13 @@ const WANTED: WantedWords = {
   total: 'together',
 }
 
-function sheets({ times, line }: Words): SheetWords {
+function sheets({ line }: Words): SheetWords {
   return {
     lead: 'One mix on each page of paper, with a box for every line. What was planned is printed, water as far as its temperatures are known now.',
     none: (date) => `No mix is planned for ${date} yet.`,
     print: 'Print the sheets',
     head: (place, all, date) => `Mix ${place} of ${all}, for ${date}`,
-    start: (atMs) => `Begin ${times.at(atMs)}`,
+    start: (clock) => `Begin at ${clock}`,
     startOpen: 'Begin when it fits',
     columns: { what: 'what', percent: 'of flour', weight: 'weight', done: 'weighed' },
     mixIns: 'Mix-ins',
@@ -127,13 +127,13 @@ function stock(): StockWords {
     receivedField: (name) => `${name}: how much came in`,
     saveCount: (lines) => (lines === 0 ? 'Save the count' : `Save the count of ${lines}`),
     receive: (name) => `${name}: came in`,
-    receiveIt: 'Came in',
+    receiveIt: 'Add',
     unreadable: 'A marked field is no weight.',
     under: 'Less than nothing: count it, or enter what came in.',
   }
 }
 
-function running({ times }: Words): RunningWords {
+function running(): RunningWords {
   return {
     clocks: 'Clocks',
     clocksHint:
@@ -153,7 +153,7 @@ function running({ times }: Words): RunningWords {
     temps: 'Temperatures',
     tempsHint: 'Readings of the last two days. Where nobody has read one lately, the set-up’s is assumed.',
     place: { room: 'Room', cooler: 'Cooler', flour: 'Flour', tap: 'Tap' },
-    readOn: (degrees, atMs) => `read ${degrees} ${times.at(atMs)}`,
+    readOn: (degrees, clock) => `read ${degrees} at ${clock}`,
     assumed: (degrees) => `never read; ${degrees} is assumed`,
     reckons: (degrees) => `the clocks reckon with ${degrees}`,
     reading: 'new reading',

@@ -1,9 +1,9 @@
 import type { DaysWords } from './desk-dough-days.ts'
-import type { Words } from './words.ts'
+import { atClock } from './es-desk-dough-clock.ts'
 
 const mixes = (count: number) => `${count} ${count === 1 ? 'amasijo' : 'amasijos'}`
 
-export function esDays({ times }: Words): DaysWords {
+export function esDays(): DaysWords {
   return {
     title: 'Las próximas dos semanas',
     hint: 'Por día de hervido. Los feriados se pueden escribir con mucha anticipación; cada masa tiene su hora para decidirla.',
@@ -28,13 +28,14 @@ export function esDays({ times }: Words): DaysWords {
         .join(', '),
     asks: (count) => `el plan pide ${mixes(count)}`,
     mixing: (count) => (count === 0 ? '' : mixes(count)),
-    decide: (formula, atMs, bakeDate) => `${formula} ${times.by(atMs)} para el ${bakeDate}`,
+    decide: (formula, clock, bakeDate) => `${formula} antes de ${atClock(clock)} para el ${bakeDate}`,
     decided: 'decidido',
     late: 'tarde',
     trays: (trays, space) => (space === null ? `${trays} bandejas` : `${trays} de ${space} bandejas`),
     tooMany: (trays) => `sobran ${trays}`,
     next: 'Lo próximo por decidir',
-    decideNext: (formula, atMs, day, bakeDate) => `Decidir ${formula} ${day} ${times.by(atMs)} para el ${bakeDate}.`,
+    decideNext: (formula, clock, day, bakeDate) =>
+      `Decidir ${formula} ${day} antes de ${atClock(clock)} para el ${bakeDate}.`,
     nothingToDecide: 'No hay nada por decidir.',
     preparations: 'Prefermentos, remojos y alimentación',
     preparationsHint:
@@ -43,7 +44,8 @@ export function esDays({ times }: Words): DaysWords {
     feed: 'Alimentar',
     make: (weight, seed) => `${weight}${seed === null ? '' : ` y ${seed} de la madura`}`,
     forDay: (date) => `para el ${date}`,
-    begin: (earliest, target, latest) => `empezar a las ${target}, no antes de ${earliest}, hasta ${latest}`,
+    begin: (earliest, target, latest) =>
+      `empezar ${atClock(target)}, no antes de ${atClock(earliest)}, a más tardar ${atClock(latest)}`,
     status: { coming: 'por venir', due: 'ya', late: 'tarde' },
     made: 'Empezado',
     madeOf: (name) => `${name}: empezado ahora`,

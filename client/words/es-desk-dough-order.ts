@@ -1,7 +1,8 @@
 import type { OrderWords } from './desk-dough-order.ts'
+import { atClock } from './es-desk-dough-clock.ts'
 import type { Words } from './words.ts'
 
-export function esOrder({ times, line }: Words): OrderWords {
+export function esOrder({ line }: Words): OrderWords {
   return {
     lead: 'Los alérgenos van al final, después se lava la amasadora lo menos posible, después todo llega a tiempo a la cámara. Mueva un amasijo y vea cuánto cuesta otro orden.',
     none: 'No hay amasijos planeados. Planee primero un día; sus amasijos aparecen aquí en orden.',
@@ -13,18 +14,20 @@ export function esOrder({ times, line }: Words): OrderWords {
       `Frente al mejor orden: ${[signed(contacts, 'contacto de alérgenos', 'contactos de alérgenos'), signed(washes, 'lavado', 'lavados'), signed(lateMinutes, 'min tarde', 'min tarde')].filter((part) => part !== '').join(', ')}.`,
     isBest: 'Este es el mejor orden.',
     isBestByHand: 'No cuesta más que el mejor orden.',
+    saved: 'Este orden y sus horas están guardados.',
     notSaved: 'Este orden todavía no está guardado.',
     noTimes: 'Sus horas todavía no están guardadas.',
     takeBest: 'Tomar el mejor orden',
-    save: 'Guardar este orden y sus horas',
+    save: 'Guardar: empezar cuanto antes',
+    saveLatest: 'Guardar: empezar lo más tarde posible',
     asItWas: 'Como estaba',
     earlier: (name) => `${name}: antes`,
     later: (name) => `${name}: después`,
     drag: 'Arrastrar a otro lugar',
     mix: (place, formula, date) => `${place}. ${formula} para el ${date}`,
-    start: (atMs) => `empezar ${times.at(atMs)}`,
-    startLatest: (atMs) => `a más tardar ${times.at(atMs)}`,
-    coolerAt: (atMs) => `en la cámara ${times.at(atMs)}`,
+    start: (clock) => `empezar ${atClock(clock)}`,
+    startLatest: (clock) => `a más tardar ${atClock(clock)}`,
+    coolerAt: (clock) => `en la cámara ${atClock(clock)}`,
     lateBy: (span) => `${span} tarde`,
     washedBefore: 'lavar la amasadora antes',
     contacts: (allergens) => `viene después de ${line.list(allergens)}, que no contiene`,
@@ -37,8 +40,6 @@ export function esOrder({ times, line }: Words): OrderWords {
       proof: 'leudado',
       due: 'hora de la cámara',
     },
-    timeline: (parts) => parts.join('; '),
-    begun: 'en marcha',
   }
 }
 

@@ -1,4 +1,5 @@
 import type { DoughAccountWords, DoughWords, RunningWords, SheetWords, StockWords, WantedWords } from './desk-dough.ts'
+import { atClock } from './es-desk-dough-clock.ts'
 import { esDays } from './es-desk-dough-days.ts'
 import { esLearnt } from './es-desk-dough-learnt.ts'
 import { esOrder } from './es-desk-dough-order.ts'
@@ -26,13 +27,13 @@ export function esDough(words: Words): DoughWords {
     unknown: 'desconocido',
     today: 'hoy',
     tomorrow: 'mañana',
-    days: esDays(words),
+    days: esDays(),
     wanted: WANTED,
-    plan: esPlan(words),
+    plan: esPlan(),
     order: esOrder(words),
     sheets: sheets(words),
     stock: stock(),
-    running: running(words),
+    running: running(),
     learnt: esLearnt,
     account: ACCOUNT,
   }
@@ -62,13 +63,13 @@ const WANTED: WantedWords = {
   total: 'en total',
 }
 
-function sheets({ times, line }: Words): SheetWords {
+function sheets({ line }: Words): SheetWords {
   return {
     lead: 'Un amasijo en cada página de papel, con una casilla para cada renglón. Se imprime lo planeado; el agua, según las temperaturas que se conocen ahora.',
     none: (date) => `Todavía no hay amasijos planeados para el ${date}.`,
     print: 'Imprimir las hojas',
     head: (place, all, date) => `Amasijo ${place} de ${all}, para el ${date}`,
-    start: (atMs) => `Empezar ${times.at(atMs)}`,
+    start: (clock) => `Empezar ${atClock(clock)}`,
     startOpen: 'Empezar cuando se pueda',
     columns: { what: 'qué', percent: 'de la harina', weight: 'peso', done: 'pesado' },
     mixIns: 'Agregados',
@@ -128,13 +129,13 @@ function stock(): StockWords {
     receivedField: (name) => `${name}: cuánto llegó`,
     saveCount: (lines) => (lines === 0 ? 'Guardar el conteo' : `Guardar el conteo de ${lines}`),
     receive: (name) => `${name}: llegó`,
-    receiveIt: 'Llegó',
+    receiveIt: 'Sumar',
     unreadable: 'Un campo marcado no es un peso.',
     under: 'Menos que nada: cuéntelo, o cargue lo que llegó.',
   }
 }
 
-function running({ times }: Words): RunningWords {
+function running(): RunningWords {
   return {
     clocks: 'Relojes',
     clocksHint:
@@ -154,7 +155,7 @@ function running({ times }: Words): RunningWords {
     temps: 'Temperaturas',
     tempsHint: 'Lecturas de los últimos dos días. Donde nadie leyó hace poco, se supone lo de la configuración.',
     place: { room: 'Sala', cooler: 'Cámara', flour: 'Harina', tap: 'Grifo' },
-    readOn: (degrees, atMs) => `se leyó ${degrees} ${times.at(atMs)}`,
+    readOn: (degrees, clock) => `se leyó ${degrees} ${atClock(clock)}`,
     assumed: (degrees) => `nunca se leyó; se supone ${degrees}`,
     reckons: (degrees) => `los relojes calculan con ${degrees}`,
     reading: 'lectura nueva',

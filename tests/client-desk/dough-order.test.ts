@@ -39,7 +39,7 @@ describe('the order of mixing at the desk', () => {
     const day = dayOf(state)
     const turned = costOf(day, [...day.saved].reverse())
     expect(isSaved(day, turned)).toBe(false)
-    play(state, orderAct(orderDays(state, SHOP, noonOf), day.date, turned))
+    play(state, orderAct(orderDays(state, SHOP, noonOf), { date: day.date, cost: turned, begin: 'soonest' }))
     expect(dayOf(state).saved).toEqual([...day.saved].reverse())
     expect(isSaved(dayOf(state), turned)).toBe(true)
     expect(isSaved(dayOf(state), costOf(dayOf(state), day.saved))).toBe(false)
@@ -50,12 +50,16 @@ describe('the order of mixing at the desk', () => {
     play(state, { type: 'planMixes', date: '2026-11-27', mixes: [asked('plain', { plain: 60 })] })
     const days = orderDays(state, SHOP, noonOf)
     const later = must(new Map(days.map((day) => [day.date, day])), '2026-11-26')
-    play(state, orderAct(days, later.date, costOf(later, later.saved)))
-    const act = orderAct(orderDays(state, SHOP, noonOf), '2026-11-24', dayOf(state).best)
+    play(state, orderAct(days, { date: later.date, cost: costOf(later, later.saved), begin: 'latest' }))
+    const act = orderAct(orderDays(state, SHOP, noonOf), {
+      date: '2026-11-24',
+      cost: dayOf(state).best,
+      begin: 'soonest',
+    })
     expect(act.mixes).toHaveLength(4)
     expect(act.mixes.at(-1)).toEqual({
       mixId: later.saved[0],
-      startAtMs: costOf(later, later.saved).places[0]?.startAtMs,
+      startAtMs: costOf(later, later.saved).places[0]?.latestAtMs,
     })
   })
 })

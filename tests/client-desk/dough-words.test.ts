@@ -25,8 +25,8 @@ describe('the words of the dough room at the desk', () => {
   })
 
   it.each([
-    ['en', '240 for the counter', '− 32 chilled or proofing and still good', 'One of'],
-    ['es', '240 para el mostrador', '− 32 en frío o leudando y todavía buenas', 'Uno de'],
+    ['en', '240 for the counter', '− 32 chilled or proofing and still good'],
+    ['es', '240 para el mostrador', '− 32 en frío o leudando y todavía buenas'],
   ] as const)('given reasons in %s, then each has its sign and its number', (language, counter, chilled) => {
     const { plan } = wordsIn(language)
     expect(plan.reason('counter', 240)).toBe(counter)

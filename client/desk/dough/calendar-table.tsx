@@ -3,6 +3,7 @@ import { addressOf } from '../place.ts'
 import { Sideways } from '../sideways.tsx'
 import { withinOf } from './pages.ts'
 import type { RoomParts } from './room.ts'
+import { clockOf } from './room-times.ts'
 
 interface CalendarProps extends RoomParts {
   readonly days: readonly CalendarDay[]
@@ -73,9 +74,14 @@ function Day(props: CalendarProps & { readonly day: CalendarDay }) {
   )
 }
 
-function DecisionLine({ live, shop, words, say, decision }: CalendarProps & { readonly decision: Decision }) {
+function DecisionLine({ decision, ...parts }: CalendarProps & { readonly decision: Decision }) {
+  const { live, shop, words, say } = parts
   const { formulaId, bakeDate, atMs, isDecided } = decision
-  const text = say.days.decide(shop.formulas.get(formulaId)?.name ?? say.unknown, atMs, words.times.date(bakeDate))
+  const text = say.days.decide(
+    shop.formulas.get(formulaId)?.name ?? say.unknown,
+    clockOf(atMs, parts),
+    words.times.date(bakeDate),
+  )
   const isLate = !isDecided && atMs < live.nowMs
   return (
     <div class={isDecided ? 'desk-quiet' : undefined}>

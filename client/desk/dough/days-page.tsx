@@ -5,9 +5,9 @@ import { Panel } from '../panel.tsx'
 import { addressOf } from '../place.ts'
 import { CalendarTable } from './calendar-table.tsx'
 import { isDate, withinOf } from './pages.ts'
-import { dayText } from './plan-panel.tsx'
 import { PreparationsPanel } from './preparations-panel.tsx'
 import type { RoomParts } from './room.ts'
+import { clockOf, dayOf } from './room-times.ts'
 import { ShortPanel } from './short-panel.tsx'
 
 /** Shown ahead: what is decided up to three days before, and the weekend after the next. */
@@ -37,12 +37,12 @@ export function DaysPage(parts: RoomParts) {
 const NEXT_MAX = 4
 
 function NextDecisions(parts: RoomParts & { readonly days: readonly CalendarDay[] }) {
-  const { live, words, say, days, shop, room } = parts
+  const { live, words, say, days, shop } = parts
   const open = days.flatMap(({ decisions }) => decisions).filter(({ isDecided }) => !isDecided)
   if (open.length === 0) return <p>{say.days.nothingToDecide}</p>
   const text = ({ formulaId, bakeDate, atMs }: Decision) => {
     const formula = shop.formulas.get(formulaId)?.name ?? say.unknown
-    return say.days.decideNext(formula, atMs, dayText(atMs, room, words, say), words.times.date(bakeDate))
+    return say.days.decideNext(formula, clockOf(atMs, parts), dayOf(atMs, parts), words.times.date(bakeDate))
   }
   return (
     <ul class="dough-list">

@@ -1,8 +1,8 @@
 import type { Mix } from '../../../shared-core/dough/mix.ts'
 import { waterFor } from '../../../shared-core/dough/mix-water.ts'
 import { weighedWeight } from '../../parts/shop-weight.ts'
-import { momentOf } from '../moment.ts'
 import type { RoomParts } from './room.ts'
+import { timeOf } from './room-times.ts'
 import { SheetFoot } from './sheet-foot.tsx'
 import type { Sheet, SheetRow } from './sheet-view.ts'
 
@@ -12,11 +12,10 @@ export interface SheetProps extends RoomParts {
 
 /** One mix on one page of paper: big type, a box for each line, water and ice, times and room for readings. */
 export function MixSheet(props: SheetProps) {
-  const { live, shop, words, say, sheet } = props
+  const { shop, words, say, sheet } = props
   const { mix, place, all, start, mixIns, doughMilligrams } = sheet
   const { formula } = mix
   const weighed = (milligrams: number) => weighedWeight(milligrams, shop.profile.weight)
-  const begin = mix.startAtMs === null ? null : momentOf(mix.startAtMs, { ...live, shop, words })
   const sum = <SheetSum label={say.sheets.total} weight={weighed(doughMilligrams)} />
   return (
     <article class="dough-sheet" aria-label={`${formula.name}, ${say.sheets.head(place, all, mix.bakeDate)}`}>
@@ -24,11 +23,7 @@ export function MixSheet(props: SheetProps) {
         <h2>{formula.name}</h2>
         <p>
           <strong>{say.sheets.head(place, all, words.times.date(mix.bakeDate))}</strong>
-          <span>
-            {mix.startAtMs === null || begin === null
-              ? say.sheets.startOpen
-              : [begin.day, say.sheets.start(mix.startAtMs)].filter((text) => text !== '').join(' · ')}
-          </span>
+          <span>{mix.startAtMs === null ? say.sheets.startOpen : say.sheets.start(timeOf(mix.startAtMs, props))}</span>
           <span>{shop.profile.name}</span>
         </p>
       </header>

@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'preact/hooks'
 import { costDifference } from '../../../shared-core/dough/order.ts'
 import { Panel } from '../panel.tsx'
-import type { OrderDay } from './order-view.ts'
+import type { Begin, OrderDay } from './order-view.ts'
 import { costOf, isSaved, moved, orderAct, orderDays } from './order-view.ts'
 import type { RoomParts } from './room.ts'
 import { Timeline } from './timeline.tsx'
@@ -9,7 +9,7 @@ import { Timeline } from './timeline.tsx'
 /** The order in which the mixer makes its mixes, day by day: the best one, or one's own and what that costs. */
 export function OrderPage(parts: RoomParts) {
   const { state, shop, room, say } = parts
-  const days = useMemo(() => orderDays(state, shop, room.noonOf), [state, shop, room])
+  const days = useMemo(() => orderDays(state, shop, room.noonOf, room.minuteMs), [state, shop, room])
   const [drafts, setDrafts] = useState<ReadonlyMap<string, readonly string[]>>(new Map())
   if (days.length === 0) return <p>{say.order.none}</p>
   const draft = (date: string, order: readonly string[] | null) => {
@@ -44,6 +44,7 @@ interface DayProps extends RoomParts {
 }
 
 const MINUTE_MS = 60_000
+const BEGINS: readonly Begin[] = ['soonest', 'latest']
 
 function MixingDayPanel(props: DayProps) {
   const { store, words, say, days, day, draft, onDraft } = props
@@ -52,10 +53,11 @@ function MixingDayPanel(props: DayProps) {
   const late = Math.round(more.latenessMs / MINUTE_MS)
   const costsMore = more.contacts !== 0 || more.washes !== 0 || late !== 0
   const isStanding = isSaved(day, cost)
-  const save = (order: OrderDay['best'] | typeof cost) => {
-    if (store.send(orderAct(days, day.date, order)) !== null) onDraft(null)
+  const save = (begin: Begin) => {
+    if (store.send(orderAct(days, { date: day.date, cost, begin })) !== null) onDraft(null)
   }
   const order = cost.places.map(({ id }) => id)
+  const isBest = order.every((id, place) => day.best.order[place] === id)
   return (
     <Panel part={`order-${day.date}`} title={say.order.title(words.times.date(day.date))} isWide>
       <p>
@@ -63,26 +65,32 @@ function MixingDayPanel(props: DayProps) {
         <span role="status">
           {costsMore
             ? say.order.more(more.contacts, more.washes, late)
-            : order.every((id, place) => day.best.order[place] === id)
+            : isBest
               ? say.order.isBest
               : say.order.isBestByHand}{' '}
-          {!costsMore && <span class="desk-quiet">{say.order[day.best.how]}</span>}
+          {isBest && <span class="desk-quiet">{say.order[day.best.how]}</span>}
         </span>
       </p>
       <Timeline {...props} cost={cost} onMove={(id, to) => onDraft(moved(order, id, to))} />
       <div class="desk-line">
-        <button type="button" class={costsMore ? 'desk-strong' : ''} onClick={() => save(day.best)}>
-          {say.order.takeBest}
-        </button>
-        <button type="button" class={costsMore ? '' : 'desk-strong'} disabled={isStanding} onClick={() => save(cost)}>
-          {say.order.save}
-        </button>
+        {costsMore && (
+          <button type="button" class="desk-strong" onClick={() => onDraft(day.best.order)}>
+            {say.order.takeBest}
+          </button>
+        )}
+        {BEGINS.map((begin) => (
+          <button key={begin} type="button" class={costsMore ? '' : 'desk-strong'} onClick={() => save(begin)}>
+            {begin === 'soonest' ? say.order.save : say.order.saveLatest}
+          </button>
+        ))}
         {draft !== null && (
           <button type="button" onClick={() => onDraft(null)}>
             {say.order.asItWas}
           </button>
         )}
-        {!isStanding && <span class="desk-quiet">{draft === null ? say.order.noTimes : say.order.notSaved}</span>}
+        <span class="desk-quiet" role="status">
+          {isStanding ? say.order.saved : draft === null ? say.order.noTimes : say.order.notSaved}
+        </span>
       </div>
     </Panel>
   )

@@ -8,6 +8,7 @@ import type { OrderCost, OrderFound } from '../../../shared-core/dough/order.ts'
 import { mixingOrder, orderCost } from '../../../shared-core/dough/order.ts'
 import { mixId } from '../../../shared-core/ids.ts'
 import type { Shop } from '../../../shared-core/shop/shop.ts'
+import type { EpochMs } from '../../../shared-core/units.ts'
 
 /** The planned mixes of one day of mixing. */
 export interface OrderDay extends MixingDay {
@@ -17,11 +18,11 @@ export interface OrderDay extends MixingDay {
   readonly best: OrderFound
 }
 
-/** By day of mixing, the soonest first. */
-export function orderDays(state: State, shop: Shop, noonOf: NoonOf): readonly OrderDay[] {
+/** By day of mixing, the soonest first. Nothing begins before `nowMs`. */
+export function orderDays(state: State, shop: Shop, noonOf: NoonOf, nowMs?: EpochMs): readonly OrderDay[] {
   const planned = [...state.mixes.values()].filter(({ stage }) => stage === 'planned').sort(byOrder)
   const mixes = new Map(planned.map((mix) => [mix.id as string, mix]))
-  return mixTasks(state, shop, planned, noonOf).map((day) => {
+  return mixTasks(state, shop, planned, noonOf, nowMs).map((day) => {
     const ids = new Set(day.tasks.map(({ id }) => id))
     return {
       ...day,
@@ -46,21 +47,30 @@ export function costOf({ tasks, rules }: OrderDay, order: readonly string[]): Or
 /** The order and times of one day among all that are planned; the other days stay as they stand. */
 export function orderAct(
   days: readonly OrderDay[],
-  date: string,
-  cost: OrderCost,
+  { date, cost, begin }: { readonly date: string; readonly cost: OrderCost; readonly begin: Begin },
 ): Extract<Act, { type: 'orderMixes' }> {
   const mixes = days.flatMap((day) =>
     day.date === date
-      ? cost.places.map(({ id, startAtMs }) => ({ mixId: mixId(id), startAtMs }))
+      ? cost.places.map((place) => ({ mixId: mixId(place.id), startAtMs: place[BEGIN[begin]] }))
       : day.saved.map((id) => ({ mixId: mixId(id), startAtMs: day.mixes.get(id)?.startAtMs ?? null })),
   )
   return { type: 'orderMixes', mixes }
 }
 
-/** Whether order and times stand as they are shown. */
+/** As soon as each mix can begin, or as late as none comes later into the cooler for it. */
+export type Begin = 'soonest' | 'latest'
+const BEGIN = { soonest: 'startAtMs', latest: 'latestAtMs' } as const
+
+/** Whether the order stands as it is shown and each mix has a time within what can be. */
 export function isSaved({ saved, mixes }: OrderDay, { places }: OrderCost): boolean {
-  return places.every(({ id, startAtMs }, place) => saved[place] === id && mixes.get(id)?.startAtMs === startAtMs)
+  return places.every(({ id, startAtMs, latestAtMs }, place) => {
+    const begins = mixes.get(id)?.startAtMs ?? null
+    return saved[place] === id && begins !== null && begins >= startAtMs - SLACK_MS && begins <= latestAtMs + SLACK_MS
+  })
 }
+
+/** While time passes, what could begin at once begins a little later: nobody saves an order each minute for that. */
+const SLACK_MS = 15 * 60_000
 
 function byOrder(one: Mix, other: Mix): number {
   return one.order - other.order || (one.id < other.id ? -1 : 1)

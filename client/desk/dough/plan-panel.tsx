@@ -3,8 +3,6 @@ import type { State } from '../../../shared-core/day/state.ts'
 import type { DayPlan } from '../../../shared-core/dough/day-plan.ts'
 import { dayPlan } from '../../../shared-core/dough/day-plan.ts'
 import type { WantedLine } from '../../../shared-core/dough/mix.ts'
-import type { EpochMs } from '../../../shared-core/units.ts'
-import { localDate } from '../../live/clock-text.ts'
 import { Panel } from '../panel.tsx'
 import { addressOf } from '../place.ts'
 import { withinOf } from './pages.ts'
@@ -13,6 +11,7 @@ import { PlanMixes } from './plan-mixes.tsx'
 import type { FlourTyped } from './plan-view.ts'
 import { handPlan, standing } from './plan-view.ts'
 import type { RoomParts } from './room.ts'
+import { clockOf, dayOf } from './room-times.ts'
 
 export interface PlanProps extends RoomParts {
   readonly date: string
@@ -55,25 +54,16 @@ function withWanted(state: State, date: string, lines: readonly WantedLine[]): S
   return { ...state, wanted: new Map([...state.wanted, [date, { date, lines }]]) }
 }
 
-function DecideBy({ live, words, say, room, plan }: PlanProps & { readonly plan: DayPlan }) {
+function DecideBy({ plan, ...parts }: PlanProps & { readonly plan: DayPlan }) {
+  const { live, say } = parts
   const { decideAtMs } = plan
   if (decideAtMs === null) return null
   const isPast = live.nowMs > decideAtMs
   return (
     <p class={isPast ? 'desk-trouble' : undefined}>
-      {say.plan.decideBy(dayText(decideAtMs, room, words, say), decideAtMs)} {isPast && say.plan.decideLate}
+      {say.plan.decideBy(dayOf(decideAtMs, parts), clockOf(decideAtMs, parts))} {isPast && say.plan.decideLate}
     </p>
   )
-}
-
-export function dayText(
-  atMs: EpochMs,
-  room: RoomParts['room'],
-  words: RoomParts['words'],
-  say: RoomParts['say'],
-): string {
-  const date = localDate(room.clock, atMs)
-  return date === room.today ? say.today : words.times.date(date)
 }
 
 interface UseProps extends PlanProps {
@@ -81,7 +71,7 @@ interface UseProps extends PlanProps {
   readonly onUsed: () => void
 }
 
-function UsePlan({ store, state, words: _words, say, date, lines, isTyped, onSaved, mixes, onUsed }: UseProps) {
+function UsePlan({ store, state, say, date, lines, isTyped, onSaved, mixes, onUsed }: UseProps) {
   const now = standing(state, date, mixes ?? [])
   const isSame = now.kind === 'same' || (now.kind === 'none' && mixes?.length === 0)
   const planIt = () => {

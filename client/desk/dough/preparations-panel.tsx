@@ -1,9 +1,9 @@
 import type { PreparationDue } from '../../../shared-core/dough/preparations-due.ts'
 import { preparationsDue } from '../../../shared-core/dough/preparations-due.ts'
 import type { EpochMs } from '../../../shared-core/units.ts'
-import { momentOf } from '../moment.ts'
 import { Panel } from '../panel.tsx'
 import type { RoomParts } from './room.ts'
+import { timeOf } from './room-times.ts'
 
 /** What must be begun today for the mixes to come, with the hours at which it must be. */
 export function PreparationsPanel(parts: RoomParts) {
@@ -27,13 +27,11 @@ export function PreparationsPanel(parts: RoomParts) {
   )
 }
 
-function Due({ store, live, shop, words, say, room, due }: RoomParts & { readonly due: PreparationDue }) {
+function Due({ due, ...parts }: RoomParts & { readonly due: PreparationDue }) {
+  const { store, shop, words, say, room } = parts
   const { preparationId, forDate, milligrams, seedMilligrams, begin, status } = due
   const name = shop.preparations.get(preparationId)?.name ?? say.unknown
-  const at = (atMs: EpochMs) => {
-    const { clock, day } = momentOf(atMs, { ...live, shop, words })
-    return day === '' ? clock : words.desk.trays.untilOn(clock, day)
-  }
+  const at = (atMs: EpochMs) => timeOf(atMs, parts)
   const seed = seedMilligrams === 0 ? null : room.weight(seedMilligrams)
   return (
     <tr>

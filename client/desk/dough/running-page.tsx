@@ -1,12 +1,12 @@
 import type { BatchStage } from '../../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../../shared-core/units.ts'
-import { momentOf } from '../moment.ts'
 import { Panel } from '../panel.tsx'
 import { Sideways } from '../sideways.tsx'
 import type { ClockRow } from './clock-rows.ts'
 import { clockRows } from './clock-rows.ts'
 import { DoughAccountPanel } from './dough-account-panel.tsx'
 import type { RoomParts } from './room.ts'
+import { timeOf } from './room-times.ts'
 import { TempsPanel } from './temps-panel.tsx'
 
 /** What runs in the dough room now. */
@@ -54,11 +54,9 @@ function ClocksPanel(parts: RoomParts) {
   )
 }
 
-function Clock({ live, shop, words, say, row }: RoomParts & { readonly row: ClockRow }) {
-  const at = (atMs: EpochMs) => {
-    const { clock, day } = momentOf(atMs, { ...live, shop, words })
-    return day === '' ? clock : words.desk.trays.untilOn(clock, day)
-  }
+function Clock({ row, ...parts }: RoomParts & { readonly row: ClockRow }) {
+  const { words, say } = parts
+  const at = (atMs: EpochMs) => timeOf(atMs, parts)
   const { what, until, status, stage } = row
   const name = 'mix' in what ? what.mix.formula.name : `${what.batch.pieces} ${nameOf(what.batch, words)}`
   const where = 'mix' in what ? say.running.stage[what.mix.stage] : words.line.stage(stage as BatchStage)

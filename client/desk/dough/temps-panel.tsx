@@ -4,6 +4,7 @@ import { placeNow } from '../../../shared-core/dough/places.ts'
 import { Panel } from '../panel.tsx'
 import { chartOf } from './chart-view.ts'
 import type { RoomParts } from './room.ts'
+import { timeOf } from './room-times.ts'
 import { readDegrees } from './typed-degrees.ts'
 
 /** Those that clocks follow have a chart; the others serve the water. */
@@ -39,7 +40,8 @@ interface PlaceProps extends RoomParts {
   readonly place: Place
 }
 
-function PlaceHead({ store, state, shop, words, say, room, place }: PlaceProps) {
+function PlaceHead({ place, ...parts }: PlaceProps) {
+  const { store, state, shop, words, say, room } = parts
   const [text, setText] = useState('')
   const unit = shop.profile.temperature
   const degrees = readDegrees(text, unit)
@@ -52,7 +54,7 @@ function PlaceHead({ store, state, shop, words, say, room, place }: PlaceProps) 
       <p class="dough-big">{now === null ? '–' : room.degrees(now)}</p>
       <p class="desk-quiet">
         {last !== undefined
-          ? say.running.readOn(room.degrees(last.milliCelsius), last.atMs)
+          ? say.running.readOn(room.degrees(last.milliCelsius), timeOf(last.atMs, parts))
           : now === null
             ? words.desk.today.oven.none
             : say.running.assumed(room.degrees(now))}
@@ -87,7 +89,7 @@ function PlaceHead({ store, state, shop, words, say, room, place }: PlaceProps) 
 function PlaceChart({ state, shop, say, room, place }: PlaceProps) {
   const now = placeNow(state, shop, place, room.minuteMs)
   const points = state.readings.get(place)?.points ?? []
-  if (now === null || points.length === 0) return null
+  if (now === null || points.length < 2) return null
   const chart = chartOf(points, now, { fromMs: room.minuteMs - BACK_MS, toMs: room.minuteMs, ...SIZE })
   const [lowest, highest] = [room.degrees(chart.lowestMilliCelsius), room.degrees(chart.highestMilliCelsius)]
   return (

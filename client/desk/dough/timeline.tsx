@@ -1,9 +1,11 @@
 import { useState } from 'preact/hooks'
 import type { OrderCost, OrderPlace } from '../../../shared-core/dough/order.ts'
+import type { EpochMs } from '../../../shared-core/units.ts'
 import { epochMs } from '../../../shared-core/units.ts'
 import { minuteOfDay } from '../../live/clock-text.ts'
 import type { OrderDay } from './order-view.ts'
 import type { RoomParts } from './room.ts'
+import { clockOf } from './room-times.ts'
 import type { TimelineRow } from './timeline-view.ts'
 import { timelineOf } from './timeline-view.ts'
 
@@ -134,11 +136,13 @@ function Row(props: RowProps) {
   )
 }
 
-function partsOf({ say }: RowProps, { startAtMs, latestAtMs, coolerAtMs }: OrderPlace): readonly string[] {
+function partsOf(props: RowProps, { startAtMs, latestAtMs, coolerAtMs }: OrderPlace): readonly string[] {
+  const { say } = props
+  const clock = (atMs: EpochMs) => clockOf(atMs, props)
   return [
-    say.order.start(startAtMs),
-    ...(latestAtMs > startAtMs + MINUTE_MS ? [say.order.startLatest(latestAtMs)] : []),
-    say.order.coolerAt(coolerAtMs),
+    say.order.start(clock(startAtMs)),
+    ...(latestAtMs > startAtMs + MINUTE_MS ? [say.order.startLatest(clock(latestAtMs))] : []),
+    say.order.coolerAt(clock(coolerAtMs)),
   ]
 }
 

@@ -42,7 +42,7 @@ export function WantedPanel(props: WantedProps) {
             <thead>
               <tr>
                 <th>{say.wanted.columns.what}</th>
-                <th class="desk-number">{say.wanted.columns.lastWeek}</th>
+                {before !== undefined && <th class="desk-number">{say.wanted.columns.lastWeek}</th>}
                 <th>{say.wanted.columns.pieces}</th>
                 <th>{say.wanted.columns.ordered}</th>
                 <th class="desk-number">{say.wanted.columns.sum}</th>
@@ -51,7 +51,7 @@ export function WantedPanel(props: WantedProps) {
             <WantedRows {...props} wanted={wanted} before={before} />
             <tfoot>
               <tr>
-                <th colSpan={4}>{say.wanted.total}</th>
+                <th colSpan={before === undefined ? 3 : 4}>{say.wanted.total}</th>
                 <td class="desk-number">{total}</td>
               </tr>
             </tfoot>

@@ -66,7 +66,7 @@ function Row({ row, isVariety, children, ...props }: RowProps) {
           <span>{row.name}</span> {children}
         </span>
       </th>
-      <td class="desk-number desk-quiet">{earlier === 0 ? '' : earlier}</td>
+      {before !== undefined && <td class="desk-number desk-quiet">{earlier === 0 ? '' : earlier}</td>}
       {WANTED_FIELDS.map((field) => {
         const text = shownText(wanted, typed, row.key, field)
         return (
