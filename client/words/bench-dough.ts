@@ -16,6 +16,8 @@ export interface RoomSentences {
   readonly title: string
   /** Where the way back of a page leads. */
   readonly back: string
+  /** From a page that lies over another one. */
+  readonly backOne: string
   readonly way: WayWords
   readonly acts: RoomActWords
   readonly mix: MixWords
@@ -44,6 +46,8 @@ export interface WayWords {
   readonly line: string
   /** @example "24 of 40 trays" */
   trays(trays: number, most: number | null): string
+  /** The same beside the station's name. @example "24 of 40" */
+  traysShort(trays: number, most: number | null): string
   /** @example "and 3 more" */
   more(count: number): string
 }
@@ -111,10 +115,10 @@ export interface TempWords {
   assumed(text: string): string
   readonly title: string
   readonly notRead: string
-  /** @example "Water 54 °F" */
+  /** @example "at 54 °F" */
   water(degrees: string): string
-  /** @example "5.2 kg water, 1.1 kg ice" */
-  amounts(water: string, ice: string | null): string
+  /** Besides the water. @example "+ 1.1 kg ice" */
+  ice(weight: string): string
   /** A clear word where no water can reach it. */
   reach(reach: WaterPlan['reach'], dough: string): string
   readonly unknown: string

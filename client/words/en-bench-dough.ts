@@ -14,6 +14,7 @@ export function enBenchDough(words: BenchWords): RoomSentences {
   return {
     title: 'Dough room',
     back: 'Back to the dough room',
+    backOne: 'Back',
     way: {
       scale: 'Scale',
       mixer: 'Mixer',
@@ -26,6 +27,7 @@ export function enBenchDough(words: BenchWords): RoomSentences {
       noRoom: 'The shop has no formulas yet. Enter them at the desk.',
       line: 'The way of the dough',
       trays: (trays, most) => (most === null ? `${trays} trays` : `${trays} of ${most} trays`),
+      traysShort: (trays, most) => (most === null ? `${trays}` : `${trays} of ${most}`),
       more: (count) => `and ${count} more`,
     },
     acts: {
@@ -106,8 +108,8 @@ function temps(): TempWords {
     assumed: (text) => `assumed ${text}`,
     title: 'Temperatures',
     notRead: 'not read',
-    water: (degrees) => `Water ${degrees}`,
-    amounts: (water, ice) => (ice === null ? water : `${water} and ${ice} ice`),
+    water: (degrees) => `at ${degrees}`,
+    ice: (weight) => `+ ${weight} ice`,
     reach: (reach, dough) =>
       ({
         reached: '',

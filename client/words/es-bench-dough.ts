@@ -14,6 +14,7 @@ export function esBenchDough(words: BenchWords): RoomSentences {
   return {
     title: 'Obrador',
     back: 'Volver al obrador',
+    backOne: 'Atrás',
     way: {
       scale: 'Báscula',
       mixer: 'Amasadora',
@@ -26,6 +27,7 @@ export function esBenchDough(words: BenchWords): RoomSentences {
       noRoom: 'La tienda aún no tiene fórmulas. Escríbalas en el escritorio.',
       line: 'El camino de la masa',
       trays: (trays, most) => (most === null ? `${trays} bandejas` : `${trays} de ${most} bandejas`),
+      traysShort: (trays, most) => (most === null ? `${trays}` : `${trays} de ${most}`),
       more: (count) => `y ${count} más`,
     },
     acts: {
@@ -109,8 +111,8 @@ function temps(): TempWords {
     assumed: (text) => `supuesto ${text}`,
     title: 'Temperaturas',
     notRead: 'sin medir',
-    water: (degrees) => `Agua ${degrees}`,
-    amounts: (water, ice) => (ice === null ? water : `${water} y ${ice} de hielo`),
+    water: (degrees) => `a ${degrees}`,
+    ice: (weight) => `+ ${weight} de hielo`,
     reach: (reach, dough) =>
       ({
         reached: '',

@@ -23,7 +23,7 @@ export interface NumberPadProps extends RoomSheetProps {
 
 /** Three columns as on a telephone; with room for a fourth, the keys that correct stand beside them. */
 const NARROW = ['1', '2', '3', '4', '5', '6', '7', '8', '9', '±', '0', '.', 'back', 'clear', 'save'] as const
-const WIDE = ['1', '2', '3', 'back', '4', '5', '6', 'clear', '7', '8', '9', '±', '.', '0', 'save'] as const
+const WIDE = ['1', '2', '3', 'back', '4', '5', '6', 'clear', '7', '8', '9', '.', '±', '0', 'save'] as const
 
 /** A number typed with keys that wet hands can hit. */
 export function NumberPad(props: NumberPadProps) {
@@ -54,15 +54,17 @@ export function NumberPad(props: NumberPadProps) {
         <strong class="dough-figure">{typed === '' ? '–' : typed.replace('-', '−')}</strong>
         <span class="bench-label">{unit}</span>
       </output>
-      <KeyGrid
-        words={words}
-        sizes={sizes}
-        room={room}
-        columns={isNarrow ? 3 : 4}
-        rows={Math.max(isNarrow ? 5 : 4, room.rows)}
-        widthPx={isNarrow ? room.widthPx : splitRoom(room).rightPx}
-        items={[...keys.map(item), ...more]}
-      />
+      <div class="dough-pad">
+        <KeyGrid
+          words={words}
+          sizes={sizes}
+          room={room}
+          columns={isNarrow ? 3 : 4}
+          rows={Math.max(isNarrow ? 5 : 4, room.rows)}
+          widthPx={isNarrow ? room.widthPx : splitRoom(room).rightPx}
+          items={[...keys.map(item), ...more]}
+        />
+      </div>
     </RoomSheet>
   )
 }

@@ -46,15 +46,17 @@ export function PlacePad(props: PlacePadProps) {
       <output class={isNarrow ? 'dough-typed dough-typed-narrow' : 'dough-typed'}>
         <strong class="dough-figure">{typed === '' ? '–' : typed}</strong>
       </output>
-      <KeyGrid
-        words={words}
-        sizes={sizes}
-        room={room}
-        columns={isNarrow ? 3 : 4}
-        rows={Math.max(isNarrow ? 5 : 4, room.rows)}
-        widthPx={isNarrow ? room.widthPx : rightPx}
-        items={items}
-      />
+      <div class="dough-pad">
+        <KeyGrid
+          words={words}
+          sizes={sizes}
+          room={room}
+          columns={isNarrow ? 3 : 4}
+          rows={Math.max(isNarrow ? 5 : 4, room.rows)}
+          widthPx={isNarrow ? room.widthPx : rightPx}
+          items={items}
+        />
+      </div>
     </RoomSheet>
   )
 }

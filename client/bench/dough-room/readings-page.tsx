@@ -1,10 +1,9 @@
 import type { Place } from '../../../shared-core/dough/mix.ts'
-import { degreesText, milliCelsius } from '../../../shared-core/shop/temperature.ts'
-import { shownDegrees } from '../../parts/shop-degrees.ts'
 import type { GridItem } from '../sheet.tsx'
 import { KeyGrid } from '../sheet.tsx'
 import { NumberPad } from './number-pad.tsx'
-import type { RoomParts, RoomSheetProps } from './room-parts.ts'
+import { readingText } from './readings-view.ts'
+import type { RoomSheetProps } from './room-parts.ts'
 import { RoomSheet } from './room-sheet.tsx'
 
 const PLACES = ['room', 'cooler', 'flour', 'tap'] as const satisfies readonly Place[]
@@ -42,20 +41,6 @@ export function ReadingsPage(props: RoomSheetProps) {
       />
     </RoomSheet>
   )
-}
-
-/** As it was read, and when; else what the set-up assumes. */
-export function readingText(place: Place, { state, shop, words }: RoomParts): string {
-  const say = words.room.readings
-  const readings = state.readings.get(place)
-  const newest = readings?.points[readings.points.length - 1]
-  if (readings !== undefined && newest !== undefined) return say.readAt(degreesText(readings.read), newest.atMs)
-  const { doughRoom, cooler, profile } = shop
-  if (place === 'cooler') {
-    return cooler?.keepsAt == null ? '' : say.assumed(shownDegrees(milliCelsius(cooler.keepsAt), profile.temperature))
-  }
-  if (doughRoom === null) return ''
-  return say.assumed(degreesText({ room: doughRoom.roomAt, flour: doughRoom.flourAt, tap: doughRoom.tapAt }[place]))
 }
 
 export function ReadingPage(props: RoomSheetProps & { readonly place: Place }) {

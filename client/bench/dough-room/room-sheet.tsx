@@ -21,7 +21,7 @@ export function RoomSheet(props: RoomSheetFrame) {
     <Sheet
       {...props}
       detail={detail}
-      backLabel={words.room.back}
+      backLabel={onBack === undefined ? words.room.back : words.room.backOne}
       onClose={back}
       keys={
         canTakeBack && (

@@ -16,8 +16,10 @@ import { STATIONS } from './room-parts.ts'
 export interface StationView {
   readonly id: StationId
   readonly title: string
-  /** Beside the title: trays against their room; "" when there is nothing to say. */
+  /** Trays against their room; "" when there is nothing to say. */
   readonly detail: string
+  /** The same beside the title. */
+  readonly short: string
   /** What calls for somebody soonest stands first. */
   readonly items: readonly RoomItem[]
   readonly nothing: string
@@ -31,7 +33,8 @@ export function stationViews(parts: RoomParts): readonly StationView[] {
     const ofMixes = mixes.filter((mix) => stationOf(mix) === id).map((mix) => mixItem(mix, parts))
     const items = [...ofMixes, ...batchItems(id, parts)]
     const nothing = id === 'scale' && mixes.length === 0 ? way.nothingPlanned : way.nothing
-    return { id, title: way[id], detail: traysText(id, parts), items, nothing }
+    const { detail, short } = traysText(id, parts)
+    return { id, title: way[id], detail, short, items, nothing }
   })
 }
 
@@ -182,13 +185,17 @@ function traysOf({ pieces, doughId }: Batch, { shop }: RoomParts): number {
   return Math.ceil(pieces / Math.max(1, shop.doughs.get(doughId)?.trayPieces ?? pieces))
 }
 
-function traysText(station: StationId, parts: RoomParts): string {
+function traysText(station: StationId, parts: RoomParts): Pick<StationView, 'detail' | 'short'> {
   const { shop, state, words } = parts
-  if (station !== 'proof' && station !== 'cooler') return ''
+  if (station !== 'proof' && station !== 'cooler') return NO_TRAYS
   const stage = station === 'proof' ? 'proof' : 'chill'
   const trays = [...state.batches.values()]
     .filter((batch) => batch.stage === stage)
     .reduce((sum, batch) => sum + traysOf(batch, parts), 0)
   const most = station === 'proof' ? (shop.doughRoom?.proofTrays ?? null) : (shop.cooler?.trays ?? null)
-  return trays === 0 && most === null ? '' : words.room.way.trays(trays, most)
+  if (trays === 0 && most === null) return NO_TRAYS
+  const { way } = words.room
+  return { detail: way.trays(trays, most), short: way.traysShort(trays, most) }
 }
+
+const NO_TRAYS = { detail: '', short: '' }

@@ -11,6 +11,7 @@ import type { ShapeChoice } from './shape-view.ts'
 import { leftText, shapeChoices } from './shape-view.ts'
 import type { MixPageProps } from './weigh-page.tsx'
 import { MixTempPad } from './weigh-page.tsx'
+import { tempViews } from './weigh-view.ts'
 
 const PIECES_MAX = 5_000
 
@@ -149,7 +150,9 @@ function PutKeys(props: CountedProps & { readonly chosen: ShapeChoice; readonly 
   )
 }
 
-function otherKeys({ mix, words, send, open, chosen, place, onType }: CountedProps): readonly GridItem[] {
+function otherKeys(props: CountedProps): readonly GridItem[] {
+  const { mix, words, send, open, chosen, place, onType } = props
+  const [warm] = tempViews(mix, props, ['dough'])
   const say = words.room.shape
   const end = (left: 'lost' | 'spoilt') => {
     send({ type: 'endMix', mixId: mix.id, left })
@@ -158,7 +161,7 @@ function otherKeys({ mix, words, send, open, chosen, place, onType }: CountedPro
   const doughId = chosen?.doughId ?? null
   return [
     { id: 'place', label: say.place, details: [place ?? say.noPlace], onPress: () => onType('place') },
-    { id: 'temp dough', label: words.room.temps.names.dough, details: [], onPress: () => onType('dough') },
+    { id: 'temp dough', label: warm?.name ?? '', details: [warm?.text ?? ''], onPress: () => onType('dough') },
     { id: 'check', label: say.check, onPress: () => open({ kind: 'divider', doughId, mixId: mix.id }) },
     { id: 'end', label: say.nothingMore, details: [say.restLost], onPress: () => end('lost') },
     { id: 'spoilt', label: say.spoilt, tone: 'strong', onPress: () => end('spoilt') },

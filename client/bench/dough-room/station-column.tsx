@@ -31,19 +31,24 @@ export function StationColumn({ view, layout, sizes, words, onPress, onMore }: S
       <header class="dough-station-head">
         <StationSign station={view.id} sizePx={Math.round(1.5 * sizes.minPx)} />
         <h2 class="bench-strong">{view.title}</h2>
-        {view.detail !== '' && <span class="bench-quiet dough-station-detail">{view.detail}</span>}
+        {view.short !== '' && (
+          <span class="bench-quiet dough-station-detail" title={view.detail}>
+            {view.short}
+          </span>
+        )}
       </header>
       {view.items.length === 0 && <div class="bench-quiet">{view.nothing}</div>}
       {shown.map((item) => (
         <div key={item.id} data-item={item.id}>
           <ActKey
-            view={{ what: item.what, when: item.when, contents: item.contents, notes: [], tone: item.tone }}
-            ring={item.ring}
+            view={{ what: item.what, when: whenOf(item), contents: item.contents, notes: [], tone: item.tone }}
+            // In so small a ring no time can be read: it stands beside it.
+            ring={{ fraction: item.ring.fraction, state: item.ring.state }}
             widthPx={columnPx}
             heightPx={itemPx}
             sizes={sizes}
             isDense
-            name={[item.what, item.when, ...item.contents].filter((text) => text !== '').join(', ')}
+            name={[item.what, whenOf(item), ...item.contents].filter((text) => text !== '').join(', ')}
             moreText={words.bench.shelf.more}
             allText=""
             onPress={() => onPress(item)}
@@ -59,4 +64,8 @@ export function StationColumn({ view, layout, sizes, words, onPress, onMore }: S
       )}
     </section>
   )
+}
+
+function whenOf({ when, ring }: RoomItem): string {
+  return when !== '' ? when : ring.state === 'running' ? (ring.label ?? '') : ''
 }

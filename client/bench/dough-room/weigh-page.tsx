@@ -70,7 +70,7 @@ function lineItem(line: WeighLine, shown: WeighLine | null, choose: (key: string
   return {
     id: `line ${line.key}`,
     label: line.isDone ? `✓ ${line.weight}` : line.weight,
-    details: [line.name, ...line.details],
+    details: [line.name, ...line.figures, ...line.details],
     tone: line.isDone ? 'plain' : 'strong',
     chosen: line.key === shown?.key,
     onPress: () => choose(line.key),
@@ -112,7 +112,11 @@ function NowWeighed(props: NowWeighedProps) {
     <div class="bench-column dough-now" style={{ width: `${leftPx}px` }}>
       <div class="dough-now-line" role="status">
         <span class="bench-label">{line === null ? say.allWeighed : line.name}</span>
-        {line !== null && <strong class="dough-figure">{line.weight}</strong>}
+        {(line === null ? [] : [line.weight, ...line.figures]).map((text) => (
+          <strong key={text} class="dough-figure">
+            {text}
+          </strong>
+        ))}
         {(line?.details ?? []).map((text) => (
           <span key={text} class={line?.isTrouble === true ? 'bench-trouble' : 'bench-label'}>
             {text}

@@ -4,6 +4,8 @@ import { degreesText } from '../../../shared-core/shop/temperature.ts'
 import { epochMs } from '../../../shared-core/units.ts'
 import { shownDegrees } from '../../parts/shop-degrees.ts'
 import { weighedWeight } from '../../parts/shop-weight.ts'
+import type { TempWords } from '../../words/bench-dough.ts'
+import { reckonedText } from './readings-view.ts'
 import type { RoomParts } from './room-parts.ts'
 
 /** A mix sheet as it is read at the scale. */
@@ -19,6 +21,8 @@ export interface WeighLine {
   readonly key: string
   readonly name: string
   readonly weight: string
+  /** Of the water: its ice, and how warm it is to be; read as large as the weight. */
+  readonly figures: readonly string[]
   /** A mix-in, a water's temperature, a pre-ferment that is not ripe. */
   readonly details: readonly string[]
   readonly isMixIn: boolean
@@ -29,8 +33,10 @@ export interface WeighLine {
 export interface WaterText {
   /** "54 °F" */
   readonly degrees: string
-  /** "5.2 kg and 1.1 kg ice" */
-  readonly amounts: string
+  /** Besides the ice. */
+  readonly weight: string
+  /** Null: none is needed. */
+  readonly ice: string | null
   /** What no water can reach, in words; "" when this reaches it. */
   readonly trouble: string
 }
@@ -51,11 +57,11 @@ export function waterText(mix: Mix, { state, shop, words }: RoomParts): WaterTex
   const plan = mix.stage === 'planned' ? (waterFor(state, shop, mix) ?? mix.water) : mix.water
   if (plan === null) return null
   const { temperature, weight } = shop.profile
-  const ice = plan.iceMilligrams === 0 ? null : weighedWeight(plan.iceMilligrams, weight)
   const { temps } = words.room
   return {
     degrees: shownDegrees(plan.milliCelsius, temperature),
-    amounts: temps.amounts(weighedWeight(plan.waterMilligrams, weight), ice),
+    weight: weighedWeight(plan.waterMilligrams, weight),
+    ice: plan.iceMilligrams === 0 ? null : weighedWeight(plan.iceMilligrams, weight),
     trouble: temps.reach(plan.reach, shownDegrees(plan.doughMilliCelsius, temperature)),
   }
 }
@@ -64,22 +70,27 @@ function weighLine(line: SheetLine, water: WaterText | null, parts: RoomParts): 
   const { shop, words } = parts
   const say = words.room
   const ingredient = line.ingredientId === null ? undefined : shop.ingredients.get(line.ingredientId)
-  const isWater = ingredient?.kind === 'water' && line.at === 'start'
+  const ofWater = ingredient?.kind === 'water' && line.at === 'start' ? water : null
   const build = line.preparationId === null ? null : buildText(line, parts)
   const weight = weighedWeight(line.milligrams, shop.profile.weight)
   return {
     key: line.key,
     name: ingredient?.name ?? preparationName(line, parts),
-    weight: isWater && water !== null ? water.amounts : weight,
+    weight: ofWater?.weight ?? weight,
+    figures: ofWater === null ? [] : waterFigures(ofWater, say.temps),
     details: [
-      ...(isWater && water !== null ? [say.temps.water(water.degrees), water.trouble] : []),
+      ...(ofWater === null ? [] : [ofWater.trouble]),
       ...(line.at === 'mixIn' ? [say.mix.mixIn] : []),
       ...(build === null ? [] : [build]),
     ].filter((text) => text !== ''),
     isMixIn: line.at === 'mixIn',
     isDone: line.weighedAtMs !== null,
-    isTrouble: isWater && water !== null && water.trouble !== '',
+    isTrouble: ofWater !== null && ofWater.trouble !== '',
   }
+}
+
+function waterFigures({ ice, degrees }: WaterText, say: TempWords): readonly string[] {
+  return [...(ice === null ? [] : [say.ice(ice)]), say.water(degrees)]
 }
 
 function preparationName({ preparationId, key }: SheetLine, { shop }: RoomParts): string {
@@ -112,7 +123,7 @@ export function tempViews(mix: Mix, parts: RoomParts, which: readonly MixTemp[])
     .filter((temp) => temp !== 'preferment' || hasPreferment)
     .map((temp) => {
       const read = mix.temps[temp]
-      const text = read === null ? temps.notRead : degreesText(read)
+      const text = read === null ? (reckonedText(temp, parts) ?? temps.notRead) : degreesText(read)
       return { temp, name: temps.names[temp], text, isRead: read !== null }
     })
 }

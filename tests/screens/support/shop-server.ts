@@ -13,6 +13,8 @@ import type { Role } from '../../../shared-core/live/protocol.ts'
 import { toSetUpFile } from '../../../shared-core/shop/set-up-export.ts'
 import type { Shop } from '../../../shared-core/shop/shop.ts'
 
+const CLOCK_AHEAD = new URL('clock-ahead.mjs', import.meta.url).href
+
 /** The built server on loopback with a shop's folder of its own: what a screen test opens its pages on. */
 export class ShopServer {
   readonly #folder = mkdtempSync(join(tmpdir(), 'boilboard-screens-'))
@@ -33,9 +35,13 @@ export class ShopServer {
     return `http://127.0.0.1:${this.port}`
   }
 
-  /** Starts, or starts again on the same port and folder. */
-  async start(shop?: Shop): Promise<void> {
+  /**
+   * Starts, or starts again on the same port and folder.
+   * @param aheadMs how far the machine's clock is ahead: a shop that is started again tomorrow
+   */
+  async start(shop?: Shop, aheadMs = 0): Promise<void> {
     const args = [
+      ...(aheadMs === 0 ? [] : ['--import', CLOCK_AHEAD]),
       'dist/server.mjs',
       ...(this.#isOpen ? ['--open'] : []),
       '--shop',
@@ -47,7 +53,7 @@ export class ShopServer {
       writeFileSync(file, JSON.stringify(toSetUpFile(shop)))
       args.push('--setup', file)
     }
-    const env = { ...process.env, PORT: String(this.port), BIND: '127.0.0.1' }
+    const env = { ...process.env, PORT: String(this.port), BIND: '127.0.0.1', TEST_CLOCK_AHEAD_MS: String(aheadMs) }
     const child = spawn(process.execPath, args, { env, stdio: ['ignore', 'pipe', 'inherit'] })
     this.#child = child
     this.#printed = ''

@@ -1,0 +1,104 @@
+import { doughId, formulaId, ingredientId, preparationId } from '../../../shared-core/ids.ts'
+import type { Formula, Ingredient, IngredientKind, Preparation } from '../../../shared-core/shop/formula.ts'
+import type { Language, Shop } from '../../../shared-core/shop/shop.ts'
+import { spanMs } from '../../../shared-core/units.ts'
+import { celsius, g, kg } from '../../core/dough/acts-shop.ts'
+import { doughRoom } from '../../core/dough/kitchen.ts'
+import { formula } from '../../core/dough/room-mix.ts'
+import { ALL_STATIONS, dough, dwell, table, variety } from '../../core/support/shop.ts'
+import { shopAtHour } from './counter-glass.ts'
+
+export interface DoughShop {
+  /** What the clock on the shop's wall shows now. */
+  readonly hour: number
+  readonly language?: Language
+  readonly parts?: Partial<Shop>
+}
+
+/**
+ * An invented shop with a dough room in which a mix is over within seconds: plain dough in two weights, raisin with
+ * mix-ins, a sour dough with a poolish and folds. Windows of proof and cooler are those of the tests' shop.
+ */
+export function doughShop({ hour, language = 'en', parts = {} }: DoughShop): Shop {
+  const shop = shopAtHour(hour, {
+    mixer: { name: 'Spiral', washMs: spanMs(5, 'min'), leastFlour: kg(2), mostFlour: kg(25) },
+    cooler: { trays: 40, keepsAt: { degrees: 38, unit: 'F' } },
+    doughRoom: doughRoom({ proofTrays: 24, coolerByMinute: 1_320 }),
+    ingredients: table(INGREDIENTS),
+    preparations: table([POOLISH]),
+    formulas: table([PLAIN, RAISIN, SOUR]),
+    doughs: table([
+      dough({ id: 'plain', order: 1, formulaId: formulaId('plain'), pieceWeight: g(113), shapedBy: 'divider' }),
+      dough({ id: 'mini', order: 2, formulaId: formulaId('plain'), pieceWeight: g(57), trayPieces: 30 }),
+      dough({ id: 'raisin', order: 3, formulaId: formulaId('raisin'), pieceWeight: g(113) }),
+      dough({ id: 'sour', order: 4, formulaId: formulaId('sour'), pieceWeight: g(120), labelWeight: g(95) }),
+    ]),
+    varieties: table([
+      variety({ id: 'plain', order: 1, topping: 'none' }),
+      variety({ id: 'sesame', order: 2 }),
+      variety({ id: 'mini', order: 3, doughId: doughId('mini'), size: 'mini' }),
+      variety({ id: 'raisin', order: 4, doughId: doughId('raisin'), decidedAt: 'mixer', topping: 'none' }),
+      variety({ id: 'sour', order: 5, doughId: doughId('sour'), topping: 'none' }),
+    ]),
+    stations: table(ALL_STATIONS),
+    ...parts,
+  })
+  return { ...shop, profile: { ...shop.profile, language } }
+}
+
+function ingredient(id: string, order: number, kind: IngredientKind, name: string): Ingredient {
+  const contains = kind === 'flour' ? (['wheat'] as const) : []
+  return { id: ingredientId(id), name, order, kind, contains, price: null, bag: null, retired: false }
+}
+
+const INGREDIENTS = [
+  ingredient('flour', 1, 'flour', 'High-gluten flour'),
+  ingredient('water', 2, 'water', 'Water'),
+  ingredient('salt', 3, 'salt', 'Salt'),
+  ingredient('malt', 4, 'malt', 'Barley malt'),
+  ingredient('yeast', 5, 'yeast', 'Yeast'),
+  ingredient('raisins', 6, 'mixIn', 'Raisins'),
+]
+
+const at = 'start' as const
+const BASE: Formula['lines'] = [
+  { ingredientId: ingredientId('flour'), percent: 100_000, at },
+  { ingredientId: ingredientId('water'), percent: 57_000, at },
+  { ingredientId: ingredientId('salt'), percent: 2_000, at },
+  { ingredientId: ingredientId('malt'), percent: 1_500, at },
+  { ingredientId: ingredientId('yeast'), percent: 600, at },
+]
+
+const SHORT = { mixMs: spanMs(2, 's'), restMs: spanMs(1, 's'), lossPercent: 1_000, doughAt: celsius(25) }
+const PLAIN = formula({ id: 'plain', name: 'Plain', order: 1, lines: BASE, ...SHORT })
+const RAISIN = formula({
+  id: 'raisin',
+  name: 'Raisin',
+  order: 2,
+  lines: [...BASE, { ingredientId: ingredientId('raisins'), percent: 22_000, at: 'mixIn' }],
+  ...SHORT,
+  mixInMs: spanMs(1, 's'),
+})
+const SOUR = formula({
+  id: 'sour',
+  name: 'Sour',
+  order: 3,
+  lines: BASE,
+  preparations: [{ preparationId: preparationId('poolish'), percent: 20_000 }],
+  bulk: { window: dwell(60, 90, 120, 'min'), foldsMs: [spanMs(30, 'min')], chill: null },
+})
+
+const POOLISH: Preparation = {
+  id: preparationId('poolish'),
+  name: 'Poolish',
+  order: 1,
+  kind: 'preferment',
+  lines: [
+    { ingredientId: ingredientId('flour'), percent: 100_000 },
+    { ingredientId: ingredientId('water'), percent: 100_000 },
+  ],
+  seedPercent: 0,
+  fedWith: null,
+  ready: dwell(8, 12, 16, 'h'),
+  retired: false,
+}
