@@ -1,7 +1,17 @@
 import type { SetUpChange } from '../../../shared-core/shop/set-up-change.ts'
-import { ALLERGENS, BATCH_STAGES, LINE_ACTS } from '../../../shared-core/shop/stages.ts'
+import { BATCH_STAGES, LINE_ACTS } from '../../../shared-core/shop/stages.ts'
+import { DOUGH_ROOM_TEXTS, madeOfSaid } from './dough-room-text.ts'
 import type { Telling } from './say-value.ts'
-import { hoursSaid, minuteSaid, moneySaid, spanSaid, temperatureSaid, weightSaid } from './say-value.ts'
+import {
+  allergensSaid,
+  hoursSaid,
+  minuteSaid,
+  moneySaid,
+  spanSaid,
+  temperatureSaid,
+  weightOrNot,
+  weightSaid,
+} from './say-value.ts'
 
 /** How each field of the set-up is told; the compiler asks for every field that there is. */
 type ValueOf<E extends SetUpChange['entity']> = NonNullable<Extract<SetUpChange, { entity: E }>['value']>
@@ -9,7 +19,7 @@ type ValueOf<E extends SetUpChange['entity']> = NonNullable<Extract<SetUpChange,
 type ToldField<E extends SetUpChange['entity']> = E extends 'windows'
   ? never
   : Exclude<keyof ValueOf<E>, 'id' | 'order' | 'retired' | 'windows' | 'care'>
-type Texts = {
+export type Texts = {
   readonly [E in SetUpChange['entity']]: {
     readonly [F in ToldField<E>]: (value: ValueOf<E>[F], telling: Telling) => string
   }
@@ -22,6 +32,7 @@ const minuteOrNot = (value: number | null, telling: Telling) =>
 const span = (value: number, telling: Telling) => spanSaid(value, telling)
 
 const TEXTS: Texts = {
+  ...DOUGH_ROOM_TEXTS,
   profile: {
     name: text,
     zone: text,
@@ -46,7 +57,7 @@ const TEXTS: Texts = {
     bakeAt: (value, { say }) => (value === null ? say.form.notSaid : temperatureSaid(value)),
     secondAt: (value, { say }) => (value === null ? say.form.notSaid : temperatureSaid(value)),
   },
-  mixer: { leastFlour: weightSaid, mostFlour: weightSaid },
+  mixer: { name: text, washMs: span, leastFlour: weightSaid, mostFlour: weightSaid },
   cooler: {
     trays: count,
     keepsAt: (value, { say }) => (value === null ? say.form.notSaid : temperatureSaid(value)),
@@ -62,9 +73,14 @@ const TEXTS: Texts = {
     name: text,
     route: (value, { say }) => list(BATCH_STAGES, value, say.options.stage, value),
     trayPieces: count,
-    contains: (value, { say }) => list(ALLERGENS, value, say.options.allergen),
+    contains: allergensSaid,
+    formulaId: (value, { shop, say }) =>
+      (value === null ? undefined : shop.formulas.get(value)?.name) ?? say.dough.noFormulas,
+    pieceWeight: weightOrNot,
+    shapedBy: (value, { say }) => say.dough.shapedBy[value],
+    labelWeight: weightOrNot,
   },
-  topping: { name: text, contains: (value, { say }) => list(ALLERGENS, value, say.options.allergen) },
+  topping: { name: text, contains: allergensSaid, madeOf: madeOfSaid },
   variety: {
     name: text,
     doughId: (value, { words }) => words.names.dough(value),

@@ -1,4 +1,16 @@
-import { doughId, personId, shelfId, stationId, stepId, toppingId, varietyId } from '../../../shared-core/ids.ts'
+import {
+  doughId,
+  formulaId,
+  ingredientId,
+  personId,
+  preparationId,
+  shelfId,
+  stationId,
+  stepId,
+  toppingId,
+  varietyId,
+} from '../../../shared-core/ids.ts'
+import type { Formula, Ingredient, Preparation } from '../../../shared-core/shop/formula.ts'
 import { inUse } from '../../../shared-core/shop/in-order.ts'
 import type { SetUpChange } from '../../../shared-core/shop/set-up-change.ts'
 import { IN_USE_MAX, KEPT_MAX, NAME_MAX } from '../../../shared-core/shop/set-up-limits.ts'
@@ -31,6 +43,24 @@ export const DOUGHS: ListKind<Dough> = {
   of: (shop) => shop.doughs,
   change: (value) => ({ entity: 'dough', value }),
   withId: (value, id) => ({ ...value, id: doughId(id) }),
+}
+export const INGREDIENTS: ListKind<Ingredient> = {
+  entity: 'ingredient',
+  of: (shop) => shop.ingredients,
+  change: (value) => ({ entity: 'ingredient', value }),
+  withId: (value, id) => ({ ...value, id: ingredientId(id) }),
+}
+export const PREPARATIONS: ListKind<Preparation> = {
+  entity: 'preparation',
+  of: (shop) => shop.preparations,
+  change: (value) => ({ entity: 'preparation', value }),
+  withId: (value, id) => ({ ...value, id: preparationId(id) }),
+}
+export const FORMULAS: ListKind<Formula> = {
+  entity: 'formula',
+  of: (shop) => shop.formulas,
+  change: (value) => ({ entity: 'formula', value }),
+  withId: (value, id) => ({ ...value, id: formulaId(id) }),
 }
 export const TOPPINGS: ListKind<Topping> = {
   entity: 'topping',

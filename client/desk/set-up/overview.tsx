@@ -1,7 +1,9 @@
+import type { DoughRoom } from '../../../shared-core/shop/formula.ts'
 import { inUse } from '../../../shared-core/shop/in-order.ts'
 import type { SetUpPart } from '../../words/set-up.ts'
 import { hashOf } from './route.ts'
-import { hoursSaid, spanSaid } from './say-value.ts'
+import type { Telling } from './say-value.ts'
+import { hoursSaid, minuteSaid, spanSaid } from './say-value.ts'
 import type { SetUpProps } from './set-up-parts.ts'
 import { GROUPS, partOf } from './set-up-parts.ts'
 
@@ -65,6 +67,14 @@ function sumOf(part: SetUpPart, { draft, words, say, state }: SetUpProps): strin
       return draft.mixer === null && draft.cooler === null ? sums.nothing : sums.room(draft.mixer, draft.cooler)
     case 'doughs':
       return names(inUse(draft.doughs))
+    case 'formulas':
+      return names(inUse(draft.formulas))
+    case 'preparations':
+      return names(inUse(draft.preparations))
+    case 'ingredients':
+      return names(inUse(draft.ingredients))
+    case 'doughRoom':
+      return draft.doughRoom === null ? sums.nothing : doughRoomSaid(draft.doughRoom, telling)
     case 'toppings':
       return names(inUse(draft.toppings))
     case 'varieties':
@@ -84,6 +94,10 @@ function sumOf(part: SetUpPart, { draft, words, say, state }: SetUpProps): strin
 }
 
 const NAMED_MOST = 8
+
+function doughRoomSaid({ fromMinute, coolerByMinute }: DoughRoom, telling: Telling): string {
+  return `${minuteSaid(fromMinute, telling)} – ${minuteSaid(coolerByMinute, telling)}`
+}
 
 function shelvesSaid({ oven, shelves }: SetUpProps['draft'], { sums }: SetUpProps['say']): string {
   const used = inUse(shelves)

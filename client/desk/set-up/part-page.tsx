@@ -1,12 +1,16 @@
 import type { ComponentType } from 'preact'
 import type { SetUpPart } from '../../words/set-up.ts'
 import { CounterPart } from './parts/counter-part.tsx'
+import { DoughRoomPart } from './parts/dough-room-part.tsx'
 import { DoughsPart } from './parts/doughs-part.tsx'
 import { FilePart } from './parts/file-part.tsx'
+import { FormulasPart } from './parts/formulas-part.tsx'
 import { HoursPart } from './parts/hours-part.tsx'
+import { IngredientsPart } from './parts/ingredients-part.tsx'
 import { BoardsPart, KettlePart } from './parts/kettle-part.tsx'
 import { OvenPart } from './parts/oven-part.tsx'
 import { PeoplePart } from './parts/people-part.tsx'
+import { PreparationsPart } from './parts/preparations-part.tsx'
 import { RoomPart } from './parts/room-part.tsx'
 import { SavePart } from './parts/save-part.tsx'
 import { ScreensPart } from './parts/screens-part.tsx'
@@ -49,6 +53,10 @@ const PAGES: { readonly [part in SetUpPart]: ComponentType<SetUpProps> } = {
   kettle: KettlePart,
   boards: BoardsPart,
   room: RoomPart,
+  formulas: FormulasPart,
+  preparations: PreparationsPart,
+  ingredients: IngredientsPart,
+  doughRoom: DoughRoomPart,
   doughs: DoughsPart,
   toppings: ToppingsPart,
   varieties: VarietiesPart,

@@ -2,16 +2,16 @@ import type { Problem } from '../../../shared-core/shop/problem.ts'
 import type { SetUpChange } from '../../../shared-core/shop/set-up-change.ts'
 import { outcomeOf } from '../post.ts'
 
-/** What a set-up file would change, or what is wrong with it. */
+/** What a set-up or formula file would change, or what is wrong with it. */
 export type Preview =
   | { readonly kind: 'changes'; readonly changes: readonly SetUpChange[] }
   | { readonly kind: 'mistakes'; readonly problems: readonly Problem[] }
   | { readonly kind: 'no-contact' }
 
-/** Has a file read by the server, which knows its form; nothing is taken. Never throws. */
-export async function previewFile(body: string, deviceId: string): Promise<Preview> {
+/** Has a file read by the server, which knows its form; nothing is taken. Never throws. @param address where it is posted */
+export async function previewFile(address: string, body: string, deviceId: string): Promise<Preview> {
   try {
-    const response = await fetch('/api/v1/set-up?dryRun=1', {
+    const response = await fetch(`${address}?dryRun=1`, {
       method: 'POST',
       headers: { 'content-type': 'application/json', 'x-device-role': 'desk', 'x-device-id': deviceId },
       body,

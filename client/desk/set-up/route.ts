@@ -6,6 +6,7 @@ import { GROUPS } from './set-up-parts.ts'
 export type SetUpPlace =
   | { readonly kind: 'overview' }
   | { readonly kind: 'part'; readonly part: SetUpPart }
+  | { readonly kind: 'card'; readonly formula: string }
   | { readonly kind: 'guide'; readonly step: GuideStep }
 
 export const GUIDE_STEPS = [
@@ -28,6 +29,7 @@ export function placeOf(hash: string): SetUpPlace | null {
     const step = GUIDE_STEPS.find((one) => one === second)
     return { kind: 'guide', step: step ?? 'shop' }
   }
+  if (first === 'card') return { kind: 'card', formula: second ?? '' }
   const part = PARTS.find((one) => one === first)
   return part === undefined ? { kind: 'overview' } : { kind: 'part', part }
 }
@@ -35,6 +37,7 @@ export function placeOf(hash: string): SetUpPlace | null {
 /** @example hashOf({ kind: 'part', part: 'oven' }) // "#set-up/oven" */
 export function hashOf(place: SetUpPlace): string {
   if (place.kind === 'overview') return '#set-up'
+  if (place.kind === 'card') return `#set-up/card/${place.formula}`
   return place.kind === 'part' ? `#set-up/${place.part}` : `#set-up/guide/${place.step}`
 }
 

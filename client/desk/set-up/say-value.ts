@@ -1,4 +1,6 @@
-import type { DwellWindow, Hours, Shop, Temperature, Weight } from '../../../shared-core/shop/shop.ts'
+import type { Degrees } from '../../../shared-core/shop/formula.ts'
+import type { Allergen, DwellWindow, Hours, Shop, Temperature, Weight } from '../../../shared-core/shop/shop.ts'
+import { ALLERGENS } from '../../../shared-core/shop/stages.ts'
 import { minuteText } from '../../live/clock-text.ts'
 import type { DeskWords } from '../../words/desk.ts'
 import type { SetUpSentences } from '../../words/set-up.ts'
@@ -58,6 +60,27 @@ export function temperatureSaid({ degrees, unit }: Temperature): string {
 
 export function weightSaid({ thousandths, unit }: Weight): string {
   return `${thousandths / 1_000} ${unit}`
+}
+
+/** @example "4.25 oz", "not said" */
+export function weightOrNot(weight: Weight | null, { say }: Telling): string {
+  return weight === null ? say.form.notSaid : weightSaid(weight)
+}
+
+/** In the order of the acts that name them. @example "milk, wheat" */
+export function allergensSaid(contains: readonly Allergen[], { say }: Telling): string {
+  const named = ALLERGENS.filter((allergen) => contains.includes(allergen))
+  return named.map((allergen) => say.options.allergen[allergen]).join(', ') || '–'
+}
+
+/** As it was entered. @example "76.5 °F" */
+export function degreesSaid({ thousandths, unit }: Degrees): string {
+  return `${thousandths / 1_000} °${unit}`
+}
+
+/** @example "57 %" */
+export function percentSaid(thousandths: number): string {
+  return `${Math.round(thousandths) / 1_000} %`
 }
 
 /** @example "6:00 am – 3:00 pm" */

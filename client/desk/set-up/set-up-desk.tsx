@@ -7,6 +7,7 @@ import { deskWords } from '../../words/desk.ts'
 import { setUpWords } from '../../words/set-up.ts'
 import { languageOf, wordsFor } from '../../words/words.ts'
 import { changesOf, draftOf } from './draft.ts'
+import { FormulaCardPage } from './formula/formula-card.tsx'
 import { Guide } from './guide.tsx'
 import { isNewShop } from './new-shop.ts'
 import { Overview } from './overview.tsx'
@@ -56,6 +57,7 @@ export function SetUpDesk({ store, live, state, shop }: SetUpDeskProps) {
 function Page({ hash, ...props }: SetUpProps & { readonly hash: string }) {
   const place = placeOf(hash) ?? { kind: 'overview' }
   if (place.kind === 'guide') return <Guide {...props} step={place.step} />
+  if (place.kind === 'card') return <FormulaCardPage {...props} id={place.formula} />
   return (
     <>
       {place.kind === 'overview' ? <Front {...props} /> : <PartPage {...props} part={place.part} />}

@@ -47,6 +47,7 @@ export const GROUPS = {
   shop: ['shop', 'hours', 'people', 'counter'],
   equipment: ['oven', 'kettle', 'boards', 'room'],
   made: ['varieties', 'doughs', 'toppings', 'windows'],
+  mixed: ['formulas', 'preparations', 'ingredients', 'doughRoom'],
   work: ['stations', 'steps', 'screens'],
   changes: ['versions', 'file'],
 } as const satisfies { readonly [group in keyof SetUpSentences['groups']]: readonly SetUpPart[] }
@@ -63,6 +64,10 @@ const PART_OF: { readonly [entity in SetUpChange['entity']]: SetUpPart } = {
   boards: 'boards',
   mixer: 'room',
   cooler: 'room',
+  doughRoom: 'doughRoom',
+  ingredient: 'ingredients',
+  preparation: 'preparations',
+  formula: 'formulas',
   dough: 'doughs',
   topping: 'toppings',
   variety: 'varieties',

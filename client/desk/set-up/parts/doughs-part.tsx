@@ -1,4 +1,5 @@
 import { doughId } from '../../../../shared-core/ids.ts'
+import { NO_FORMULA } from '../../../../shared-core/shop/default-rules.ts'
 import { TRAY_PIECES_MAX } from '../../../../shared-core/shop/set-up-limits.ts'
 import type { BatchStage, Dough } from '../../../../shared-core/shop/shop.ts'
 import { ALLERGENS, BATCH_STAGES } from '../../../../shared-core/shop/stages.ts'
@@ -7,6 +8,7 @@ import { ManyField } from '../fields/pick-field.tsx'
 import { DOUGHS } from '../lists.ts'
 import type { SetUpProps } from '../set-up-parts.ts'
 import { ListPart } from './list-part.tsx'
+import { MixedByFields } from './mixed-by-fields.tsx'
 import { WindowsFields } from './windows-fields.tsx'
 
 const NEW: Dough = {
@@ -16,6 +18,7 @@ const NEW: Dough = {
   route: ['proof', 'chill', 'rack', 'kettle', 'boards', 'oven'],
   trayPieces: 24,
   contains: ['wheat'],
+  ...NO_FORMULA,
   windows: {},
   retired: false,
 }
@@ -51,12 +54,14 @@ export function DoughsPart(props: SetUpProps) {
               say={say}
               onChange={(trayPieces) => set({ ...dough, trayPieces })}
             />
+            <MixedByFields parts={props} dough={dough} set={set} />
             <ManyField
               label={say.fields.dough.contains}
               options={ALLERGENS.map((value) => ({ value, label: say.options.allergen[value] }))}
               values={dough.contains}
               onChange={(contains) => set({ ...dough, contains })}
             />
+            {dough.formulaId !== null && <p class="setup-hint">{say.dough.hints.contains}</p>}
             <details class="setup-fold">
               <summary>{say.fields.dough.windows}</summary>
               <p class="setup-caution">{say.cautions.timers}</p>

@@ -98,7 +98,7 @@ function VersionRow({ version, when, isCurrent, isAsked, say, onAsk, onRestore }
 }
 
 /** Counts how often the running set-up has become another one. */
-function useCount(running: Shop): number {
+export function useCount(running: Shop): number {
   const last = useRef({ running, count: 0 })
   if (last.current.running !== running) last.current = { running, count: last.current.count + 1 }
   return last.current.count

@@ -1,9 +1,16 @@
 import { pickableCoolers, pickableMixers } from '../../../../shared-core/shop/pickable-equipment.ts'
-import { COOLER_TRAYS_MAX, WEIGHT_THOUSANDTHS_MAX } from '../../../../shared-core/shop/set-up-limits.ts'
+import {
+  COOLER_TRAYS_MAX,
+  NAME_MAX,
+  WASH_MS_MAX,
+  WEIGHT_THOUSANDTHS_MAX,
+} from '../../../../shared-core/shop/set-up-limits.ts'
 import type { Mixer } from '../../../../shared-core/shop/shop.ts'
 import { NumberField } from '../fields/number-field.tsx'
 import { PickField } from '../fields/pick-field.tsx'
+import { SpanField } from '../fields/span-field.tsx'
 import { TemperatureField } from '../fields/temperature-field.tsx'
+import { TextField } from '../fields/text-field.tsx'
 import type { SetUpProps } from '../set-up-parts.ts'
 import { changeTo } from '../set-up-parts.ts'
 import { Wrong } from './wrong.tsx'
@@ -43,6 +50,7 @@ function MixerForm(props: SetUpProps) {
       />
       {mixer !== null && (
         <div class="setup-columns">
+          <MixerNameFields parts={props} mixer={mixer} set={set} />
           {(['leastFlour', 'mostFlour'] as const).map((field) => (
             <NumberField
               key={field}
@@ -65,6 +73,38 @@ function MixerForm(props: SetUpProps) {
   )
 }
 
+interface MixerNameProps {
+  readonly parts: SetUpProps
+  readonly mixer: Mixer
+  readonly set: (mixer: Mixer) => void
+}
+
+function MixerNameFields({ parts, mixer, set }: MixerNameProps) {
+  const { words, say } = parts
+  return (
+    <>
+      <TextField
+        label={say.fields.mixer.name}
+        value={mixer.name}
+        most={NAME_MAX.mixer}
+        rule={say.form.nameRule(NAME_MAX.mixer)}
+        onChange={(name) => set({ ...mixer, name })}
+      />
+      <SpanField
+        label={say.fields.mixer.washMs}
+        ms={mixer.washMs}
+        minMs={0}
+        maxMs={WASH_MS_MAX}
+        units={['min']}
+        words={words}
+        say={say}
+        onChange={(washMs) => set({ ...mixer, washMs })}
+      />
+    </>
+  )
+}
+
+/** By what they take: its name and its wash are the shop's to say. */
 function isSame(one: Mixer, other: Mixer): boolean {
   return (['leastFlour', 'mostFlour'] as const).every(
     (field) => one[field].thousandths === other[field].thousandths && one[field].unit === other[field].unit,

@@ -5,8 +5,9 @@ import { ManyField } from '../fields/pick-field.tsx'
 import { TOPPINGS } from '../lists.ts'
 import type { SetUpProps } from '../set-up-parts.ts'
 import { ListPart } from './list-part.tsx'
+import { MadeOfField } from './made-of-field.tsx'
 
-const NEW: Topping = { id: toppingId('new'), name: '', order: 0, contains: [], retired: false }
+const NEW: Topping = { id: toppingId('new'), name: '', order: 0, contains: [], madeOf: [], retired: false }
 
 export function ToppingsPart(props: SetUpProps) {
   const { say } = props
@@ -20,12 +21,15 @@ export function ToppingsPart(props: SetUpProps) {
         line={({ contains }) => contains.map((allergen) => say.options.allergen[allergen]).join(', ')}
       >
         {(topping, set) => (
-          <ManyField
-            label={say.fields.topping.contains}
-            options={ALLERGENS.map((value) => ({ value, label: say.options.allergen[value] }))}
-            values={topping.contains}
-            onChange={(contains) => set({ ...topping, contains })}
-          />
+          <>
+            <ManyField
+              label={say.fields.topping.contains}
+              options={ALLERGENS.map((value) => ({ value, label: say.options.allergen[value] }))}
+              values={topping.contains}
+              onChange={(contains) => set({ ...topping, contains })}
+            />
+            <MadeOfField parts={props} madeOf={topping.madeOf} onChange={(madeOf) => set({ ...topping, madeOf })} />
+          </>
         )}
       </ListPart>
     </>

@@ -1,0 +1,161 @@
+import type { Ingredient, Share } from '../../../../shared-core/shop/formula.ts'
+import { PERCENT_MAX } from '../../../../shared-core/shop/set-up-limits.ts'
+import { NumberField } from '../fields/number-field.tsx'
+import type { SetUpProps } from '../set-up-parts.ts'
+
+/** A column beside the percentages, a text for each line. */
+export interface PercentColumn {
+  readonly head: string
+  readonly cells: readonly string[]
+  readonly sum: string
+}
+
+export interface PercentTableProps<Line extends Share> {
+  readonly parts: SetUpProps
+  readonly caption: string
+  readonly lines: readonly Line[]
+  /** What may be added. */
+  readonly more: readonly Ingredient[]
+  readonly columns?: readonly PercentColumn[]
+  /** When each goes in; left out: all at once. */
+  readonly when?: (line: Line, set: (line: Line) => void) => preact.ComponentChildren
+  readonly sum: string
+  readonly toLine: (ingredient: Ingredient) => Line
+  readonly onChange: (lines: readonly Line[]) => void
+}
+
+/** Ingredients with their percentages, typed line by line. */
+export function PercentTable<Line extends Share>(props: PercentTableProps<Line>) {
+  const { parts, caption, lines, columns = [], when, sum, onChange } = props
+  const { say } = parts
+  const { table } = say.dough
+  const set = (at: number, line: Line) => onChange(lines.map((one, index) => (index === at ? line : one)))
+  return (
+    <div class="setup-bakers">
+      <table>
+        <caption>{caption}</caption>
+        <thead>
+          <tr>
+            <th scope="col">{table.ingredient}</th>
+            <th scope="col">{table.percent}</th>
+            {when !== undefined && <th scope="col">{table.when}</th>}
+            {columns.map(({ head }) => (
+              <th key={head} scope="col" class="setup-figure">
+                {head}
+              </th>
+            ))}
+            <th scope="col" />
+          </tr>
+        </thead>
+        <tbody>
+          {lines.map((line, at) => (
+            <PercentRow
+              key={`${line.ingredientId} ${'at' in line ? String(line.at) : ''}`}
+              parts={parts}
+              line={line}
+              when={when}
+              cells={columns.map(({ cells }) => cells[at] ?? '')}
+              onSet={(next) => set(at, next)}
+              onRemove={() => onChange(lines.filter((_, index) => index !== at))}
+            />
+          ))}
+        </tbody>
+        <tfoot>
+          <tr>
+            <th scope="row">{table.sum}</th>
+            <td>{sum}</td>
+            {when !== undefined && <td />}
+            {columns.map(({ head, sum: total }) => (
+              <td key={head} class="setup-figure">
+                {total}
+              </td>
+            ))}
+            <td />
+          </tr>
+        </tfoot>
+      </table>
+      <AddLine {...props} />
+    </div>
+  )
+}
+
+interface PercentRowProps<Line extends Share> {
+  readonly parts: SetUpProps
+  readonly line: Line
+  readonly when: PercentTableProps<Line>['when']
+  readonly cells: readonly string[]
+  readonly onSet: (line: Line) => void
+  readonly onRemove: () => void
+}
+
+function PercentRow<Line extends Share>({ parts, line, when, cells, onSet, onRemove }: PercentRowProps<Line>) {
+  const { draft, say } = parts
+  const name = draft.ingredients.get(line.ingredientId)?.name ?? '?'
+  return (
+    <tr data-ingredient={line.ingredientId}>
+      <th scope="row">{name}</th>
+      <td>
+        <NumberField
+          label={`${name}, ${say.dough.table.percent}`}
+          value={line.percent / 1_000}
+          min={0.001}
+          max={PERCENT_MAX}
+          decimals={3}
+          isLabelSilent
+          say={say}
+          onChange={(percent) => onSet({ ...line, percent: Math.round(percent * 1_000) })}
+        />
+      </td>
+      {when !== undefined && <td>{when(line, onSet)}</td>}
+      {cells.map((cell, at) => (
+        <td key={at} class="setup-figure">
+          {cell}
+        </td>
+      ))}
+      <td>
+        <button type="button" aria-label={say.dough.table.remove(name)} onClick={onRemove}>
+          ×
+        </button>
+      </td>
+    </tr>
+  )
+}
+
+function AddLine<Line extends Share>({ parts, more, lines, toLine, onChange }: PercentTableProps<Line>) {
+  const { say } = parts
+  if (parts.draft.ingredients.size === 0) return <p class="setup-hint">{say.dough.noIngredients}</p>
+  if (more.length === 0) return null
+  return (
+    <select
+      class="setup-unit-pick setup-add-line"
+      aria-label={`${say.dough.table.ingredient}: ${say.dough.table.add}`}
+      value=""
+      onChange={(event) => {
+        const chosen = more.find(({ id }) => id === event.currentTarget.value)
+        if (chosen !== undefined) onChange([...lines, toLine(chosen)])
+        event.currentTarget.value = ''
+      }}
+    >
+      <option value="">+ {say.dough.table.add}</option>
+      {more.map(({ id, name }) => (
+        <option key={id} value={id}>
+          {name}
+        </option>
+      ))}
+    </select>
+  )
+}
+
+/** What a sum lacks to 100 %, or has too much; with a mark that is no colour. */
+export function SumText(props: { readonly label: string; readonly percent: number; readonly parts: SetUpProps }) {
+  const { label, percent, parts } = props
+  const { dough } = parts.say
+  const off = 100_000 - percent
+  const text = `${label} ${percent / 1_000} %`
+  if (off === 0) return <p class="setup-hint">✓ {text}</p>
+  return (
+    <p class="setup-rule" role="status">
+      ! {text}: {off > 0 ? dough.missing(String(off / 1_000)) : dough.tooMuch(String(-off / 1_000))}
+    </p>
+  )
+}
