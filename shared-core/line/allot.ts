@@ -5,7 +5,7 @@ import { must } from '../support.ts'
 import type { EpochMs } from '../units.ts'
 import type { ExpectedLoad } from './fill.ts'
 import { piecesOf } from './lines.ts'
-import { useFirst } from './route.ts'
+import { byWindow } from './route.ts'
 
 /**
  * Which pieces on boards and in the kettle go into which planned load. It follows the way in which a load tap gathers
@@ -36,7 +36,7 @@ export interface Short {
 export function allot(state: State, shop: Shop, expected: readonly ExpectedLoad[]): readonly Allotment[] {
   const pool = [...state.batches.values()]
     .filter((batch) => batch.stage === 'boards' || batch.stage === 'kettle')
-    .sort(useFirst)
+    .sort(byWindow(state))
     .sort((one, other) => stageFirst(one) - stageFirst(other))
     .map((batch) => ({ batch, left: batch.pieces }))
   return expected.map((one) => allotOne(one, pool, shop))

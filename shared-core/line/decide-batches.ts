@@ -3,10 +3,12 @@ import type { Case, Decision } from '../day/decision.ts'
 import { happen, happenedAt, refuse, take } from '../day/decision.ts'
 import type { Batch, Line } from '../day/state.ts'
 import { mixRefusal, shapeFromMix } from '../dough/decide-shape.ts'
+import { untilOf } from '../ferment/until-of.ts'
 import type { DoughId, VarietyId } from '../ids.ts'
 import type { BatchStage } from '../shop/shop.ts'
 import type { EpochMs } from '../units.ts'
 import { boardsNeeded, boardsNow } from './boards.ts'
+import { carriedOn, taken } from './carried-on.ts'
 import type { Want } from './gather.ts'
 import { bookFound, gather, raisePresumed } from './gather.ts'
 import { lineRefusal, wantOf } from './lines.ts'
@@ -67,7 +69,8 @@ export function decideDip(oneCase: Of<'dip'>): Decision {
     if (batch.stage !== 'kettle') continue
     const atMs = happenedAt(oneCase, batch.sinceMs)
     const presumed = [{ act: 'lift', doughId: batch.doughId, pieces: batch.pieces }] as const
-    const put = { ...standing(oneCase, batch, 'boards', atMs), presumed: true }
+    const on = carriedOn(state, [batch], 'boards', atMs)
+    const put = { ...standing(oneCase, batch, 'boards', atMs), ...on, presumed: true }
     happen(oneCase, atMs, {
       type: 'batchMoved',
       takes: [{ batchId: batch.id, pieces: batch.pieces }],
@@ -102,7 +105,10 @@ export function decideBoard(oneCase: Of<'board'>): Decision {
     happen(oneCase, atMs, {
       type: 'batchMoved',
       takes: takes[index] ?? [],
-      put: standing(oneCase, want, 'boards', atMs),
+      put: {
+        ...standing(oneCase, want, 'boards', atMs),
+        ...carriedOn(oneCase.state, taken(oneCase.state, takes[index] ?? []), 'boards', atMs),
+      },
       presumed: index === 0 ? gathered.presumed : [],
       over: overBoards(oneCase, command.lines, atMs, gathered.over(atMs)),
     })
@@ -160,7 +166,10 @@ function moveTo(oneCase: Of<'pull' | 'dip'>, want: Want, to: 'rack' | 'kettle'):
   happen(oneCase, atMs, {
     type: 'batchMoved',
     takes,
-    put: standing(oneCase, want, to, atMs),
+    put: {
+      ...standing(oneCase, want, to, atMs),
+      ...carriedOn(oneCase.state, taken(oneCase.state, takes), to, atMs),
+    },
     presumed: gathered.presumed,
     over: tooMany ? ['kettle', ...gathered.over(atMs)] : gathered.over(atMs),
   })
@@ -172,9 +181,9 @@ function moveBatch(oneCase: Case, batch: Batch, pieces: number, to: Exclude<Batc
   happen(oneCase, atMs, {
     type: 'batchMoved',
     takes: [{ batchId: batch.id, pieces }],
-    put: standing(oneCase, { ...batch, pieces }, to, atMs),
+    put: { ...standing(oneCase, { ...batch, pieces }, to, atMs), ...carriedOn(oneCase.state, [batch], to, atMs) },
     presumed: [],
-    over: outOfTime(batch.until, atMs),
+    over: outOfTime(untilOf(oneCase.state, batch), atMs),
   })
 }
 

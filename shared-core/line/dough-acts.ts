@@ -1,4 +1,5 @@
-import type { Batch, Line, Until } from '../day/state.ts'
+import type { Batch, Line, State, Until } from '../day/state.ts'
+import { untilOf } from '../ferment/until-of.ts'
 import { windowOf } from '../shop/windows.ts'
 import type { EpochMs } from '../units.ts'
 import { epochMs } from '../units.ts'
@@ -19,16 +20,16 @@ export function dipsAndPulls(ahead: LookAhead): readonly LineActDue[] {
   const { tapped, state, shop, allotments, nowMs } = ahead
   if (!tapped.has('dip') && !tapped.has('pull')) return []
   const fed = feed(state, shop, needsAhead(state, shop, allotments, nowMs))
-  const dips = fed.filter(({ need }) => need.boiled).map((one) => dip(one, nowMs))
+  const dips = fed.filter(({ need }) => need.boiled).map((one) => dip(one, state, nowMs))
   return [...dips, ...pulls(fed, ahead)]
 }
 
-function dip({ need, ready }: Fed, nowMs: EpochMs): LineActDue {
+function dip({ need, ready }: Fed, state: State, nowMs: EpochMs): LineActDue {
   const { expected, doughId, varietyId, atMs, lines, pieces, dipsLeft, heldUntilMs } = need
   const plannedId = expected.planned.id
   const key = `dip:${plannedId}:${varietyId ?? doughId}:${dipsLeft}`
   const parts = { key, act: 'dip', doughId, varietyId, plannedId, lines, pieces } as const
-  const { earliestAtMs, latestAtMs } = tightest(ready)
+  const { earliestAtMs, latestAtMs } = tightest(state, ready)
   return actDue({ ...parts, atMs, earliestAtMs: latest(earliestAtMs, heldUntilMs), latestAtMs }, nowMs)
 }
 
@@ -45,14 +46,17 @@ function pulls(fed: readonly Fed[], ahead: LookAhead): readonly LineActDue[] {
   return [...groups].map(([key, group]) => pull(key, group, ahead))
 }
 
-function pull(key: string, group: readonly [Fed, ...Fed[]], { shop, nowMs }: LookAhead): LineActDue {
+function pull(key: string, group: readonly [Fed, ...Fed[]], { state, shop, nowMs }: LookAhead): LineActDue {
   const [{ need }] = group
   const { doughId, varietyId } = need
   const plannedId = need.expected.planned.id
   const rack = windowOf(shop, 'rack', doughId, varietyId)
   const before = (ms: number) => epochMs(Math.max(0, need.unheldAtMs - ms))
   const timed = need.expected.planned.inAtMs !== null && rack !== null
-  const chill = tightest(group.flatMap((one) => one.chilled))
+  const chill = tightest(
+    state,
+    group.flatMap((one) => one.chilled),
+  )
   const sums = new Map<Line['varietyId'], number>()
   for (const line of group.flatMap((one) => one.need.lines))
     sums.set(line.varietyId, (sums.get(line.varietyId) ?? 0) + line.pieces)
@@ -75,8 +79,8 @@ function pull(key: string, group: readonly [Fed, ...Fed[]], { shop, nowMs }: Loo
 }
 
 /** All of the batches must be ready, and the first of them to run over sets the latest. */
-function tightest(batches: readonly Batch[]): Pick<LineActDue, 'earliestAtMs' | 'latestAtMs'> {
-  const untils = batches.map((batch) => batch.until).filter((until): until is Until => until !== null)
+function tightest(state: State, batches: readonly Batch[]): Pick<LineActDue, 'earliestAtMs' | 'latestAtMs'> {
+  const untils = batches.map((batch) => untilOf(state, batch)).filter((until): until is Until => until !== null)
   return {
     earliestAtMs: untils.reduce<EpochMs | null>((at, until) => latest(at, until.earliestAtMs), null),
     latestAtMs: untils.reduce<EpochMs | null>((at, until) => soonest(at, until.latestAtMs), null),

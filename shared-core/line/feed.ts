@@ -3,7 +3,7 @@ import type { DoughId } from '../ids.ts'
 import type { BatchStage, Shop } from '../shop/shop.ts'
 import { must } from '../support.ts'
 import type { Need } from './dips.ts'
-import { useFirst } from './route.ts'
+import { byWindow } from './route.ts'
 
 /** Where the dough of a need stands: what is ready for the kettle, and what must first be pulled out of the cooler. */
 export interface Fed {
@@ -21,7 +21,7 @@ export interface Fed {
  * tray holds more than was needed is there for the next need. Never more than the board knows to be in the cooler.
  */
 export function feed(state: State, shop: Shop, needs: readonly Need[]): readonly Fed[] {
-  const pool = [...state.batches.values()].sort(useFirst).map((batch) => ({ batch, left: batch.pieces }))
+  const pool = [...state.batches.values()].sort(byWindow(state)).map((batch) => ({ batch, left: batch.pieces }))
   const spare = new Map<string, number>()
   return needs.map((need) => {
     const dough = must(shop.doughs, need.doughId)

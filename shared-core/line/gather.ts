@@ -2,13 +2,14 @@ import type { Case } from '../day/decision.ts'
 import { happen, raise } from '../day/decision.ts'
 import type { Presumed, Take } from '../day/events.ts'
 import type { Batch } from '../day/state.ts'
+import { untilOf } from '../ferment/until-of.ts'
 import type { BatchId, DoughId, VarietyId } from '../ids.ts'
 import { batchId } from '../ids.ts'
 import type { BatchStage } from '../shop/shop.ts'
 import { BATCH_STAGES } from '../shop/stages.ts'
 import { must } from '../support.ts'
 import type { EpochMs } from '../units.ts'
-import { actsBetween, isBefore, outOfTime, useFirst } from './route.ts'
+import { actsBetween, byWindow, isBefore, outOfTime } from './route.ts'
 
 /** Pieces that an act says it has in hand. `varietyId` null: still plain dough. */
 export interface Want {
@@ -76,7 +77,7 @@ class Bench {
     // Boarding says what the plain pieces on the boards become, so these stand before it too.
     this.#batches = [...state.batches.values()]
       .filter((batch) => isBefore(batch.stage, to) || (boarding && batch.stage === to && batch.varietyId === null))
-      .sort(useFirst)
+      .sort(byWindow(state))
     this.#left = new Map(this.#batches.map((batch) => [batch.id, batch.pieces]))
   }
 
@@ -105,7 +106,8 @@ class Bench {
       its.map(({ batchId: id, pieces }) => ({ batch: must(this.#case.state.batches, id), pieces, want: wants[index] })),
     )
     const presumed = taken.flatMap(({ batch, pieces, want }) => this.#presumed(batch, pieces, want))
-    const over = (atMs: EpochMs) => [...new Set(taken.flatMap(({ batch }) => outOfTime(batch.until, atMs)))].sort()
+    const over = (atMs: EpochMs) =>
+      [...new Set(taken.flatMap(({ batch }) => outOfTime(untilOf(this.#case.state, batch), atMs)))].sort()
     return { presumed: summed(presumed), sinceMs: taken.map(({ batch }) => batch.sinceMs), over }
   }
 

@@ -1,4 +1,5 @@
-import type { Batch, Until } from '../day/state.ts'
+import type { Batch, State, Until } from '../day/state.ts'
+import { untilOf } from '../ferment/until-of.ts'
 import type { BatchStage, Dough, LineAct } from '../shop/shop.ts'
 import { BATCH_STAGES } from '../shop/stages.ts'
 import type { EpochMs } from '../units.ts'
@@ -31,10 +32,14 @@ export function actsBetween(dough: Dough, from: BatchStage, to: BatchStage): rea
     .filter((act): act is PresumableAct => act === 'pull' || act === 'dip' || act === 'lift')
 }
 
-/** Whose window closes first is used first; then who has stood longest; then by id, so that the order is total. */
-export function useFirst(one: Batch, other: Batch): number {
-  const latest = (batch: Batch) => batch.until?.latestAtMs ?? Number.MAX_SAFE_INTEGER
-  return latest(one) - latest(other) || one.sinceMs - other.sinceMs || (one.id < other.id ? -1 : 1)
+/**
+ * Whose window closes first is used first, by the clocks of proof and chill; then who has stood longest; then by id, so
+ * that the order is total.
+ */
+export function byWindow(state: State) {
+  const latest = (batch: Batch) => untilOf(state, batch)?.latestAtMs ?? Number.MAX_SAFE_INTEGER
+  return (one: Batch, other: Batch): number =>
+    latest(one) - latest(other) || one.sinceMs - other.sinceMs || (one.id < other.id ? -1 : 1)
 }
 
 /** Whether an instant lies before or after what a window allows. Shown and recorded, never blocked. */
