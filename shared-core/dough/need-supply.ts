@@ -1,4 +1,5 @@
 import type { Batch, Until } from '../day/state.ts'
+import { untilOf } from '../ferment/until-of.ts'
 import type { DoughId } from '../ids.ts'
 import type { Shop } from '../shop/shop.ts'
 import { windowOf } from '../shop/windows.ts'
@@ -26,11 +27,11 @@ export interface Supply {
 }
 
 /** What is proofing, in the cooler, and still to be shaped of begun mixes. */
-export function suppliesNow({ state, shop, noonOf }: Looked, until: (batch: Batch) => Until | null): Supply[] {
+export function suppliesNow({ state, shop, noonOf }: Looked): Supply[] {
   const batches = [...state.batches.values()].filter(({ stage }) => stage === 'proof' || stage === 'chill')
   const shaped = batches.map((batch) => {
     const mix = batch.mixId === undefined ? undefined : state.mixes.get(batch.mixId)
-    return shapedSupply(shop, batch, mix?.bakeDate ?? null, until(batch))
+    return shapedSupply(shop, batch, mix?.bakeDate ?? null, untilOf(state, batch))
   })
   const mixes = [...state.mixes.values()].filter(({ mixedAtMs, stage }) => mixedAtMs !== null && stage !== 'ended')
   return [

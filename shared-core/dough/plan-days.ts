@@ -1,5 +1,5 @@
 import { dateAfter } from '../day/label.ts'
-import type { Batch, State, Until } from '../day/state.ts'
+import type { State } from '../day/state.ts'
 import type { DoughId } from '../ids.ts'
 import type { Shop } from '../shop/shop.ts'
 import type { NoonOf } from './dates.ts'
@@ -41,7 +41,7 @@ export interface DaysAhead {
  */
 export function planDays(looked: Looked, lastDate: string): DaysAhead {
   const { state, shop, noonOf } = looked
-  const supplies = suppliesNow(looked, untilOfBatch)
+  const supplies = suppliesNow(looked)
   const first = firstDate(state, lastDate)
   const plans: DayPlan[] = []
   const flows: Flow[] = []
@@ -64,10 +64,6 @@ export function planDays(looked: Looked, lastDate: string): DaysAhead {
     }
   }
   return { plans, flows: flows.filter(({ pieces }) => pieces > 0), left: supplies.filter(({ left }) => left > 0) }
-}
-
-function untilOfBatch(batch: Batch): Until | null {
-  return batch.until
 }
 
 interface Produced {

@@ -83,5 +83,5 @@ function timed(reckon: (state: State) => unknown): number[] {
 }
 
 function told(milliseconds: number): string {
-  return `${milliseconds.toFixed(3)} ms`.padStart(10)
+  return `${milliseconds.toFixed(4)} ms`.padStart(11)
 }
