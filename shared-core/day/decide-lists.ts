@@ -1,3 +1,4 @@
+import { floatTeaches } from '../dough/float-teaches.ts'
 import type { DoughId, PersonId } from '../ids.ts'
 import { noteId } from '../ids.ts'
 import { boiledOf } from '../line/float-hold.ts'
@@ -93,6 +94,8 @@ function happenFloat(oneCase: Case, doughId: DoughId, { atMs, personId, lookAgai
     boiled,
   }
   happen(oneCase, atMs, { type: 'marked', mark: { kind: 'float', ...said } })
+  const teaching = floatTeaches(oneCase.state, oneCase.shop, { doughId, atMs, passed: said.passed })
+  if (teaching !== null) happen(oneCase, atMs, { type: 'paceTaught', teaching })
 }
 
 export function decideWriteNote(oneCase: Of<'writeNote'>): Decision {

@@ -9,6 +9,7 @@ import { buildsLeft } from './builds-left.ts'
 import type { Build, Mix, MixStage } from './mix.ts'
 import { leftOf } from './mix-left.ts'
 import { hasStage, isMixBefore, mixUntil } from './mix-stages.ts'
+import { frictionTaught, waterFor } from './mix-water.ts'
 
 type Of<Type extends DoughCommand['type']> = Case<Extract<DoughCommand, { type: Type }>>
 
@@ -31,12 +32,16 @@ export function decideWeighLine(oneCase: Of<'weighLine'>): Decision {
  * next ones. What is reckoned comes into the event rounded.
  */
 export function decideReadMix(oneCase: Of<'readMix'>): Decision {
-  const { command, state } = oneCase
+  const { command, state, shop } = oneCase
   const mix = state.mixes.get(command.mixId)
   if (mix === undefined) return refuse('unknown-mix')
   const atMs = happenedAt(oneCase)
   const temps = { ...mix.temps, [command.temp]: command.read }
-  happen(oneCase, atMs, { type: 'mixRead', mixId: mix.id, temps, water: mix.water, friction: null })
+  const read: Mix = { ...mix, temps }
+  const isAfter = command.temp === 'dough' || command.temp === 'water'
+  const water = isAfter ? mix.water : waterFor(state, shop, read)
+  const friction = command.temp === 'dough' ? frictionTaught(state, shop, read, atMs) : null
+  happen(oneCase, atMs, { type: 'mixRead', mixId: mix.id, temps, water, friction })
   return take(oneCase, { formulaId: mix.formula.id })
 }
 

@@ -4,6 +4,7 @@ import type { DoughCommand } from '../day/dough-commands.ts'
 import { SAMPLES_MAX } from '../day/dough-limits.ts'
 import { milligrams } from '../shop/weight.ts'
 import { pieceMilligrams } from './decide-plan.ts'
+import { withReading } from './places.ts'
 
 type Of<Type extends DoughCommand['type']> = Case<Extract<DoughCommand, { type: Type }>>
 
@@ -18,13 +19,10 @@ export function decidePlaceBatch(oneCase: Of<'placeBatch'>): Decision {
 }
 
 export function decideReadPlace(oneCase: Of<'readPlace'>): Decision {
-  const { command } = oneCase
+  const { command, state } = oneCase
   const { place, read } = command
   const atMs = happenedAt(oneCase)
-  const points = [
-    { atMs, milliCelsius: Math.round(read.unit === 'C' ? read.thousandths : ((read.thousandths - 32_000) * 5) / 9) },
-  ]
-  const readings = { place, points, read }
+  const readings = withReading(state.readings.get(place), { place, atMs, read })
   happen(oneCase, atMs, { type: 'placeRead', readings })
   return take(oneCase)
 }

@@ -3,13 +3,15 @@ import { applyEntry, emptyState } from '../../../shared-core/day/apply.ts'
 import type { Act } from '../../../shared-core/day/commands.ts'
 import type { Entry } from '../../../shared-core/day/events.ts'
 import type { Load, State } from '../../../shared-core/day/state.ts'
+import type { Mix } from '../../../shared-core/dough/mix.ts'
 import { doughId, toppingId, varietyId, weekdayId } from '../../../shared-core/ids.ts'
 import { DEFAULT_KETTLE_CARE } from '../../../shared-core/shop/default-rules.ts'
 import { setUpChanges } from '../../../shared-core/shop/set-up-diff.ts'
-import type { Shop } from '../../../shared-core/shop/shop.ts'
+import type { Dough, Shop } from '../../../shared-core/shop/shop.ts'
 import { assert, must } from '../../../shared-core/support.ts'
 import type { EpochMs } from '../../../shared-core/units.ts'
 import { epochMs, spanMs } from '../../../shared-core/units.ts'
+import { asked, planMixes, roomShop } from '../../core/dough/acts-shop.ts'
 import { anyAct } from '../../core/support/any-act.ts'
 import { at, lines } from '../../core/support/make.ts'
 import { decided, entryOf, tap } from '../../core/support/play.ts'
@@ -43,7 +45,12 @@ export function goldenEntries(count: number, seed: number): Entry[] {
 
 function fullShop(): Shop {
   const plain = shopWith()
+  const { ingredients, preparations, formulas, doughRoom, mixer, doughs } = roomShop()
   return shopWith({
+    ...{ ingredients, preparations, formulas, doughRoom, mixer },
+    doughs: new Map(
+      [...plain.doughs, ...doughs].map(([id, one]) => [id, { ...one, ...plain.doughs.get(id), ...made(one) }]),
+    ),
     stations: table(ALL_STATIONS),
     steps: table(STEPS),
     people: table(PEOPLE),
@@ -56,10 +63,16 @@ function fullShop(): Shop {
   })
 }
 
+/** What a dough is made of. */
+function made({ formulaId, pieceWeight }: Dough): Pick<Dough, 'formulaId' | 'pieceWeight'> {
+  return { formulaId, pieceWeight }
+}
+
 const carryIn = { type: 'carryIn', varietyId: null, pieces: 60, stage: 'chill', sinceMs: null } as const
 const STOCK_UP: readonly Act[] = [
   { ...carryIn, doughId: doughId('plain') },
   { ...carryIn, doughId: doughId('rye') },
+  planMixes(asked('plain', { plain: 120 }), asked('sour', { rye: 140 }), asked('sour'), asked('raisin')),
   { type: 'setLoadList', loads: [{ shelfId: null, inAtMs: null, lines: lines('sesame', 24, 'poppy', 12) }] },
 ]
 
@@ -72,12 +85,21 @@ const NOW_AND_THEN: readonly (readonly [number, (state: State, nowMs: EpochMs) =
       { type: 'sellUnnamed', pieces: 6, from: 'till' },
     ],
   ],
+  [65, ({ mixes }) => [...mixes.values()].slice(0, 2).flatMap(toBulk)],
   [70, ({ loads }) => [...loads.values()].slice(0, 1).map(backToBoards)],
   [90, (state, nowMs) => [price(state, 200, epochMs(nowMs + spanMs(1, 'min')))]],
   [100, () => [{ type: 'takeUpSetUps' }]],
   [110, (state, nowMs) => [price(state, 300, epochMs(nowMs + spanMs(40, 'min')))]],
   [120, ({ setUps }) => [...setUps.keys()].map((id) => ({ type: 'dropSetUp', setUpId: id }))],
 ]
+
+function toBulk({ id, stage, formula, folds }: Mix): readonly Act[] {
+  if (formula.bulk === null || stage === 'ended') return []
+  return [
+    { type: 'moveMix', mixId: id, from: stage, to: 'bulk' },
+    { type: 'foldMix', mixId: id, fold: folds + 1 },
+  ]
+}
 
 function price({ shop }: State, priceCents: number, fromMs: EpochMs): Act {
   assert(shop !== null, 'a price without a shop')
