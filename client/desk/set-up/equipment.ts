@@ -10,14 +10,24 @@ import { rebased } from './rebased.ts'
 export function withOvenKind(draft: Shop, kind: OvenKind): SetUpChange[] {
   if (kind === draft.oven.kind) return []
   const { profile, shelves, boards } = draft
-  const changes = rebased(draft, startingPoint(draft.oven.kind, profile), startingPoint(kind, profile))
+  const start = startingPoint(kind, profile)
+  const changes = rebased(draft, startingPoint(draft.oven.kind, profile), start)
   // A hearth has one floor and the others have none: what does not fit the new kind goes, whoever had added it.
   const misplaced = inUse(shelves).filter((shelf) => (shelf.floorBoards !== null) !== (kind === 'hearth'))
   const named = new Set(changes.flatMap((change) => (change.entity === 'shelf' ? [change.value.id] : [])))
   const retired = misplaced
     .filter(({ id }) => !named.has(id))
     .map((shelf) => SHELVES.change({ ...shelf, retired: true }))
-  return [...changes, ...retired].map((change) => withFloor(change, boards))
+  return [...changes, ...retired].map((change) => withFloor(asNew(change, start), boards))
+}
+
+/** A shelf that comes back under its id after it was another oven's floor, or the other way, is as a new one is. */
+function asNew(change: SetUpChange, { oven, shelves }: Shop): SetUpChange {
+  if (change.entity !== 'shelf' || change.value.retired) return change
+  const isFloor = change.value.floorBoards !== null
+  const fresh = shelves.get(change.value.id)
+  if (isFloor === (oven.kind === 'hearth') || fresh === undefined) return change
+  return SHELVES.change({ ...change.value, pieces: fresh.pieces, floorBoards: fresh.floorBoards })
 }
 
 /** Shelves that are loaded one by one, so many in use: the last ones go, or come back, or are added like the last. */
