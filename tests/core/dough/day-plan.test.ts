@@ -83,6 +83,29 @@ describe('what a day needs', () => {
     expect(told(planOf(state))).toEqual(['plain 15: counter 60, chilled -45'])
   })
 
+  it('[D24] given a cooler that stood warm all day, when tomorrow is planned, then what is over-proofed by then does not count', () => {
+    const tray = { ...chilled({ id: 'left', pieces: 30, dough: 'rye', since: at('6:00') }), fermentedMs: 60 * 60_000 }
+    const state = planState({ ...DONE_TODAY, wanted: { [TOMORROW]: { rye: 30 } }, batches: [tray] })
+    expect(told(planOf(state))).toEqual(['rye 0: counter 30, chilled -30'])
+    const read = { thousandths: 20_000, unit: 'C' } as const
+    state.readings.set('cooler', { place: 'cooler', points: [{ atMs: at('6:00'), milliCelsius: 20_000 }], read })
+    expect(told(planOf(state))).toEqual(['rye 30: counter 30'])
+  })
+
+  it('[D24] given a day half boiled, when it is planned itself, then what was pulled and what loads still take is told', () => {
+    const wanted = { [TODAY]: { plain: 100 } }
+    const batches = [chilled({ id: 'cold', pieces: 40 }), batch({ id: 'hot', pieces: 60, stage: 'kettle' })]
+    expect(told(planOf(planState({ wanted, batches }), TODAY))).toEqual([
+      'plain 0: counter 100, boiled -60, chilled -40',
+    ])
+    const loads = [
+      planned({ lines: lines('sesame', 48, 'poppy', 48) }),
+      planned({ id: 'p2', lines: lines('sesame', 90) }),
+    ]
+    const more = planState({ wanted, batches, planned: loads })
+    expect(told(planOf(more, TODAY))).toEqual(['plain 90: counter 100, loads 26, chilled -40, trays 4'])
+  })
+
   it('[D24] given a mix half shaped, when its day is planned, then its trays and what is left in it count once', () => {
     const going = mix('bench', at('11:00'), {
       formula: formula({ lossPercent: 0 }),
