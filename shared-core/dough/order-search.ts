@@ -65,11 +65,11 @@ class Search {
       this.#found(line)
       return
     }
-    if (line.latenessMs + leastLateness(this.#problem, line, rest) > this.#boundMs) return
-    const key = `${rest.map(({ kind }) => kind).join(' ')}|${last?.class ?? -1}`
-    const failed = this.#failed.get(key) ?? []
     const soonestMs = Math.min(line.waiting[0]?.readyMs ?? Number.POSITIVE_INFINITY, line.mixerFreeMs + nextMs)
     const here = { ...line, benchFreeMs: Math.max(line.benchFreeMs, soonestMs) }
+    if (line.latenessMs + leastLateness(this.#problem, here, rest) > this.#boundMs) return
+    const key = `${rest.map(({ kind }) => kind).join(' ')}|${last?.class ?? -1}`
+    const failed = this.#failed.get(key) ?? []
     if (failed.some((one) => this.#isNoBetter(here, one))) return
     const tried = new Set<number>()
     for (const item of rest) {
