@@ -1,4 +1,5 @@
 import type { Batch } from '../../shared-core/day/state.ts'
+import { untilOf } from '../../shared-core/ferment/until-of.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import { drawFor } from './draw.ts'
 import { nextOfMix } from './mix-work.ts'
@@ -44,15 +45,16 @@ function mixing(scene: Scene): readonly Move[] {
 
 /** Into the cooler when they have proofed, give or take. */
 function chilling({ state, seed }: Scene): readonly Move[] {
-  return [...state.batches.values()].flatMap((batch) => chillMove(batch, seed) ?? [])
+  return [...state.batches.values()].flatMap((batch) => chillMove(batch, { state, seed }) ?? [])
 }
 
-export function chillMove(batch: Batch, seed: number): Move | null {
-  if (batch.stage !== 'proof' || batch.until === null) return null
+export function chillMove(batch: Batch, { state, seed }: Pick<Scene, 'state' | 'seed'>): Move | null {
+  const until = batch.stage === 'proof' ? untilOf(state, batch) : null
+  if (until === null) return null
   const key = `chill:${batch.id}`
   // Trays of one mix go together, whoever comes to it.
   const draw = drawFor(seed, `chill:${batch.mixId ?? batch.id}`)
-  return { key, who: 'crew', atMs: batch.until.targetAtMs + draw.between(-6, 14) * 60_000, act: moved(batch, 'chill') }
+  return { key, who: 'crew', atMs: until.targetAtMs + draw.between(-6, 14) * 60_000, act: moved(batch, 'chill') }
 }
 
 /** Half a tray that was pulled and not wanted goes back before it is over; now and then nobody sees it. */

@@ -28,7 +28,7 @@ export function pastFollowing(
     const mix = state.mixes.get(id)
     return mix === undefined ? [] : (nextOfMix(mix, scene) ?? [])
   })
-  const chills = event.type === 'piecesShaped' ? [chillMove(event.batch, seed)] : []
+  const chills = event.type === 'piecesShaped' ? [chillMove(event.batch, scene)] : []
   return [...steps, ...chills].flatMap((move) => (move === null ? [] : [asErrand(move)]))
 }
 

@@ -1,4 +1,5 @@
 import type { Batch, State, Until } from '../day/state.ts'
+import { untilOf } from '../ferment/until-of.ts'
 import type { DoughId } from '../ids.ts'
 import { piecesOf } from '../line/lines.ts'
 import { inOrder } from '../shop/in-order.ts'
@@ -22,7 +23,7 @@ interface Tray {
 /** What the trays ask for: into the cooler when they have proofed, and out of it before their window ends. */
 export function actsOfTrays(state: State, shop: Shop, nowMs: EpochMs): readonly RoomActParts[] {
   const trays = [...state.batches.values()].flatMap((batch) => {
-    const until = batch.stage === 'proof' || batch.stage === 'chill' ? batch.until : null
+    const until = batch.stage === 'proof' || batch.stage === 'chill' ? untilOf(state, batch) : null
     return until === null ? [] : [{ batch, until }]
   })
   return inOrder(shop.doughs).flatMap((dough) => {
