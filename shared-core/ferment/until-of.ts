@@ -49,6 +49,18 @@ export function fermentedBy(state: Read, batch: Batch, atMs: EpochMs): number {
   return Math.round(courseTo(course, atMs).at(-1)?.fermentedMs ?? before)
 }
 
+/**
+ * How far they have proofed, as the proof window counts it: what they ferment on in a chill as the set-up has it is part of
+ * that window and left out. What a float test is held against.
+ */
+export function proofedBy(state: Read, batch: Batch, atMs: EpochMs): number {
+  const fermentedMs = fermentedBy(state, batch, atMs)
+  const { shop } = state
+  if (shop === null || shop.doughRoom === null || batch.stage !== 'chill') return fermentedMs
+  const clock = { shop, doughRoom: shop.doughRoom, batch, from: fromOf(state, shop, batch) }
+  return Math.max(0, Math.round(fermentedMs - usualInChillMs(clock, atMs)))
+}
+
 /** What a batch's clock is read off. All of it is replaced whole, never changed. */
 interface From {
   readonly shop: Shop
@@ -95,15 +107,19 @@ function chillUntil(clock: Clock, window: Until): Until {
 }
 
 /** The latest of the proof, and what pieces that went in by then still ferment in a cooler as the set-up has it. */
-function overProofedMs({ shop, doughRoom, batch, from }: Clock, window: Until): number {
-  const proof = proofWindowOf(shop, batch)
+function overProofedMs(clock: Clock, window: Until): number {
+  const proof = proofWindowOf(clock.shop, clock.batch)
   if (proof === null) return Number.POSITIVE_INFINITY
+  return (proof.latestMs * paceOf(clock.from)) / 1_000 + usualInChillMs(clock, window.latestAtMs)
+}
+
+/** What pieces ferment on in the chill until an instant when all is as the set-up has it. */
+function usualInChillMs({ shop, doughRoom, batch }: Clock, atMs: EpochMs): number {
   const air = (assumedAt(shop, 'cooler') ?? 0) / 1_000
   const provesAt = milliCelsiusOf(doughRoom.provesAt) / 1_000
-  const { sinceMs } = batch
   const cooling = { from: provesAt, timeConstantMs: doughRoom.coolsIn }
-  const points = courseTo({ sinceMs, airAt: () => air, cooling, fermentedMs: 0, provesAt }, window.latestAtMs)
-  return (proof.latestMs * paceOf(from)) / 1_000 + (points.at(-1)?.fermentedMs ?? 0)
+  const usual = { sinceMs: batch.sinceMs, airAt: () => air, cooling, fermentedMs: 0, provesAt }
+  return courseTo(usual, atMs).at(-1)?.fermentedMs ?? 0
 }
 
 function proofWindowOf(shop: Shop, { doughId, varietyId }: Batch): DwellWindow | null {
