@@ -32,6 +32,7 @@ export function roomShop(parts: Partial<Shop> = {}): Shop {
       formula({ id: 'plain', order: 1, lines: BASE }),
       formula({
         id: 'sour',
+        name: 'Sour',
         order: 2,
         lines: BASE,
         preparations: [{ preparationId: preparationId('poolish'), percent: 20_000 }],
@@ -39,6 +40,7 @@ export function roomShop(parts: Partial<Shop> = {}): Shop {
       }),
       formula({
         id: 'raisin',
+        name: 'Raisin',
         order: 3,
         lines: [...BASE, { ingredientId: ingredientId('raisins'), percent: 20_000, at: 'mixIn' }],
         mixInMs: spanMs(10, 'min'),

@@ -90,6 +90,7 @@ const NOW_AND_THEN: readonly (readonly [number, (state: State, nowMs: EpochMs) =
   [90, (state, nowMs) => [price(state, 200, epochMs(nowMs + spanMs(1, 'min')))]],
   [100, () => [{ type: 'takeUpSetUps' }]],
   [110, (state, nowMs) => [price(state, 300, epochMs(nowMs + spanMs(40, 'min')))]],
+  [115, ({ day }) => (day === null ? [] : [{ type: 'closeDay' }, { type: 'reopenDay', label: day.label }])],
   [120, ({ setUps }) => [...setUps.keys()].map((id) => ({ type: 'dropSetUp', setUpId: id }))],
 ]
 
@@ -98,6 +99,7 @@ function toBulk({ id, stage, formula, folds }: Mix): readonly Act[] {
   return [
     { type: 'moveMix', mixId: id, from: stage, to: 'bulk' },
     { type: 'foldMix', mixId: id, fold: folds + 1 },
+    { type: 'readMix', mixId: id, temp: 'dough', read: { thousandths: 78_000 + 100 * folds, unit: 'F' } },
   ]
 }
 
