@@ -74,7 +74,7 @@ describe('the way of the dough', () => {
 
   it.each([
     // at, tone, act, contents
-    ['5:05', 'plain', null, ['mix-ins at 5:10', 'mixing']],
+    ['5:05', 'plain', null, ['mix-ins at 5:10']],
     ['5:10', 'act', null, ['mix-ins now']],
     ['5:12', 'act', { type: 'moveMix', from: 'mixing', to: 'rest' }, ['Mixer off']],
     ['5:16', 'late', { type: 'moveMix', from: 'mixing', to: 'rest' }, ['Mixer off']],
@@ -92,7 +92,7 @@ describe('the way of the dough', () => {
 
   it('given a dough in bulk, then a touch folds it when its fold is due, and moves it into the cooler when it is over', () => {
     const state = roomState([mix('bulk', at('5:00'), { formula: SOUR })])
-    expect(itemOf(state, at('5:29'), 'm1')).toMatchObject({ act: null, contents: ['fold 1 at 5:30', 'in bulk'] })
+    expect(itemOf(state, at('5:29'), 'm1')).toMatchObject({ act: null, contents: ['fold 1 at 5:30'] })
     expect(itemOf(state, at('5:30'), 'm1').act).toEqual({ type: 'foldMix', mixId: 'm1', fold: 1 })
     expect(itemOf(state, at('6:30'), 'm1').act).toMatchObject({ from: 'bulk', to: 'bulkChill' })
   })
@@ -101,7 +101,7 @@ describe('the way of the dough', () => {
     const lines = [sheetLine('flour', { weighedAtMs: at('5:00') }), sheetLine('salt')]
     const state = roomState([mix('planned', at('4:00'), { lines, startAtMs: at('6:00') })])
     expect(itemOf(state, at('5:40'), 'm1')).toMatchObject({ tone: 'plain', when: 'in 20 min', act: null })
-    expect(itemOf(state, at('5:40'), 'm1').contents).toEqual(['start at 6:00', '1 of 2 weighed'])
+    expect(itemOf(state, at('5:40'), 'm1').contents).toEqual(['1 of 2 weighed', 'for Wed, Nov 25'])
     expect(itemOf(state, at('6:00'), 'm1').tone).toBe('act')
   })
 

@@ -56,17 +56,21 @@ function mixItem(mix: Mix, parts: RoomParts): RoomItem {
 
 type Shown = Pick<RoomItem, 'ring' | 'tone' | 'when' | 'contents'> & Partial<Pick<RoomItem, 'act'>>
 
+/** Nearer than this a start is counted down to, further away its clock time says more. */
+const NEAR_MS = 3_600_000
+
 /** Its ring fills as its lines are weighed out; it calls when it should be in the mixer. */
 function plannedItem({ startAtMs, lines, bakeDate }: Mix, { nowMs, words }: RoomParts): Shown {
   const { mix: say } = words.room
   const done = lines.filter(({ weighedAtMs }) => weighedAtMs !== null).length
   const isLate = startAtMs !== null && nowMs >= startAtMs
+  const isNear = startAtMs !== null && !isLate && startAtMs - nowMs <= NEAR_MS
   const weighed = say.weighed(done, lines.length)
   return {
     ring: { fraction: 1 - done / Math.max(1, lines.length), state: done === 0 ? 'idle' : 'running' },
     tone: isLate ? 'act' : 'plain',
-    when: startAtMs === null ? '' : isLate ? say.start(startAtMs) : words.times.within(startAtMs - nowMs),
-    contents: startAtMs === null || isLate ? [weighed, say.forDate(bakeDate)] : [say.start(startAtMs), weighed],
+    when: startAtMs === null ? '' : isNear ? words.times.within(startAtMs - nowMs) : say.start(startAtMs),
+    contents: [weighed, say.forDate(bakeDate)],
   }
 }
 
@@ -98,12 +102,12 @@ function countingItem(mix: Mix, parts: RoomParts): Shown {
   }
   const isOver = tone !== 'plain' && to !== null
   const act = isOver ? ({ type: 'moveMix', mixId: mix.id, from: mix.stage, to } as const) : null
-  const contents = isOver ? [onText(mix, parts)] : [...comingText(call, nowMs, parts), say.stage(mix.stage)]
+  const contents = isOver ? [onText(mix, parts)] : comingText(mix, call, parts)
   return { ring, tone, when: '', contents, act }
 }
 
-function comingText(call: RoomActParts | null, nowMs: EpochMs, { words }: RoomParts): readonly string[] {
-  if (call === null || nowMs >= call.atMs) return []
+function comingText(mix: Mix, call: RoomActParts | null, { words, nowMs }: RoomParts): readonly string[] {
+  if (call === null || nowMs >= call.atMs) return [words.room.mix.stage(mix.stage)]
   const { mixInsAt, foldAt } = words.room.mix
   return [call.kind === 'fold' ? foldAt(call.fold ?? 0, call.atMs) : mixInsAt(call.atMs)]
 }

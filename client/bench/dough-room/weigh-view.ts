@@ -37,8 +37,9 @@ export interface WaterText {
   readonly weight: string
   /** Null: none is needed. */
   readonly ice: string | null
-  /** What no water can reach, in words; "" when this reaches it. */
-  readonly trouble: string
+  /** Warm it, or what no water can reach, in words; "" where there is nothing to add. */
+  readonly note: string
+  readonly isTrouble: boolean
 }
 
 export function weighView(mix: Mix, parts: RoomParts): WeighView {
@@ -62,7 +63,8 @@ export function waterText(mix: Mix, { state, shop, words }: RoomParts): WaterTex
     degrees: shownDegrees(plan.milliCelsius, temperature),
     weight: weighedWeight(plan.waterMilligrams, weight),
     ice: plan.iceMilligrams === 0 ? null : weighedWeight(plan.iceMilligrams, weight),
-    trouble: temps.reach(plan.reach, shownDegrees(plan.doughMilliCelsius, temperature)),
+    note: temps.reach(plan.reach, shownDegrees(plan.doughMilliCelsius, temperature)),
+    isTrouble: plan.reach === 'tooCold' || plan.reach === 'tooWarm',
   }
 }
 
@@ -79,13 +81,13 @@ function weighLine(line: SheetLine, water: WaterText | null, parts: RoomParts): 
     weight: ofWater?.weight ?? weight,
     figures: ofWater === null ? [] : waterFigures(ofWater, say.temps),
     details: [
-      ...(ofWater === null ? [] : [ofWater.trouble]),
+      ...(ofWater === null ? [] : [ofWater.note]),
       ...(line.at === 'mixIn' ? [say.mix.mixIn] : []),
       ...(build === null ? [] : [build]),
     ].filter((text) => text !== ''),
     isMixIn: line.at === 'mixIn',
     isDone: line.weighedAtMs !== null,
-    isTrouble: ofWater !== null && ofWater.trouble !== '',
+    isTrouble: ofWater?.isTrouble === true,
   }
 }
 
