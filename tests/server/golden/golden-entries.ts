@@ -91,6 +91,7 @@ const NOW_AND_THEN: readonly (readonly [number, (state: State, nowMs: EpochMs) =
   [100, () => [{ type: 'takeUpSetUps' }]],
   [110, (state, nowMs) => [price(state, 300, epochMs(nowMs + spanMs(40, 'min')))]],
   [115, ({ day }) => (day === null ? [] : [{ type: 'closeDay' }, { type: 'reopenDay', label: day.label }])],
+  [95, () => [900_000, 0].map((slipMs) => ({ type: 'slipChangeover', slipMs }))],
   [120, ({ setUps }) => [...setUps.keys()].map((id) => ({ type: 'dropSetUp', setUpId: id }))],
 ]
 
