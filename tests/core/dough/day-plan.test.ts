@@ -118,6 +118,23 @@ describe('what a day needs', () => {
     expect(told(planOf(state))).toEqual(['plain 30: counter 130, begun -100'])
   })
 
+  it('[D24] given a mix of which one dough is shaped, when its day is planned, then what is left is the other', () => {
+    const going = mix('bench', at('11:00'), {
+      lines: [sheetLine('flour', { milligrams: 9_000_000 })],
+      gives: [
+        { doughId: doughId('plain'), pieces: 50, pieceMilligrams: 120_000 },
+        { doughId: doughId('mini'), pieces: 50, pieceMilligrams: 60_000 },
+      ],
+      shapedMilligrams: 50 * 120_000,
+    })
+    const tray = { ...batch({ id: 'p', pieces: 50, stage: 'proof', since: at('12:00') }), mixId: going.id }
+    const wanted = { [TOMORROW]: { plain: 50, mini: 50 } }
+    expect(told(planOf(planState({ ...DONE_TODAY, wanted, batches: [tray], mixes: [going] })))).toEqual([
+      'plain 0: counter 50, begun -50',
+      'mini 0: counter 50, begun -50',
+    ])
+  })
+
   it('[D24] given any day, when it is planned, then the reasons sum to the pieces, and no more is taken than is there', () => {
     const anyPieces = fc.record({ plain: fc.nat(400), mini: fc.nat(90), rye: fc.nat(200) })
     fc.assert(
@@ -152,6 +169,13 @@ describe('days before it', () => {
     expect(told(planOf(planState(long), THURSDAY))).toEqual(['plain 45: counter 60, chilled -15'])
     // Those whose window is over on Wednesday evening are no help on Thursday.
     expect(told(planOf(planState(short), THURSDAY))).toEqual(['plain 60: counter 60'])
+  })
+
+  it('[D25] given pieces whose window closes first, when two days are planned, then the first day takes those', () => {
+    const long = { ...until('2:00', '8:00', '8:00'), latestAtMs: at('18:00', 3) }
+    const batches = [chilled({ id: 'a', pieces: 30, until: long }), chilled({ id: 'b', pieces: 30 })]
+    const state = planState({ ...DONE_TODAY, wanted: both, batches })
+    expect(told(planOf(state, THURSDAY))).toEqual(['plain 30: counter 60, chilled -30'])
   })
 
   it('[D25] given trays made for the day after, when tomorrow is planned, then they are left to their day', () => {
@@ -209,7 +233,7 @@ describe('rounding up', () => {
     '[D26] given flour in %s, when two formulas take of it, then the day’s sum is whole and plain gets the rest',
     (flourIn, bag) => {
       const shop = inBags({ flourIn, surplusTo: formulaId('plain') })
-      const state = planState({ ...DONE_TODAY, shop, wanted: { [TOMORROW]: { plain: 150, rye: 60 } } })
+      const state = planState({ ...DONE_TODAY, shop, wanted: { [TOMORROW]: { plain: 90, rye: 30 } } })
       const plan = planOf(state)
       const plainAlone = planOf({ ...state, shop: doughShop() })
       const taken = flourOf(plan, 'plain') + 0.6 * flourOf(plan, 'rye')

@@ -103,4 +103,23 @@ describe('what is short', () => {
     expect([of('flour')[TODAY], of('flour')[TOMORROW], of('flour')['2026-11-27']]).toEqual([KG, KG, KG])
     expect(of('rye')[THURSDAY] ?? 0).toBeLessThan(1)
   })
+
+  it('[D34] given a culture built yesterday for tomorrow’s mix, when needs are dated, then it is fed today all the same', () => {
+    const culture = preparation({ id: 'culture', seedPercent: 20_000, fedWith: { thousandths: 1_000, unit: 'kg' } })
+    const uses = [{ preparationId: culture.id, percent: 20_000 }]
+    const formulas = table([formula({ lines: percents({ flour: 100, water: 57 }), preparations: uses })])
+    const shop = doughShop({ preparations: table([culture]), formulas })
+    const made = {
+      id: buildId('b1'),
+      preparationId: culture.id,
+      madeAtMs: at('12:00', -1),
+      milligrams: 50 * KG,
+      forDate: THURSDAY,
+      ready: { earliestAtMs: at('0:00'), targetAtMs: at('2:00'), latestAtMs: at('4:00', 1) },
+      lines: [],
+      dropped: false,
+    }
+    const state = planState({ shop, recordedAt: at('13:00'), wanted: { [THURSDAY]: { plain: 150 } }, builds: [made] })
+    expect(neededAhead({ state, shop, noonOf }, TODAY, 2).get(ingredientId('flour'))?.get(TODAY)).toBe(KG)
+  })
 })
