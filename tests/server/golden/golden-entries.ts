@@ -87,6 +87,7 @@ const NOW_AND_THEN: readonly (readonly [number, (state: State, nowMs: EpochMs) =
   ],
   [65, ({ mixes }) => [...mixes.values()].slice(0, 2).flatMap(toBulk)],
   [70, ({ loads }) => [...loads.values()].slice(0, 1).map(backToBoards)],
+  [55, ({ loads }) => [...loads.values()].slice(0, 1).map(toOtherSide)],
   [90, (state, nowMs) => [price(state, 200, epochMs(nowMs + spanMs(1, 'min')))]],
   [100, () => [{ type: 'takeUpSetUps' }]],
   [110, (state, nowMs) => [price(state, 300, epochMs(nowMs + spanMs(40, 'min')))]],
@@ -108,6 +109,11 @@ function price({ shop }: State, priceCents: number, fromMs: EpochMs): Act {
   assert(shop !== null, 'a price without a shop')
   const value = { ...must(shop.varieties, varietyId('sesame')), priceCents }
   return { type: 'changeSetUp', changes: [{ entity: 'variety', value }], fromMs }
+}
+
+function toOtherSide({ id, phase, shelfId }: Load): Act {
+  const to = phase === 'first-side' ? 'second-side' : 'first-side'
+  return { type: 'moveLoad', loadId: id, from: phase, to, shelfId }
 }
 
 function backToBoards({ id, phase, shelfId }: Load): Act {
