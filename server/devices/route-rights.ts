@@ -30,6 +30,7 @@ export const ROUTE_RIGHTS: Readonly<Record<string, Right>> = {
   'POST /api/v1/sales': act('sell'),
   'POST /api/v1/counts': act('sweep'),
   'POST /api/v1/oven-readings': act('readOven'),
+  'POST /api/v1/readings': act('readPlace'),
   'POST /api/v1/load-list': act('setLoadList'),
   'GET /api/v1/set-up': DESK,
   'POST /api/v1/set-up': DESK,

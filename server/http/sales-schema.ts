@@ -1,7 +1,8 @@
 import * as z from 'zod'
 import { PIECES_MAX } from '../../shared-core/day/command-fields.ts'
 import { WITHIN_MAX } from '../../shared-core/day/command-schema.ts'
-import { list, oneOf, record, whole } from '../../shared-core/shop/set-up-fields.ts'
+import { THOUSANDTHS_MAX, THOUSANDTHS_MIN } from '../../shared-core/day/dough-limits.ts'
+import { decimal, list, oneOf, record, whole } from '../../shared-core/shop/set-up-fields.ts'
 import { DEGREES_MAX, DEGREES_MIN } from '../../shared-core/shop/set-up-limits.ts'
 import { INSTANT_RIGHT } from './instant.ts'
 
@@ -49,7 +50,7 @@ export const countsSchema = record({
   counts: list(countSchema, 'counts', 1, COUNTS_MAX),
 })
 
-const readingSchema = record({
+const ovenReadingSchema = record({
   at: at().nullish(),
   shelf: z
     .string(SHELF_RIGHT)
@@ -57,6 +58,15 @@ const readingSchema = record({
     .nullish()
     .meta({ description: 'The name or id of a shelf; left out: the oven as a whole.' }),
   degrees: whole(DEGREES_MIN, DEGREES_MAX),
+  unit: oneOf(['C', 'F']).nullish().meta({ description: 'The shop\u2019s own when left out.' }),
+  id: rowId().nullish(),
+})
+export const ovenReadingsSchema = record({ readings: list(ovenReadingSchema, 'readings', 1, READINGS_MAX) })
+
+const readingSchema = record({
+  at: at().nullish(),
+  place: oneOf(['room', 'cooler', 'flour', 'tap']),
+  degrees: decimal(THOUSANDTHS_MIN / 1_000, THOUSANDTHS_MAX / 1_000),
   unit: oneOf(['C', 'F']).nullish().meta({ description: 'The shop\u2019s own when left out.' }),
   id: rowId().nullish(),
 })

@@ -15,7 +15,7 @@ import { instantOf } from './instant.ts'
 import { named } from './named.ts'
 import { sendAnswer, sendProblem } from './problem.ts'
 import { readSales } from './read-sales.ts'
-import { countsSchema, readingsSchema } from './sales-schema.ts'
+import { countsSchema, ovenReadingsSchema, readingsSchema } from './sales-schema.ts'
 import { NO_SET_UP } from './set-up.ts'
 
 /** Rows decided together: a till's whole day must not make a tap wait. */
@@ -30,7 +30,8 @@ interface SalesParts {
 export function salesRoutes(app: Express, parts: SalesParts): void {
   app.post('/api/v1/sales', (request, response) => withShop(request, response, parts, postSales))
   app.post('/api/v1/counts', (request, response) => withShop(request, response, parts, postCounts))
-  app.post('/api/v1/oven-readings', (request, response) => withShop(request, response, parts, postReadings))
+  app.post('/api/v1/oven-readings', (request, response) => withShop(request, response, parts, postOvenReadings))
+  app.post('/api/v1/readings', (request, response) => withShop(request, response, parts, postReadings))
 }
 
 interface Posted {
@@ -87,9 +88,9 @@ async function postCounts(request: Request, response: Response, posted: Posted):
   if (answered !== undefined) sendAnswer(response, answered)
 }
 
-async function postReadings(request: Request, response: Response, posted: Posted): Promise<void> {
+async function postOvenReadings(request: Request, response: Response, posted: Posted): Promise<void> {
   const { room, shop, device, today } = posted
-  const read = readingsSchema.safeParse(request.body)
+  const read = ovenReadingsSchema.safeParse(request.body)
   if (!read.success) return sendMistakes(response, 'oven readings', problemsOf(read.error.issues, request.body))
   const problems: Problem[] = []
   const commands = read.data.readings.map(({ at, shelf, degrees, unit, id }, index): Command => {
@@ -101,12 +102,36 @@ async function postReadings(request: Request, response: Response, posted: Posted
     return { id: commandOfRow(device.deviceId, 'reading', id ?? null), deviceSeq: index + 1, tappedAtMs, ...act }
   })
   if (problems.length > 0) return sendMistakes(response, 'oven readings', problems)
+  await submitReadings(request, response, { room, device, commands })
+}
+
+/** What sensors in the dough room post: the room, the cooler, the flour and the tap. */
+async function postReadings(request: Request, response: Response, posted: Posted): Promise<void> {
+  const { room, shop, device, today } = posted
+  const read = readingsSchema.safeParse(request.body)
+  if (!read.success) return sendMistakes(response, 'readings', problemsOf(read.error.issues, request.body))
+  const problems: Problem[] = []
+  const commands = read.data.readings.map(({ at, place, degrees, unit, id }, index): Command => {
+    const typed = { value: at ?? '', where: '', path: `/readings/${index}/at` }
+    const tappedAtMs = at == null ? null : instantOf(typed, today, problems)
+    const thousandths = Math.round(degrees * 1_000) + 0
+    const act: Act = { type: 'readPlace', place, read: { thousandths, unit: unit ?? shop.profile.temperature } }
+    return { id: commandOfRow(device.deviceId, 'place', id ?? null), deviceSeq: index + 1, tappedAtMs, ...act }
+  })
+  if (problems.length > 0) return sendMistakes(response, 'readings', problems)
+  await submitReadings(request, response, { room, device, commands })
+}
+
+interface Read {
+  readonly room: Room
+  readonly device: DeviceHello
+  readonly commands: readonly Command[]
+}
+
+async function submitReadings(request: Request, response: Response, { room, device, commands }: Read): Promise<void> {
   const confirmed = confirmedOf(request)
-  const answers = await submitAll(
-    room,
-    device,
-    commands.map((command) => ({ ...command, confirmed })),
-  )
+  const confirming = commands.map((command) => ({ ...command, confirmed }))
+  const answers = await submitAll(room, device, confirming)
   const taken = answers.filter(({ answer }) => answer.kind === 'taken').length
   response.json({ taken, rows: answers.map((answered, index) => ({ row: index + 1, ...answered })) })
 }

@@ -2,13 +2,18 @@ import { z } from 'zod'
 import { flag, list, oneOf, record, whole } from '../shop/set-up-fields.ts'
 import { KEPT_MAX, WEIGHT_THOUSANDTHS_MAX } from '../shop/set-up-limits.ts'
 import { command, date, ids, instant, PIECES_MAX, pieces, place } from './command-fields.ts'
-import { DAY_MIXES_MAX, FOLDS_MAX, MIXES_MAX, SAMPLE_PIECES_MAX, WANTED_LINES_MAX } from './dough-limits.ts'
+import {
+  DAY_MIXES_MAX,
+  FOLDS_MAX,
+  MIXES_MAX,
+  SAMPLE_PIECES_MAX,
+  THOUSANDTHS_MAX,
+  THOUSANDTHS_MIN,
+  WANTED_LINES_MAX,
+} from './dough-limits.ts'
 
 /** A tonne of flour in one mix, or of a preparation. */
 const MILLIGRAMS_MAX = 1_000_000_000
-/** A freezer and boiling water, in either unit: nothing in a dough room is colder or hotter. */
-const THOUSANDTHS_MIN = -40_000
-const THOUSANDTHS_MAX = 220_000
 
 const degrees = () => record({ thousandths: whole(THOUSANDTHS_MIN, THOUSANDTHS_MAX), unit: oneOf(['C', 'F']) })
 const weight = (least: number) =>

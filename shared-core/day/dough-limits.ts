@@ -8,6 +8,9 @@ export const DAY_MIXES_MAX = 60
 /** Mixes of all days together: those that are planned, and those of the day that have ended. */
 export const MIXES_MAX = 200
 export const FOLDS_MAX = 20
+/** Thousandths of a degree, a freezer and boiling water in either unit: nothing in a dough room is colder or hotter. */
+export const THOUSANDTHS_MIN = -40_000
+export const THOUSANDTHS_MAX = 220_000
 /** A pre-ferment or two and some soakers a day, with those of the days ahead. */
 export const BUILDS_MAX = 100
 /** Samples of a dough's pieces that are kept, some days of them, and pieces in one. */

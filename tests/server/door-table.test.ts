@@ -90,6 +90,7 @@ const ROUTES: Readonly<Record<string, string>> = {
   'get /api/v1/set-up.schema.json': 'w b c d',
   'post /api/v1/commands': 'w b c d',
   'post /api/v1/oven-readings': 'w b c d',
+  'post /api/v1/readings': 'w b c d',
   'post /api/v1/sales': 'b c d',
   'post /api/v1/counts': 'b c d',
   'post /api/v1/load-list': 'b d',

@@ -183,6 +183,31 @@ describe('counts and oven readings', () => {
     ])
   })
 
+  it('[D79] given readings of room and cooler, when posted, then each is known once; what is none is told', async () => {
+    const server = await till()
+    const post = (readings: readonly object[]) => ask(server, '/api/v1/readings', { body: { readings } })
+    const readings = [
+      { place: 'room', degrees: 71.5 },
+      { place: 'cooler', degrees: 3.25, unit: 'C', id: 'r1' },
+    ]
+    for (const taken of [2, 2]) expect((await post(readings)).json).toMatchObject({ taken })
+    const read = [...server.room.state.readings.values()].map((one) => [one.place, one.read.thousandths, one.read.unit])
+    expect(read).toEqual([
+      ['room', 71_500, 'F'],
+      ['cooler', 3_250, 'C'],
+    ])
+    // The reading with an id counted once.
+    expect(server.journal.lastSeq()).toBe(4)
+    const wrong = await post([
+      { place: 'attic', degrees: 20 },
+      { place: 'room', degrees: 900 },
+    ])
+    expect([wrong.status, wrong.json]).toMatchObject([
+      422,
+      { errors: [{ path: '/readings/0/place' }, { path: '/readings/1/degrees', right: 'A number from -40 to 220.' }] },
+    ])
+  })
+
   it('[H10] given a shelf that there is not, when its reading is posted, then it is told and nothing is done', async () => {
     const server = await till()
     const body = { readings: [{ shelf: '9', degrees: 250 }] }

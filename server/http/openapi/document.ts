@@ -7,7 +7,7 @@ import { COOKIE } from '../../devices/credentials.ts'
 import { rightOf } from '../../devices/route-rights.ts'
 import { deviceChangeSchema, joinSchema, newCodeSchema, newTokenSchema } from '../devices-schema.ts'
 import { loadListSchema } from '../load-list-json.ts'
-import { countsSchema, readingsSchema, salesSchema } from '../sales-schema.ts'
+import { countsSchema, ovenReadingsSchema, readingsSchema, salesSchema } from '../sales-schema.ts'
 import { ANSWERS } from './answer-schemas.ts'
 import { COPIES_OPERATIONS } from './copies-operations.ts'
 import { DEVICE_ANSWERS } from './device-answers.ts'
@@ -76,7 +76,8 @@ function schemas(): Json {
     Command: commandSchema,
     Sales: salesSchema,
     Counts: countsSchema,
-    OvenReadings: readingsSchema,
+    OvenReadings: ovenReadingsSchema,
+    Readings: readingsSchema,
     LoadList: loadListSchema,
   }
   const own = Object.entries(named).map(([name, schema]) => [name, jsonSchema(schema)])

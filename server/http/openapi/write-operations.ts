@@ -134,6 +134,28 @@ export const WRITE_OPERATIONS: readonly Operation[] = [
     isAct: true,
   },
   {
+    id: 'postReadings',
+    method: 'post',
+    path: '/api/v1/readings',
+    summary: 'Readings of the dough room: of the room, the cooler, the flour and the tap',
+    parameters: [confirm],
+    bodies: [
+      {
+        type: 'application/json',
+        schema: 'Readings',
+        example: {
+          readings: [
+            { place: 'room', degrees: 71.5, unit: 'F' },
+            { place: 'cooler', degrees: 38, unit: 'F' },
+          ],
+        },
+      },
+    ],
+    answer: json('RowAnswers', 'How each reading went.'),
+    problems: [404, 413, 422],
+    isAct: true,
+  },
+  {
     id: 'postLoadList',
     method: 'post',
     path: '/api/v1/load-list',
