@@ -1,6 +1,4 @@
-import type { Degrees } from '../../shared-core/shop/formula.ts'
 import type { Profile } from '../../shared-core/shop/shop.ts'
-import { milliCelsius } from '../../shared-core/shop/temperature.ts'
 
 export type DegreesUnit = Profile['temperature']
 
@@ -14,11 +12,6 @@ export function shownDegrees(milliCelsius: number, unit: DegreesUnit): string {
 export function shownDifference(milliCelsius: number, unit: DegreesUnit): string {
   const degrees = milliCelsius / 1_000
   return said(unit === 'C' ? degrees : degrees * 1.8, unit)
-}
-
-/** What was read or wished, in thousandths of a °C. @example milliCelsiusOf({ thousandths: 76_500, unit: 'F' }) // 24_722 */
-export function milliCelsiusOf({ thousandths, unit }: Degrees): number {
-  return milliCelsius({ degrees: thousandths / 1_000, unit })
 }
 
 function said(degrees: number, unit: DegreesUnit): string {

@@ -1,4 +1,5 @@
 import type { DaysWords } from './desk-dough-days.ts'
+import { atClock } from './en-desk-dough-clock.ts'
 
 const mixes = (count: number) => `${count} ${count === 1 ? 'mix' : 'mixes'}`
 
@@ -38,7 +39,7 @@ export function enDays(): DaysWords {
     feed: 'Feed',
     make: (weight, seed) => `${weight}${seed === null ? '' : ` and ${seed} of the ripe one`}`,
     forDay: (date) => `for ${date}`,
-    begin: (earliest, target, latest) => `begin at ${target}, not before ${earliest}, by ${latest}`,
+    begin: (earliest, target, latest) => `begin ${atClock(target)}, not before ${earliest}, by ${latest}`,
     status: { coming: 'to come', due: 'now', late: 'late' },
     made: 'Begun',
     madeOf: (name) => `${name}: begun now`,

@@ -1,4 +1,5 @@
 import type { DoughAccountWords, DoughWords, RunningWords, SheetWords, StockWords, WantedWords } from './desk-dough.ts'
+import { atClock } from './en-desk-dough-clock.ts'
 import { enDays } from './en-desk-dough-days.ts'
 import { enLearnt } from './en-desk-dough-learnt.ts'
 import { enOrder } from './en-desk-dough-order.ts'
@@ -67,7 +68,7 @@ function sheets({ line }: Words): SheetWords {
     none: (date) => `No mix is planned for ${date} yet.`,
     print: 'Print the sheets',
     head: (place, all, date) => `Mix ${place} of ${all}, for ${date}`,
-    start: (clock) => `Begin at ${clock}`,
+    start: (clock) => `Begin ${atClock(clock)}`,
     startOpen: 'Begin when it fits',
     columns: { what: 'what', percent: 'of flour', weight: 'weight', done: 'weighed' },
     mixIns: 'Mix-ins',
@@ -153,7 +154,7 @@ function running(): RunningWords {
     temps: 'Temperatures',
     tempsHint: 'Readings of the last two days. Where nobody has read one lately, the set-up’s is assumed.',
     place: { room: 'Room', cooler: 'Cooler', flour: 'Flour', tap: 'Tap' },
-    readOn: (degrees, clock) => `read ${degrees} at ${clock}`,
+    readOn: (degrees, clock) => `read ${degrees} ${atClock(clock)}`,
     assumed: (degrees) => `never read; ${degrees} is assumed`,
     reckons: (degrees) => `the clocks reckon with ${degrees}`,
     reading: 'new reading',

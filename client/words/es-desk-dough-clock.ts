@@ -1,4 +1,5 @@
-/** One o’clock is singular. @example atClock('1:05 p. m.') // 'a la 1:05 p. m.' */
+/** One o’clock is singular, a day has an article. @example atClock('1:05 p. m.') // 'a la 1:05 p. m.' */
 export function atClock(clock: string): string {
+  if (!/^\d/.test(clock)) return `el ${clock}`
   return `${/^1:/.test(clock) ? 'a la' : 'a las'} ${clock}`
 }

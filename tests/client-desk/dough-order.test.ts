@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { frictionTrust, pacePercent } from '../../client/desk/dough/learnt-view.ts'
 import { costOf, isSaved, moved, orderAct, orderDays } from '../../client/desk/dough/order-view.ts'
-import { timelineOf } from '../../client/desk/dough/timeline-view.ts'
+import { hourOffsetMs, timelineOf } from '../../client/desk/dough/timeline-view.ts'
 import type { State } from '../../shared-core/day/state.ts'
 import type { Friction } from '../../shared-core/dough/mix.ts'
 import { formulaId } from '../../shared-core/ids.ts'
@@ -82,6 +82,21 @@ describe('the timeline', () => {
     expect(hours.length).toBeLessThanOrEqual(14)
     const inHalfHours = timelineOf(day.best, day.tasks, day.rules.washMs, 30 * 60_000)
     expect(inHalfHours.hours.every(({ atMs }) => (atMs + 1_800_000) % 3_600_000 === 0)).toBe(true)
+  })
+})
+
+describe('full hours of the shop', () => {
+  const clock = (offsetMinutes: number) => ({ zone: 'x', offsets: [{ fromMs: epochMs(0), offsetMinutes }] })
+
+  it.each([
+    [-360, 0],
+    [600, 0],
+    [330, 30],
+    [-210, 30],
+    [345, 45],
+  ])('given a zone %d min from UTC, then they lie %d min after those of UTC, at any second', (offset, minutes) => {
+    for (const seconds of [0, 59, 1_799, 1_801, 3_599])
+      expect(hourOffsetMs(clock(offset), epochMs(1_795_000_000_000 + seconds * 1_000))).toBe(minutes * 60_000)
   })
 })
 

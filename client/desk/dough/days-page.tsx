@@ -48,7 +48,7 @@ function NextDecisions(parts: RoomParts & { readonly days: readonly CalendarDay[
     <ul class="dough-list">
       {open.slice(0, NEXT_MAX).map((decision) => (
         <li key={`${decision.formulaId} ${decision.bakeDate}`}>
-          <a href={addressOf('dough', withinOf('day', decision.bakeDate))}>{text(decision)}</a>{' '}
+          <a href={addressOf('dough', withinOf('day', decision.bakeDate))}>{text(decision)}</a>
           {decision.atMs < live.nowMs && <strong class="desk-trouble">{say.days.late}</strong>}
         </li>
       ))}

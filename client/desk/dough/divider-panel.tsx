@@ -92,22 +92,20 @@ function Labels({ shop, say, room, checks }: RoomParts & { readonly checks: read
         const isFine = check.verdict === 'passes' || check.verdict === 'tooFew'
         const limit = check.errorLimitMilligrams === null ? null : weight(check.errorLimitMilligrams)
         return (
-          <p key={dough.id}>
-            <strong>{learnt.labelHead(dough.name, label, check.packages)}</strong>:{' '}
+          <div key={dough.id} class="desk-line">
+            <strong>{learnt.labelHead(dough.name, label, check.packages)}</strong>
             <span class={isFine ? undefined : 'desk-trouble'}>
               {isFine ? '' : '! '}
               {learnt.verdict[check.verdict]}
-            </span>{' '}
+            </span>
             <span class="desk-quiet">
               {learnt.labelFigures(weight(check.averageErrorMilligrams), limit)}
               {check.allowed !== null && `; ${learnt.allowed(weight(check.allowed.milligrams), check.tooLight)}`}
             </span>
-          </p>
+          </div>
         )
       })}
-      <p class="desk-quiet desk-small">
-        {learnt.source} {learnt.office}
-      </p>
+      <p class="desk-quiet desk-small">{`${learnt.source} ${learnt.office}`}</p>
     </>
   )
 }

@@ -1,5 +1,5 @@
+import { milliDifferenceOf } from '../../../shared-core/shop/temperature.ts'
 import { localDate } from '../../live/clock-text.ts'
-import type { milliCelsiusOf } from '../../parts/shop-degrees.ts'
 import { Panel } from '../panel.tsx'
 import { Sideways } from '../sideways.tsx'
 import { DividerPanel } from './divider-panel.tsx'
@@ -56,7 +56,7 @@ function FrictionTable({ state, shop, say, room }: RoomParts) {
                     <strong>{room.difference(friction.milliCelsius)}</strong>
                   </td>
                   <td class="desk-number">
-                    {formula === undefined ? '' : room.difference(differenceOf(formula.friction))}
+                    {formula === undefined ? '' : room.difference(milliDifferenceOf(formula.friction))}
                   </td>
                   <td>{friction.readings.map(({ milliCelsius }) => room.difference(milliCelsius)).join(', ')}</td>
                   <td class="desk-quiet">{learnt.trust[frictionTrust(friction).trust]}</td>
@@ -68,11 +68,6 @@ function FrictionTable({ state, shop, say, room }: RoomParts) {
       </Sideways>
     </>
   )
-}
-
-/** A difference has no zero to be moved. */
-function differenceOf({ thousandths, unit }: Parameters<typeof milliCelsiusOf>[0]): number {
-  return unit === 'C' ? thousandths : Math.round(thousandths / 1.8)
 }
 
 function PaceTable({ state, words, say, room }: RoomParts) {

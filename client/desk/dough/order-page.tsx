@@ -60,17 +60,17 @@ function MixingDayPanel(props: DayProps) {
   const isBest = order.every((id, place) => day.best.order[place] === id)
   return (
     <Panel part={`order-${day.date}`} title={say.order.title(words.times.date(day.date))} isWide>
-      <p>
-        <strong>{say.order.cost(cost.contacts, cost.washes, Math.round(cost.latenessMs / MINUTE_MS))}</strong>{' '}
+      <div class="desk-line">
+        <strong>{say.order.cost(cost.contacts, cost.washes, Math.round(cost.latenessMs / MINUTE_MS))}</strong>
         <span role="status">
           {costsMore
             ? say.order.more(more.contacts, more.washes, late)
             : isBest
               ? say.order.isBest
-              : say.order.isBestByHand}{' '}
-          {isBest && <span class="desk-quiet">{say.order[day.best.how]}</span>}
+              : say.order.isBestByHand}
         </span>
-      </p>
+        {isBest && <span class="desk-quiet">{say.order[day.best.how]}</span>}
+      </div>
       <Timeline {...props} cost={cost} onMove={(id, to) => onDraft(moved(order, id, to))} />
       <div class="desk-line">
         {costsMore && (
@@ -79,7 +79,12 @@ function MixingDayPanel(props: DayProps) {
           </button>
         )}
         {BEGINS.map((begin) => (
-          <button key={begin} type="button" class={costsMore ? '' : 'desk-strong'} onClick={() => save(begin)}>
+          <button
+            key={begin}
+            type="button"
+            class={costsMore || begin === 'latest' ? '' : 'desk-strong'}
+            onClick={() => save(begin)}
+          >
             {begin === 'soonest' ? say.order.save : say.order.saveLatest}
           </button>
         ))}

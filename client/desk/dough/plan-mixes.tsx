@@ -37,6 +37,8 @@ function FormulaMixes(props: MixesProps & { readonly one: HandFormula }) {
   const set = (texts: readonly string[] | null) => onTyped(withTexts(typed, formula.id, texts))
   const split = (count: number) => set(evenly(need.flourMilligrams, count, unit))
   const { mixer } = need
+  const why = need.why.map(({ code, milligrams: weight }) => say.plan.doughReason(code, room.weight(weight)))
+  const mixedOn = need.isMixDateClosed ? say.plan.mixedOnClosed : say.plan.mixedOn
   const fits =
     mixer === null
       ? ''
@@ -51,13 +53,10 @@ function FormulaMixes(props: MixesProps & { readonly one: HandFormula }) {
             room.weight(need.flourMilligrams),
             room.weight(need.doughMilligrams),
           )}
-        </strong>{' '}
-        <span class="desk-quiet">
-          {need.why.map(({ code, milligrams: weight }) => say.plan.doughReason(code, room.weight(weight))).join(', ')};{' '}
-          {(need.isMixDateClosed ? say.plan.mixedOnClosed : say.plan.mixedOn)(words.times.date(need.mixDate))}
-        </span>
-        {fits !== '' && <span class="desk-trouble"> {fits}</span>}
+        </strong>
       </p>
+      <p class="desk-quiet">{`${why.join(', ')}; ${mixedOn(words.times.date(need.mixDate))}`}</p>
+      {fits !== '' && <p class="desk-trouble">{fits}</p>}
       <MixTable {...props} />
       <div class="desk-line">
         <button

@@ -61,7 +61,9 @@ function DecideBy({ plan, ...parts }: PlanProps & { readonly plan: DayPlan }) {
   const isPast = live.nowMs > decideAtMs
   return (
     <p class={isPast ? 'desk-trouble' : undefined}>
-      {say.plan.decideBy(dayOf(decideAtMs, parts), clockOf(decideAtMs, parts))} {isPast && say.plan.decideLate}
+      {[say.plan.decideBy(dayOf(decideAtMs, parts), clockOf(decideAtMs, parts)), isPast ? say.plan.decideLate : '']
+        .join(' ')
+        .trim()}
     </p>
   )
 }

@@ -3,7 +3,7 @@ import { preparationsDue } from '../../../shared-core/dough/preparations-due.ts'
 import type { EpochMs } from '../../../shared-core/units.ts'
 import { Panel } from '../panel.tsx'
 import type { RoomParts } from './room.ts'
-import { timeOf } from './room-times.ts'
+import { clockOf, dayOf, timeOf } from './room-times.ts'
 
 /** What must be begun today for the mixes to come, with the hours at which it must be. */
 export function PreparationsPanel(parts: RoomParts) {
@@ -31,7 +31,9 @@ function Due({ due, ...parts }: RoomParts & { readonly due: PreparationDue }) {
   const { store, shop, words, say, room } = parts
   const { preparationId, forDate, milligrams, seedMilligrams, begin, status } = due
   const name = shop.preparations.get(preparationId)?.name ?? say.unknown
-  const at = (atMs: EpochMs) => timeOf(atMs, parts)
+  const day = dayOf(begin.targetAtMs, parts)
+  // Its day is said once: the hours around it are mostly of the same.
+  const at = (atMs: EpochMs) => (dayOf(atMs, parts) === day ? clockOf(atMs, parts) : timeOf(atMs, parts))
   const seed = seedMilligrams === 0 ? null : room.weight(seedMilligrams)
   return (
     <tr>
@@ -40,7 +42,7 @@ function Due({ due, ...parts }: RoomParts & { readonly due: PreparationDue }) {
       </th>
       <td>{say.days.make(room.weight(milligrams), seed)}</td>
       <td>{forDate !== null && say.days.forDay(words.times.date(forDate))}</td>
-      <td>{say.days.begin(at(begin.earliestAtMs), at(begin.targetAtMs), at(begin.latestAtMs))}</td>
+      <td>{say.days.begin(at(begin.earliestAtMs), timeOf(begin.targetAtMs, parts), at(begin.latestAtMs))}</td>
       <td class={status === 'late' ? 'desk-trouble' : status === 'due' ? 'desk-even' : 'desk-quiet'}>
         {status === 'late' && '! '}
         {say.days.status[status]}

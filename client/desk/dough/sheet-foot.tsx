@@ -1,6 +1,6 @@
 import { allergensOfFormula } from '../../../shared-core/dough/allergens.ts'
 import type { MixTemp } from '../../../shared-core/dough/mix.ts'
-import { milliCelsiusOf } from '../../parts/shop-degrees.ts'
+import { milliCelsiusOf } from '../../../shared-core/shop/temperature.ts'
 import type { SheetProps } from './mix-sheet.tsx'
 
 /** In the order in which they are taken. */

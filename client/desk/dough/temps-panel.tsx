@@ -42,12 +42,13 @@ interface PlaceProps extends RoomParts {
 
 function PlaceHead({ place, ...parts }: PlaceProps) {
   const { store, state, shop, words, say, room } = parts
+  const { nowMs } = parts.live
   const [text, setText] = useState('')
   const unit = shop.profile.temperature
   const degrees = readDegrees(text, unit)
   const readings = state.readings.get(place)
   const last = readings?.points.at(-1)
-  const now = placeNow(state, shop, place, room.minuteMs)
+  const now = placeNow(state, shop, place, nowMs)
   return (
     <>
       <h3>{say.running.place[place]}</h3>
@@ -86,8 +87,8 @@ function PlaceHead({ place, ...parts }: PlaceProps) {
   )
 }
 
-function PlaceChart({ state, shop, say, room, place }: PlaceProps) {
-  const now = placeNow(state, shop, place, room.minuteMs)
+function PlaceChart({ live, state, shop, say, room, place }: PlaceProps) {
+  const now = placeNow(state, shop, place, live.nowMs)
   const points = state.readings.get(place)?.points ?? []
   if (now === null || points.length < 2) return null
   const chart = chartOf(points, now, { fromMs: room.minuteMs - BACK_MS, toMs: room.minuteMs, ...SIZE })

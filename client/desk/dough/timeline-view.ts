@@ -1,5 +1,7 @@
 import type { MixTask, OrderCost, OrderPlace } from '../../../shared-core/dough/order.ts'
-import type { DurationMs } from '../../../shared-core/units.ts'
+import type { ShopClock } from '../../../shared-core/live/protocol.ts'
+import type { DurationMs, EpochMs } from '../../../shared-core/units.ts'
+import { minuteOfDay } from '../../live/clock-text.ts'
 
 /** A step of a mix as a bar, in percent of the timeline's width. */
 export interface Bar {
@@ -21,12 +23,14 @@ export interface Timeline {
   readonly hours: readonly { readonly left: number; readonly atMs: number }[]
 }
 
-const HOUR_MS = 3_600_000
+const MINUTE_MS = 60_000
+const HOUR_MINUTES = 60
+const HOUR_MS = HOUR_MINUTES * MINUTE_MS
 const HOURS_SHOWN_MAX = 12
 
 /**
  * Mixer, rest, bench and proof of each mix from left to right on one scale of time.
- * @param offsetMs of the shop's clock from full hours in UTC: zones with half hours have theirs at half past
+ * @param offsetMs of the shop's full hours from those of UTC (`hourOffsetMs`)
  */
 export function timelineOf(
   { places }: Pick<OrderCost, 'places'>,
@@ -60,6 +64,12 @@ export function timelineOf(
       due: left(byId.get(place.id)?.dueAtMs ?? toMs),
     })),
   }
+}
+
+/** By how much the shop's full hours lie after those of UTC: nothing, but in zones of half and quarter hours. */
+export function hourOffsetMs(clock: ShopClock, atMs: EpochMs): number {
+  const inUtc = Math.floor((atMs % HOUR_MS) / MINUTE_MS)
+  return ((minuteOfDay(clock, atMs) - inUtc + HOUR_MINUTES) % HOUR_MINUTES) * MINUTE_MS
 }
 
 function barsOf(place: OrderPlace, washMs: DurationMs) {

@@ -2,12 +2,11 @@ import { useState } from 'preact/hooks'
 import type { OrderCost, OrderPlace } from '../../../shared-core/dough/order.ts'
 import type { EpochMs } from '../../../shared-core/units.ts'
 import { epochMs } from '../../../shared-core/units.ts'
-import { minuteOfDay } from '../../live/clock-text.ts'
 import type { OrderDay } from './order-view.ts'
 import type { RoomParts } from './room.ts'
 import { clockOf } from './room-times.ts'
 import type { TimelineRow } from './timeline-view.ts'
-import { timelineOf } from './timeline-view.ts'
+import { hourOffsetMs, timelineOf } from './timeline-view.ts'
 
 interface TimelineProps extends RoomParts {
   readonly day: OrderDay
@@ -24,10 +23,7 @@ export function Timeline(props: TimelineProps) {
   const [first] = cost.places
   const [dragged, setDragged] = useState<string | null>(null)
   if (first === undefined) return null
-  // Hours of the shop's clock begin at its own full hours, whatever its zone.
-  const offsetMs =
-    ((minuteOfDay(room.clock, first.startAtMs) % 60) * MINUTE_MS - (first.startAtMs % HOUR_MS) + HOUR_MS) % HOUR_MS
-  const { rows, hours } = timelineOf(cost, day.tasks, day.rules.washMs, Math.floor(offsetMs / MINUTE_MS) * MINUTE_MS)
+  const { rows, hours } = timelineOf(cost, day.tasks, day.rules.washMs, hourOffsetMs(room.clock, first.startAtMs))
   return (
     <>
       <p class="dough-legend desk-small">
@@ -67,8 +63,6 @@ export function Timeline(props: TimelineProps) {
     </>
   )
 }
-
-const HOUR_MS = 60 * MINUTE_MS
 
 interface RowProps extends TimelineProps {
   readonly row: TimelineRow
