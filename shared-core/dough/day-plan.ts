@@ -35,7 +35,7 @@ export interface DoughNeed {
   readonly over: number
   /** Of `pieces`, those that no mix is planned for, as the dough has no formula or no piece weight. */
   readonly short: number
-  /** Shaped already, inside their window that day, and wanted by nobody. */
+  /** There by then, inside their window that day, and wanted by nobody. */
   readonly spare: number
   readonly why: readonly NeedReason[]
 }

@@ -8,7 +8,7 @@ import { dateOf, minuteOn } from './dates.ts'
 import { mixesAhead } from './mixes-ahead.ts'
 import { preparationLines, totalPercent, WHOLE } from './percents.ts'
 import type { Looked } from './plan-days.ts'
-import { madeFor, madeKey } from './preparations-due.ts'
+import { madeFor, madeKey, stillToMake } from './preparations-due.ts'
 
 const DAYS_AHEAD_MAX = 3
 
@@ -60,13 +60,13 @@ function builtAhead(
       const preparation = preparationId === null ? undefined : shop.preparations.get(preparationId)
       if (preparation === undefined) continue
       const key = madeKey(preparation.id, mix.bakeDate)
-      const there = Math.min(some, made.get(key) ?? 0)
-      made.set(key, (made.get(key) ?? 0) - there)
-      if (some - there <= 0) continue
+      const there = made.get(key) ?? 0
+      made.set(key, Math.max(0, there - some))
+      const missing = stillToMake(some, there)
+      if (missing === 0) continue
       const begins = dateOf(noonOf, fromDate, epochMs(mix.startAtMs - preparation.ready.targetMs))
       built.add(`${begins} ${preparation.id}`)
-      for (const line of preparationLines(preparation, Math.round(some - there)))
-        add(line.ingredientId, begins, line.milligrams)
+      for (const line of preparationLines(preparation, missing)) add(line.ingredientId, begins, line.milligrams)
     }
   }
   return built

@@ -84,6 +84,14 @@ export function madeKey(preparationId: PreparationId, forDate: string): string {
   return `${forDate} ${preparationId}`
 }
 
+/** A preparation is weighed to a percent or so: nobody begins another for less. Common practice, no source. */
+const ENOUGH_SHARE = 0.99
+
+/** What is missing of so much of a preparation, in whole milligrams; nothing where it is all there but for a percent. */
+export function stillToMake(wanted: number, made: number): number {
+  return made >= wanted * ENOUGH_SHARE ? 0 : Math.ceil(wanted - made)
+}
+
 interface ForBuilds {
   readonly preparation: Preparation
   readonly mixes: readonly MixAhead[]
@@ -102,8 +110,8 @@ function buildsDue({ preparation, mixes, made, nowMs }: ForBuilds): PreparationD
     wanted.set(bakeDate, { milligrams: (before?.milligrams ?? 0) + some, usedAtMs })
   }
   return [...wanted].flatMap(([forDate, { milligrams: some, usedAtMs }]) => {
-    const missing = Math.ceil(some - (made.get(madeKey(id, forDate)) ?? 0))
-    if (missing <= 0) return []
+    const missing = stillToMake(some, made.get(madeKey(id, forDate)) ?? 0)
+    if (missing === 0) return []
     const begin = {
       earliestAtMs: epochMs(usedAtMs - ready.latestMs),
       targetAtMs: epochMs(usedAtMs - ready.targetMs),

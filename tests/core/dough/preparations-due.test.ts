@@ -90,6 +90,7 @@ describe('preparations due', () => {
 
   it.each([
     ['all of it is made', build({ milligrams: 4_000_000 }), []],
+    ['all but a percent of it is made', build({ milligrams: 3_573_000 }), []],
     ['some of it is made', build(), [2_609_023]],
     ['what was made was thrown away', build({ dropped: true }), [3_609_023]],
     ['it was made for another day', build({ forDate: TOMORROW, milligrams: 4_000_000 }), [3_609_023]],
