@@ -4,10 +4,15 @@ import { lineAfter } from './order-line.ts'
 import type { Item, Problem } from './order-problem.ts'
 import { searched } from './order-search.ts'
 
-/** Up to so many mixes the search is given the steps to come to its end. */
+/** Up to so many mixes most of the work goes into proving that there is no better order. */
 export const EXACT_MIXES = 12
-/** Steps of some microseconds each; then what is best till then counts, and is said to be no more than that. */
-const STEPS_MOST = { exact: 30_000, more: 10_000 } as const
+/**
+ * Orders tried to find a good one, and steps to prove that it is the best, of some microseconds each (measured: see
+ * `npm run bench -- mixing-order`). When they are used up, what is best till then is said to be no more than that.
+ */
+const EFFORT = { upToExact: { tries: 3_000, steps: 12_000 }, above: { tries: 9_000, steps: 2_000 } } as const
+/** More classes than that, of one day in one mixer, and the fewest contacts are looked for only, not known. */
+const CLASSES_MOST = 12
 
 export interface BestOrder {
   readonly order: readonly Item[]
@@ -15,11 +20,14 @@ export interface BestOrder {
 }
 
 export function bestOrder(problem: Problem): BestOrder {
+  const { items, classes } = problem
+  const { tries, steps } = items.length <= EXACT_MIXES ? EFFORT.upToExact : EFFORT.above
+  if (classes.length > CLASSES_MOST) return { order: improved(problem, items, 0, tries), isExact: false }
   const ahead = new ContactsAhead(problem)
-  const known = improved(problem, fewestContacts(problem, ahead))
-  const { latenessMs, ...rest } = lineAfter(problem, known)
-  const isFewest = inOne(rest) === ahead.least(ahead.whole, null)
-  const steps = problem.items.length <= EXACT_MIXES ? STEPS_MOST.exact : STEPS_MOST.more
-  const { order, isWhole } = searched(problem, ahead, isFewest ? latenessMs : Number.POSITIVE_INFINITY, steps)
-  return { order: order ?? known, isExact: isWhole }
+  const goal = ahead.least(ahead.whole, null)
+  const known = improved(problem, fewestContacts(problem, ahead), goal, tries)
+  const cost = lineAfter(problem, known)
+  const boundMs = inOne(cost) === goal ? cost.latenessMs : Number.POSITIVE_INFINITY
+  const { order, isWhole } = searched(problem, ahead, boundMs, steps)
+  return { order: order ?? known, isExact: isWhole || (inOne(cost) === goal && cost.latenessMs === 0) }
 }

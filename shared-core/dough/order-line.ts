@@ -64,9 +64,11 @@ export function withMixed({ rules }: Problem, line: Line, item: Item, teller?: T
   const readyMs = startMs + mixMs + waitMs
   teller?.mixed(item, startMs, isWashed, contactMask)
   if (!item.isShaped) teller?.shaped(item, readyMs, readyMs + proofMs)
+  // Field by field, as a spread of them all takes several times as long and the searches do little else.
   return {
-    ...line,
     mixerFreeMs: startMs + mixMs,
+    benchFreeMs: line.benchFreeMs,
+    proofing: line.proofing,
     bowl: item,
     mask: line.mask | item.mask,
     contacts: line.contacts + bitsIn(contactMask),
@@ -101,7 +103,18 @@ export function lineAfter(
   teller?: Teller,
   notBefore?: Map<Item, number>,
 ): Line {
-  let line = lineBefore(problem)
+  return lineOn(problem, lineBefore(problem), order, teller, notBefore)
+}
+
+/** What is left of an order. */
+export function lineOn(
+  problem: Problem,
+  from: Line,
+  order: readonly Item[],
+  teller?: Teller,
+  notBefore?: Map<Item, number>,
+): Line {
+  let line = from
   for (const item of order) line = withMixed(problem, line, item, teller, notBefore?.get(item))
   return withShaped(problem, line, Number.POSITIVE_INFINITY, teller)
 }

@@ -30,6 +30,9 @@ export function searched(problem: Problem, ahead: ContactsAhead, boundMs: number
   return { order: search.best, isWhole: search.stepsLeft > 0 }
 }
 
+/** Failed beginnings that are compared with, of the same mixes: more cost more time than they spare (measured). */
+const FAILED_MOST = 16
+
 class Search {
   best: readonly Item[] | null = null
   stepsLeft: number
@@ -85,7 +88,7 @@ class Search {
       this.#order.pop()
       this.#used[item.rank] = false
     }
-    if (this.stepsLeft > 0) this.#failed.set(key, [...failed.filter((one) => !this.#isNoBetter(one, here)), here])
+    if (this.stepsLeft > 0) this.#failed.set(key, [here, ...failed.slice(0, FAILED_MOST - 1)])
   }
 
   #found(line: Line): void {
