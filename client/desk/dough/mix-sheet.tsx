@@ -32,7 +32,7 @@ export function MixSheet(props: SheetProps) {
           <tr>
             <th>{say.sheets.columns.done}</th>
             <th>{say.sheets.columns.what}</th>
-            <th class="desk-number">{say.sheets.columns.percent}</th>
+            <th class="desk-number dough-sheet-percent">{say.sheets.columns.percent}</th>
             <th class="desk-number">{say.sheets.columns.weight}</th>
           </tr>
         </thead>
@@ -73,7 +73,7 @@ function Lines({ rows, say, weighed }: LinesProps) {
             <span class="dough-box">{row.isWeighed ? '✓' : ''}</span>
           </td>
           <th scope="row">{row.name ?? say.unknown}</th>
-          <td class="desk-number">{row.tenths / 10} %</td>
+          <td class="desk-number dough-sheet-percent">{row.tenths / 10} %</td>
           <td class="desk-number dough-big">{weighed(row.milligrams)}</td>
         </tr>
       ))}
@@ -86,7 +86,7 @@ function SheetSum({ label, weight }: { readonly label: string; readonly weight: 
     <tr>
       <td />
       <th scope="row">{label}</th>
-      <td />
+      <td class="dough-sheet-percent" />
       <td class="desk-number dough-big">{weight}</td>
     </tr>
   )
