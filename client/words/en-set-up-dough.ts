@@ -147,7 +147,7 @@ export const EN_DOUGH: DoughSetUpWords = {
     read: 'The file was read. Nothing is saved yet: see what would change.',
     same: 'The file says what the shop has already.',
   },
-  changed: (when, device) => `Changed last ${when}, at ${device}`,
+  changed: (when, device) => `Changed last ${when}${device === null ? '' : `, at ${device}`}`,
   versions: 'See versions, go back',
   hints: {
     seed: 'As much is kept back of the ripe one for the next.',

@@ -147,7 +147,7 @@ export const ES_DOUGH: DoughSetUpWords = {
     read: 'Se leyó el archivo. Aún no se guarda nada: vea qué cambiaría.',
     same: 'El archivo dice lo que el local ya tiene.',
   },
-  changed: (when, device) => `Último cambio ${when}, en ${device}`,
+  changed: (when, device) => `Último cambio ${when}${device === null ? '' : `, en ${device}`}`,
   versions: 'Ver versiones, volver atrás',
   hints: {
     seed: 'De la madura se guarda otro tanto para la siguiente.',

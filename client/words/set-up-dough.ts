@@ -60,7 +60,7 @@ export interface DoughSetUpWords {
   readonly card: CardWords
   readonly file: FormulaFileWords
   /** @example "Changed last Tue, Nov 24, 6:41 am, at Office" */
-  changed(when: string, device: string): string
+  changed(when: string, device: string | null): string
   readonly versions: string
   readonly hints: {
     readonly seed: string

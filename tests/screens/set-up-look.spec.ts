@@ -1,17 +1,33 @@
 import AxeBuilder from '@axe-core/playwright'
-import { bigSetUp } from '../core/shop/big-set-up.ts'
+import { bigDoughRoom } from '../core/shop/big-dough-room.ts'
 import { lookMark } from './support/looks.ts'
 import { DeskTouch } from './support/set-up-touch.ts'
 import { expect, test } from './support/shop-server.ts'
 import { cutOff, overlaps, textsOn } from './support/texts-on-page.ts'
 
 /** Those with the most and the longest fields. */
-const FULLEST = ['set-up', ...['guide/oven', 'hours', 'varieties', 'steps', 'save'].map((page) => `set-up/${page}`)]
+const FULLEST = [
+  'set-up',
+  ...['guide/oven', 'hours', 'varieties', 'steps', 'formulas', 'save'].map((page) => `set-up/${page}`),
+]
 const ALL = [
   'set-up',
   ...['shop', 'oven', 'kettle', 'hours', 'doughs', 'stations', 'open'].map((step) => `set-up/guide/${step}`),
   ...['shop', 'hours', 'people', 'counter', 'oven', 'kettle', 'boards', 'room', 'varieties', 'doughs', 'toppings'],
-  ...['windows', 'stations', 'steps', 'screens', 'versions', 'file', 'save'],
+  ...[
+    'formulas',
+    'card/plain',
+    'preparations',
+    'ingredients',
+    'doughRoom',
+    'windows',
+    'stations',
+    'steps',
+    'screens',
+    'versions',
+    'file',
+    'save',
+  ],
 ].map((page) => (page.startsWith('set-up') ? page : `set-up/${page}`))
 const SIZES = [
   { width: 1440, height: 900 },
@@ -30,7 +46,7 @@ for (const { which, pages, languages, sizes, mark } of LOOKS) {
       server,
     }) => {
       test.setTimeout(240_000)
-      const shop = bigSetUp(28)
+      const shop = bigDoughRoom(28)
       await server.start({ ...shop, profile: { ...shop.profile, language } })
       const desk = await DeskTouch.open(browser, server, { size, hash: '#set-up/varieties' })
       // Something to save, and a row that is open: the bar at the foot and the fields are looked at too.
@@ -38,6 +54,9 @@ for (const { which, pages, languages, sizes, mark } of LOOKS) {
       await desk.page.locator('.setup-row-body input[type=text]').first().fill('Short')
       await desk.page.locator('.setup-row-body .setup-fold summary').tap()
       await look(desk, 'an open variety')
+      await desk.go('set-up/formulas')
+      await desk.page.locator('.setup-row-head').first().tap()
+      await look(desk, 'an open formula')
       for (const place of pages) {
         await desk.go(place)
         await look(desk, place)

@@ -6,8 +6,8 @@ import type { SetUpSentences } from '../../words/set-up.ts'
 export interface Version {
   readonly seq: number
   readonly atMs: EpochMs
-  /** As it was called. */
-  readonly device: string
+  /** As it was called; null for the terminal's and what has no name. */
+  readonly device: string | null
   readonly isPlanned: boolean
   readonly told: readonly ChangeTold[]
   /** Planned changes that no longer fitted by then. */

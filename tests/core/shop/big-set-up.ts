@@ -51,7 +51,7 @@ export function bigSetUpFile(varieties: number): SetUpFile {
 
 const WORDS = ['Multigrain', 'Pumpernickel', 'Cranberry', 'Jalapeño', 'Everything', 'Mozzarella', 'Wholemeal']
 
-function longest(start: string, kind: keyof typeof NAME_MAX): string {
+export function longest(start: string, kind: keyof typeof NAME_MAX): string {
   return start.padEnd(NAME_MAX[kind], ' with more warm mushroom').slice(0, NAME_MAX[kind]).replace(/ $/, 'w')
 }
 

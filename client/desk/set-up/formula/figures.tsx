@@ -21,6 +21,11 @@ export interface FiguresProps {
 export function Figures({ parts, formula, figures, table }: FiguresProps) {
   const { draft, say } = parts
   const { dough } = say
+  const costs = costsOf(draft, formula)
+  const unpriced = unpricedIn(
+    draft,
+    costs.map(({ cost }) => cost),
+  )
   const shown = [
     ['hydration', figures.hydration],
     ['salt', figures.salt],
@@ -58,19 +63,15 @@ export function Figures({ parts, formula, figures, table }: FiguresProps) {
         </div>
         <div>
           <dt>{dough.figures.costs}</dt>
-          {costsOf(draft, formula).map(({ name, cost }) => (
-            <dd key={name}>
-              {name} {moneySaid(cost.doughCents)}
-              {unpricedText(draft, cost, dough.figures.unpriced)}
-            </dd>
+          {costs.map(({ name, cost }) => (
+            <dd key={name}>{`${name} ${moneySaid(cost.doughCents)}`}</dd>
           ))}
+          {unpriced.length > 0 && <dd class="setup-hint">{`${dough.figures.unpriced} ${unpriced.join(', ')}`}</dd>}
         </div>
         <div>
           <dt>{dough.figures.allergens}</dt>
           {allergensOfFormula(draft, formula).map((found) => (
-            <dd key={found.allergen}>
-              {say.options.allergen[found.allergen]} ({sourcesOf(draft, found)})
-            </dd>
+            <dd key={found.allergen}>{`${say.options.allergen[found.allergen]} (${sourcesOf(draft, found)})`}</dd>
           ))}
         </div>
       </dl>
@@ -89,11 +90,12 @@ function costsOf(shop: Shop, { id }: Formula): readonly { readonly name: string;
   })
 }
 
-function unpricedText(shop: Shop, { lines }: PieceCost, unpriced: string): string {
-  const names = lines
-    .filter(({ of, cents }) => of === 'dough' && cents === null)
+/** Ingredients of the dough of which nobody has said what they cost: without them a sum is too small. */
+function unpricedIn(shop: Shop, costs: readonly PieceCost[]): readonly string[] {
+  const names = costs
+    .flatMap(({ lines }) => lines.filter(({ of, cents }) => of === 'dough' && cents === null))
     .map(({ ingredientId }) => shop.ingredients.get(ingredientId)?.name ?? '?')
-  return names.length === 0 ? '' : ` (${unpriced} ${[...new Set(names)].join(', ')})`
+  return [...new Set(names)]
 }
 
 /** The ingredients that bring it in. */

@@ -28,14 +28,17 @@ export function FormulaActs({ parts, formula, versions }: FormulaActsProps) {
         )}
       </div>
       {last !== null && moment !== null && (
-        <p class="setup-hint">
-          {say.dough.changed(
-            [moment.day === '' ? words.desk.trays.today : moment.day, moment.clock].join(', '),
-            last.device ?? '–',
-          )}
-          {' · '}
-          <a href={hashOf({ kind: 'part', part: 'versions' })}>{say.dough.versions}</a>
-        </p>
+        <>
+          <p class="setup-hint">
+            {say.dough.changed(
+              [moment.day === '' ? words.desk.trays.today : moment.day, moment.clock].join(', '),
+              last.device,
+            )}
+          </p>
+          <p>
+            <a href={hashOf({ kind: 'part', part: 'versions' })}>{say.dough.versions}</a>
+          </p>
+        </>
       )}
     </>
   )

@@ -44,6 +44,7 @@ function Card({ parts, formula }: CardProps) {
   const [flour, setFlour] = useState(() => trialFlour(draft))
   const table = bakersTable(draft, formula, milligrams(flour))
   const uses = preparationsOf(draft, formula)
+  const weight = (size: number) => shownWeight(size, draft.profile.weight)
   return (
     <>
       <div class="setup-columns setup-noprint">
@@ -56,8 +57,11 @@ function Card({ parts, formula }: CardProps) {
         <header>
           <h2>{formula.name}</h2>
           <p>
-            {draft.profile.name} · {card.flour} {shownWeight(milligrams(flour), draft.profile.weight)} · {card.dough}{' '}
-            {shownWeight(table.inBowl, draft.profile.weight)}
+            {[
+              draft.profile.name,
+              `${card.flour} ${weight(milligrams(flour))}`,
+              `${card.dough} ${weight(table.inBowl)}`,
+            ].join(' · ')}
           </p>
         </header>
         <CardTable parts={parts} table={table} />
@@ -93,17 +97,15 @@ function CardTable({ parts, table }: { readonly parts: SetUpProps; readonly tabl
           <th scope="col" class="setup-figure">
             {heads.inTheBowl}
           </th>
-          <th scope="col">{heads.when}</th>
         </tr>
       </thead>
       <tbody>
         {table.rows.map(({ key, name, percent, inAll, inBowl, at }) => (
           <tr key={key}>
-            <th scope="row">{name}</th>
+            <th scope="row">{at === 'mixIn' ? `${name} (${say.dough.at.mixIn})` : name}</th>
             <td class="setup-figure">{percent === null ? '' : percentSaid(percent)}</td>
             <td class="setup-figure">{inAll === null ? '' : weight(inAll)}</td>
             <td class="setup-figure">{inBowl === 0 ? '–' : weight(inBowl)}</td>
-            <td>{at === 'mixIn' ? say.dough.at.mixIn : ''}</td>
           </tr>
         ))}
       </tbody>
@@ -113,7 +115,6 @@ function CardTable({ parts, table }: { readonly parts: SetUpProps; readonly tabl
           <td class="setup-figure">{percentSaid(table.totalPercent)}</td>
           <td />
           <td class="setup-figure">{weight(table.inBowl)}</td>
-          <td />
         </tr>
       </tfoot>
     </table>
@@ -138,10 +139,10 @@ function MadeAhead({ parts, use, flour }: MadeAheadProps) {
   )
   return (
     <p>
-      <strong>{preparation.name}</strong>:{' '}
+      <strong>{preparation.name}</strong>
       {[...lines, ...(seed === 0 ? [] : [`${preparation.name} ${weight(seed)}`])].join(', ')}
-      {' · '}
-      {say.fields.preparation.ready} {dwellSaid(preparation.ready, { words, say, shop: draft })}
+      <br />
+      {`${say.fields.preparation.ready} ${dwellSaid(preparation.ready, { words, say, shop: draft })}`}
     </p>
   )
 }

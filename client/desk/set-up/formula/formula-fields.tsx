@@ -28,16 +28,16 @@ export function FormulaFields(props: FormulaFieldsProps & { readonly versions: r
   return (
     <div class="setup-formula">
       <LinesField {...props} />
-      <h4>{sections.preparations}</h4>
+      <h3>{sections.preparations}</h3>
       <PreparationsField {...props} />
-      <h4>{sections.warmth}</h4>
+      <h3>{sections.warmth}</h3>
       <WarmthFields {...props} />
-      <h4>{sections.times}</h4>
+      <h3>{sections.times}</h3>
       <TimesFields {...props} />
-      <h4>{sections.losses}</h4>
+      <h3>{sections.losses}</h3>
       <LossFields {...props} />
       <PlanFields {...props} />
-      <h4>{sections.file}</h4>
+      <h3>{sections.file}</h3>
       <FormulaActs parts={parts} formula={formula} versions={versions} />
     </div>
   )
@@ -50,10 +50,15 @@ function LinesField({ parts, formula, set }: FormulaFieldsProps) {
   const figures = formulaFigures(draft, formula)
   const weight = (size: number) => shownWeight(Math.round(size), draft.profile.weight)
   const own = table.rows.filter(({ inAll }) => inAll !== null)
+  const made = table.rows.filter(({ inAll }) => inAll === null)
   const inAll = own.reduce((sum, row) => sum + (row.inAll ?? 0), 0)
   const columns = [
     { head: say.dough.table.weight, cells: own.map((row) => weight(row.inAll ?? 0)), sum: weight(inAll) },
-    { head: say.dough.table.inTheBowl, cells: own.map(({ inBowl }) => weight(inBowl)), sum: weight(table.inBowl) },
+    {
+      head: say.dough.table.inTheBowl,
+      cells: own.map(({ inBowl }) => (inBowl === 0 ? '–' : weight(inBowl))),
+      sum: weight(table.inBowl),
+    },
   ]
   return (
     <>
@@ -65,6 +70,7 @@ function LinesField({ parts, formula, set }: FormulaFieldsProps) {
         lines={formula.lines}
         more={addable(draft, formula.lines, 2)}
         columns={columns}
+        extras={made.map(({ key, name, inBowl }) => ({ key, name, cells: ['', weight(inBowl)] }))}
         when={(line, setLine) => <WhenPick parts={parts} formula={formula} line={line} onSet={setLine} />}
         sum={percentSaid(table.totalPercent)}
         toLine={(ingredient) => formulaLineToAdd(draft, formula.lines, ingredient)}

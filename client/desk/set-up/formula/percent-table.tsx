@@ -17,6 +17,10 @@ export interface PercentTableProps<Line extends Share> {
   /** What may be added. */
   readonly more: readonly Ingredient[]
   readonly columns?: readonly PercentColumn[]
+  /** Head of the percentages; left out: of all flour. */
+  readonly percentHead?: string
+  /** Rows without a percentage of their own, a text for each column. */
+  readonly extras?: readonly { readonly key: string; readonly name: string; readonly cells: readonly string[] }[]
   /** When each goes in; left out: all at once. */
   readonly when?: (line: Line, set: (line: Line) => void) => preact.ComponentChildren
   readonly sum: string
@@ -26,7 +30,7 @@ export interface PercentTableProps<Line extends Share> {
 
 /** Ingredients with their percentages, typed line by line. */
 export function PercentTable<Line extends Share>(props: PercentTableProps<Line>) {
-  const { parts, caption, lines, columns = [], when, sum, onChange } = props
+  const { parts, caption, lines, columns = [], percentHead, extras = [], when, sum, onChange } = props
   const { say } = parts
   const { table } = say.dough
   const set = (at: number, line: Line) => onChange(lines.map((one, index) => (index === at ? line : one)))
@@ -37,14 +41,14 @@ export function PercentTable<Line extends Share>(props: PercentTableProps<Line>)
         <thead>
           <tr>
             <th scope="col">{table.ingredient}</th>
-            <th scope="col">{table.percent}</th>
+            <th scope="col">{percentHead ?? table.percent}</th>
             {when !== undefined && <th scope="col">{table.when}</th>}
             {columns.map(({ head }) => (
               <th key={head} scope="col" class="setup-figure">
                 {head}
               </th>
             ))}
-            <th scope="col" />
+            <td />
           </tr>
         </thead>
         <tbody>
@@ -54,10 +58,24 @@ export function PercentTable<Line extends Share>(props: PercentTableProps<Line>)
               parts={parts}
               line={line}
               when={when}
+              heads={columns.map(({ head }) => head)}
               cells={columns.map(({ cells }) => cells[at] ?? '')}
               onSet={(next) => set(at, next)}
               onRemove={() => onChange(lines.filter((_, index) => index !== at))}
             />
+          ))}
+          {extras.map(({ key, name, cells }) => (
+            <tr key={key}>
+              <th scope="row">{name}</th>
+              <td />
+              {when !== undefined && <td />}
+              {columns.map(({ head }, at) => (
+                <td key={head} class="setup-figure" data-head={head}>
+                  {cells[at]}
+                </td>
+              ))}
+              <td />
+            </tr>
           ))}
         </tbody>
         <tfoot>
@@ -66,7 +84,7 @@ export function PercentTable<Line extends Share>(props: PercentTableProps<Line>)
             <td>{sum}</td>
             {when !== undefined && <td />}
             {columns.map(({ head, sum: total }) => (
-              <td key={head} class="setup-figure">
+              <td key={head} class="setup-figure" data-head={head}>
                 {total}
               </td>
             ))}
@@ -83,12 +101,13 @@ interface PercentRowProps<Line extends Share> {
   readonly parts: SetUpProps
   readonly line: Line
   readonly when: PercentTableProps<Line>['when']
+  readonly heads: readonly string[]
   readonly cells: readonly string[]
   readonly onSet: (line: Line) => void
   readonly onRemove: () => void
 }
 
-function PercentRow<Line extends Share>({ parts, line, when, cells, onSet, onRemove }: PercentRowProps<Line>) {
+function PercentRow<Line extends Share>({ parts, line, when, heads, cells, onSet, onRemove }: PercentRowProps<Line>) {
   const { draft, say } = parts
   const name = draft.ingredients.get(line.ingredientId)?.name ?? '?'
   return (
@@ -108,7 +127,7 @@ function PercentRow<Line extends Share>({ parts, line, when, cells, onSet, onRem
       </td>
       {when !== undefined && <td>{when(line, onSet)}</td>}
       {cells.map((cell, at) => (
-        <td key={at} class="setup-figure">
+        <td key={at} class="setup-figure" data-head={heads[at]}>
           {cell}
         </td>
       ))}
@@ -152,10 +171,11 @@ export function SumText(props: { readonly label: string; readonly percent: numbe
   const { dough } = parts.say
   const off = 100_000 - percent
   const text = `${label} ${percent / 1_000} %`
-  if (off === 0) return <p class="setup-hint">✓ {text}</p>
+  if (off === 0) return <p class="setup-hint">{`✓ ${text}`}</p>
+  const said = off > 0 ? dough.missing(String(off / 1_000)) : dough.tooMuch(String(-off / 1_000))
   return (
     <p class="setup-rule" role="status">
-      ! {text}: {off > 0 ? dough.missing(String(off / 1_000)) : dough.tooMuch(String(-off / 1_000))}
+      {`! ${text}: ${said}`}
     </p>
   )
 }

@@ -73,6 +73,7 @@ function PreparationFields({ parts, preparation, set }: PreparationFieldsProps) 
       <PercentTable
         parts={parts}
         caption={say.fields.preparation.lines}
+        percentHead="%"
         lines={lines}
         more={addable(draft, lines, 1)}
         sum={percentSaid(totalPercent(lines))}
@@ -85,7 +86,7 @@ function PreparationFields({ parts, preparation, set }: PreparationFieldsProps) 
         parts={parts}
       />
       {kind === 'preferment' && <SeedFields parts={parts} preparation={preparation} set={set} />}
-      <h4>{say.fields.preparation.ready}</h4>
+      <h3>{say.fields.preparation.ready}</h3>
       <DwellFields
         label={say.fields.preparation.ready}
         window={ready}
