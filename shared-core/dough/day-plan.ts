@@ -88,7 +88,8 @@ export interface PlannedMix extends MixAsked {
  * @example 300 plain wanted, 32 chilled, trays of 15 // 270 to shape: 300 − 32 + 2
  */
 export function dayPlan(state: State, shop: Shop, date: string, noonOf: NoonOf): DayPlan {
-  const plan = planDays({ state, shop, noonOf }, date).plans.at(-1)
+  const { plans } = planDays({ state, shop, noonOf }, date)
+  const plan = plans[plans.length - 1]
   assert(plan !== undefined, `no plan for ${date}`)
   return plan
 }
