@@ -1,5 +1,4 @@
-import type { LineAct } from '../../shared-core/shop/shop.ts'
-import type { Figure } from './sound-figures.ts'
+import type { Figure, Sounding } from './sound-figures.ts'
 import { figureOf, lengthMs } from './sound-figures.ts'
 
 /**
@@ -11,7 +10,7 @@ import { figureOf, lengthMs } from './sound-figures.ts'
 export interface SoundingAct {
   /** The same on every screen and as long as it is the same act. */
   readonly key: string
-  readonly act: LineAct
+  readonly act: Sounding
   /** When it is due. It is silent before. */
   readonly atMs: number
   readonly isLate: boolean

@@ -1,3 +1,4 @@
+import type { RoomActKind } from '../../shared-core/dough/room-acts.ts'
 import type { LineAct } from '../../shared-core/shop/shop.ts'
 
 /**
@@ -11,6 +12,10 @@ export interface Note {
   readonly lengthMs: number
 }
 export type Figure = readonly Note[]
+
+/** What has a figure: the acts of the line, and those of the dough room that come to the minute. */
+export type Sounding = LineAct | RoomSound
+export type RoomSound = Extract<RoomActKind, 'mixIns' | 'mixerOff' | 'restOver' | 'fold' | 'chill'>
 
 export const FIGURE_HZ_MIN = 500
 export const FIGURE_HZ_MAX = 3000
@@ -32,7 +37,18 @@ const DIP = notes('1397:80 -:60 932:480')
 /** Four quick patters: piece by piece onto boards. */
 const BOARD = notes('1047:60 -:60 1175:60 -:60 1047:60 -:60 1175:120')
 
-const FIGURES: Readonly<Record<LineAct, Figure>> = {
+/** Two soft pairs, low: something goes into the bowl. */
+const MIX_INS = notes('523:150 622:150 -:170 523:150 622:330')
+/** One note cut off, and again lower: the motor runs down. */
+const MIXER_OFF = notes('1480:520 -:60 988:120 -:60 740:120 -:60 554:420')
+/** One long even note: it has rested. */
+const REST_OVER = notes('831:1100')
+/** Up and over and down: one fold. */
+const FOLD = notes('622:230 932:230 1244:230 932:230 622:460')
+/** High and long, then falling twice: into the cold. */
+const CHILL = notes('2093:560 -:110 1661:240 1319:560')
+
+const FIGURES: Readonly<Record<Sounding, Figure>> = {
   pull: PULL,
   dip: DIP,
   lift: LIFT,
@@ -40,13 +56,18 @@ const FIGURES: Readonly<Record<LineAct, Figure>> = {
   load: LOAD,
   flip: FLIP,
   out: OUT,
+  mixIns: MIX_INS,
+  mixerOff: MIXER_OFF,
+  restOver: REST_OVER,
+  fold: FOLD,
+  chill: CHILL,
 }
 
 /** A fast shake high up, which says late; after it comes the figure of the act that is late. */
 const LATE = notes('2349:70 1976:70 2349:70 1976:70 2349:70 1976:70 2349:150 -:150')
 
 /** The figure of an act; of a late one, the shake and then its own. */
-export function figureOf(act: LineAct, isLate: boolean): Figure {
+export function figureOf(act: Sounding, isLate: boolean): Figure {
   const own = FIGURES[act]
   if (!isLate) return own
   const shakeMs = lengthMs(LATE) + 150

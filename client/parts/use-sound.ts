@@ -1,9 +1,10 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
+import type { RoomAct } from '../../shared-core/dough/room-acts.ts'
 import type { LineActDue } from '../../shared-core/line/act-due.ts'
 import { minuteOfDay } from '../live/clock-text.ts'
 import type { LiveState } from '../live/shop-store.ts'
-import { isWorthASound } from './calls.ts'
-import type { SoundDesk } from './sound-desk.ts'
+import { isWorthASound, roomSound } from './calls.ts'
+import type { SoundDesk, SoundingAct } from './sound-desk.ts'
 import { isQuietHour, SILENT_DESK, soundNow } from './sound-desk.ts'
 import { figureOf } from './sound-figures.ts'
 import type { SoundPlayer } from './sound-player.ts'
@@ -18,16 +19,22 @@ export interface ScreenSound {
   readonly tryOut: () => void
 }
 
-/** Sounds what is due at the line, one at a time, by the device's volume and quiet hours; says why it is silent where it is. */
-export function useSound(live: LiveState, acts: readonly LineActDue[]): ScreenSound {
+/** Sounds what is due at the line and in the dough room, one at a time, by the device's volume and quiet hours; says why it is silent where it is. */
+export function useSound(
+  live: LiveState,
+  acts: readonly LineActDue[],
+  room: readonly RoomAct[] = NO_ROOM,
+): ScreenSound {
   const player = usePlayer()
   const desk = useRef<SoundDesk>(SILENT_DESK)
   const { nowMs, coming, settings, shopClock } = live
   const isQuiet = shopClock !== null && isQuietHour(minuteOfDay(shopClock, nowMs), settings.quiet)
   useEffect(() => {
-    const sounding = acts
+    const ofLine = acts
       .filter(isWorthASound)
       .map(({ key, act, atMs, status }) => ({ key, act, atMs, isLate: status === 'late' }))
+    // What burns goes first: dough waits for an oven, an oven for nobody.
+    const sounding = [...ofLine, ...room.flatMap(ofRoom)]
     // What nobody can hear yet is not counted as heard: the first touch brings the first of the close calls.
     const isMute = player === null || player.needsTouch()
     const volume = isMute ? 0 : settings.volumePercent / 100
@@ -36,10 +43,17 @@ export function useSound(live: LiveState, acts: readonly LineActDue[]): ScreenSo
     desk.current = answer.desk
     if (answer.stop) player?.stop()
     if (answer.play !== null) player?.play(answer.play.figure, answer.play.volume)
-  }, [acts, nowMs, coming, isQuiet, settings.volumePercent, player])
+  }, [acts, room, nowMs, coming, isQuiet, settings.volumePercent, player])
   const isOff = settings.volumePercent === 0
   const state = isOff || player === null ? 'off' : isQuiet ? 'quiet-hours' : player.needsTouch() ? 'needs-touch' : 'on'
   return { state, tryOut: () => player?.play(figureOf('flip', false), settings.volumePercent / 100) }
+}
+
+const NO_ROOM: readonly RoomAct[] = []
+
+function ofRoom(one: RoomAct): readonly SoundingAct[] {
+  const act = roomSound(one)
+  return act === null ? [] : [{ key: one.key, act, atMs: one.atMs, isLate: one.status === 'late' }]
 }
 
 /** The page's one player; any touch or key wakes it, as browsers ask for. Null where there is no sound at all. */

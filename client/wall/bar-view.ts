@@ -1,11 +1,16 @@
-import type { LineActDue } from '../../shared-core/line/act-due.ts'
+import type { RoomAct } from '../../shared-core/dough/room-acts.ts'
+import type { DueStatus, LineActDue } from '../../shared-core/line/act-due.ts'
+import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { TextSizes } from '../parts/legibility.ts'
+import { capitalised } from '../words/joined.ts'
 import type { WallWords } from '../words/wall.ts'
+import type { WallDoughWords } from '../words/wall-dough.ts'
 import type { Words } from '../words/words.ts'
 import type { Naming } from './act-name.ts'
-import { actInSentence, actName } from './act-name.ts'
+import { actInSentence } from './act-name.ts'
 import type { Box } from './layout.ts'
+import { roomActInSentence } from './room-act-name.ts'
 import { widthOf } from './text-lines.ts'
 import { FAR_MS } from './when-text.ts'
 
@@ -27,6 +32,10 @@ export interface BarText {
 
 export interface BarInput {
   readonly acts: readonly LineActDue[]
+  /** Of the dough room. */
+  readonly room: readonly RoomAct[]
+  readonly dough: WallDoughWords
+  readonly shop: Shop | null
   readonly nowMs: EpochMs
   /** What a pedal has just done, or why not; null most of the time. */
   readonly flash: string | null
@@ -41,13 +50,13 @@ export interface BarInput {
 const FOLLOWING_MAX = 3
 
 export function barView(input: BarInput): BarView {
-  const { acts, flash, wall, box, sizes, nowMs, words } = input
+  const { flash, wall, box, sizes, nowMs, words } = input
   const roomPx = box.width - barMarkPx(sizes) - sizes.minPx
   if (flash !== null) {
     const fontPx = widthOf(flash, sizes.headlinePx, 'strong') <= roomPx ? sizes.headlinePx : sizes.actPx
     return { state: 'done', lines: [{ strong: flash, rest: '' }], fontPx, after: '', onShow: [] }
   }
-  const [next, ...following] = acts
+  const [next, ...following] = saidActs(input)
   if (next === undefined) {
     return {
       state: 'none',
@@ -57,7 +66,7 @@ export function barView(input: BarInput): BarView {
       onShow: [],
     }
   }
-  const name = actName(next, words, input.naming)
+  const name = capitalised(next.name)
   const strong = next.status === 'late' ? `${name},` : name
   const rest =
     next.status === 'coming' && next.atMs - nowMs > FAR_MS ? words.times.at(next.atMs) : words.times.when(next, nowMs)
@@ -73,6 +82,38 @@ export function barView(input: BarInput): BarView {
     after,
     onShow: [next, ...following.slice(0, count)].map((act) => act.key),
   }
+}
+
+/** An act of the line or of the dough room, as the bar says it. */
+interface SaidInBar {
+  readonly key: string
+  readonly name: string
+  readonly atMs: EpochMs
+  readonly status: DueStatus
+}
+
+/** Whoever is due on the line within so long is not sent to the dough room; what is further ahead there waits too. */
+const LINE_FIRST_MS = 2 * 60_000
+const ROOM_AHEAD_MS = 15 * 60_000
+
+/**
+ * The line's acts as they come; what is to be done in the dough room after those of the next two minutes. A quiet line
+ * leaves the bar to the dough room.
+ */
+function saidActs({ acts, room, dough, shop, words, naming, nowMs }: BarInput): readonly SaidInBar[] {
+  const line = acts.map((act) => ({ ...act, name: actInSentence(act, words, naming) }))
+  if (shop === null) return line
+  const near = acts.length === 0 ? room : room.filter(({ atMs }) => atMs - nowMs <= ROOM_AHEAD_MS)
+  const said = near.map((act) => ({ ...act, name: roomActInSentence(act, shop, dough) }))
+  const place = line.findIndex(({ atMs }) => atMs > nowMs + LINE_FIRST_MS)
+  const before = place < 0 ? line : line.slice(0, place)
+  const after = [...line.slice(before.length), ...said]
+  return [...before, ...after.sort((one, other) => roomed(one, nowMs) - roomed(other, nowMs))]
+}
+
+/** Late and due alike, in the order in which they came. */
+function roomed({ atMs }: SaidInBar, nowMs: EpochMs): number {
+  return Math.max(atMs, nowMs)
 }
 
 export function barMarkPx({ headlinePx }: TextSizes): number {
@@ -93,15 +134,11 @@ function setNext({ strong, rest }: BarText, roomPx: number, { headlinePx, actPx 
   return { lines, fontPx, widthPx: Math.max(widthOf(strong, fontPx, 'strong'), widthOf(rest, fontPx)) }
 }
 
-function followingText(
-  acts: readonly LineActDue[],
-  { words, wall, naming }: BarInput,
-  room: { roomPx: number; fontPx: number },
-) {
+function followingText(acts: readonly SaidInBar[], { wall }: BarInput, room: { roomPx: number; fontPx: number }) {
   let after = ''
   let count = 0
   for (const act of acts.slice(0, FOLLOWING_MAX)) {
-    const said = wall.following(actInSentence(act, words, naming))
+    const said = wall.following(act.name)
     const longer = after === '' ? said : `${after}, ${said}`
     if (widthOf(longer, room.fontPx) > room.roomPx) break
     after = longer

@@ -1,4 +1,5 @@
 import type { State } from '../../shared-core/day/state.ts'
+import type { RoomAct } from '../../shared-core/dough/room-acts.ts'
 import type { LineActDue } from '../../shared-core/line/act-due.ts'
 import { standingNow } from '../../shared-core/line/quiet.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
@@ -8,9 +9,12 @@ import { stepView } from '../parts/step-view.ts'
 import type { NoteWords } from '../words/notes.ts'
 import type { ShiftWords } from '../words/shift.ts'
 import type { EmptyKind } from '../words/wall.ts'
+import type { WallDoughWords } from '../words/wall-dough.ts'
 import type { Words } from '../words/words.ts'
 import type { AfternoonView } from './afternoon-view.ts'
 import { afternoonView } from './afternoon-view.ts'
+import type { DoughView } from './dough-view.ts'
+import { doughView, isRoomBusy } from './dough-view.ts'
 import type { Box, WallLayout } from './layout.ts'
 import type { LineView } from './line-view.ts'
 import { lineView } from './line-view.ts'
@@ -31,6 +35,7 @@ export type BodyView =
   | { readonly kind: 'line'; readonly line: LineView; readonly steps: StepsBeside | null }
   | { readonly kind: 'steps'; readonly box: Box; readonly steps: StepsView }
   | { readonly kind: 'afternoon'; readonly box: Box; readonly afternoon: AfternoonView }
+  | { readonly kind: 'dough'; readonly dough: DoughView }
   | { readonly kind: 'standing'; readonly box: Box; readonly standing: StandingView }
   | {
       readonly kind: 'empty'
@@ -46,7 +51,12 @@ export interface StepsBeside {
   readonly view: StepsView
 }
 
-export type BodySetting = Setting & { readonly acts: readonly LineActDue[]; readonly ends: ShiftNow }
+export type BodySetting = Setting & {
+  readonly acts: readonly LineActDue[]
+  readonly ends: ShiftNow
+  readonly room: readonly RoomAct[]
+  readonly dough: WallDoughWords
+}
 
 /** Dips and loads that are due sooner than this want kettle and oven on the wall, even while both are empty. */
 const LINE_AHEAD_MS = 30 * 60_000
@@ -70,6 +80,7 @@ export function bodyView(state: State, shop: Shop, set: BodySetting): BodyView {
   if (ends.changeList !== null) {
     return { kind: 'steps', box, steps: stepsView({ ...set, list: ends.changeList, which: 'changeover', box }) }
   }
+  if (isRoomBusy(state, set.room, nowMs)) return { kind: 'dough', dough: doughView(state, { ...set, shop, box }) }
   if (ends.afternoon !== null) {
     return { kind: 'afternoon', box, afternoon: afternoonView({ ...set, change: ends.afternoon, box }) }
   }

@@ -1,9 +1,9 @@
 import { Ring } from '../parts/ring.tsx'
-import type { OvenView, ShelfRow } from './oven-view.ts'
+import type { SetRows, ShelfRow } from './rows-fit.ts'
 import { paintedByView } from './same-view.tsx'
 
 export interface OvenPaneProps {
-  readonly view: Omit<OvenView, 'onShow' | 'others'>
+  readonly view: SetRows
 }
 
 /** The oven, one row for each shelf: what to do, when, and what is in it. */

@@ -1,11 +1,15 @@
 import type { Ruler } from '../../shared-core/day/ruler.ts'
+import type { State } from '../../shared-core/day/state.ts'
+import type { RoomAct } from '../../shared-core/dough/room-acts.ts'
+import { roomActs, roomActsAt } from '../../shared-core/dough/room-acts.ts'
 import type { LineActDue } from '../../shared-core/line/act-due.ts'
 import { nextActs } from '../../shared-core/line/acts.ts'
+import { noonOf } from '../../shared-core/live/noon.ts'
 import type { Rod } from '../../shared-core/stock/left.ts'
 import { rods } from '../../shared-core/stock/left.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
-import { clockText } from '../live/clock-text.ts'
+import { clockText, localDate } from '../live/clock-text.ts'
 import type { LiveState } from '../live/shop-store.ts'
 import { standsStill } from '../live/stands-still.ts'
 import type { Panel, TextSizes } from '../parts/legibility.ts'
@@ -18,6 +22,7 @@ import type { ShiftWords } from '../words/shift.ts'
 import { shiftWords } from '../words/shift.ts'
 import type { WallWords } from '../words/wall.ts'
 import { wallWords } from '../words/wall.ts'
+import { wallDoughWords } from '../words/wall-dough.ts'
 import type { Words } from '../words/words.ts'
 import { languageOf, wordsFor } from '../words/words.ts'
 import type { Naming } from './act-name.ts'
@@ -52,6 +57,8 @@ export interface WallView {
   readonly bar: BarView
   /** Soonest first, whether on show or not: what sounds. */
   readonly acts: readonly LineActDue[]
+  /** The same of the dough room; no pedal does them. */
+  readonly room: readonly RoomAct[]
   /** The keys of the acts that can be read on the wall now: what a pedal may do. */
   readonly onShow: readonly string[]
 }
@@ -74,6 +81,8 @@ export interface SlowView {
   readonly rods: readonly Rod[]
   readonly day: RulerDay | null
   readonly ruler: Ruler | null
+  /** What is to be done in the dough room, as of then. */
+  readonly room: readonly RoomAct[]
 }
 
 /** How often stock and day are reckoned while nothing happens. */
@@ -82,7 +91,7 @@ export const SLOW_MS = 5_000
 export type SlowInput = Pick<LiveState, 'shown' | 'shopClock' | 'nowMs' | 'settings'>
 
 export function slowView({ shown, shopClock, nowMs, settings }: SlowInput): SlowView {
-  if (shown === null) return { rods: [], day: null, ruler: null }
+  if (shown === null) return { rods: [], day: null, ruler: null, room: [] }
   const atMs = epochMs(nowMs - (nowMs % SLOW_MS))
   const language = languageOf(settings.language, shown.shop)
   const clockTime = (ms: EpochMs) =>
@@ -92,7 +101,13 @@ export function slowView({ shown, shopClock, nowMs, settings }: SlowInput): Slow
     rods: rods(shown, atMs),
     day: shopClock === null ? null : rulerOfDay(shown, atMs, shopClock, wall.ruler),
     ruler: shopClock === null ? null : rulerNow(shown, atMs, shopClock),
+    room: roomOf(shown, atMs, shopClock),
   }
+}
+
+function roomOf(state: State, nowMs: EpochMs, clock: SlowInput['shopClock']): readonly RoomAct[] {
+  if (clock === null || state.shop === null) return []
+  return roomActs(state, state.shop, nowMs, localDate(clock, nowMs), (isoDate) => noonOf(clock, isoDate))
 }
 
 export function wallView(input: WallInput): WallView {
@@ -112,7 +127,9 @@ export function wallView(input: WallInput): WallView {
   const note = noteText(input, wall, waiting)
   const layout = wallLayout({ ...page, sizes, hasStatus: status !== null, noteWidthPx: widthOf(note, sizes.minPx) })
   const acts = shown === null || standsStill(live.connection) ? [] : nextActs(shown, nowMs)
-  const set = { nowMs, words, wall, shift, layout, sizes, acts, naming: namingOf(shop) }
+  const room = standsStill(live.connection) ? [] : roomActsAt(slow.room, nowMs)
+  const dough = wallDoughWords(words)
+  const set = { nowMs, words, wall, shift, layout, sizes, acts, room, dough, shop, naming: namingOf(shop) }
   const body =
     shown === null || shop === null || ends === null
       ? emptyBody(shown === null ? 'connecting' : 'no-set-up', set, layout.middle)
@@ -132,6 +149,7 @@ export function wallView(input: WallInput): WallView {
     rods: hasRods ? rodsView({ ...set, rods: slow.rods, box, form, lines }) : null,
     bar,
     acts,
+    room,
     onShow: [...new Set([...bar.onShow, ...(body.kind === 'line' ? body.line.onShow : [])])],
   }
 }

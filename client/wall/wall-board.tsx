@@ -11,6 +11,8 @@ import type { RulerDay } from '../parts/ruler-view.ts'
 import { AfternoonPane } from './afternoon-pane.tsx'
 import { BarPane } from './bar-pane.tsx'
 import type { StepsBeside } from './body-view.ts'
+import { DoughPane } from './dough-pane.tsx'
+import type { DoughView } from './dough-view.ts'
 import { DipsPane, KettlePane } from './kettle-pane.tsx'
 import type { Box } from './layout.ts'
 import type { LineView } from './line-view.ts'
@@ -104,6 +106,7 @@ function sizeStyle({ headlinePx, countPx, actPx, labelPx, minPx }: TextSizes) {
 function Body({ view: { body, layout } }: { readonly view: WallView }) {
   if (body.kind === 'line')
     return <Line line={body.line} steps={body.steps} kettle={layout.kettle} oven={layout.oven} />
+  if (body.kind === 'dough') return <Dough view={body.dough} />
   return (
     <Placed box={body.box}>
       {body.kind === 'steps' ? (
@@ -128,6 +131,19 @@ function Body({ view: { body, layout } }: { readonly view: WallView }) {
         </div>
       )}
     </Placed>
+  )
+}
+
+function Dough({ view: { mixes, trays } }: { readonly view: DoughView }) {
+  return (
+    <>
+      <Placed box={mixes.box}>
+        <DoughPane column={mixes} />
+      </Placed>
+      <Placed box={trays.box}>
+        <DoughPane column={trays} />
+      </Placed>
+    </>
   )
 }
 

@@ -5,17 +5,20 @@ import type { LineActDue } from '../../shared-core/line/act-due.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import type { LiveState, ShopStore } from '../live/shop-store.ts'
-import { COMING_KEY, pedalAct, soundingAct } from '../parts/calls.ts'
+import { COMING_KEY, pedalAct, soundingAct, soundingRoomAct } from '../parts/calls.ts'
 import { useGlassSize } from '../parts/glass-size.ts'
 import { ScreenSize } from '../parts/screen-size.tsx'
 import { useFlash } from '../parts/use-flash.ts'
 import { useLive } from '../parts/use-live.ts'
 import { usePedals } from '../parts/use-pedals.ts'
 import { useSound } from '../parts/use-sound.ts'
+import { capitalised } from '../words/joined.ts'
 import { settingsWords } from '../words/settings.ts'
 import { wallWords } from '../words/wall.ts'
+import { wallDoughWords } from '../words/wall-dough.ts'
 import { languageOf, wordsFor } from '../words/words.ts'
 import { actInSentence, actName, namingOf } from './act-name.ts'
+import { roomActInSentence } from './room-act-name.ts'
 import { SettingsSheet } from './settings-sheet.tsx'
 import { NOTICE_SHOWN_MS } from './status-view.ts'
 import type { SlowView, WallInput, WallView } from './view.ts'
@@ -43,7 +46,7 @@ export function WallScreen({ store }: { readonly store: ShopStore }) {
   }, [language, shop, localTime])
   const slow = useSlowView(live)
   const view = wallView({ live, slow, localTime, panel, page: glass, flash, sound: soundState })
-  const sound = useSound(live, view.acts)
+  const sound = useSound(live, view.acts, view.room)
   useEffect(() => setSoundState(sound.state), [sound.state])
   const hands = handsOf({ store, live, view, say, words })
   usePedals(live.settings.keys, isSettingUp, hands)
@@ -119,7 +122,12 @@ function handsOf({ store, live, view, say, words: { shared, wall } }: HandsParts
     onTouch: ({ target }: { readonly target: EventTarget | null }) => {
       if (target instanceof Element && target.closest('button') !== null) return
       const act = soundingAct(view.acts, coming, nowMs)
-      if (act !== null) sayComing(act)
+      if (act !== null) return sayComing(act)
+      const dough = soundingRoomAct(view.room, coming, nowMs)
+      const shop = shown?.shop ?? null
+      if (dough === null || shop === null) return
+      store.sayComing(dough.key)
+      say(wall.bar.coming(capitalised(roomActInSentence(dough, shop, wallDoughWords(shared)))))
     },
   }
 }

@@ -79,8 +79,17 @@ export function roomActs(
   const isOfToday = ({ atMs }: RoomActParts) => atMs < endOfDayMs
   const mixes = [...state.mixes.values()].flatMap((mix) => actsOfMix(mix, startOf(mix, shop, noonOf), nowMs))
   const preparations = preparationsDue(state, shop, nowMs, localDate, noonOf).map((due) => preparing(due, localDate))
-  return [...mixes.filter(isOfToday), ...preparations.filter(isOfToday), ...actsOfTrays(state, shop, nowMs)]
-    .map((parts): RoomAct => ({ ...NOTHING, ...parts, status: dueStatus(parts.atMs, parts.latestAtMs ?? null, nowMs) }))
+  const all = [...mixes.filter(isOfToday), ...preparations.filter(isOfToday), ...actsOfTrays(state, shop, nowMs)]
+  return roomActsAt(
+    all.map((parts) => ({ ...NOTHING, ...parts })),
+    nowMs,
+  )
+}
+
+/** Acts that were found some seconds ago, as they stand now: finding them takes longer than a tick has. */
+export function roomActsAt(acts: readonly Omit<RoomAct, 'status'>[], nowMs: EpochMs): readonly RoomAct[] {
+  return acts
+    .map((act): RoomAct => ({ ...act, status: dueStatus(act.atMs, act.latestAtMs, nowMs) }))
     .sort(bySoonest(nowMs))
 }
 

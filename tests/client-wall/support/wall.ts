@@ -6,6 +6,7 @@ import { wallLayout } from '../../../client/wall/layout.ts'
 import type { WallInput, WallView } from '../../../client/wall/view.ts'
 import { slowView, wallView } from '../../../client/wall/view.ts'
 import { wallWords } from '../../../client/words/wall.ts'
+import { wallDoughWords } from '../../../client/words/wall-dough.ts'
 import { wordsFor } from '../../../client/words/words.ts'
 import type { State } from '../../../shared-core/day/state.ts'
 import type { Language, Shop } from '../../../shared-core/shop/shop.ts'
@@ -24,7 +25,18 @@ export const localTime = (atMs: EpochMs) => clockText(CHICAGO, atMs, 12)
 /** What the parts of the view are given, for a shop. */
 export function setting(shop: Shop, nowMs: EpochMs, language: Language = 'en') {
   const words = wordsFor(language, shop, localTime)
-  return { nowMs, words, wall: wallWords(words), naming: namingOf(shop), layout: LAYOUT, sizes: SIZES }
+  const dough = wallDoughWords(words)
+  return {
+    nowMs,
+    words,
+    wall: wallWords(words),
+    dough,
+    shop,
+    room: [],
+    naming: namingOf(shop),
+    layout: LAYOUT,
+    sizes: SIZES,
+  }
 }
 
 /** The wall's whole view of a state; linked, silent about sound, on the test wall, unless said otherwise. */
