@@ -1,4 +1,4 @@
-import { accountGaps } from '../../shared-core/day/account.ts'
+import { assertAccounted } from '../../shared-core/day/account.ts'
 import type { Answer } from '../../shared-core/day/answers.ts'
 import { applyEntry, emptyState } from '../../shared-core/day/apply.ts'
 import type { Entry } from '../../shared-core/day/events.ts'
@@ -6,6 +6,7 @@ import { hashState } from '../../shared-core/day/hash.ts'
 import type { State } from '../../shared-core/day/state.ts'
 import { commandId } from '../../shared-core/ids.ts'
 import type { CommandAnswer } from '../../shared-core/live/protocol.ts'
+import { AssertionError } from '../../shared-core/support.ts'
 import type { Copy, Disk } from './disk.ts'
 import { Ledger } from './ledger.ts'
 import type { Screen } from './screens.ts'
@@ -78,7 +79,8 @@ export class Checks {
   /** What a screen shows, with what is pending on top. */
   lookAtShown({ who, sync }: Screen): void {
     const { shown } = sync?.view() ?? { shown: null }
-    if (shown !== null && accountGaps(shown).size > 0) this.fail(`${who} shows pieces unaccounted for`)
+    const gap = shown === null ? null : gapIn(shown)
+    if (gap !== null) this.fail(`${who} shows what is not accounted for: ${gap}`)
   }
 
   answered({ commandId: id, answer }: CommandAnswer, who: string, course: string): void {
@@ -165,20 +167,31 @@ export class Checks {
     } catch (error) {
       this.fail(`the journal cannot be replayed at ${entry.seq}: ${String(error)}`)
     }
-    if (accountGaps(this.replay).size > 0) this.fail(`pieces unaccounted for after ${entry.seq}`)
+    const gap = gapIn(this.replay)
+    if (gap !== null) this.fail(`after ${entry.seq}: ${gap}`)
   }
 
   /** @returns whether this state is new */
   #look({ who, state, turn, isOfThisCourse }: Looked): boolean {
     if (this.#seen.get(who) === state.seq) return false
     this.#seen.set(who, state.seq)
-    const gaps = accountGaps(state)
-    if (gaps.size > 0) this.fail(`${who} at ${state.seq}: pieces unaccounted for ${JSON.stringify([...gaps])}`)
+    const gap = gapIn(state)
+    if (gap !== null) this.fail(`${who} at ${state.seq}: ${gap}`)
     if (isOfThisCourse && state.seq === this.replay.seq && (state.seq + turn) % COMPARE_EVERY === 0) {
       this.counts.compared += 1
       const where = this.#twins.difference(state, this.replay)
       if (where !== null) this.fail(`${who} differs from the journal at ${state.seq}, in ${where}`)
     }
     return true
+  }
+}
+
+/** What of pieces and dough is not accounted for, in words; null: nothing. */
+function gapIn(state: State): string | null {
+  try {
+    assertAccounted(state)
+    return null
+  } catch (error) {
+    return error instanceof AssertionError ? error.message : String(error)
   }
 }

@@ -1,8 +1,9 @@
 import { localInstant, shopClock } from '../../server/live/shop-clock.ts'
 import type { ShopClock } from '../../shared-core/live/protocol.ts'
 import { DEFAULT_KETTLE_CARE } from '../../shared-core/shop/default-rules.ts'
-import type { DwellWindow, Shop } from '../../shared-core/shop/shop.ts'
+import type { Dough, DwellWindow, Shop } from '../../shared-core/shop/shop.ts'
 import { epochMs, spanMs } from '../../shared-core/units.ts'
+import { roomShop } from '../core/dough/acts-shop.ts'
 import { minuteToMs } from '../core/support/make.ts'
 import {
   ALL_STATIONS,
@@ -88,14 +89,22 @@ function offsetOn(zone: string, atMs: number): number {
 /** A small shop that bakes from four on and is swept when the day is over. */
 function shopOf(dayMinutes: number): Shop {
   const minute = (share: number) => BEGIN_MINUTE + Math.round(share * dayMinutes)
+  const { ingredients, preparations, formulas, doughRoom, mixer, doughs } = roomShop()
+  const made = new Map<string, Pick<Dough, 'formulaId' | 'pieceWeight'>>(
+    [...doughs.values()].map(({ id, formulaId, pieceWeight }) => [id, { formulaId, pieceWeight }]),
+  )
   return shopWith({
+    ...{ ingredients, preparations, formulas, doughRoom, mixer },
     stations: table(ALL_STATIONS),
     steps: table(STEPS),
     people: table(PEOPLE),
     kettle: { pieces: 36, cycleMs: spanMs(90, 's'), ...DEFAULT_KETTLE_CARE },
     doughs: table([
-      dough({ id: 'plain', order: 1 }),
-      dough({ id: 'rye', order: 2, route: ['proof', 'chill', 'kettle', 'boards', 'oven'], contains: ['egg'] }),
+      dough({ id: 'plain', order: 1, ...made.get('plain') }),
+      dough({
+        ...{ id: 'rye', order: 2, route: ['proof', 'chill', 'kettle', 'boards', 'oven'], contains: ['egg'] },
+        ...made.get('rye'),
+      }),
     ]),
     hours: hours({
       ovenReadyMinute: minute(0.12),

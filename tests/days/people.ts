@@ -6,6 +6,7 @@ import type { Shop } from '../../shared-core/shop/shop.ts'
 import { anyAct } from '../core/support/any-act.ts'
 import { AT_COUNTER } from './acts-counter.ts'
 import { AT_DESK } from './acts-desk.ts'
+import { AT_DOUGH } from './acts-dough.ts'
 import { AT_LINE } from './acts-line.ts'
 import { MISTAKES } from './acts-mistaken.ts'
 import type { Chance } from './chance.ts'
@@ -34,7 +35,7 @@ export interface SmallAct {
   readonly do: (scene: Scene) => Doing
 }
 
-const SMALL_ACTS: readonly SmallAct[] = [...AT_LINE, ...AT_COUNTER, ...AT_DESK, ...MISTAKES]
+const SMALL_ACTS: readonly SmallAct[] = [...AT_LINE, ...AT_COUNTER, ...AT_DESK, ...AT_DOUGH, ...MISTAKES]
 /** Now and then somebody does anything at all, and so does whoever finds no occasion for what they had in mind. */
 const ANYTHING_PERMILLE = 60
 const OCCASIONS_MAX = 4
