@@ -26,6 +26,7 @@ export interface LearntWords {
   /** @param within half of the interval for the mean; null: too few @example "+0.1 oz ± 0.05 oz" */
   off(weight: string, within: string | null): string
   perHour(weight: string): string
+  perDay(weight: string): string
   readonly dividerSays: { readonly [code in DividerCode]: string }
   readonly label: string
   readonly labelHint: string

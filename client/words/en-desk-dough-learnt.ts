@@ -43,6 +43,7 @@ export const enLearnt: LearntWords = {
   },
   off: (weight, within) => `${weight}${within === null ? '' : ` ± ${within}`}`,
   perHour: (weight) => `${weight} an hour`,
+  perDay: (weight) => `${weight} a day`,
   dividerSays: {
     tooFew: 'too few to say anything',
     onWeight: 'on weight',

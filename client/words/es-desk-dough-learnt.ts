@@ -43,6 +43,7 @@ export const esLearnt: LearntWords = {
   },
   off: (weight, within) => `${weight}${within === null ? '' : ` ± ${within}`}`,
   perHour: (weight) => `${weight} por hora`,
+  perDay: (weight) => `${weight} por día`,
   dividerSays: {
     tooFew: 'muy pocas para decir algo',
     onWeight: 'en su peso',

@@ -140,6 +140,8 @@ describe('ingredients on hand', () => {
   it('given a weight in bags, then whole bags and the rest; less than one bag, or less than nothing, is no bags', () => {
     // A pound is 453 592 mg: NIST Special Publication 811 (2008), appendix B.8.
     expect(inBags(87 * 453_592, BAG)).toEqual({ bags: 1, restMilligrams: 87 * 453_592 - 22_679_619 })
+    const TEN = { thousandths: 10_000, unit: 'lb' } as const
+    expect(inBags(13_607_771, TEN)).toEqual({ bags: 3, restMilligrams: 0 })
     expect([inBags(1_000, BAG), inBags(-50_000_000, BAG), inBags(50_000_000, null)]).toEqual([null, null, null])
   })
 })

@@ -4,6 +4,7 @@ import { doughId, ingredientId } from '../../shared-core/ids.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import { kg, roomShop } from '../core/dough/acts-shop.ts'
 import { noonShop, openDeskByTouch, part } from './support/desk-page.ts'
+import { lookMark } from './support/looks.ts'
 import type { ShopServer } from './support/shop-server.ts'
 import { expect, test } from './support/shop-server.ts'
 import { cutOff, overlaps, textsOn } from './support/texts-on-page.ts'
@@ -112,21 +113,26 @@ test('given ingredients counted and delivered and a reading typed, when a mix is
 
 const PAGES = ['days', 'day', 'order', 'sheets', 'stock', 'running', 'learnt'] as const
 
-test('given a phone in Spanish, dark and large, when every page of the dough room is shown, then nothing overlaps, is cut off or sticks out, and axe finds nothing', async ({
-  browser,
-  server,
-}) => {
-  await server.start(doughShop({ language: 'es', weight: 'lb-oz' }))
-  await begin(server)
-  const settings = { theme: 'dark', textPercent: 125 }
-  const size = { width: 390, height: 844 }
-  const page = await openDeskByTouch(browser, server, { place: 'dough', settings, size })
-  for (const name of PAGES) {
-    await page.goto(`${server.address}/desk#dough/${name}`)
-    await expect(page.locator('.desk-panel, .dough-sheet').first()).toBeVisible()
-    await look(page, name)
-  }
-})
+const LOOKS = [
+  { language: 'es', size: { width: 390, height: 844 }, settings: { theme: 'dark', textPercent: 125 } },
+  { language: 'en', size: { width: 1440, height: 900 }, settings: {} },
+] as const
+
+for (const [index, { language, size, settings }] of LOOKS.entries()) {
+  test(`given a desk in ${language}, when every page of the dough room is shown at ${size.width} px, then nothing overlaps, is cut off or sticks out, and axe finds nothing${lookMark(index)}`, async ({
+    browser,
+    server,
+  }) => {
+    await server.start(doughShop({ language, weight: 'lb-oz' }))
+    await begin(server)
+    const page = await openDeskByTouch(browser, server, { place: 'dough', settings, size })
+    for (const name of PAGES) {
+      await page.goto(`${server.address}/desk#dough/${name}`)
+      await expect(page.locator('.desk-panel, .dough-sheet').first()).toBeVisible()
+      await look(page, name)
+    }
+  })
+}
 
 /** Something on every page. */
 async function begin(server: ShopServer): Promise<void> {

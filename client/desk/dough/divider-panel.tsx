@@ -51,7 +51,7 @@ function Check({ words, say, room, checks }: RoomParts & { readonly checks: Divi
   if (figures === null) return null
   const { offMilligrams, offWithinMilligrams, spreadMilligrams, driftMilligramsPerHour, codes } = figures
   const weight = (value: number | null) => (value === null ? null : room.weight(Math.round(value)))
-  const signed = (value: number) => `${value > 0 ? '+' : ''}${room.weight(Math.round(value))}`
+  const signed = (value: number) => signedWeight(value, room)
   const isFine = codes.every((code) => code === 'onWeight' || code === 'tooFew')
   return (
     <tr>
@@ -60,15 +60,25 @@ function Check({ words, say, room, checks }: RoomParts & { readonly checks: Divi
       <td class="desk-number">{figures.pieces}</td>
       <td class="desk-number">{say.learnt.off(signed(offMilligrams), weight(offWithinMilligrams))}</td>
       <td class="desk-number">{weight(spreadMilligrams) ?? '–'}</td>
-      <td class="desk-number">
-        {driftMilligramsPerHour === null ? '–' : say.learnt.perHour(signed(driftMilligramsPerHour))}
-      </td>
+      <td class="desk-number">{driftMilligramsPerHour === null ? '–' : drift(driftMilligramsPerHour, say, room)}</td>
       <td class={isFine ? 'desk-quiet' : 'desk-trouble'}>
         {isFine ? '' : '! '}
         {codes.map((code) => say.learnt.dividerSays[code]).join(', ')}
       </td>
     </tr>
   )
+}
+
+/** What rounds to nothing has no sign. */
+function signedWeight(value: number, room: RoomParts['room']): string {
+  const text = room.weight(Math.abs(Math.round(value)))
+  return text === room.weight(0) ? text : `${value > 0 ? '+' : '−'}${text}`
+}
+
+/** By the day where it is too little to be seen by the hour. */
+function drift(perHour: number, say: RoomParts['say'], room: RoomParts['room']): string {
+  const text = signedWeight(perHour, room)
+  return text === room.weight(0) ? say.learnt.perDay(signedWeight(perHour * 24, room)) : say.learnt.perHour(text)
 }
 
 /** Toppings are left out: pieces are weighed plain, and what goes on besides only adds to them. */

@@ -38,7 +38,7 @@ export function PlanPanel(props: PlanProps) {
       {isEmpty ? <p>{say.plan.nothing}</p> : <p class="desk-quiet">{say.plan.hint}</p>}
       {plan.isClosed && <p class="desk-even">! {say.plan.closedDay}</p>}
       {isTyped && lines !== null && <p class="desk-even">{say.plan.preview}</p>}
-      <DecideBy {...props} plan={plan} />
+      <DecideBy {...props} plan={plan} isDecided={standing(state, date, hand.mixes ?? []).kind === 'same'} />
       {!isEmpty && (
         <>
           <PlanDoughs {...props} plan={plan} />
@@ -54,10 +54,10 @@ function withWanted(state: State, date: string, lines: readonly WantedLine[]): S
   return { ...state, wanted: new Map([...state.wanted, [date, { date, lines }]]) }
 }
 
-function DecideBy({ plan, ...parts }: PlanProps & { readonly plan: DayPlan }) {
+function DecideBy({ plan, isDecided, ...parts }: PlanProps & { readonly plan: DayPlan; readonly isDecided: boolean }) {
   const { live, say } = parts
   const { decideAtMs } = plan
-  if (decideAtMs === null) return null
+  if (decideAtMs === null || isDecided) return null
   const isPast = live.nowMs > decideAtMs
   return (
     <p class={isPast ? 'desk-trouble' : undefined}>

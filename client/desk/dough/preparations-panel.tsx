@@ -1,3 +1,4 @@
+import { useMemo } from 'preact/hooks'
 import type { PreparationDue } from '../../../shared-core/dough/preparations-due.ts'
 import { preparationsDue } from '../../../shared-core/dough/preparations-due.ts'
 import type { EpochMs } from '../../../shared-core/units.ts'
@@ -8,7 +9,7 @@ import { clockOf, dayOf, timeOf } from './room-times.ts'
 /** What must be begun today for the mixes to come, with the hours at which it must be. */
 export function PreparationsPanel(parts: RoomParts) {
   const { state, shop, room, say } = parts
-  const due = preparationsDue(state, shop, room.minuteMs, room.today, room.noonOf)
+  const due = useMemo(() => preparationsDue(state, shop, room.minuteMs, room.today, room.noonOf), [state, shop, room])
   return (
     <Panel part="preparations" title={say.days.preparations} isWide>
       <p class="desk-quiet">{say.days.preparationsHint}</p>

@@ -1,5 +1,5 @@
-import type { BatchStage } from '../../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../../shared-core/units.ts'
+import { stuffOf } from '../../words/names.ts'
 import { Panel } from '../panel.tsx'
 import { Sideways } from '../sideways.tsx'
 import type { ClockRow } from './clock-rows.ts'
@@ -55,16 +55,13 @@ function ClocksPanel(parts: RoomParts) {
 }
 
 function Clock({ row, ...parts }: RoomParts & { readonly row: ClockRow }) {
-  const { words, say } = parts
+  const { say } = parts
   const at = (atMs: EpochMs) => timeOf(atMs, parts)
-  const { what, until, status, stage } = row
-  const name = 'mix' in what ? what.mix.formula.name : `${what.batch.pieces} ${nameOf(what.batch, words)}`
-  const where = 'mix' in what ? say.running.stage[what.mix.stage] : words.line.stage(stage as BatchStage)
-  const place = 'batch' in what && what.batch.place !== undefined ? ` · ${what.batch.place}` : ''
+  const { until, status } = row
   return (
     <tr>
-      <th scope="row">{name}</th>
-      <td>{where + place}</td>
+      <th scope="row">{nameOf(row, parts)}</th>
+      <td>{whereIs(row, parts)}</td>
       <td>{at(row.sinceMs)}</td>
       <td>{until === null ? '' : at(until.earliestAtMs)}</td>
       <td>{until === null ? '' : at(until.latestAtMs)}</td>
@@ -76,9 +73,16 @@ function Clock({ row, ...parts }: RoomParts & { readonly row: ClockRow }) {
   )
 }
 
-type Named = RoomParts['words']
-type BatchOf = Extract<ClockRow['what'], { batch: unknown }>['batch']
+function nameOf({ what }: ClockRow, { words }: RoomParts): string {
+  if ('mix' in what) return what.mix.formula.name
+  const pieces = what.batches.reduce((sum, batch) => sum + batch.pieces, 0)
+  return `${pieces} ${stuffOf(what.batches[0] ?? {}, words.names)}`
+}
 
-function nameOf({ varietyId, doughId }: BatchOf, words: Named): string {
-  return varietyId === null ? words.names.dough(doughId) : words.names.variety(varietyId)
+/** Where it is, and on which racks where somebody said. */
+function whereIs({ what }: ClockRow, { words, say }: RoomParts): string {
+  if ('mix' in what) return say.running.stage[what.mix.stage]
+  const places = what.batches.flatMap(({ place }) => place ?? [])
+  const stage = what.batches.slice(0, 1).map((batch) => words.line.stage(batch.stage))
+  return [...stage, ...(places.length === 0 ? [] : [places.join(', ')])].join(' · ')
 }

@@ -96,7 +96,7 @@ function Row(props: RowProps) {
         {bag !== null && <span class="desk-quiet"> {say.stock.bag(`${bag.thousandths / 1_000} ${bag.unit}`)}</span>}
       </th>
       <td>{onHand === null ? '–' : <OnHand {...props} milligrams={onHand.milligrams} />}</td>
-      <td class="desk-quiet">
+      <td class="desk-quiet dough-together">
         {counted === null ? say.stock.notCounted : words.times.date(localDate(room.clock, counted))}
       </td>
       <td>

@@ -36,9 +36,13 @@ export function inBags(
 ): { readonly bags: number; readonly restMilligrams: number } | null {
   if (bag === null) return null
   const perBag = milligrams(bag)
-  if (perBag <= 0 || weightMilligrams < perBag) return null
-  const bags = Math.floor(weightMilligrams / perBag)
-  return { bags, restMilligrams: weightMilligrams - bags * perBag }
+  if (perBag <= 0) return null
+  // Three bags of 10 lb are a milligram less than 30 lb: no bag is opened for that.
+  const slack = perBag / 1_000
+  const bags = Math.floor((weightMilligrams + slack) / perBag)
+  if (bags < 1) return null
+  const rest = weightMilligrams - bags * perBag
+  return { bags, restMilligrams: rest <= slack ? 0 : rest }
 }
 
 export interface CountRead {
