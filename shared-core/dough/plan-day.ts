@@ -84,7 +84,8 @@ function needOf(
   const missing = Math.max(0, still - used)
   const pieces = Math.ceil(missing / dough.trayPieces) * dough.trayPieces
   const pieceWeight = pieceMilligrams(shop, dough.id)
-  const formula = dough.formulaId === null ? undefined : shop.formulas.get(dough.formulaId)
+  const known = dough.formulaId === null ? undefined : shop.formulas.get(dough.formulaId)
+  const formula = known?.retired === true ? undefined : known
   const why: NeedReason[] = [
     { code: 'counter', pieces: counter },
     { code: 'orders', pieces: orders },

@@ -1,3 +1,4 @@
+import { DAY_MIXES_MAX } from '../day/dough-limits.ts'
 import type { Mixer } from '../shop/shop.ts'
 import { milligrams } from '../shop/weight.ts'
 import type { FormulaNeed } from './day-plan.ts'
@@ -17,6 +18,8 @@ export interface FlourSplit {
  *
  * Where even so each is below the mixer's least, no other number helps: fewer are above its most, more are smaller still.
  * It is split all the same and said, as a baker may mix less by hand or add to it.
+ * More mixes than a day may have are not made either: whoever typed 50 g instead of 50 kg sees that nothing fits.
+ * @param flourMilligrams all flour of the formula, pre-ferments' included, as it all ends in the bowl
  * @param mixer null: nobody has said what it holds, so it is one mix
  * @example splitFlour(50_000_000, 10 kg to 25 kg) // two of 25_000_000, fits
  */
@@ -24,12 +27,13 @@ export function splitFlour(flourMilligrams: number, mixer: Pick<Mixer, 'leastFlo
   if (flourMilligrams <= 0) return { mixes: [], fits: 'fits', mixer: limitsOf(mixer) }
   const limits = limitsOf(mixer)
   if (limits === null) return { mixes: [flourMilligrams], fits: 'fits', mixer: null }
-  const count = Math.ceil(flourMilligrams / Math.max(1, limits.mostMilligrams))
+  const needed = Math.ceil(flourMilligrams / Math.max(1, limits.mostMilligrams))
+  const count = Math.min(needed, DAY_MIXES_MAX)
   const each = Math.floor(flourMilligrams / count)
   const longer = flourMilligrams - each * count
   const mixes = Array.from({ length: count }, (_, n) => each + (n < longer ? 1 : 0))
-  const isBelow = each < limits.leastMilligrams
-  return { mixes, fits: isBelow ? (count === 1 ? 'belowLeast' : 'unequal') : 'fits', mixer: limits }
+  const isWithin = each >= limits.leastMilligrams && needed === count
+  return { mixes, fits: isWithin ? 'fits' : count === 1 ? 'belowLeast' : 'unequal', mixer: limits }
 }
 
 function limitsOf(mixer: Pick<Mixer, 'leastFlour' | 'mostFlour'> | null): FlourSplit['mixer'] {

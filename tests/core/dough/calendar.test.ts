@@ -1,12 +1,16 @@
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { shopClock } from '../../../server/live/shop-clock.ts'
+import { dateAfter } from '../../../shared-core/day/label.ts'
 import type { CalendarDay } from '../../../shared-core/dough/calendar.ts'
 import { doughCalendar } from '../../../shared-core/dough/calendar.ts'
+import { dayPlan } from '../../../shared-core/dough/day-plan.ts'
 import { decideAt } from '../../../shared-core/dough/decide-by.ts'
 import { doughId, formulaId, preparationId, weekdayId } from '../../../shared-core/ids.ts'
 import { noonOf as noonByClock } from '../../../shared-core/live/noon.ts'
 import type { Shop } from '../../../shared-core/shop/shop.ts'
 import { epochMs } from '../../../shared-core/units.ts'
+import '../../fixed-seed.ts'
 import { at, batch, until } from '../support/make.ts'
 import { dwell, table } from '../support/shop.ts'
 import { percents, preparation } from './kitchen.ts'
@@ -146,5 +150,24 @@ describe('the calendar', () => {
     const [today, tomorrow] = days({ wanted: { [TOMORROW]: { plain: 90 } }, mixes })
     expect([today?.mixesToday, tomorrow?.planned, tomorrow?.begun]).toEqual([2, 2, 0])
     expect(today?.night.trays).toBe(6)
+  })
+
+  it('[D30] given any days typed ahead, when the calendar is made, then each has the needs that the plan of its day has', () => {
+    const anyDay = fc.record({ plain: fc.nat(300), mini: fc.nat(90), rye: fc.nat(200) })
+    fc.assert(
+      fc.property(fc.array(anyDay, { minLength: 1, maxLength: 5 }), fc.nat(120), (typed, left) => {
+        const wanted = Object.fromEntries(typed.map((lines, n) => [dateAfter(TOMORROW, n), lines]))
+        const parts = {
+          wanted,
+          batches: [batch({ stage: 'chill', pieces: left + 1, until: until('2:00', '8:00', '20:00') })],
+        }
+        const state = planState({ recordedAt: at('13:00'), shop: calendarShop(), ...parts })
+        for (const { date, doughs, formulas } of days(parts, 7)) {
+          const plan = dayPlan(state, state.shop ?? calendarShop(), date, noonOf)
+          expect({ doughs, formulas }).toEqual({ doughs: plan.doughs, formulas: plan.formulas })
+        }
+      }),
+      { numRuns: 30 },
+    )
   })
 })

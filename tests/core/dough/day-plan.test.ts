@@ -8,6 +8,7 @@ import type { Shop } from '../../../shared-core/shop/shop.ts'
 import { milligrams } from '../../../shared-core/shop/weight.ts'
 import { spanMs } from '../../../shared-core/units.ts'
 import '../../fixed-seed.ts'
+import { anyDoughRoom } from '../shop/formula-maker.ts'
 import { at, batch, lines, planned, until } from '../support/make.ts'
 import { dough, table } from '../support/shop.ts'
 import { doughRoom, percents } from './kitchen.ts'
@@ -317,5 +318,30 @@ describe('dough and mixes', () => {
     ])
     expect(plan.mixes).toEqual([])
     expect(plan.decideAtMs).toBeNull()
+  })
+
+  it('[D28] given a formula that is retired, when its dough is planned, then it is short too', () => {
+    const formulas = table([formula({ lines: percents({ flour: 100, water: 57 }), retired: true })])
+    const plan = planOf(
+      planState({ ...DONE_TODAY, shop: doughShop({ formulas }), wanted: { [TOMORROW]: { plain: 30 } } }),
+    )
+    expect(plan.doughs[0]).toMatchObject({ formulaId: null, short: 30 })
+  })
+
+  it('[D27] given any dough room that the set-up takes, when a day is planned, then mixes hold all flour and all pieces', () => {
+    fc.assert(
+      fc.property(anyDoughRoom, fc.integer({ min: 1, max: 2_000 }), (room, pieces) => {
+        const doughs = table([shapedDough({ id: 'plain' })])
+        const plan = planOf(
+          planState({ ...DONE_TODAY, shop: doughShop({ ...room, doughs }), wanted: { [TOMORROW]: { plain: pieces } } }),
+        )
+        const [need] = plan.formulas
+        const total = (of: (one: (typeof plan.mixes)[number]) => number) =>
+          plan.mixes.reduce((sum, one) => sum + of(one), 0)
+        expect(total(({ flourMilligrams }) => flourMilligrams)).toBe(need?.flourMilligrams)
+        expect(total(({ gives }) => gives[0]?.pieces ?? 0)).toBe(plan.doughs[0]?.pieces)
+        expect(need?.why.reduce((sum, { milligrams: weight }) => sum + weight, 0)).toBe(need?.doughMilligrams)
+      }),
+    )
   })
 })

@@ -28,6 +28,11 @@ describe('flour split into mixes', () => {
     expect(splitFlour(30 * KG, mixer(20, 25))).toMatchObject({ mixes: [15 * KG, 15 * KG], fits: 'unequal' })
   })
 
+  it('[D27] given a mixer of 1 to 50 g by mistake, when 30 kg are split, then no more mixes are made than a day may have', () => {
+    const { mixes, fits } = splitFlour(30 * KG, mixer(0.001, 0.05))
+    expect([mixes.length, sum(mixes), fits]).toEqual([60, 30 * KG, 'unequal'])
+  })
+
   it('[D27] given no mixer, when flour is split, then it is one mix', () => {
     expect(splitFlour(99 * KG, null)).toEqual({ mixes: [99 * KG], fits: 'fits', mixer: null })
   })
@@ -37,7 +42,7 @@ describe('flour split into mixes', () => {
       fc.property(
         fc.integer({ min: 1, max: 300 * KG }),
         fc.nat(40),
-        fc.integer({ min: 1, max: 60 }),
+        fc.integer({ min: 5, max: 60 }),
         (flour, least, more) => {
           const most = least + more
           const { mixes, fits } = splitFlour(flour, mixer(least, most))
