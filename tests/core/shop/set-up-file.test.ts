@@ -7,6 +7,7 @@ import { DEFAULT_WINDOWS } from '../../../shared-core/shop/default-windows.ts'
 import { PROBLEMS_MAX } from '../../../shared-core/shop/problems.ts'
 import { parseSetUpFile, setUpJsonSchema } from '../../../shared-core/shop/set-up-file.ts'
 import { bigSetUpFile } from './big-set-up.ts'
+import { doughRoomFile } from './formula-file.ts'
 import { CHECKS, fullFile, problemsOfFile, shopOf, smallFile, smallHearthFile, withValue } from './set-up-file-maker.ts'
 
 describe('a set-up file', () => {
@@ -250,6 +251,7 @@ describe('the JSON Schema of the set-up file', () => {
     ['the demo', demoFile],
     ['a small one', smallFile()],
     ['a full one', fullFile()],
+    ['one with a dough room', doughRoomFile()],
     ['one with a hearth', smallHearthFile()],
     ['a big one', bigSetUpFile(28)],
   ])('accepts %s', (_name, file) => {
@@ -285,11 +287,14 @@ describe('whatever is read as a set-up file', () => {
     )
   })
 
-  it('given the demo with anything anywhere, then it is taken, or refused with whole sentences', () => {
-    const paths = pathsIn(demoFile)
+  it.each([
+    ['the demo', demoFile],
+    ['a dough room', doughRoomFile()],
+  ])('given %s with anything anywhere, then it is taken, or refused with whole sentences', (_what, file) => {
+    const paths = pathsIn(file)
     fc.assert(
       fc.property(fc.constantFrom(...paths), fc.anything(), (path, value) => {
-        const parsed = parseSetUpFile(withValue(demoFile, path, value), CHECKS)
+        const parsed = parseSetUpFile(withValue(file, path, value), CHECKS)
         if (parsed.ok) return
         for (const problem of parsed.problems) {
           expect(problem.wrong).toMatch(/^["A-Z].*\.$/s)
@@ -297,7 +302,7 @@ describe('whatever is read as a set-up file', () => {
           expect(problem.path).toMatch(/^\//)
         }
       }),
-      { numRuns: 500 },
+      { numRuns: 200 },
     )
   })
 })

@@ -2,12 +2,15 @@ import { isZone } from '../../../server/live/shop-clock.ts'
 import { applyEntry, emptyState } from '../../../shared-core/day/apply.ts'
 import { decide } from '../../../shared-core/day/decide.ts'
 import { hashState } from '../../../shared-core/day/hash.ts'
-import { commandId, deviceId } from '../../../shared-core/ids.ts'
+import { commandId, deviceId, formulaId } from '../../../shared-core/ids.ts'
+import { parseFormulaFile, toFormulaFile } from '../../../shared-core/shop/formula-file.ts'
 import { setUpChanges } from '../../../shared-core/shop/set-up-diff.ts'
 import { toSetUpFile } from '../../../shared-core/shop/set-up-export.ts'
 import { parseSetUpFile } from '../../../shared-core/shop/set-up-file.ts'
 import { changesTold } from '../../../shared-core/shop/set-up-told.ts'
 import { startingPoint } from '../../../shared-core/shop/starting-points.ts'
+import { doughRoomFile } from '../../core/shop/formula-file.ts'
+import { shopOf } from '../../core/shop/set-up-file-maker.ts'
 import { at } from '../../core/support/make.ts'
 import { shopWith } from '../../core/support/shop.ts'
 import type { Target } from '../fuzz.ts'
@@ -15,13 +18,16 @@ import { assertProblems, Find } from '../fuzz.ts'
 import { mutated, overWire } from '../mutate.ts'
 import type { ShopAtWork } from '../shop-at-work.ts'
 
+const DOUGH_ROOM = shopOf(doughRoomFile())
 const NEW = { name: 'New shop', zone: 'America/Chicago', language: 'en' } as const
 
 /** Set-up files as they are exported, with something wrong in them. */
 export function setUpTargets(shop: ShopAtWork): readonly Target[] {
   const running = shop.state.shop
   if (running === null) throw new Error('the shop at work is set up')
-  const files = [shopWith(), running, startingPoint('shelves', NEW)].map((one) => overWire(toSetUpFile(one)))
+  const files = [shopWith(), running, startingPoint('shelves', NEW), DOUGH_ROOM].map((one) =>
+    overWire(toSetUpFile(one)),
+  )
   return [
     {
       name: 'set-up file',
@@ -40,6 +46,20 @@ export function setUpTargets(shop: ShopAtWork): readonly Target[] {
         if (setUpChanges(parsed.shop, again.shop).length > 0) throw new Find('exported, it is another')
         takenAnew(parsed.shop)
         changesTold(running, setUpChanges(running, parsed.shop))
+        return 'read'
+      },
+    },
+    {
+      name: 'formula file',
+      weight: 0.04,
+      inputs: mutated([overWire(toFormulaFile(DOUGH_ROOM, formulaId('plain')))]),
+      check: (raw) => {
+        const parsed = parseFormulaFile(raw, running)
+        if (!parsed.ok) {
+          assertProblems(parsed.problems, raw)
+          return 'refused'
+        }
+        takenAnew(parsed.shop)
         return 'read'
       },
     },
