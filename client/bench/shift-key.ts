@@ -14,6 +14,7 @@ import type { BatchStage } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { stepView } from '../parts/step-view.ts'
 import type { BenchWords } from '../words/bench.ts'
+import { roomWhen } from './room-when.ts'
 import type { OpenSheet } from './sheets/open-sheet.ts'
 
 /**
@@ -102,7 +103,7 @@ function doughRoomKey({ state, nowMs, roomActs, words }: ShiftKeyParts): ShiftKe
   const isNear = next !== undefined && next.atMs - nowMs <= ROOM_AHEAD_MS
   if (!isNear && !isMixing(state)) return null
   const tone = next === undefined || next.status === 'coming' ? 'plain' : next.status === 'due' ? 'act' : 'late'
-  const details = next === undefined ? [] : [words.times.when(next, nowMs)]
+  const details = next === undefined ? [] : [roomWhen(next, nowMs, words.times)]
   return { what: words.bench.more.doughRoom, details, tone, act: null, sheet: { kind: 'dough-room' } }
 }
 

@@ -46,8 +46,6 @@ export interface WayWords {
   readonly line: string
   /** @example "24 of 40 trays" */
   trays(trays: number, most: number | null): string
-  /** The same beside the station's name. @example "24 of 40" */
-  traysShort(trays: number, most: number | null): string
   /** @example "and 3 more" */
   more(count: number): string
 }

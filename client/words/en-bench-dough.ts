@@ -8,6 +8,7 @@ import type {
   ShapeWords,
   TempWords,
 } from './bench-dough.ts'
+import { unbroken } from './joined.ts'
 
 export function enBenchDough(words: BenchWords): RoomSentences {
   const { times } = words
@@ -27,7 +28,6 @@ export function enBenchDough(words: BenchWords): RoomSentences {
       noRoom: 'The shop has no formulas yet. Enter them at the desk.',
       line: 'The way of the dough',
       trays: (trays, most) => (most === null ? `${trays} trays` : `${trays} of ${most} trays`),
-      traysShort: (trays, most) => (most === null ? `${trays}` : `${trays} of ${most}`),
       more: (count) => `and ${count} more`,
     },
     acts: {
@@ -156,9 +156,9 @@ function batch({ times }: BenchWords): BatchWords {
     },
     chilled: (until, nowMs) => {
       if (until === null) return ''
-      if (nowMs > until.latestAtMs) return `past its window, ${times.late(nowMs - until.latestAtMs)}`
+      if (nowMs > until.latestAtMs) return `past its window, ${unbroken(times.late(nowMs - until.latestAtMs))}`
       if (nowMs < until.earliestAtMs) return `boil from ${times.clock(until.earliestAtMs)}`
-      return `boil within ${times.left(until.latestAtMs - nowMs)}`
+      return `boil within ${unbroken(times.left(until.latestAtMs - nowMs))}`
     },
     test: 'Float or poke test',
     gone: 'These pieces have moved on.',

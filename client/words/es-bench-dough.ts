@@ -8,6 +8,7 @@ import type {
   ShapeWords,
   TempWords,
 } from './bench-dough.ts'
+import { unbroken } from './joined.ts'
 
 export function esBenchDough(words: BenchWords): RoomSentences {
   const { times } = words
@@ -27,7 +28,6 @@ export function esBenchDough(words: BenchWords): RoomSentences {
       noRoom: 'La tienda aún no tiene fórmulas. Escríbalas en el escritorio.',
       line: 'El camino de la masa',
       trays: (trays, most) => (most === null ? `${trays} bandejas` : `${trays} de ${most} bandejas`),
-      traysShort: (trays, most) => (most === null ? `${trays}` : `${trays} de ${most}`),
       more: (count) => `y ${count} más`,
     },
     acts: {
@@ -159,9 +159,9 @@ function batch({ times }: BenchWords): BatchWords {
     },
     chilled: (until, nowMs) => {
       if (until === null) return ''
-      if (nowMs > until.latestAtMs) return `fuera de plazo, ${times.late(nowMs - until.latestAtMs)}`
+      if (nowMs > until.latestAtMs) return `fuera de plazo, ${unbroken(times.late(nowMs - until.latestAtMs))}`
       if (nowMs < until.earliestAtMs) return `hervir desde las ${times.clock(until.earliestAtMs)}`
-      return `hervir en ${times.left(until.latestAtMs - nowMs)}`
+      return `hervir en ${unbroken(times.left(until.latestAtMs - nowMs))}`
     },
     test: 'Prueba de flotación o dedo',
     gone: 'Estas piezas ya pasaron a otro sitio.',

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { doughAct, doughChoices, firstPieces } from '../../client/bench/sheets/dough-choice.ts'
 import { doughId, varietyId } from '../../shared-core/ids.ts'
-import { at, batch, stateWith } from '../core/support/make.ts'
+import { at, batch, stateWith, until } from '../core/support/make.ts'
 import { dough, shopWith, table, variety } from '../core/support/shop.ts'
 
 const SHOP = shopWith({
@@ -43,6 +43,28 @@ describe('given doughs with their routes', () => {
     expect([plain?.atHand, plain?.proofing]).toEqual([30, 45])
     const [dipped] = doughChoices(state, SHOP, 'dip')
     expect([dipped?.atHand, dipped?.proofing]).toEqual([75, 0])
+  })
+
+  it('when chilled doughs are pulled, then the one whose window ends first stands first, and the end of its first trays is told', () => {
+    const of = (id: string, dough: string, ends: string) =>
+      batch({
+        id,
+        dough,
+        variety: dough === 'sweet' ? 'berry' : null,
+        stage: 'chill',
+        pieces: 30,
+        until: until('4:00', '5:00', ends),
+      })
+    const state = stateWith({
+      shop: SHOP,
+      batches: [of('a', 'plain', '18:00'), of('b', 'sweet', '9:00'), of('c', 'plain', '16:00')],
+    })
+    const atHand = doughChoices(state, SHOP, 'pull').filter((one) => one.atHand > 0)
+    expect(atHand.map(({ doughId: id, varietyId: mixed, useByMs }) => [id, mixed, useByMs])).toEqual([
+      ['sweet', 'berry', at('9:00')],
+      ['plain', null, at('16:00')],
+      ['plain', 'onion-plain', at('16:00')],
+    ])
   })
 
   it('when trays are typed in, then every dough in use, each to where its route begins', () => {

@@ -101,7 +101,7 @@ describe('the way of the dough', () => {
     const lines = [sheetLine('flour', { weighedAtMs: at('5:00') }), sheetLine('salt')]
     const state = roomState([mix('planned', at('4:00'), { lines, startAtMs: at('6:00') })])
     expect(itemOf(state, at('5:40'), 'm1')).toMatchObject({ tone: 'plain', when: 'in 20 min', act: null })
-    expect(itemOf(state, at('5:40'), 'm1').contents).toEqual(['1 of 2 weighed', 'for Wed, Nov 25'])
+    expect(itemOf(state, at('5:40'), 'm1').contents).toEqual(['1 of 2 weighed'])
     expect(itemOf(state, at('6:00'), 'm1').tone).toBe('act')
   })
 

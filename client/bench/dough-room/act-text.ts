@@ -34,11 +34,3 @@ export function actText(act: RoomAct, parts: RoomParts): string {
       return acts.use(dough)
   }
 }
-
-/** When; of trays in the cooler, how long their window is open yet or has been over. */
-export function actWhen(act: RoomAct, { words, nowMs }: RoomParts): string {
-  const { times } = words
-  if (act.kind !== 'use' || act.latestAtMs === null) return times.when(act, nowMs)
-  const leftMs = act.latestAtMs - nowMs
-  return leftMs < 0 ? times.late(-leftMs) : times.within(leftMs)
-}

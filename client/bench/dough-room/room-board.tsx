@@ -3,7 +3,8 @@ import type { RoomAct } from '../../../shared-core/dough/room-acts.ts'
 import { roomActs } from '../../../shared-core/dough/room-acts.ts'
 import type { KeyTone } from '../../parts/key.tsx'
 import { Key } from '../../parts/key.tsx'
-import { actText, actWhen } from './act-text.ts'
+import { roomWhen } from '../room-when.ts'
+import { actText } from './act-text.ts'
 import { roomLayout } from './room-layout.ts'
 import type { RoomItem, RoomSheetProps } from './room-parts.ts'
 import { stationViews } from './room-view.ts'
@@ -81,7 +82,7 @@ export function RoomBoard(props: RoomBoardProps) {
 }
 
 function NextActs(props: RoomBoardProps & { readonly acts: readonly RoomAct[] }) {
-  const { acts, words } = props
+  const { acts, words, nowMs } = props
   if (acts.length === 0) return <h1 class="bench-label">{words.room.way.nothingDue}</h1>
   return (
     <h1 class="dough-next">
@@ -91,7 +92,7 @@ function NextActs(props: RoomBoardProps & { readonly acts: readonly RoomAct[] })
           class={act.status === 'coming' ? 'dough-next-act' : 'dough-next-act dough-next-due'}
           data-block={act.status === 'coming' ? undefined : act.status === 'due' ? 'act' : 'late'}
         >
-          <strong>{actText(act, props)}</strong> {actWhen(act, props)}
+          <strong>{actText(act, props)}</strong> {roomWhen(act, nowMs, words.times)}
         </span>
       ))}
     </h1>

@@ -1,3 +1,4 @@
+import { dateAfter } from '../../../shared-core/day/label.ts'
 import type { Batch } from '../../../shared-core/day/state.ts'
 import type { Mix } from '../../../shared-core/dough/mix.ts'
 import { actsOfMix } from '../../../shared-core/dough/mix-acts.ts'
@@ -60,7 +61,7 @@ type Shown = Pick<RoomItem, 'ring' | 'tone' | 'when' | 'contents'> & Partial<Pic
 const NEAR_MS = 3_600_000
 
 /** Its ring fills as its lines are weighed out; it calls when it should be in the mixer. */
-function plannedItem({ startAtMs, lines, bakeDate }: Mix, { nowMs, words }: RoomParts): Shown {
+function plannedItem({ startAtMs, lines, bakeDate }: Mix, { nowMs, words, localDate }: RoomParts): Shown {
   const { mix: say } = words.room
   const done = lines.filter(({ weighedAtMs }) => weighedAtMs !== null).length
   const isLate = startAtMs !== null && nowMs >= startAtMs
@@ -70,7 +71,7 @@ function plannedItem({ startAtMs, lines, bakeDate }: Mix, { nowMs, words }: Room
     ring: { fraction: 1 - done / Math.max(1, lines.length), state: done === 0 ? 'idle' : 'running' },
     tone: isLate ? 'act' : 'plain',
     when: startAtMs === null ? '' : isNear ? words.times.within(startAtMs - nowMs) : say.start(startAtMs),
-    contents: [weighed, say.forDate(bakeDate)],
+    contents: bakeDate === dateAfter(localDate, 1) ? [weighed] : [weighed, say.forDate(bakeDate)],
   }
 }
 
@@ -84,7 +85,7 @@ function benchItem(mix: Mix, { shop, words, nowMs }: RoomParts): Shown {
       ? { ring: { fraction: left / Math.max(1, all), state: 'running' } as const, tone: 'plain' as const }
       : clock
   const weight = shownWeight(left, shop.profile.weight)
-  return { ring, tone, when: '', contents: [words.room.shape.leftWeight(weight), words.room.mix.stage('bench')] }
+  return { ring, tone, when: '', contents: [words.room.mix.stage('bench'), weight] }
 }
 
 /** Mixing, resting or in bulk: a touch moves it on once its time has come, or folds it. */
@@ -198,8 +199,7 @@ function traysText(station: StationId, parts: RoomParts): Pick<StationView, 'det
     .reduce((sum, batch) => sum + traysOf(batch, parts), 0)
   const most = station === 'proof' ? (shop.doughRoom?.proofTrays ?? null) : (shop.cooler?.trays ?? null)
   if (trays === 0 && most === null) return NO_TRAYS
-  const { way } = words.room
-  return { detail: way.trays(trays, most), short: way.traysShort(trays, most) }
+  return { detail: words.room.way.trays(trays, most), short: most === null ? `${trays}` : `${trays}/${most}` }
 }
 
 const NO_TRAYS = { detail: '', short: '' }

@@ -1,5 +1,6 @@
 import type { Act } from '../../../shared-core/day/commands.ts'
 import type { State } from '../../../shared-core/day/state.ts'
+import { untilOf } from '../../../shared-core/ferment/until-of.ts'
 import type { DoughId, VarietyId } from '../../../shared-core/ids.ts'
 import { actsBetween } from '../../../shared-core/line/route.ts'
 import type { BatchStage, Dough, Shop } from '../../../shared-core/shop/shop.ts'
@@ -20,6 +21,8 @@ export interface DoughChoice {
   readonly atHand: number
   /** Of a pull: pieces that proof yet, apart from those at hand; else 0. */
   readonly proofing: number
+  /** Of a pull: when the window of the first of those at hand ends; null where nothing limits it. */
+  readonly useByMs: EpochMs | null
 }
 
 export type StartStage = 'proof' | 'chill' | 'rack'
@@ -39,7 +42,14 @@ export function doughChoices(state: State, shop: Shop, job: DoughJob): readonly 
     .filter((dough) => !dough.retired && isOnRoute(dough, job))
     .sort((one, other) => one.order - other.order || (one.id < other.id ? -1 : 1))
     .flatMap((dough) => kindsOf(shop, dough).map((varietyId) => choice(state, dough, varietyId, job)))
-  return [...all.filter((one) => one.atHand > 0), ...all.filter((one) => one.atHand === 0)]
+  const atHand = all.filter((one) => one.atHand > 0)
+  return [...soonestFirst(atHand), ...all.filter((one) => one.atHand === 0)]
+}
+
+/** What must be boiled soonest stands first; the order is kept among those without a limit. */
+function soonestFirst(choices: readonly DoughChoice[]): readonly DoughChoice[] {
+  const by = ({ useByMs }: DoughChoice) => useByMs ?? Number.MAX_SAFE_INTEGER
+  return [...choices].sort((one, other) => by(one) - by(other))
 }
 
 /** How many to begin with: for the kettle what it takes, else a tray; never more than stand there, where some do. */
@@ -85,13 +95,21 @@ function kindsOf(shop: Shop, dough: Dough): readonly (VarietyId | null)[] {
 function choice(state: State, dough: Dough, varietyId: VarietyId | null, job: DoughJob): DoughChoice {
   let atHand = 0
   let proofing = 0
+  let useByMs: EpochMs | null = null
   for (const batch of state.batches.values()) {
     // What nobody named serves as any variety of its dough.
     const isSame = batch.doughId === dough.id && (batch.varietyId === varietyId || batch.varietyId === null)
-    if (isSame && TAKEN_FROM[job].includes(batch.stage)) atHand += batch.pieces
-    else if (isSame && job === 'pull' && batch.stage === 'proof') proofing += batch.pieces
+    if (isSame && TAKEN_FROM[job].includes(batch.stage)) {
+      atHand += batch.pieces
+      if (job === 'pull') useByMs = sooner(useByMs, untilOf(state, batch)?.latestAtMs ?? null)
+    } else if (isSame && job === 'pull' && batch.stage === 'proof') proofing += batch.pieces
   }
-  return { doughId: dough.id, varietyId, trayPieces: dough.trayPieces, stages: startStages(dough), atHand, proofing }
+  const { id: doughId, trayPieces } = dough
+  return { doughId, varietyId, trayPieces, stages: startStages(dough), atHand, proofing, useByMs }
+}
+
+function sooner(one: EpochMs | null, other: EpochMs | null): EpochMs | null {
+  return one === null || (other !== null && other < one) ? other : one
 }
 
 function startStages(dough: Dough): readonly StartStage[] {

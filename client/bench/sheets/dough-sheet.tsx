@@ -36,6 +36,7 @@ export function DoughSheet(props: DoughSheetProps) {
     label: nameOf(one, words),
     details: [
       ...(one.atHand > 0 ? [words.line.pieces(one.atHand)] : []),
+      ...windowText(one, props),
       ...(one.proofing > 0 ? [words.bench.pieces.proofing(one.proofing)] : []),
     ],
     chosen: one === chosen,
@@ -54,6 +55,15 @@ export function DoughSheet(props: DoughSheetProps) {
       {chosen !== undefined && <Amount key={keyOf(chosen)} {...props} chosen={chosen} />}
     </Sheet>
   )
+}
+
+/** So long before the end of its window a dough's end is told. */
+const USE_SOON_MS = 24 * 3_600_000
+
+function windowText({ useByMs }: DoughChoice, { nowMs, words }: DoughSheetProps): readonly string[] {
+  if (useByMs === null || useByMs - nowMs > USE_SOON_MS) return []
+  const { past, boilBy } = words.bench.station
+  return [nowMs > useByMs ? past(useByMs) : boilBy(useByMs)]
 }
 
 type AmountProps = DoughSheetProps & { readonly chosen: DoughChoice }
