@@ -3,11 +3,13 @@ import { assumedAt, readAt } from '../dough/places.ts'
 import type { Shop } from '../shop/shop.ts'
 import type { EpochMs } from '../units.ts'
 import { epochMs, spanMs } from '../units.ts'
-import { cooledTo } from './cooling.ts'
+import { cooledTo, timeToReach } from './cooling.ts'
 import { growth } from './growth.ts'
 
-/** How long each step of a course is. In one of 5 min pieces cool by 2 °C at most, and the rule below is good to a second. */
+/** How long each step of a course is: at first pieces cool by 2 °C in one at most, later little changes. */
 const STEP_MS = spanMs(5, 'min')
+const LATER_STEP_MS = spanMs(30, 'min')
+const LATER_AFTER_MS = spanMs(6, 'h')
 
 /** What pieces go through in a stage. Temperatures in °C. */
 export interface Course {
@@ -51,7 +53,8 @@ export function courseTo(course: Course, toMs: EpochMs, enoughMs = Number.POSITI
   }
   const points = [point]
   while (point.atMs < toMs && point.fermentedMs < enoughMs) {
-    const stepMs = Math.min(STEP_MS, toMs - point.atMs)
+    const isLater = point.atMs - sinceMs >= LATER_AFTER_MS
+    const stepMs = Math.min(isLater ? LATER_STEP_MS : STEP_MS, toMs - point.atMs)
     const middle = next(point.celsius, point.atMs, stepMs / 2)
     const celsius = next(middle, point.atMs + stepMs / 2, stepMs / 2)
     const gainedMs = (stepMs * (pace(point.celsius) + 4 * pace(middle) + pace(celsius))) / 6
@@ -72,9 +75,19 @@ export function whenFermented(points: readonly CoursePoint[], wantedMs: number):
   return epochMs(before.atMs + (point.atMs - before.atMs) * share)
 }
 
-/** When a course is no warmer than its air by more than so much, to the step; null: not as far as it goes. */
-export function whenCooled({ airAt }: Course, points: readonly CoursePoint[], withinCelsius: number): EpochMs | null {
-  return points.find(({ atMs, celsius }) => celsius <= airAt(atMs) + withinCelsius)?.atMs ?? null
+/** When a course is no warmer than its air by more than so much; null: not as far as it goes. */
+export function whenCooled(
+  { airAt, cooling }: Course,
+  points: readonly CoursePoint[],
+  withinCelsius: number,
+): EpochMs | null {
+  const n = points.findIndex(({ atMs, celsius }) => celsius <= airAt(atMs) + withinCelsius)
+  const [before, point] = [points[n - 1], points[n]]
+  if (before === undefined || point === undefined || cooling === null) return point?.atMs ?? null
+  const air = airAt(point.atMs)
+  const { timeConstantMs: timeConstant } = cooling
+  const forMs = timeToReach({ from: before.celsius, air, timeConstant }, air + withinCelsius)
+  return epochMs(Math.min(point.atMs, before.atMs + (forMs ?? Number.POSITIVE_INFINITY)))
 }
 
 /** The temperature of a place in °C at any instant: its readings, else what the set-up assumes, else so much. */

@@ -20,9 +20,9 @@ type Read = Pick<State, 'shop' | 'readings' | 'teachings'>
  * the room.
  *
  * Chill: no sooner than the window and before they are cold (within 1 °C of the cooler, by first-order cooling); no later
- * than the window and before they are over-proofed. The proof window speaks of pieces that then cool as the set-up says, so
- * what these ferment on while they cool is part of it: only what comes in too late, or a warm cooler, ends a chill sooner.
- * Within the chill the window counts elapsed time, which a clock change does not touch.
+ * than the window and before they are over-proofed, by a tenth more than the proof allows. The proof window speaks of
+ * pieces that then cool as the set-up says, so what these ferment on while they cool is part of it: only what comes in too
+ * late, or a warm cooler, ends a chill sooner. The window counts elapsed time, which a clock change does not touch.
  *
  * Everywhere else, and in a shop that has not said how its dough room is, what the set-up said when they came there.
  * @returns null without a window
@@ -81,6 +81,7 @@ interface Clock {
 
 /** Dough that has not come so far by then does not ferment: that is when somebody should look. */
 const PROOF_LOOKED_AT_MS = spanMs(72, 'h')
+const OVER_PROOFED = 1.1
 /** Pieces are cold within so much of their cooler. */
 const COLD_WITHIN_CELSIUS = 1
 
@@ -106,11 +107,14 @@ function chillUntil(clock: Clock, window: Until): Until {
   return { earliestAtMs, targetAtMs: clampMs(window.targetAtMs, earliestAtMs, latestAtMs), latestAtMs }
 }
 
-/** The latest of the proof, and what pieces that went in by then still ferment in a cooler as the set-up has it. */
+/**
+ * A tenth more than the latest of the proof, and what pieces that went in by then still ferment in a cooler as the set-up
+ * has it. The tenth, because a tray that came in some minutes late is not spoilt (common practice, no source).
+ */
 function overProofedMs(clock: Clock, window: Until): number {
   const proof = proofWindowOf(clock.shop, clock.batch)
   if (proof === null) return Number.POSITIVE_INFINITY
-  return (proof.latestMs * paceOf(clock.from)) / 1_000 + usualInChillMs(clock, window.latestAtMs)
+  return (OVER_PROOFED * proof.latestMs * paceOf(clock.from)) / 1_000 + usualInChillMs(clock, window.latestAtMs)
 }
 
 /** What pieces ferment on in the chill until an instant when all is as the set-up has it. */
