@@ -167,7 +167,7 @@ describe('the calendar', () => {
           expect({ doughs, formulas }).toEqual({ doughs: plan.doughs, formulas: plan.formulas })
         }
       }),
-      { numRuns: 30 },
+      { numRuns: 15 },
     )
   })
 })
