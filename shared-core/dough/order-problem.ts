@@ -34,7 +34,7 @@ export interface Item extends Residue {
 
 /** @param given in any order; ids are unique */
 export function problemOf(given: readonly MixTask[], rules: OrderRules): Problem {
-  const tasks = [...given].sort((a, b) => comfortable(a) - comfortable(b) || (a.id < b.id ? -1 : 1))
+  const tasks = [...given].sort((a, b) => comfortableStart(a) - comfortableStart(b) || (a.id < b.id ? -1 : 1))
   const classes: Residue[] = []
   const kinds: string[] = []
   const items = tasks.map((task, rank) => {
@@ -55,6 +55,11 @@ export function problemOf(given: readonly MixTask[], rules: OrderRules): Problem
   return { rules, items, bowl, dayMask: maskOf(before?.dayAllergens ?? []), classes }
 }
 
+/** When a task must begin to be in time if nothing else stands in its way. */
+export function comfortableStart({ dueAtMs, mixMs, waitMs, benchMs, proofMs }: MixTask): number {
+  return dueAtMs - mixMs - waitMs - benchMs - proofMs
+}
+
 /** Whether the mixer must be washed before the second. */
 export function needsWash(from: Residue | null, to: Residue): boolean {
   return from !== null && ((from.mask & ~to.mask) !== 0 || from.strength > to.strength)
@@ -69,11 +74,6 @@ export function bitsIn(mask: number): number {
 
 export function allergensIn(mask: number): Allergen[] {
   return ALLERGENS.filter((_, bit) => (mask & (1 << bit)) !== 0)
-}
-
-/** When a task must begin to be in time if nothing else stands in its way. */
-function comfortable({ dueAtMs, mixMs, waitMs, benchMs, proofMs }: MixTask): number {
-  return dueAtMs - mixMs - waitMs - benchMs - proofMs
 }
 
 function kindOf({ formulaId, earliestAtMs, mixMs, waitMs, benchMs, proofMs, trays, dueAtMs }: MixTask, of: Residue) {

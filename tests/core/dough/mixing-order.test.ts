@@ -1,0 +1,184 @@
+import { describe, expect, it } from 'vitest'
+import { orderReasons } from '../../../shared-core/dough/explain-order.ts'
+import type { OrderCost } from '../../../shared-core/dough/order.ts'
+import { costDifference, mixingOrder, orderCost } from '../../../shared-core/dough/order.ts'
+import { bruteCost, bruteLeast } from './order-brute.ts'
+import type { DayKind, MinutesOfDay, MinutesOfMix } from './order-maker.ts'
+import { dayOf, drawnDay, FROM_MS, mixTask, orderRules } from './order-maker.ts'
+
+const MINUTE_MS = 60_000
+const minutesOf = (atMs: number) => (atMs - FROM_MS) / MINUTE_MS
+const inMinutes = ({ contacts, washes, latenessMs }: OrderCost) => ({ contacts, washes, late: latenessMs / MINUTE_MS })
+const plain = (id: string, parts: Partial<MinutesOfMix> = {}) => mixTask({ id, ...parts })
+const egg = (id: string, parts: Partial<MinutesOfMix> = {}) => plain(id, { allergens: ['wheat', 'egg'], ...parts })
+
+describe('what an order costs', () => {
+  it.each([
+    ['the egg dough last', ['a', 'b', 'e'], 0, 0],
+    ['the egg dough in the middle', ['a', 'e', 'b'], 1, 1],
+    ['the egg dough first: both after it, one wash', ['e', 'a', 'b'], 2, 1],
+  ])(
+    '[D80, D81] given %s, when it is reckoned, then contacts count washed or not, and washes where the next lacks something',
+    (_, order, contacts, washes) => {
+      const tasks = [plain('a', { allergens: ['wheat'] }), plain('b', { allergens: ['wheat'] }), egg('e')]
+      expect(orderCost(tasks, order, orderRules())).toMatchObject({ contacts, washes })
+    },
+  )
+
+  it.each([
+    ['milder after stronger', ['onion', 'plain'], 1],
+    ['stronger after milder', ['plain', 'onion'], 0],
+  ])('[D81] given %s, when nothing else differs, then washes follow the flavour', (_, order, washes) => {
+    const tasks = [plain('plain'), plain('onion', { strength: 6 })]
+    expect(orderCost(tasks, order, orderRules())).toMatchObject({ contacts: 0, washes })
+  })
+
+  it('[D80, D81] given an egg dough mixed earlier that day and onion in the bowl, when a plain one follows, then both count', () => {
+    const before = { allergens: [], strength: 6, dayAllergens: ['egg' as const] }
+    const { contacts, washes, places } = orderCost([plain('a')], ['a'], orderRules({ before }))
+    expect({ contacts, washes, at: minutesOf(places[0]?.startAtMs ?? 0) }).toEqual({ contacts: 1, washes: 1, at: 10 })
+  })
+
+  it('[D82] given a dough with a bulk ferment mixed first, when another is ready sooner, then the bench takes that one; hand-worked', () => {
+    const tasks = [
+      plain('sour', { mix: 12, wait: 120, bench: 20, proof: 60, due: 200 }),
+      plain('plain', { mix: 10, wait: 7, bench: 30, proof: 90, due: 150 }),
+    ]
+    const { places, latenessMs } = orderCost(tasks, ['sour', 'plain'], orderRules())
+    expect(places.map((one) => [one.startAtMs, one.benchAtMs, one.shapedAtMs, one.coolerAtMs].map(minutesOf))).toEqual([
+      [0, 132, 152, 212],
+      [12, 29, 59, 149],
+    ])
+    expect(latenessMs / MINUTE_MS).toBe(12)
+  })
+
+  it('[D82] given proof space for ten trays, when the second needs more than is left, then its shaping waits for the first', () => {
+    const tasks = ['a', 'b'].map((id) => plain(id, { bench: 10, proof: 60, trays: 6, due: 90 }))
+    const { places } = orderCost(tasks, ['a', 'b'], orderRules({ proofTrays: 10 }))
+    expect(places.map(({ benchAtMs, latenessMs }) => [minutesOf(benchAtMs), latenessMs / MINUTE_MS])).toEqual([
+      [10, 0],
+      [80, 60],
+    ])
+    const alone = orderCost(tasks, ['a', 'b'], orderRules({ proofTrays: 4 })).places
+    expect(alone.map(({ benchAtMs }) => minutesOf(benchAtMs))).toEqual([10, 80])
+  })
+})
+
+const KINDS: readonly (readonly [string, DayKind])[] = [
+  ['even rests', { mixes: 6, formulas: 4, isEven: true, proofTrays: null, due: 150 }],
+  ['bulk ferments', { mixes: 6, formulas: 6, isEven: false, proofTrays: null, due: 200 }],
+  ['little proof space', { mixes: 6, formulas: 5, isEven: false, proofTrays: 16, due: 260 }],
+  ['seven mixes', { mixes: 7, formulas: 5, isEven: false, proofTrays: 24, due: 200 }],
+]
+
+describe('the best order', () => {
+  it.each(KINDS)(
+    '[D83] given drawn days with %s, when the best is found, then no other order costs less',
+    (_, kind) => {
+      for (let seed = 1; seed <= (kind.mixes > 6 ? 2 : 6); seed += 1) {
+        const day = drawnDay(seed, kind)
+        const { tasks, rules } = dayOf(day)
+        const found = mixingOrder(tasks, rules)
+        expect(found.how, `seed ${seed}`).toBe('exact')
+        expect(inMinutes(found), `seed ${seed}`).toEqual(bruteLeast(day))
+        expect(bruteCost(ordered(day, found.order), day.proofTrays), `seed ${seed}`).toEqual(inMinutes(found))
+      }
+    },
+  )
+
+  it('[D84] given nothing between them, when mixes tie, then the sooner latest comfortable start goes first, then the id', () => {
+    const tasks = [plain('b'), plain('a'), plain('long', { proof: 60 }), plain('due', { due: 99_000 })]
+    expect(mixingOrder(tasks, orderRules()).order).toEqual(['due', 'long', 'a', 'b'])
+  })
+
+  it('[D84] given the mixes in any order, when the best is found, then it is the same', () => {
+    const { tasks, rules } = dayOf(drawnDay(5, { mixes: 8, formulas: 5, isEven: false, proofTrays: 30, due: 200 }))
+    expect(mixingOrder([...tasks].reverse(), rules)).toEqual(mixingOrder(tasks, rules))
+  })
+
+  it('[D83] given no mixes, or one, when the best is found, then that is it', () => {
+    expect(mixingOrder([], orderRules())).toEqual({
+      order: [],
+      places: [],
+      contacts: 0,
+      washes: 0,
+      latenessMs: 0,
+      how: 'exact',
+    })
+    expect(mixingOrder([plain('a')], orderRules())).toMatchObject({ order: ['a'], how: 'exact' })
+  })
+
+  it('[D85] given the latest starts of an order, when all begin as late as that, then none is later than it was or should be', () => {
+    let slackMs = 0
+    for (const [, kind] of KINDS)
+      for (let seed = 1; seed <= 4; seed += 1) {
+        const { tasks, rules } = dayOf(drawnDay(seed, { ...kind, mixes: 9, due: 400 }))
+        const best = mixingOrder(tasks, rules)
+        const latest = new Map(best.places.map((place) => [place.id, place.latestAtMs]))
+        const late = tasks.map((task) => ({ ...task, earliestAtMs: latest.get(task.id) ?? task.earliestAtMs }))
+        const then = new Map(orderCost(late, best.order, rules).places.map((place) => [place.id, place]))
+        for (const { id, startAtMs, latestAtMs, coolerAtMs } of best.places) {
+          const dueAtMs = tasks.find((task) => task.id === id)?.dueAtMs ?? 0
+          expect(latestAtMs).toBeGreaterThanOrEqual(startAtMs)
+          expect(then.get(id)?.coolerAtMs).toBeLessThanOrEqual(Math.max(dueAtMs, coolerAtMs))
+          slackMs += latestAtMs - startAtMs
+        }
+      }
+    expect(slackMs).toBeGreaterThan(0)
+  })
+})
+
+describe('an order that somebody chose', () => {
+  const tasks = [plain('a', { due: 60 }), plain('b', { due: 60 }), egg('e', { due: 60 })]
+  const best = mixingOrder(tasks, orderRules())
+
+  it('[D86] given the egg dough dragged to the front, when it is compared, then what it costs more is told by kind', () => {
+    const dragged = orderCost(tasks, ['e', 'a', 'b'], orderRules())
+    expect(costDifference(best, dragged)).toEqual({ contacts: 4, washes: 1, latenessMs: 0 })
+  })
+
+  it('[D86] given an order that leaves mixes out and names others, when it is reckoned, then those come last and these are passed over', () => {
+    const cost = orderCost(tasks, ['gone', 'e', 'e'], orderRules())
+    expect(cost.places.map(({ id }) => id)).toEqual(['e', 'a', 'b'])
+  })
+
+  it('[D87] given a place, when it is explained, then by what it brings, the bowl, what it waits for and lateness', () => {
+    const some = [
+      plain('a', { earliest: 5, bench: 20, due: 30 }),
+      egg('e', { bench: 5 }),
+      plain('z', { strength: 2, due: 1 }),
+    ]
+    const rules = orderRules()
+    const reasons = orderReasons(some, orderCost(some, ['a', 'e', 'z'], rules), rules)
+    expect(reasons).toEqual([
+      {
+        id: 'a',
+        reasons: [
+          { code: 'waits', ms: 5 * MINUTE_MS },
+          { code: 'late', ms: 5 * MINUTE_MS },
+        ],
+      },
+      {
+        id: 'e',
+        reasons: [
+          { code: 'bringsLater', allergens: ['wheat', 'egg'] },
+          { code: 'sameBowl' },
+          { code: 'benchWaits', ms: 10 * MINUTE_MS },
+        ],
+      },
+      {
+        id: 'z',
+        reasons: [
+          { code: 'stronger' },
+          { code: 'wash', allergens: ['wheat', 'egg'], isMilder: false },
+          { code: 'contact', allergens: ['egg', 'wheat'] },
+          { code: 'late', ms: 44 * MINUTE_MS },
+        ],
+      },
+    ])
+  })
+})
+
+function ordered({ tasks }: MinutesOfDay, ids: readonly string[]): MinutesOfMix[] {
+  return ids.flatMap((id) => tasks.filter((task) => task.id === id))
+}
