@@ -26,9 +26,21 @@ export interface OrderWords {
   start(clock: string): string
   startLatest(clock: string): string
   coolerAt(clock: string): string
-  lateBy(span: string): string
-  readonly washedBefore: string
-  contacts(allergens: readonly string[]): string
   contains(allergens: readonly string[]): string
+  /** Why a mix stands where it does, and what comes of it. */
+  readonly reason: ReasonWords
   readonly legend: { readonly [part in 'wash' | 'mix' | 'wait' | 'bench' | 'proof' | 'due']: string }
+}
+
+export interface ReasonWords {
+  bringsLater(allergens: readonly string[]): string
+  readonly stronger: string
+  readonly sameBowl: string
+  readonly soonest: string
+  /** @param allergens of the mix before that this one lacks; none: it is only milder */
+  wash(allergens: readonly string[]): string
+  contact(allergens: readonly string[]): string
+  waits(span: string): string
+  benchWaits(span: string): string
+  late(span: string): string
 }

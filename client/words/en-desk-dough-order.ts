@@ -27,9 +27,20 @@ export function enOrder({ line }: Words): OrderWords {
     start: (clock) => `begin at ${clock}`,
     startLatest: (clock) => `at the latest at ${clock}`,
     coolerAt: (clock) => `in the cooler at ${clock}`,
-    lateBy: (span) => `${span} late`,
-    washedBefore: 'wash the mixer before it',
-    contacts: (allergens) => `comes after ${line.list(allergens)}, which it does not contain`,
+    reason: {
+      bringsLater: (allergens) => `is the first with ${line.list(allergens)}, so what has none goes before it`,
+      stronger: 'is stronger in flavour than all before it',
+      sameBowl: 'goes after the one before without a wash',
+      soonest: 'must begin soonest of those still to come',
+      wash: (allergens) =>
+        allergens.length === 0
+          ? 'wash the mixer before it: it is milder'
+          : `wash the mixer before it: ${line.list(allergens)} was in it`,
+      contact: (allergens) => `comes after ${line.list(allergens)}, which it does not contain`,
+      waits: (span) => `the mixer waits ${span} for it`,
+      benchWaits: (span) => `waits ${span} for the bench or for room to proof`,
+      late: (span) => `${span} late in the cooler`,
+    },
     contains: (allergens) => `contains ${line.list(allergens)}`,
     legend: {
       wash: 'wash',

@@ -28,9 +28,20 @@ export function esOrder({ line }: Words): OrderWords {
     start: (clock) => `empezar ${atClock(clock)}`,
     startLatest: (clock) => `a más tardar ${atClock(clock)}`,
     coolerAt: (clock) => `en la cámara ${atClock(clock)}`,
-    lateBy: (span) => `${span} tarde`,
-    washedBefore: 'lavar la amasadora antes',
-    contacts: (allergens) => `viene después de ${line.list(allergens)}, que no contiene`,
+    reason: {
+      bringsLater: (allergens) => `es el primero con ${line.list(allergens)}: lo que no tiene va antes`,
+      stronger: 'es de sabor más fuerte que todo lo anterior',
+      sameBowl: 'va después del anterior sin lavado',
+      soonest: 'es el que antes debe empezar de los que faltan',
+      wash: (allergens) =>
+        allergens.length === 0
+          ? 'lavar la amasadora antes: es más suave'
+          : `lavar la amasadora antes: tuvo ${line.list(allergens)}`,
+      contact: (allergens) => `viene después de ${line.list(allergens)}, que no contiene`,
+      waits: (span) => `la amasadora lo espera ${span}`,
+      benchWaits: (span) => `espera ${span} la mesa o lugar para leudar`,
+      late: (span) => `${span} tarde en la cámara`,
+    },
     contains: (allergens) => `contiene ${line.list(allergens)}`,
     legend: {
       wash: 'lavado',

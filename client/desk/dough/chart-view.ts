@@ -36,7 +36,8 @@ export function chartOf(
   { fromMs, toMs, widthPx, heightPx }: ChartOn,
 ): Chart {
   const within = readings.filter(({ atMs }) => atMs >= fromMs && atMs <= toMs)
-  const before = readings.filter(({ atMs }) => atMs < fromMs).at(-1)
+  const earlier = readings.filter(({ atMs }) => atMs < fromMs)
+  const before = earlier[earlier.length - 1]
   const line = [
     ...(before === undefined ? [] : [{ atMs: fromMs, milliCelsius: before.milliCelsius }]),
     ...within,

@@ -15,7 +15,7 @@ const SPREAD_MILLI_CELSIUS_MAX = 2_000
 /** The middle half of the readings decides, so that one odd reading neither spoils trust nor makes it. */
 export function frictionTrust({ readings }: Friction): FrictionTrust {
   const values = readings.map(({ milliCelsius }) => milliCelsius).sort((one, other) => one - other)
-  const [lowest = 0, highest = 0] = [values[0], values.at(-1)]
+  const [lowest = 0, highest = 0] = [values[0], values[values.length - 1]]
   const middle = values[Math.floor(values.length / 2)] ?? 0
   const distances = values.map((value) => Math.abs(value - middle)).sort((one, other) => one - other)
   const typical = distances[Math.floor(distances.length / 2)] ?? 0

@@ -47,7 +47,7 @@ function PlaceHead({ place, ...parts }: PlaceProps) {
   const unit = shop.profile.temperature
   const degrees = readDegrees(text, unit)
   const readings = state.readings.get(place)
-  const last = readings?.points.at(-1)
+  const last = readings?.points[readings.points.length - 1]
   const now = placeNow(state, shop, place, nowMs)
   return (
     <>

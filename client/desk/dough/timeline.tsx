@@ -1,5 +1,8 @@
 import { useState } from 'preact/hooks'
+import type { OrderReason } from '../../../shared-core/dough/explain-order.ts'
+import { orderReasons } from '../../../shared-core/dough/explain-order.ts'
 import type { OrderCost, OrderPlace } from '../../../shared-core/dough/order.ts'
+import type { Allergen } from '../../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../../shared-core/units.ts'
 import { epochMs } from '../../../shared-core/units.ts'
 import type { OrderDay } from './order-view.ts'
@@ -24,6 +27,7 @@ export function Timeline(props: TimelineProps) {
   const [dragged, setDragged] = useState<string | null>(null)
   if (first === undefined) return null
   const { rows, hours } = timelineOf(cost, day.tasks, day.rules.washMs, hourOffsetMs(room.clock, first.startAtMs))
+  const reasons = orderReasons(day.tasks, cost, day.rules)
   return (
     <>
       <p class="dough-legend desk-small">
@@ -51,6 +55,7 @@ export function Timeline(props: TimelineProps) {
             row={row}
             place={place}
             of={cost.places[place] ?? first}
+            reasons={reasons[place]?.reasons ?? []}
             hours={hours}
             isDragged={dragged === row.id}
             onDrag={setDragged}
@@ -68,6 +73,7 @@ interface RowProps extends TimelineProps {
   readonly row: TimelineRow
   readonly place: number
   readonly of: OrderPlace
+  readonly reasons: readonly OrderReason[]
   readonly hours: readonly { readonly left: number; readonly atMs: number }[]
   readonly isDragged: boolean
   readonly onDrag: (id: string | null) => void
@@ -112,10 +118,7 @@ function Row(props: RowProps) {
         </span>
         <strong>{name}</strong>
         <span>{partsOf(props, of).join(' · ')}</span>
-        {of.latenessMs > 0 && (
-          <strong class="desk-trouble">! {say.order.lateBy(words.times.span(of.latenessMs))}</strong>
-        )}
-        <Contacts {...props} />
+        <Reasons {...props} />
       </div>
       <div class="dough-track" aria-hidden="true">
         {hours.map(({ left, atMs }) => (
@@ -140,18 +143,47 @@ function partsOf(props: RowProps, { startAtMs, latestAtMs, coolerAtMs }: OrderPl
   ]
 }
 
-/** Why it stands where it does: what it contains, what came before it, whether the mixer is washed. */
-function Contacts({ words, say, day, of }: RowProps) {
+/** What is in it and why it stands where it does; what is in the way stands out. */
+function Reasons(props: RowProps) {
+  const { words, say, day, of, reasons } = props
   const names = words.desk.today.kettle.allergen
   const task = day.tasks.find(({ id }) => id === of.id)
   const contains = task?.allergens.map((allergen) => names[allergen]) ?? []
+  const told = reasons.map((reason) => ({ reason, text: reasonText(reason, words, say) }))
+  const plain = told.filter(({ reason }) => !isTrouble(reason)).map(({ text }) => text)
   return (
-    <span class="desk-quiet">
-      {contains.length > 0 && say.order.contains(contains)}
-      {of.isWashedBefore && ` · ${say.order.washedBefore}`}
-      {of.contacts.length > 0 && (
-        <span class="desk-trouble"> ! {say.order.contacts(of.contacts.map((allergen) => names[allergen]))}</span>
-      )}
-    </span>
+    <>
+      <span class="desk-quiet">
+        {[...(contains.length > 0 ? [say.order.contains(contains)] : []), ...plain].join(' · ')}
+      </span>
+      {told
+        .filter(({ reason }) => isTrouble(reason))
+        .map(({ reason, text }) => (
+          <strong key={reason.code} class="desk-trouble">
+            {`! ${text}`}
+          </strong>
+        ))}
+    </>
   )
+}
+
+function isTrouble({ code }: OrderReason): boolean {
+  return code === 'contact' || code === 'late'
+}
+
+function reasonText(reason: OrderReason, words: RoomParts['words'], { order }: RoomParts['say']): string {
+  const named = (allergens: readonly Allergen[]) =>
+    allergens.map((allergen) => words.desk.today.kettle.allergen[allergen])
+  switch (reason.code) {
+    case 'bringsLater':
+    case 'contact':
+    case 'wash':
+      return order.reason[reason.code](named(reason.allergens))
+    case 'waits':
+    case 'benchWaits':
+    case 'late':
+      return order.reason[reason.code](words.times.span(reason.ms))
+    default:
+      return order.reason[reason.code]
+  }
 }
