@@ -85,14 +85,14 @@ describe('the alarm works', () => {
     ['a page forgets its queue', 'is lost'],
     ['a screen trusts its clock', 'ms off and claims'],
     ['a screen lets people tap what it cannot keep and does not say so', 'does not say so'],
-    ['the server forgets its answers', 'is done twice'],
+    ['the server forgets its answers', /is done twice|was answered .* and then/],
     ['the server miscounts a sale', 'accounted for'],
-    ['the disk forgets the last append', 'is done twice'],
+    ['the disk forgets the last append', /is done twice|and on disk as undefined/],
     ['the copy lacks its last entry', 'is not the copy that was made'],
   ] as const)('given that %s, then the checks say so', async (bug, words) => {
     const { result, options } = await caught(bug)
     expect(result.report).toMatch(new RegExp(`^seed ${options.seed}: `))
-    expect(result.trouble).toContain(words)
+    expect(result.trouble).toMatch(words)
   })
 
   // Only a screen that was away while as much was done anew as was cut off takes the new entries for the old ones.
