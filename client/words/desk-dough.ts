@@ -110,6 +110,11 @@ export interface RunningWords {
   readonly clocks: string
   readonly clocksHint: string
   readonly noClocks: string
+  /** @example "Poolish, 12 lb left" */
+  build(name: string, left: string): string
+  readonly ripens: string
+  readonly drop: string
+  dropOf(name: string): string
   readonly columns: { readonly [column in 'what' | 'where' | 'since' | 'ready' | 'latest' | 'state']: string }
   readonly stage: { readonly [stage in MixStage]: string }
   readonly status: { readonly early: string; readonly ready: string; readonly late: string; readonly none: string }

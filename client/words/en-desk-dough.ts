@@ -138,8 +138,12 @@ function running(): RunningWords {
   return {
     clocks: 'Clocks',
     clocksHint:
-      'What is mixed, proofs and chills, the most urgent first. Proof follows the room, chill the cooler and how fast pieces take its cold.',
-    noClocks: 'Nothing is being mixed, proofs or chills.',
+      'What is mixed, proofs, chills and ripens, the most urgent first. Proof follows the room, chill the cooler and how fast pieces take its cold.',
+    noClocks: 'Nothing is being mixed, proofs, chills or ripens.',
+    build: (name, left) => `${name}, ${left} left`,
+    ripens: 'ripening',
+    drop: 'Thrown away',
+    dropOf: (name) => `${name}: thrown away`,
     columns: { what: 'what', where: 'where', since: 'since', ready: 'ready', latest: 'at the latest', state: 'state' },
     stage: {
       planned: 'planned',

@@ -139,8 +139,12 @@ function running(): RunningWords {
   return {
     clocks: 'Relojes',
     clocksHint:
-      'Lo que se amasa, leuda y enfría, lo más urgente primero. El leudado sigue a la sala; el frío, a la cámara y a cuán rápido las piezas toman su frío.',
-    noClocks: 'Nada se amasa, leuda ni enfría.',
+      'Lo que se amasa, leuda, enfría y madura, lo más urgente primero. El leudado sigue a la sala; el frío, a la cámara y a cuán rápido las piezas toman su frío.',
+    noClocks: 'Nada se amasa, leuda, enfría ni madura.',
+    build: (name, left) => `${name}, quedan ${left}`,
+    ripens: 'madurando',
+    drop: 'Se tiró',
+    dropOf: (name) => `${name}: se tiró`,
     columns: { what: 'qué', where: 'dónde', since: 'desde', ready: 'listo', latest: 'a más tardar', state: 'estado' },
     stage: {
       planned: 'planeado',

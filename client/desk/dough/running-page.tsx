@@ -40,6 +40,7 @@ function ClocksPanel(parts: RoomParts) {
                 <th>{columns.ready}</th>
                 <th>{columns.latest}</th>
                 <th>{columns.state}</th>
+                <td />
               </tr>
             </thead>
             <tbody>
@@ -57,7 +58,7 @@ function ClocksPanel(parts: RoomParts) {
 function Clock({ row, ...parts }: RoomParts & { readonly row: ClockRow }) {
   const { say } = parts
   const at = (atMs: EpochMs) => timeOf(atMs, parts)
-  const { until, status } = row
+  const { until, status, what } = row
   return (
     <tr>
       <th scope="row">{nameOf(row, parts)}</th>
@@ -69,12 +70,27 @@ function Clock({ row, ...parts }: RoomParts & { readonly row: ClockRow }) {
         {status === 'late' ? '! ' : status === 'ready' ? '✓ ' : ''}
         {say.running.status[status]}
       </td>
+      <td>
+        {'build' in what && (
+          <button
+            type="button"
+            aria-label={say.running.dropOf(nameOf(row, parts))}
+            onClick={() => parts.store.send({ type: 'dropBuild', buildId: what.build.id })}
+          >
+            {say.running.drop}
+          </button>
+        )}
+      </td>
     </tr>
   )
 }
 
-function nameOf({ what }: ClockRow, { words }: RoomParts): string {
+function nameOf({ what }: ClockRow, { shop, words, say, room }: RoomParts): string {
   if ('mix' in what) return what.mix.formula.name
+  if ('build' in what) {
+    const name = shop.preparations.get(what.build.preparationId)?.name ?? say.unknown
+    return say.running.build(name, room.weight(what.leftMilligrams))
+  }
   const pieces = what.batches.reduce((sum, batch) => sum + batch.pieces, 0)
   return `${pieces} ${stuffOf(what.batches[0] ?? {}, words.names)}`
 }
@@ -82,6 +98,7 @@ function nameOf({ what }: ClockRow, { words }: RoomParts): string {
 /** Where it is, and on which racks where somebody said. */
 function whereIs({ what }: ClockRow, { words, say }: RoomParts): string {
   if ('mix' in what) return say.running.stage[what.mix.stage]
+  if ('build' in what) return say.running.ripens
   const places = what.batches.flatMap(({ place }) => place ?? [])
   const stage = what.batches.slice(0, 1).map((batch) => words.line.stage(batch.stage))
   return [...stage, ...(places.length === 0 ? [] : [places.join(', ')])].join(' · ')
