@@ -1,5 +1,6 @@
 import { inUse } from '../../../shared-core/shop/in-order.ts'
 import { pickableDoughs, pickableToppings, pickableVarieties } from '../../../shared-core/shop/pickable.ts'
+import { pickableIngredients } from '../../../shared-core/shop/pickable-ingredients.ts'
 import type { SetUpChange } from '../../../shared-core/shop/set-up-change.ts'
 import type { Language, Shop, Variety } from '../../../shared-core/shop/shop.ts'
 import { startingPoint } from '../../../shared-core/shop/starting-points.ts'
@@ -86,6 +87,7 @@ function withPicks({ profile, oven }: Shop, language: Language): Shop {
   const start = startingPoint(oven.kind, { ...profile, language })
   return {
     ...start,
+    ingredients: new Map(pickableIngredients(language).map((one) => [one.id, one])),
     doughs: new Map(pickableDoughs(language).map((one) => [one.id, one])),
     toppings: new Map(pickableToppings(language).map((one) => [one.id, one])),
     varieties: new Map(pickableVarieties(language).map((one) => [one.id, one])),
