@@ -1,4 +1,6 @@
 const DAY_MS = 86_400_000
+/** Every month has them. */
+const SURE_DAYS = 28
 
 /**
  * The label of a business day that opens now: the local date, or the next one when a day was closed on this date already
@@ -22,5 +24,8 @@ export function dateUsedUp(label: string, localDate: string): string {
 
 /** The date so many days after another, or before it. @param date YYYY-MM-DD @example dateAfter('2026-11-30', 2) // '2026-12-02' */
 export function dateAfter(date: string, days: number): string {
+  // Within a month no calendar is needed, and plans of many days ask often.
+  const day = Number(date.slice(8)) + days
+  if (day >= 1 && day <= SURE_DAYS) return `${date.slice(0, 8)}${day < 10 ? '0' : ''}${day}`
   return new Date(Date.parse(`${date}T00:00:00Z`) + days * DAY_MS).toISOString().slice(0, 10)
 }

@@ -16,11 +16,16 @@ export function minuteOn(noonOf: NoonOf, date: string, minute: number): EpochMs 
   return epochMs(noonOf(date) + (minute - NOON_MINUTE) * MINUTE_MS)
 }
 
+/** When a date begins: half a day after the noon before, as clocks change between midnight and noon. */
+export function beginOf(noonOf: NoonOf, date: string): EpochMs {
+  return epochMs(noonOf(dateAfter(date, -1)) + NOON_MINUTE * MINUTE_MS)
+}
+
 /** The shop's date at an instant that is not far from a date. @example dateOf(noonOf, '2026-11-26', at('22:00', -1)) // the day before */
 export function dateOf(noonOf: NoonOf, near: string, atMs: EpochMs): string {
   let date = near
-  while (atMs < minuteOn(noonOf, date, 0)) date = dateAfter(date, -1)
-  while (atMs >= minuteOn(noonOf, dateAfter(date, 1), 0)) date = dateAfter(date, 1)
+  while (atMs < beginOf(noonOf, date)) date = dateAfter(date, -1)
+  while (atMs >= beginOf(noonOf, dateAfter(date, 1))) date = dateAfter(date, 1)
   return date
 }
 

@@ -4,7 +4,7 @@ import type { Preparation } from '../shop/formula.ts'
 import { inUse } from '../shop/in-order.ts'
 import { milligrams } from '../shop/weight.ts'
 import { epochMs } from '../units.ts'
-import { dateOf, minuteOn } from './dates.ts'
+import { beginOf, dateOf } from './dates.ts'
 import { mixesAhead } from './mixes-ahead.ts'
 import { preparationLines, totalPercent, WHOLE } from './percents.ts'
 import type { Looked } from './plan-days.ts'
@@ -73,8 +73,8 @@ function builtAhead(
 }
 
 function isMadeOn({ state, noonOf }: Looked, { id }: Preparation, date: string): boolean {
-  const fromMs = minuteOn(noonOf, date, 0)
-  const toMs = minuteOn(noonOf, dateAfter(date, 1), 0)
+  const fromMs = beginOf(noonOf, date)
+  const toMs = beginOf(noonOf, dateAfter(date, 1))
   return [...state.builds.values()].some(
     ({ preparationId, madeAtMs }) => preparationId === id && madeAtMs >= fromMs && madeAtMs < toMs,
   )

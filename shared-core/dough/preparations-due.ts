@@ -9,7 +9,7 @@ import type { EpochMs } from '../units.ts'
 import { epochMs } from '../units.ts'
 import { buildsLeft } from './builds-left.ts'
 import type { NoonOf } from './dates.ts'
-import { minuteOn } from './dates.ts'
+import { beginOf, minuteOn } from './dates.ts'
 import type { MixAhead } from './mixes-ahead.ts'
 import { mixesAhead } from './mixes-ahead.ts'
 import { seedMilligrams, totalPercent, WHOLE } from './percents.ts'
@@ -129,8 +129,8 @@ function feedingDue(
   on: { readonly builds: readonly PreparationDue[]; readonly nowMs: EpochMs; readonly localDate: string },
 ): PreparationDue | null {
   if (preparation.fedWith === null) return null
-  const dayFromMs = minuteOn(noonOf, on.localDate, 0)
-  const dayToMs = minuteOn(noonOf, dateAfter(on.localDate, 1), 0)
+  const dayFromMs = beginOf(noonOf, on.localDate)
+  const dayToMs = beginOf(noonOf, dateAfter(on.localDate, 1))
   const isToday = (atMs: EpochMs) => atMs >= dayFromMs && atMs < dayToMs
   const ofIt = [...state.builds.values()].filter(({ preparationId }) => preparationId === preparation.id)
   if (ofIt.some(({ madeAtMs }) => isToday(madeAtMs))) return null

@@ -1,7 +1,7 @@
 import type { DoughId } from '../ids.ts'
 import type { Shop } from '../shop/shop.ts'
 import type { EpochMs } from '../units.ts'
-import { minuteOn } from './dates.ts'
+import { beginOf } from './dates.ts'
 import type { DaysAhead, Looked } from './plan-days.ts'
 
 /** Trays that so many pieces fill; doughs do not share one. @example 46 on trays of 15 // 4 */
@@ -30,7 +30,7 @@ export function piecesOvernight(
   }
   const isMixed = (mixDate: string | null) => mixDate === null || mixDate <= date
   for (const flow of flows) if (isMixed(flow.mixDate) && flow.bakeDate > date) add(flow.doughId, flow.pieces)
-  const morningMs: EpochMs = minuteOn(noonOf, nextDate, 0)
+  const morningMs: EpochMs = beginOf(noonOf, nextDate)
   for (const one of left) if (isMixed(one.mixDate) && one.untilMs >= morningMs) add(one.doughId, one.left)
   return pieces
 }
