@@ -1,6 +1,5 @@
 import type { RoomAct } from '../../shared-core/dough/room-acts.ts'
 import type { DueStatus, LineActDue } from '../../shared-core/line/act-due.ts'
-import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { TextSizes } from '../parts/legibility.ts'
 import { capitalised } from '../words/joined.ts'
@@ -10,6 +9,7 @@ import type { Words } from '../words/words.ts'
 import type { Naming } from './act-name.ts'
 import { actInSentence } from './act-name.ts'
 import type { Box } from './layout.ts'
+import type { RoomNames } from './room-act-name.ts'
 import { roomActInSentence } from './room-act-name.ts'
 import { widthOf } from './text-lines.ts'
 import { FAR_MS } from './when-text.ts'
@@ -35,7 +35,7 @@ export interface BarInput {
   /** Of the dough room. */
   readonly room: readonly RoomAct[]
   readonly dough: WallDoughWords
-  readonly shop: Shop | null
+  readonly shown: RoomNames | null
   readonly nowMs: EpochMs
   /** What a pedal has just done, or why not; null most of the time. */
   readonly flash: string | null
@@ -100,11 +100,11 @@ const ROOM_AHEAD_MS = 15 * 60_000
  * The line's acts as they come; what is to be done in the dough room after those of the next two minutes. A quiet line
  * leaves the bar to the dough room.
  */
-function saidActs({ acts, room, dough, shop, words, naming, nowMs }: BarInput): readonly SaidInBar[] {
+function saidActs({ acts, room, dough, shown, words, naming, nowMs }: BarInput): readonly SaidInBar[] {
   const line = acts.map((act) => ({ ...act, name: actInSentence(act, words, naming) }))
-  if (shop === null) return line
+  if (shown === null) return line
   const near = acts.length === 0 ? room : room.filter(({ atMs }) => atMs - nowMs <= ROOM_AHEAD_MS)
-  const said = near.map((act) => ({ ...act, name: roomActInSentence(act, shop, dough) }))
+  const said = near.map((act) => ({ ...act, name: roomActInSentence(act, shown, dough) }))
   const place = line.findIndex(({ atMs }) => atMs > nowMs + LINE_FIRST_MS)
   const before = place < 0 ? line : line.slice(0, place)
   const after = [...line.slice(before.length), ...said]

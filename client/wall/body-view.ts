@@ -80,7 +80,7 @@ export function bodyView(state: State, shop: Shop, set: BodySetting): BodyView {
   if (ends.changeList !== null) {
     return { kind: 'steps', box, steps: stepsView({ ...set, list: ends.changeList, which: 'changeover', box }) }
   }
-  if (isRoomBusy(state, set.room, nowMs)) return { kind: 'dough', dough: doughView(state, { ...set, shop, box }) }
+  if (isRoomBusy(state, set.room, nowMs)) return { kind: 'dough', dough: doughView({ ...set, state, shop, box }) }
   if (ends.afternoon !== null) {
     return { kind: 'afternoon', box, afternoon: afternoonView({ ...set, change: ends.afternoon, box }) }
   }

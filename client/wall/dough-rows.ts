@@ -23,7 +23,8 @@ export function mixRow(mix: Mix, act: RoomAct | null, input: DoughInput): Row {
   const stageText = stage === 'ended' ? '' : dough.stage(stage)
   const pieces = gives.map((one) => dough.pieces(one.pieces, nameOfDough(one.doughId, input)))
   if (act === null) return { text: benchRow(mix, stageText, input), atMs: null }
-  const text = actRow(act, { name: formula.name, lead: stageText, lines: pieces }, input)
+  const lead = act.kind === 'mixIns' ? dough.toMixIns : act.kind === 'fold' ? dough.toFold(act.fold) : stageText
+  const text = actRow(act, { name: formula.name, lead, lines: pieces }, input)
   return { text, atMs: act.atMs }
 }
 
@@ -34,7 +35,7 @@ export function trayRow(act: RoomAct, input: DoughInput): Row {
   const trays = Math.ceil(act.pieces / (dough?.trayPieces ?? 1))
   const name =
     act.kind === 'use'
-      ? capitalised(roomActInSentence(act, shop, input.dough))
+      ? capitalised(roomActInSentence(act, input.state, input.dough))
       : input.dough.pieces(act.pieces, dough?.name ?? '')
   const text = actRow(act, { name, lead: '', lines: [input.dough.trays(trays)] }, input)
   return { text, atMs: act.atMs }
@@ -47,10 +48,10 @@ interface RowParts {
 }
 
 function actRow(act: RoomAct, { name, lead, lines }: RowParts, input: DoughInput): RowText {
-  const { nowMs, words, wall, dough, shop } = input
+  const { nowMs, words, wall, dough } = input
   const isCalling = act.status !== 'coming' || act.atMs - nowMs <= SOON_MS
   const state = act.status === 'late' ? 'late' : isCalling ? 'act' : 'plain'
-  const what = isCalling ? capitalised(roomActInSentence(act, shop, dough)) : name
+  const what = isCalling ? capitalised(roomActInSentence(act, input.state, dough)) : name
   const when = act.status === 'late' ? words.times.late(nowMs - act.atMs) : whenText(act.atMs, nowMs, words)
   const left = act.sinceMs === null ? 0 : (act.atMs - nowMs) / Math.max(1, act.atMs - act.sinceMs)
   const ringState = state === 'plain' ? (act.sinceMs === null ? 'idle' : 'running') : state
@@ -61,8 +62,9 @@ function actRow(act: RoomAct, { name, lead, lines }: RowParts, input: DoughInput
     when,
     whenShort: state === 'late' ? wall.late : when,
     ring: { fraction: Math.min(1, Math.max(0, left)), state: ringState },
-    lines: lead === '' || isCalling ? lines : [lead, ...lines],
-    note: '',
+    lines,
+    // Where room is short it stays: it says what the time is for.
+    note: isCalling ? '' : lead,
   }
 }
 
@@ -79,8 +81,8 @@ function benchRow({ id, formula, gives, shapedMilligrams }: Mix, stageText: stri
     when: '',
     whenShort: '',
     ring,
-    lines: [stageText, ...shaped],
-    note: '',
+    lines: shaped,
+    note: stageText,
   }
 }
 

@@ -31,6 +31,7 @@ export interface DoughColumn {
 }
 
 export interface DoughInput extends Setting {
+  readonly state: State
   readonly shop: Shop
   readonly room: readonly RoomAct[]
   readonly dough: WallDoughWords
@@ -49,8 +50,8 @@ export function isRoomBusy({ mixes }: Pick<State, 'mixes'>, room: readonly RoomA
   return [...mixes.values()].some(({ stage }) => UNDER_WAY.has(stage)) || room.some(isNear)
 }
 
-export function doughView(state: State, input: DoughInput): DoughView {
-  const { shop, box, dough } = input
+export function doughView(input: DoughInput): DoughView {
+  const { state, shop, box, dough } = input
   const { padPx } = input.layout
   const leftPx = Math.round((box.width - padPx) * MIXES_SHARE)
   const left = { ...box, width: leftPx }
@@ -59,7 +60,7 @@ export function doughView(state: State, input: DoughInput): DoughView {
   const cooler = coolerNote(state, shop, dough)
   const trays = chills.map((act) => trayRow(act, input))
   return {
-    mixes: { ...column(mixRows(state, input), left, input), heading: dough.mixes, isTrouble: false },
+    mixes: { ...column(mixRows(input), left, input), heading: dough.mixes, isTrouble: false },
     trays: {
       ...column(trays, right, input),
       heading: dough.proofing,
@@ -84,14 +85,14 @@ function column(
     texts,
     rows.map(({ atMs }) => atMs),
     { box, sizes, wall },
-    true,
   )
   const hidden = rows.length - shown.length
   return { box, set, note: hidden > 0 ? wall.more(hidden) : '', nothing: '' }
 }
 
 /** Those under way as they stand, then the next ones to mix. */
-function mixRows(state: State, input: DoughInput): readonly Row[] {
+function mixRows(input: DoughInput): readonly Row[] {
+  const { state } = input
   const acts = new Map<MixId, RoomAct>()
   // The soonest of a mix counts: a fold before the end of its bulk.
   for (const act of [...input.room].reverse()) if (act.mixId !== null && act.kind !== 'chill') acts.set(act.mixId, act)

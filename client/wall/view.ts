@@ -129,7 +129,7 @@ export function wallView(input: WallInput): WallView {
   const acts = shown === null || standsStill(live.connection) ? [] : nextActs(shown, nowMs)
   const room = standsStill(live.connection) ? [] : roomActsAt(slow.room, nowMs)
   const dough = wallDoughWords(words)
-  const set = { nowMs, words, wall, shift, layout, sizes, acts, room, dough, shop, naming: namingOf(shop) }
+  const set = { nowMs, words, wall, shift, layout, sizes, acts, room, dough, shown, naming: namingOf(shop) }
   const body =
     shown === null || shop === null || ends === null
       ? emptyBody(shown === null ? 'connecting' : 'no-set-up', set, layout.middle)

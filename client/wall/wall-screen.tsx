@@ -124,10 +124,9 @@ function handsOf({ store, live, view, say, words: { shared, wall } }: HandsParts
       const act = soundingAct(view.acts, coming, nowMs)
       if (act !== null) return sayComing(act)
       const dough = soundingRoomAct(view.room, coming, nowMs)
-      const shop = shown?.shop ?? null
-      if (dough === null || shop === null) return
+      if (dough === null || shown === null) return
       store.sayComing(dough.key)
-      say(wall.bar.coming(capitalised(roomActInSentence(dough, shop, wallDoughWords(shared)))))
+      say(wall.bar.coming(capitalised(roomActInSentence(dough, shown, wallDoughWords(shared)))))
     },
   }
 }

@@ -8,6 +8,8 @@ export function enWallDough(): WallDoughWords {
     cooler: (trays, of) => `cooler ${of === null ? trayCount(trays) : `${trays} of ${trayCount(of)}`}`,
     coolerOver: (trays) => `cooler ${trayCount(trays)} too many`,
     stage: (stage) => STAGES[stage],
+    toMixIns: 'mixing, mix-ins next',
+    toFold: (n) => `in bulk, fold ${n} next`,
     pieces: (pieces, dough) => `${pieces} ${dough}`,
     shaped: (pieces, of) => `${pieces} of ${of} shaped`,
     trays: trayCount,

@@ -8,6 +8,8 @@ export function esWallDough(): WallDoughWords {
     cooler: (trays, of) => `cámara ${of === null ? trayCount(trays) : `${trays} de ${trayCount(of)}`}`,
     coolerOver: (trays) => `cámara: ${trayCount(trays)} de más`,
     stage: (stage) => STAGES[stage],
+    toMixIns: 'amasando, siguen los añadidos',
+    toFold: (n) => `en bloque, sigue el plegado ${n}`,
     pieces: (pieces, dough) => `${pieces} ${dough}`,
     shaped: (pieces, of) => `${pieces} de ${of} formadas`,
     trays: trayCount,

@@ -13,6 +13,10 @@ export interface WallDoughWords {
   /** @example "cooler 4 trays too many" */
   coolerOver(trays: number): string
   stage(stage: Exclude<MixStage, 'ended'>): string
+  /** Mixing, with the mix-ins to come. */
+  readonly toMixIns: string
+  /** In bulk, with a fold to come. @example "in bulk, fold 2 next" */
+  toFold(n: number): string
   /** @example "213 Plain" */
   pieces(pieces: number, dough: string): string
   /** Of a mix on the bench. @example "96 of 259 shaped" */
