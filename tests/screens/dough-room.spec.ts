@@ -3,25 +3,16 @@ import { dayPlan } from '../../shared-core/dough/day-plan.ts'
 import type { Mix } from '../../shared-core/dough/mix.ts'
 import { doughId, shelfId } from '../../shared-core/ids.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
-import type { EpochMs } from '../../shared-core/units.ts'
-import { epochMs } from '../../shared-core/units.ts'
 import { lines } from '../core/support/make.ts'
 import { BenchTablet } from './support/bench-touch.ts'
-import { doughShop } from './support/dough-shop.ts'
+import { expectWhole } from './support/bench-whole.ts'
+import { busyRoom, dateIn, doughShop, noonIn } from './support/dough-shop.ts'
+import { lookMark } from './support/looks.ts'
 import type { ShopServer } from './support/shop-server.ts'
 import { expect, test } from './support/shop-server.ts'
 
 const HOUR_MS = 3_600_000
 const AFTERNOON = 13
-
-/** The shop's date so many days from now; its zone is whole hours from UTC. */
-function dateIn(shop: Shop, days: number): string {
-  return new Date(Date.now() + aheadMs(shop) + days * 24 * HOUR_MS).toISOString().slice(0, 10)
-}
-
-function aheadMs({ profile }: Shop): number {
-  return -Number(/[+-]\d+$/.exec(profile.zone)?.[0] ?? 0) * HOUR_MS
-}
 
 /** What is wanted for tomorrow, planned as the desk plans it. */
 async function wantedTomorrow(server: ShopServer, shop: Shop, wanted: Readonly<Record<string, number>>): Promise<void> {
@@ -33,8 +24,7 @@ async function wantedTomorrow(server: ShopServer, shop: Shop, wanted: Readonly<R
     ordered: 0,
   }))
   await server.act({ type: 'setWanted', date, lines: asked })
-  const noonOf = (day: string): EpochMs => epochMs(Date.parse(`${day}T12:00:00Z`) - aheadMs(shop))
-  const { mixes } = dayPlan(await server.state(), shop, date, noonOf)
+  const { mixes } = dayPlan(await server.state(), shop, date, noonIn(shop))
   await server.act({
     type: 'planMixes',
     date,
@@ -135,3 +125,40 @@ test('given pieces wanted for tomorrow, when a baker goes by touch from the scal
   await expect.poll(async () => (await batches(server))[0]).toMatchObject({ stage: 'rack', pieces: 45, mixId: id })
   expect((await server.state()).day?.label).toBe(dateIn(shop, 1))
 })
+
+const LOOKS = [
+  { language: 'en', inches: 10.1 },
+  { language: 'es', inches: 10.1 },
+  { language: 'es', inches: 11.6 },
+] as const
+
+/** What else can be opened from there, touch by touch. */
+const FURTHER = [['preparations'], ['readings', 'read room'], ['readings', 'check', 'sour'], ['more cooler']] as const
+
+for (const [n, { language, inches }] of LOOKS.entries()) {
+  test(`given a busy dough room on ${inches} inches in ${language}, then a tablet opens on it, its keys are 20 mm and no text is lost on its pages${lookMark(n)}`, async ({
+    browser,
+    server,
+  }) => {
+    const shop = doughShop({ hour: AFTERNOON, language, isSlow: true })
+    await server.start(shop)
+    await busyRoom(server, shop)
+    const bench = await BenchTablet.open(browser, server, { inches })
+    await bench.page.locator('.dough-way').waitFor()
+    const look = (page: string) => expectWhole(bench, inches, `${language}, ${page}`)
+    await look('room')
+    const back = bench.page.locator('.bench-sheet-back button')
+    for (const id of n === 0 ? ['bench'] : ['scale', 'mixer', 'bench', 'proof', 'cooler']) {
+      await bench.touch(bench.cell('differs'))
+      await bench.touch(station(bench, id))
+      await look(id)
+      await bench.touch(back)
+    }
+    for (const [opens, ...further] of n === 0 ? [] : FURTHER) {
+      await bench.touch(bench.cell(opens))
+      for (const cell of further) await bench.touch(bench.cell(cell))
+      await look([opens, ...further].join(', '))
+      while ((await bench.page.locator('.dough-way').count()) === 0) await bench.touch(back)
+    }
+  })
+}
