@@ -57,7 +57,7 @@ function doneView(trace: Trace, { state, deviceId, screens, words }: DoneParts):
   const isHere = trace.deviceId === deviceId
   const name = screens.find(({ device }) => device.deviceId === trace.deviceId)?.device.name ?? ''
   const refusal = refusalOf(state, trace)
-  const over = outOfWindow(trace)
+  const over = outOfWindow(trace, state)
   const overText = over === null ? '' : `, ${words.bench.done.outOfWindow(over)}`
   return {
     commandId: trace.commandId,

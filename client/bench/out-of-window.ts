@@ -1,4 +1,6 @@
+import type { Batch, State } from '../../shared-core/day/state.ts'
 import type { TableName, Trace } from '../../shared-core/day/trace.ts'
+import { untilOf } from '../../shared-core/ferment/until-of.ts'
 import { outOfTime } from '../../shared-core/line/route.ts'
 import { epochMs } from '../../shared-core/units.ts'
 
@@ -11,6 +13,7 @@ export interface OutOfWindow {
 /** Where the window of an act stands: in what it found there, as it was before the act. */
 const WINDOW_OF = new Map<string, readonly [TableName, string]>([
   ['pull', ['batches', 'until']],
+  ['moveBatch', ['batches', 'until']],
   ['dip', ['batches', 'until']],
   ['lift', ['batches', 'until']],
   ['board', ['batches', 'until']],
@@ -20,13 +23,16 @@ const WINDOW_OF = new Map<string, readonly [TableName, string]>([
 ])
 
 /** What was too early or too late of an act that was done, the worst of it; null: nothing, or it has no window. */
-export function outOfWindow({ told, touched, atMs }: Pick<Trace, 'told' | 'touched' | 'atMs'>): OutOfWindow | null {
+export function outOfWindow(
+  { told, touched, atMs }: Pick<Trace, 'told' | 'touched' | 'atMs'>,
+  state: State,
+): OutOfWindow | null {
   const where = WINDOW_OF.get(told.type)
   if (where === undefined) return null
   const [table, field] = where
   let worst: OutOfWindow | null = null
   for (const { before } of touched.filter((one) => one.table === table)) {
-    const until = windowIn(before, field)
+    const until = table === 'batches' && isBatch(before) ? untilOf(state, before) : windowIn(before, field)
     const [limit] = outOfTime(until, atMs)
     if (until === null || limit === undefined) continue
     const byMs = limit === 'too-early' ? until.earliestAtMs - atMs : atMs - until.latestAtMs
@@ -45,6 +51,11 @@ function windowIn(before: unknown, field: string) {
     targetAtMs: epochMs(targetAtMs),
     latestAtMs: epochMs(latestAtMs),
   }
+}
+
+/** Pieces that proof or chill have a clock. */
+function isBatch(value: unknown): value is Batch {
+  return isObject(value) && typeof value.doughId === 'string' && 'until' in value
 }
 
 function isObject(value: unknown): value is Readonly<Record<string, unknown>> {

@@ -5,6 +5,7 @@ import type { Act } from '../../shared-core/day/commands.ts'
 import type { State } from '../../shared-core/day/state.ts'
 import { commandId, deviceId, doughId, loadId, shelfId } from '../../shared-core/ids.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
+import { clockShop, clockState, readings, standing } from '../core/ferment/clocks.ts'
 import { at, batch, lines, loadOf, stateWith, until } from '../core/support/make.ts'
 import { play } from '../core/support/play.ts'
 import { ALL_STATIONS, shopWith, table } from '../core/support/shop.ts'
@@ -95,6 +96,19 @@ describe('given an act outside its window', () => {
     expect(lastDoneHere(parts(state))?.short).toMatch(/, 10 min too early$/)
     const inSpanish = lastDoneHere({ ...parts(state), words: wordsOf(shopWith(), 'es') })
     expect(inSpanish?.short).toMatch(/, 10 min antes de tiempo$/)
+  })
+
+  it('when trays are chilled before a cold room has proofed them, then by how much, by their clock', () => {
+    const shop = clockShop()
+    const trays = standing({ stage: 'proof' }, shop)
+    const { id: batchId, pieces } = trays
+    const move = { type: 'moveBatch', batchId, from: 'proof', to: 'chill', pieces } as const
+    const told = (celsius: number) => {
+      const state = clockState({ shop, batches: [trays], read: [readings('room', [[at('6:00'), celsius]])] })
+      play(state, move, { nowMs: at('6:47') })
+      return lastDoneHere(parts(state))?.isOutOfWindow
+    }
+    expect([told(24), told(18)]).toEqual([false, true])
   })
 })
 
