@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import type { State } from '../../../shared-core/day/state.ts'
 import type { DayPlan } from '../../../shared-core/dough/day-plan.ts'
 import { dayPlan } from '../../../shared-core/dough/day-plan.ts'
-import { doughId, formulaId } from '../../../shared-core/ids.ts'
+import { doughId, formulaId, varietyId } from '../../../shared-core/ids.ts'
 import type { Shop } from '../../../shared-core/shop/shop.ts'
 import { milligrams } from '../../../shared-core/shop/weight.ts'
 import { spanMs } from '../../../shared-core/units.ts'
@@ -46,6 +46,18 @@ describe('what a day needs', () => {
       batches: [chilled({ id: 'left', pieces: 32 })],
     })
     expect(told(planOf(state))).toEqual(['plain 270: counter 250, orders 50, chilled -32, trays 2'])
+  })
+
+  it('[D24] given varieties of one dough, some ordered, when it is planned, then they are pooled to their dough', () => {
+    const state = planState(DONE_TODAY)
+    const line = (variety: string, pieces: number, ordered = 0) => ({
+      doughId: doughId('plain'),
+      varietyId: varietyId(variety),
+      pieces,
+      ordered,
+    })
+    state.wanted.set(TOMORROW, { date: TOMORROW, lines: [line('sesame', 50), line('poppy', 28, 12)] })
+    expect(told(planOf(state))).toEqual(['plain 90: counter 78, orders 12'])
   })
 
   it.each([
