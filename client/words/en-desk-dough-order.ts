@@ -35,7 +35,7 @@ export function enOrder({ line }: Words): OrderWords {
       wash: (allergens) =>
         allergens.length === 0
           ? 'wash the mixer before it: it is milder'
-          : `wash the mixer before it: ${line.list(allergens)} was in it`,
+          : `wash the mixer before it, which held ${line.list(allergens)}`,
       contact: (allergens) => `comes after ${line.list(allergens)}, which it does not contain`,
       waits: (span) => `the mixer waits ${span} for it`,
       benchWaits: (span) => `waits ${span} for the bench or for room to proof`,

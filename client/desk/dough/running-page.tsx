@@ -63,14 +63,14 @@ function Clock({ row, ...parts }: RoomParts & { readonly row: ClockRow }) {
     <tr>
       <th scope="row">{nameOf(row, parts)}</th>
       <td>{whereIs(row, parts)}</td>
-      <td>{at(row.sinceMs)}</td>
-      <td>{until === null ? '' : at(until.earliestAtMs)}</td>
-      <td>{until === null ? '' : at(until.latestAtMs)}</td>
+      <td class="dough-together">{at(row.sinceMs)}</td>
+      <td class="dough-together">{until === null ? '' : at(until.earliestAtMs)}</td>
+      <td class="dough-together">{until === null ? '' : at(until.latestAtMs)}</td>
       <td class={status === 'late' ? 'desk-trouble' : status === 'ready' ? 'desk-even' : 'desk-quiet'}>
         {status === 'late' ? '! ' : status === 'ready' ? '✓ ' : ''}
         {say.running.status[status]}
       </td>
-      <td>
+      <td class="dough-together">
         {'build' in what && (
           <button
             type="button"
