@@ -43,6 +43,7 @@ function isSame(one: Told, other: Told): boolean {
     one.stepId === other.stepId &&
     one.care === other.care &&
     one.pieces === other.pieces &&
+    one.mixId === other.mixId &&
     one.ingredientId === other.ingredientId &&
     one.preparationId === other.preparationId &&
     one.date === other.date &&

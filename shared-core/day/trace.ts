@@ -5,6 +5,7 @@ import type {
   DoughId,
   FormulaId,
   IngredientId,
+  MixId,
   PersonId,
   PreparationId,
   ShelfId,
@@ -40,6 +41,7 @@ export interface Told {
   readonly preparationId?: PreparationId
   readonly ingredientId?: IngredientId
   readonly mixStage?: MixStage
+  readonly mixId?: MixId
   readonly date?: string
   readonly milligrams?: number
   readonly text?: string

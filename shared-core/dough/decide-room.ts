@@ -45,5 +45,6 @@ export function decideWeighPieces(oneCase: Of<'weighPieces'>): Decision {
     checks: { doughId, samples: [...before.slice(1 - SAMPLES_MAX), sample] },
   })
   const sum = sample.milligrams.reduce((all, one) => all + one, 0)
-  return take(oneCase, { doughId, pieces: sample.milligrams.length, milligrams: sum })
+  const told = { doughId, pieces: sample.milligrams.length, milligrams: sum }
+  return take(oneCase, mixId === null ? told : { ...told, mixId })
 }

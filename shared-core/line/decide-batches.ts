@@ -31,7 +31,7 @@ export function decideShape(oneCase: Of<'shape'>): Decision {
     ...(place === undefined ? {} : { place }),
   }
   shapeFromMix(oneCase, batch, atMs)
-  return take(oneCase, { doughId, pieces })
+  return take(oneCase, mixId === undefined ? { doughId, pieces } : { doughId, pieces, mixId })
 }
 
 /** Pieces that were there before the board was: trays found in the cooler on the first morning. */

@@ -115,6 +115,15 @@ describe('two devices', () => {
     },
   )
 
+  it('[D76] given as many pieces shaped by two people of two mixes, then both are done', () => {
+    const state = started()
+    const [one = NO_MIX, two = NO_MIX] = plan(state, [asked('plain'), asked('plain')])
+    const seenSeq = state.seq
+    play(state, shape(one, 24), { device: 'bench-1', seenSeq })
+    play(state, shape(two, 24), { device: 'bench-2', seenSeq })
+    expect([one, two].map((id) => mixOf(state, id).shapedMilligrams)).toEqual([2_880_000, 2_880_000])
+  })
+
   it('[D76] given a mix ended by one, when the other ends it too, then it is told that it has ended', () => {
     const state = started()
     const [id = NO_MIX] = plan(state, [asked('plain')])
