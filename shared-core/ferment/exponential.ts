@@ -22,6 +22,7 @@ export function exponential(x: number): number {
 /** ln x by ln x = 2 artanh((x − 1)/(x + 1)), after taking out powers of two; −∞ at 0. @example logarithm(21) // 3.044522 */
 export function logarithm(x: number): number {
   if (x <= 0) return Number.NEGATIVE_INFINITY
+  if (x === Number.POSITIVE_INFINITY) return x
   let twos = 0
   let near = x
   while (near > 1.5) {

@@ -50,5 +50,6 @@ describe('e^x and ln x by + − × ÷', () => {
     }
     expect([exponential(0), logarithm(1), exponential(-1_000)]).toEqual([1, 0, 0])
     expect([exponential(1_000), logarithm(0)]).toEqual([Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY])
+    expect(logarithm(Number.POSITIVE_INFINITY)).toBe(Number.POSITIVE_INFINITY)
   })
 })
