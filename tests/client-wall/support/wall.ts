@@ -32,6 +32,7 @@ export function setting(shop: Shop, nowMs: EpochMs, language: Language = 'en') {
     wall: wallWords(words),
     dough,
     shop,
+    shown: null,
     room: [],
     naming: namingOf(shop),
     layout: LAYOUT,
