@@ -18,7 +18,6 @@ export interface DoughWords {
   readonly goSetUp: string
   readonly unknown: string
   readonly today: string
-  readonly tomorrow: string
   readonly days: DaysWords
   readonly wanted: WantedWords
   readonly plan: PlanWords
@@ -124,7 +123,6 @@ export interface RunningWords {
   readOn(degrees: string, clock: string): string
   assumed(degrees: string): string
   reckons(degrees: string): string
-  readonly reading: string
   readingOf(place: string): string
   readonly record: string
   chart(place: string, lowest: string, highest: string): string
