@@ -30,6 +30,7 @@ import type { OpenSheet } from './sheets/open-sheet.ts'
 import { SheetOver } from './sheets/sheet-over.tsx'
 import type { ShelfView } from './shelf-view.ts'
 import { isDoughRoomTime } from './shift-key.ts'
+import { soundingNow } from './sounding.ts'
 import { TOP_LINES, TopBand } from './top-band.tsx'
 import type { BenchView } from './view.ts'
 import { benchView } from './view.ts'
@@ -53,7 +54,7 @@ export function BenchBoard(props: BoardProps) {
   })
   const send = (act: Act) => void store.send(act)
   const [undone, sayUndone] = useFlash()
-  const sound = useSound(live, view.acts)
+  const sound = useSound(live, view.acts, view.roomActs)
   const wipe = useWipeLock()
   const closeSheet = () => setSheet(null)
   // The dough room stands in place of the line, and looks after its own pages.
@@ -203,7 +204,7 @@ function LineBoard(props: LineBoardProps) {
 function Bottom(props: LineBoardProps & Pick<BottomBarProps, 'differs'>) {
   const { store, live, words, sizes, view, flash, undone, sayUndone, send, open, differs } = props
   const notice = live.notices[live.notices.length - 1]
-  const sounding = soundingAct(view.acts, live.coming, live.nowMs)
+  const sounding = soundingNow(view, live, words)
   return (
     <BottomBar
       words={words}
@@ -213,7 +214,7 @@ function Bottom(props: LineBoardProps & Pick<BottomBarProps, 'differs'>) {
       flash={flash}
       notice={notice === undefined ? null : words.live.notice(notice)}
       dry={view.dry.length}
-      sounding={sounding === null ? null : words.acts.name(sounding)}
+      sounding={sounding?.name ?? null}
       differs={differs}
       onTakeBack={({ commandId, text }) => {
         send({ type: 'takeBack', commandId })

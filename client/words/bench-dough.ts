@@ -155,7 +155,7 @@ export interface BatchWords {
   readonly partOrWaste: string
   /** @example "ready at 11:40", "ready, by 12:10", "over since 12:10" */
   proof(until: { readonly targetAtMs: EpochMs; readonly latestAtMs: EpochMs } | null, nowMs: EpochMs): string
-  /** @example "boil from 4:00", "boil by Thu 18:00", "past its window since 18:00" */
+  /** @example "boil from 4:00", "boil within 3 h", "over by 2 h" */
   chilled(until: { readonly earliestAtMs: EpochMs; readonly latestAtMs: EpochMs } | null, nowMs: EpochMs): string
   readonly test: string
   readonly gone: string

@@ -156,7 +156,7 @@ function batch({ times }: BenchWords): BatchWords {
     },
     chilled: (until, nowMs) => {
       if (until === null) return ''
-      if (nowMs > until.latestAtMs) return `past its window, ${unbroken(times.late(nowMs - until.latestAtMs))}`
+      if (nowMs > until.latestAtMs) return `over by ${unbroken(times.span(nowMs - until.latestAtMs))}`
       if (nowMs < until.earliestAtMs) return `boil from ${times.clock(until.earliestAtMs)}`
       return `boil within ${unbroken(times.left(until.latestAtMs - nowMs))}`
     },

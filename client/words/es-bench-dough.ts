@@ -159,7 +159,7 @@ function batch({ times }: BenchWords): BatchWords {
     },
     chilled: (until, nowMs) => {
       if (until === null) return ''
-      if (nowMs > until.latestAtMs) return `fuera de plazo, ${unbroken(times.late(nowMs - until.latestAtMs))}`
+      if (nowMs > until.latestAtMs) return `pasadas ${unbroken(times.span(nowMs - until.latestAtMs))}`
       if (nowMs < until.earliestAtMs) return `hervir desde las ${times.clock(until.earliestAtMs)}`
       return `hervir en ${unbroken(times.left(until.latestAtMs - nowMs))}`
     },

@@ -3,14 +3,17 @@ import { actText } from '../../client/bench/dough-room/act-text.ts'
 import { nextStage, stageBefore } from '../../client/bench/dough-room/mix-steps.ts'
 import type { RoomItem } from '../../client/bench/dough-room/room-parts.ts'
 import { stationViews } from '../../client/bench/dough-room/room-view.ts'
+import { isDoughRoomTime, shiftKeyView } from '../../client/bench/shift-key.ts'
+import { soundingNow } from '../../client/bench/sounding.ts'
 import type { State } from '../../shared-core/day/state.ts'
 import { roomActs } from '../../shared-core/dough/room-acts.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { spanMs } from '../../shared-core/units.ts'
+import { roomShop } from '../core/dough/acts-shop.ts'
 import { formula, mix, sheetLine } from '../core/dough/room-mix.ts'
 import { at, batch, until } from '../core/support/make.ts'
 import { dwell } from '../core/support/shop.ts'
-import { partsAt, roomState } from './dough-support.ts'
+import { partsAt, roomState, TODAY } from './dough-support.ts'
 
 const RAISIN = formula({ id: 'raisin', name: 'Raisin', mixInMs: spanMs(10, 'min') })
 const SOUR = formula({
@@ -18,6 +21,9 @@ const SOUR = formula({
   name: 'Sour',
   bulk: { window: dwell(60, 90, 120, 'min'), foldsMs: [spanMs(30, 'min')], chill: dwell(8, 12, 24, 'h') },
 })
+
+/** Nothing else of a shift is to be said in it. */
+const CALM = roomShop({ steps: new Map() })
 
 function shown(state: State, nowMs: EpochMs): Record<string, readonly string[]> {
   const views = stationViews(partsAt(state, nowMs))
@@ -125,5 +131,62 @@ describe('the way of the dough', () => {
     expect(nextStage(mix('bulkChill', at('5:00'), { formula: SOUR }))).toBe('bench')
     expect(stageBefore(mix('bulk', at('5:00'), { formula: SOUR }))).toBe('rest')
     expect(nextStage(mix('bench', at('5:00')))).toBeNull()
+  })
+})
+
+describe('the dough room beside the line', () => {
+  const shift = (state: State, nowMs: EpochMs) => {
+    const parts = partsAt(state, nowMs)
+    const acts = roomActs(parts.state, parts.shop, nowMs, parts.localDate, parts.noonOf)
+    return shiftKeyView({ state, ruler: null, roomActs: acts, nowMs, words: parts.words })
+  }
+
+  it.each([
+    // now, tone, details
+    ['5:01', 'plain', ['in 11 min']],
+    ['5:12', 'act', ['now']],
+    ['5:16', 'late', ['4 min late']],
+  ] as const)(
+    'given a mix since 5:00, when it is %s, then the line has a %s key that leads there',
+    (now, tone, details) => {
+      const state = roomState([mix('mixing', at('5:00'))], {}, CALM)
+      expect(shift(state, at(now))).toEqual({
+        what: 'Dough room',
+        details,
+        tone,
+        act: null,
+        sheet: { kind: 'dough-room' },
+      })
+    },
+  )
+
+  it('given a mix that is hours away and nothing begun, then the line has no key of it', () => {
+    const state = roomState([mix('planned', at('4:00'), { startAtMs: at('9:00') })], {}, CALM)
+    expect(shift(state, at('7:59'))).toBeNull()
+    expect(shift(state, at('8:00'))?.what).toBe('Dough room')
+  })
+
+  it.each([
+    ['a mix and trays that proof and chill', ['mixing'], ['proof', 'chill'], true],
+    ['nothing begun', ['planned'], ['chill'], false],
+    ['a mix, and pieces on the rack', ['mixing'], ['rack'], false],
+    ['a mix in the cooler', ['bulkChill'], [], false],
+  ] as const)('given %s, then a tablet that is opened shows the dough room: %s, %s, %s', (_given, mixes, trays, is) => {
+    const batches = trays.map((stage) => batch({ id: stage, stage }))
+    const state = roomState(
+      mixes.map((stage) => mix(stage, at('5:00'), { formula: SOUR })),
+      { batches },
+    )
+    expect(isDoughRoomTime(state)).toBe(is)
+  })
+
+  it('given a mixer that should be off, then its call can be quieted like those of the line, which come first', () => {
+    const state = roomState([mix('mixing', at('5:00'))])
+    const parts = partsAt(state, at('5:13'))
+    const view = { acts: [], roomActs: roomActs(state, parts.shop, parts.nowMs, TODAY, parts.noonOf) }
+    const now = { nowMs: parts.nowMs, coming: new Map<string, EpochMs>() }
+    expect(soundingNow(view, now, parts.words)).toEqual({ key: 'mixerOff:m1', name: 'Dough room' })
+    expect(soundingNow(view, { ...now, coming: new Map([['mixerOff:m1', at('5:14')]]) }, parts.words)).toBeNull()
+    expect(soundingNow({ ...view, roomActs: [] }, now, parts.words)).toBeNull()
   })
 })

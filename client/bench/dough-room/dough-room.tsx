@@ -4,7 +4,7 @@ import type { State } from '../../../shared-core/day/state.ts'
 import { noonOf } from '../../../shared-core/live/noon.ts'
 import type { Shop } from '../../../shared-core/shop/shop.ts'
 import { localDate } from '../../live/clock-text.ts'
-import type { LiveState } from '../../live/shop-store.ts'
+import type { LiveState, ShopStore } from '../../live/shop-store.ts'
 import { useEscape } from '../../parts/use-escape.ts'
 import { useFlash } from '../../parts/use-flash.ts'
 import { useIdleClose } from '../../parts/use-idle-close.ts'
@@ -12,6 +12,7 @@ import { doughRoomWords } from '../../words/bench-dough.ts'
 import type { DoneView } from '../done-view.ts'
 import type { SheetParts } from '../sheet.tsx'
 import { Sheet } from '../sheet.tsx'
+import { soundingNow } from '../sounding.ts'
 import type { BenchView } from '../view.ts'
 import { BatchPage } from './batch-page.tsx'
 import { DividerPage } from './divider-page.tsx'
@@ -26,6 +27,7 @@ import { StationPage } from './station-page.tsx'
 export interface DoughRoomProps extends SheetParts {
   readonly state: State
   readonly shop: Shop
+  readonly store: ShopStore
   readonly live: LiveState
   readonly view: BenchView
   readonly send: (act: Act) => void
@@ -72,7 +74,15 @@ export function DoughRoom(props: DoughRoomProps) {
   }
   if (page !== null) return <OnePage {...parts} page={page} />
   const told = undone ?? trouble ?? view.lastDone?.text ?? words.bench.done.nothingHere
-  return <RoomBoard {...parts} told={told} isTrouble={undone === null && trouble !== null} />
+  return (
+    <RoomBoard
+      {...parts}
+      told={told}
+      isTrouble={undone === null && trouble !== null}
+      sounding={soundingNow(view, live, props.words)}
+      onComing={(key) => props.store.sayComing(key)}
+    />
+  )
 }
 
 function OnePage(props: RoomSheetProps & { readonly page: RoomPage }) {

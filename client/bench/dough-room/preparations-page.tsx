@@ -4,6 +4,7 @@ import type { Weight } from '../../../shared-core/shop/shop.ts'
 import { milligrams } from '../../../shared-core/shop/weight.ts'
 import { Key } from '../../parts/key.tsx'
 import { ListRows } from '../sheets/list-rows.tsx'
+import { splitRoom } from '../sheets/split.ts'
 import { NumberPad } from './number-pad.tsx'
 import { preparationRows } from './preparations-view.ts'
 import type { RoomSheetProps } from './room-parts.ts'
@@ -14,6 +15,7 @@ export function PreparationsPage(props: RoomSheetProps) {
   const { words, room, send, open } = props
   const { made } = words.room
   const rows = preparationRows(props)
+  const { isNarrow } = splitRoom(room)
   return (
     <RoomSheet {...props} title={made.title} detail={words.times.clock(props.nowMs)}>
       <ListRows
@@ -23,13 +25,13 @@ export function PreparationsPage(props: RoomSheetProps) {
         keysOf={({ due, build }) => (
           <>
             {due !== null && (
-              <div class="bench-list-key" style={{ width: `${1.4 * room.keyPx}px` }}>
+              <div class="bench-list-key" style={{ width: `${(isNarrow ? 1.25 : 1.4) * room.keyPx}px` }}>
                 <Key onPress={() => open({ kind: 'build', preparationId: due.preparationId, forDate: due.forDate })}>
                   <span class="bench-small">{made.other}</span>
                 </Key>
               </div>
             )}
-            <div class="bench-list-key" style={{ width: `${1.7 * room.keyPx}px` }}>
+            <div class="bench-list-key" style={{ width: `${(isNarrow ? 1.5 : 1.7) * room.keyPx}px` }}>
               {due !== null && (
                 <Key
                   tone={due.status === 'coming' ? 'strong' : due.status === 'due' ? 'act' : 'late'}

@@ -4,6 +4,7 @@ import { roomActs } from '../../../shared-core/dough/room-acts.ts'
 import type { KeyTone } from '../../parts/key.tsx'
 import { Key } from '../../parts/key.tsx'
 import { roomWhen } from '../room-when.ts'
+import type { Sounding } from '../sounding.ts'
 import { actText } from './act-text.ts'
 import { roomLayout } from './room-layout.ts'
 import type { RoomItem, RoomSheetProps } from './room-parts.ts'
@@ -14,6 +15,9 @@ export interface RoomBoardProps extends RoomSheetProps {
   /** What was just done here, or an answer to a tap; "" when nothing was. */
   readonly told: string
   readonly isTrouble: boolean
+  /** What sounds now; null: nothing does. */
+  readonly sounding: Sounding | null
+  readonly onComing: (key: string) => void
 }
 
 /** Of a heading: one row of words with the sign beside it. */
@@ -107,13 +111,12 @@ interface FootProps extends RoomBoardProps {
 
 /** Taking back what was done here last, preparations, readings, and the key that opens a thing instead of moving it on. */
 function RoomFoot(props: FootProps) {
-  const { words, lastDone, takeBack, told, isTrouble, open, acts, isDiffering, onDiffering, nowMs } = props
+  const { words, lastDone, takeBack, told, isTrouble, open, acts, isDiffering, onDiffering, nowMs, sounding } = props
   const { done, shelf } = words.bench
   const canTakeBack = lastDone !== null && lastDone.refusal === null
   const make = acts.find(({ kind }) => kind === 'prepare' || kind === 'feed')
   const makeTone: KeyTone =
     make === undefined || make.status === 'coming' ? 'plain' : make.status === 'due' ? 'act' : 'late'
-  const words_ = isDiffering ? shelf.touchWhatDiffers : told
   return (
     <footer class="dough-foot">
       <div class="bench-bottom-key">
@@ -127,8 +130,15 @@ function RoomFoot(props: FootProps) {
         </Key>
       </div>
       <div class={isTrouble && !isDiffering ? 'bench-told bench-trouble' : 'bench-told'} role="status">
-        {words_}
+        {isDiffering ? shelf.touchWhatDiffers : told}
       </div>
+      {sounding !== null && (
+        <div class="bench-bottom-key" data-cell="coming">
+          <Key onPress={() => props.onComing(sounding.key)}>
+            <span class="bench-label">{words.bench.top.coming}</span>
+          </Key>
+        </div>
+      )}
       <div class="bench-bottom-key" data-cell="differs">
         <Key chosen={isDiffering} onPress={onDiffering}>
           <span class="bench-label">{shelf.differs}</span>

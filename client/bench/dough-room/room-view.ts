@@ -185,6 +185,11 @@ export function batchItem(batch: Batch, parts: RoomParts): RoomItem {
   }
 }
 
+/** What stands beside an item's ring: its time, where one counts down. */
+export function whenOf({ when, ring }: RoomItem): string {
+  return when !== '' ? when : ring.state === 'running' ? (ring.label ?? '') : ''
+}
+
 /** Trays that a number of pieces stands on; a begun one counts. */
 function traysOf({ pieces, doughId }: Batch, { shop }: RoomParts): number {
   return Math.ceil(pieces / Math.max(1, shop.doughs.get(doughId)?.trayPieces ?? pieces))

@@ -6,6 +6,7 @@ import type { RoomLayout } from './room-layout.ts'
 import { fitting } from './room-layout.ts'
 import type { RoomItem } from './room-parts.ts'
 import type { StationView } from './room-view.ts'
+import { whenOf } from './room-view.ts'
 import { StationSign } from './station-sign.tsx'
 
 export interface StationColumnProps {
@@ -64,8 +65,4 @@ export function StationColumn({ view, layout, sizes, words, onPress, onMore }: S
       )}
     </section>
   )
-}
-
-function whenOf({ when, ring }: RoomItem): string {
-  return when !== '' ? when : ring.state === 'running' ? (ring.label ?? '') : ''
 }

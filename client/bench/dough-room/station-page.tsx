@@ -1,7 +1,7 @@
 import { KeyGrid } from '../sheet.tsx'
 import type { RoomSheetProps, StationId } from './room-parts.ts'
 import { RoomSheet } from './room-sheet.tsx'
-import { stationViews } from './room-view.ts'
+import { stationViews, whenOf } from './room-view.ts'
 
 /** All that stands at one station, where its column has no room for it. */
 export function StationPage(props: RoomSheetProps & { readonly station: StationId }) {
@@ -21,7 +21,7 @@ export function StationPage(props: RoomSheetProps & { readonly station: StationI
         items={view.items.map((item) => ({
           id: item.id,
           label: item.what,
-          details: [...(item.ring.label === undefined ? [] : [item.ring.label]), ...item.contents],
+          details: [whenOf(item), ...item.contents].filter((text) => text !== ''),
           tone: item.tone,
           onPress: () => open(item.page),
         }))}
