@@ -1,5 +1,5 @@
 import type { DaysWords } from './desk-dough-days.ts'
-import { atClock } from './es-desk-dough-clock.ts'
+import { atClock, ofClock } from './es-desk-dough-clock.ts'
 
 const mixes = (count: number) => `${count} ${count === 1 ? 'amasijo' : 'amasijos'}`
 
@@ -28,14 +28,14 @@ export function esDays(): DaysWords {
         .join(', '),
     asks: (count) => `el plan pide ${mixes(count)}`,
     mixing: (count) => (count === 0 ? '' : mixes(count)),
-    decide: (formula, clock, bakeDate) => `${formula} antes de ${atClock(clock)} para el ${bakeDate}`,
+    decide: (formula, clock, bakeDate) => `${formula} antes ${ofClock(clock)} para el ${bakeDate}`,
     decided: 'decidido',
     late: 'tarde',
     trays: (trays, space) => (space === null ? `${trays} bandejas` : `${trays} de ${space} bandejas`),
     tooMany: (trays) => `sobran ${trays}`,
     next: 'Lo próximo por decidir',
     decideNext: (formula, clock, day, bakeDate) =>
-      `Decidir ${formula} ${day} antes de ${atClock(clock)} para el ${bakeDate}.`,
+      `Decidir ${formula} antes ${ofClock(clock)}, ${day}, para el ${bakeDate}.`,
     nothingToDecide: 'No hay nada por decidir.',
     preparations: 'Prefermentos, remojos y alimentación',
     preparationsHint:
@@ -45,7 +45,7 @@ export function esDays(): DaysWords {
     make: (weight, seed) => `${weight}${seed === null ? '' : ` y ${seed} de la madura`}`,
     forDay: (date) => `para el ${date}`,
     begin: (earliest, target, latest) =>
-      `empezar ${atClock(target)}, no antes de ${atClock(earliest)}, a más tardar ${atClock(latest)}`,
+      `empezar ${atClock(target)}, no antes ${ofClock(earliest)}, a más tardar ${atClock(latest)}`,
     status: { coming: 'por venir', due: 'ya', late: 'tarde' },
     made: 'Empezado',
     madeOf: (name) => `${name}: empezado ahora`,

@@ -36,6 +36,20 @@ describe('the words of the dough room at the desk', () => {
     expect(plan.reason('bags', -3)).toMatch(/^− 3 /)
   })
 
+  it.each([
+    ['en', '9:30 am', 'begin at 9:30 am, not before 9:30 am, by 9:30 am'],
+    [
+      'en',
+      'Fri, Nov 27, 1:05 am',
+      'begin on Fri, Nov 27, 1:05 am, not before Fri, Nov 27, 1:05 am, by Fri, Nov 27, 1:05 am',
+    ],
+    ['es', '9:30', 'empezar a las 9:30, no antes de las 9:30, a más tardar a las 9:30'],
+    ['es', '1:05', 'empezar a la 1:05, no antes de la 1:05, a más tardar a la 1:05'],
+    ['es', 'vie 27, 1:05', 'empezar el vie 27, 1:05, no antes del vie 27, 1:05, a más tardar el vie 27, 1:05'],
+  ] as const)('given in %s the time %s, then its preposition fits it', (language, clock, expected) => {
+    expect(wordsIn(language).days.begin(clock, clock, clock)).toBe(expected)
+  })
+
   it.each(['en', 'es'] as const)('given one and many in %s, then number and noun agree', (language) => {
     const { stock, plan, order } = wordsIn(language)
     expect(stock.bags(1, null)).not.toMatch(/bags|bolsas/)
