@@ -1,4 +1,4 @@
-import { DEFAULT_MIXER, NO_KETTLE_CARE } from '../shop/default-rules.ts'
+import { DEFAULT_MIXER, NO_FORMULA, NO_KETTLE_CARE } from '../shop/default-rules.ts'
 import { assert } from '../support.ts'
 import type { Entry, Event, EventType } from './events.ts'
 
@@ -57,7 +57,7 @@ const NEW_FIELDS: { readonly [entity: string]: object } = {
   kettle: NO_KETTLE_CARE,
   oven: { bakeAt: null, secondAt: null },
   mixer: { name: DEFAULT_MIXER.name, washMs: DEFAULT_MIXER.washMs },
-  dough: { contains: [], formulaId: null, pieceWeight: null, shapedBy: 'hand', labelWeight: null },
+  dough: { contains: [], ...NO_FORMULA },
   topping: { madeOf: [] },
   variety: { toppingId: null },
 }

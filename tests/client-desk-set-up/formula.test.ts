@@ -4,6 +4,7 @@ import { degreesIn } from '../../client/desk/set-up/fields/degrees-field.tsx'
 import { bakersTable, trialFlour } from '../../client/desk/set-up/formula/bakers-table.ts'
 import { lastChange } from '../../client/desk/set-up/formula/formula-acts.tsx'
 import { addable, formulaLineToAdd, lineToAdd, withLines } from '../../client/desk/set-up/formula/formula-edit.ts'
+import { allergensTold } from '../../client/desk/set-up/parts/by-ingredients.tsx'
 import { inLanguage } from '../../client/desk/set-up/picks.ts'
 import { placeOf } from '../../client/desk/set-up/route.ts'
 import { toldChanges } from '../../client/desk/set-up/told-changes.ts'
@@ -11,7 +12,8 @@ import type { Version } from '../../client/desk/set-up/versions.ts'
 import { deskWords } from '../../client/words/desk.ts'
 import { setUpWords } from '../../client/words/set-up.ts'
 import { wordsFor } from '../../client/words/words.ts'
-import { formulaId, ingredientId } from '../../shared-core/ids.ts'
+import { allergensOfDough, allergensOfFormula } from '../../shared-core/dough/allergens.ts'
+import { doughId, formulaId, ingredientId } from '../../shared-core/ids.ts'
 import { defaultDoughRoom, newFormula } from '../../shared-core/shop/default-dough-room.ts'
 import type { Formula } from '../../shared-core/shop/formula.ts'
 import { pickableIngredients } from '../../shared-core/shop/pickable-ingredients.ts'
@@ -114,6 +116,18 @@ describe('a shop that begins with formulas', () => {
     const then = draftOf(own, inLanguage(own, 'es'))
     expect(then.ingredients.get(ingredientId('water'))?.name).toBe('Agua')
     expect(then.ingredients.get(ingredientId('salt'))?.name).toBe('Sea salt')
+  })
+})
+
+describe('what follows from the ingredients', () => {
+  it('given a formula with seeds in a soaker, then each allergen is told with the ingredients that bring it', () => {
+    const { say } = tellingIn('en', SHOP)
+    expect(allergensTold(SHOP, allergensOfFormula(SHOP, PLAIN), say)).toEqual([
+      'wheat (High-gluten flour)',
+      'sesame (Seeds)',
+    ])
+    // Entered at the dough itself: no ingredient brings it.
+    expect(allergensTold(SHOP, allergensOfDough(SHOP, doughId('plain')), say).join()).not.toContain('egg')
   })
 })
 

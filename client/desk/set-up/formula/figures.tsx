@@ -1,4 +1,3 @@
-import type { AllergenFound } from '../../../../shared-core/dough/allergens.ts'
 import { allergensOfFormula } from '../../../../shared-core/dough/allergens.ts'
 import type { PieceCost } from '../../../../shared-core/dough/cost.ts'
 import { pieceCost } from '../../../../shared-core/dough/cost.ts'
@@ -6,6 +5,7 @@ import type { FormulaFigures } from '../../../../shared-core/dough/formula-figur
 import type { Formula } from '../../../../shared-core/shop/formula.ts'
 import { inUse } from '../../../../shared-core/shop/in-order.ts'
 import type { Shop } from '../../../../shared-core/shop/shop.ts'
+import { allergensTold } from '../parts/by-ingredients.tsx'
 import { moneySaid, percentSaid, weightSaid } from '../say-value.ts'
 import type { SetUpProps } from '../set-up-parts.ts'
 import type { BakersTable } from './bakers-table.ts'
@@ -70,8 +70,8 @@ export function Figures({ parts, formula, figures, table }: FiguresProps) {
         </div>
         <div>
           <dt>{dough.figures.allergens}</dt>
-          {allergensOfFormula(draft, formula).map((found) => (
-            <dd key={found.allergen}>{`${say.options.allergen[found.allergen]} (${sourcesOf(draft, found)})`}</dd>
+          {allergensTold(draft, allergensOfFormula(draft, formula), say).map((told) => (
+            <dd key={told}>{told}</dd>
           ))}
         </div>
       </dl>
@@ -96,12 +96,4 @@ function unpricedIn(shop: Shop, costs: readonly PieceCost[]): readonly string[] 
     .flatMap(({ lines }) => lines.filter(({ of, cents }) => of === 'dough' && cents === null))
     .map(({ ingredientId }) => shop.ingredients.get(ingredientId)?.name ?? '?')
   return [...new Set(names)]
-}
-
-/** The ingredients that bring it in. */
-function sourcesOf(shop: Shop, { from }: AllergenFound): string {
-  const names = from.flatMap((source) =>
-    source.kind === 'ingredient' ? [shop.ingredients.get(source.ingredientId)?.name ?? '?'] : [],
-  )
-  return [...new Set(names)].join(', ')
 }

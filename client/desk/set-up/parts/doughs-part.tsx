@@ -1,3 +1,4 @@
+import { allergensOfDough } from '../../../../shared-core/dough/allergens.ts'
 import { doughId } from '../../../../shared-core/ids.ts'
 import { NO_FORMULA } from '../../../../shared-core/shop/default-rules.ts'
 import { TRAY_PIECES_MAX } from '../../../../shared-core/shop/set-up-limits.ts'
@@ -7,6 +8,7 @@ import { NumberField } from '../fields/number-field.tsx'
 import { ManyField } from '../fields/pick-field.tsx'
 import { DOUGHS } from '../lists.ts'
 import type { SetUpProps } from '../set-up-parts.ts'
+import { AllergensFromIngredients } from './by-ingredients.tsx'
 import { ListPart } from './list-part.tsx'
 import { MixedByFields } from './mixed-by-fields.tsx'
 import { WindowsFields } from './windows-fields.tsx'
@@ -62,6 +64,7 @@ export function DoughsPart(props: SetUpProps) {
               onChange={(contains) => set({ ...dough, contains })}
             />
             {dough.formulaId !== null && <p class="setup-hint">{say.dough.hints.contains}</p>}
+            <AllergensFromIngredients parts={props} found={allergensOfDough(draft, dough.id)} />
             <details class="setup-fold">
               <summary>{say.fields.dough.windows}</summary>
               <p class="setup-caution">{say.cautions.timers}</p>

@@ -1,9 +1,11 @@
+import { allergensOfTopping } from '../../../../shared-core/dough/allergens.ts'
 import { toppingId } from '../../../../shared-core/ids.ts'
 import type { Topping } from '../../../../shared-core/shop/shop.ts'
 import { ALLERGENS } from '../../../../shared-core/shop/stages.ts'
 import { ManyField } from '../fields/pick-field.tsx'
 import { TOPPINGS } from '../lists.ts'
 import type { SetUpProps } from '../set-up-parts.ts'
+import { AllergensFromIngredients } from './by-ingredients.tsx'
 import { ListPart } from './list-part.tsx'
 import { MadeOfField } from './made-of-field.tsx'
 
@@ -29,6 +31,7 @@ export function ToppingsPart(props: SetUpProps) {
               onChange={(contains) => set({ ...topping, contains })}
             />
             <MadeOfField parts={props} madeOf={topping.madeOf} onChange={(madeOf) => set({ ...topping, madeOf })} />
+            <AllergensFromIngredients parts={props} found={allergensOfTopping(props.draft, topping.id)} />
           </>
         )}
       </ListPart>

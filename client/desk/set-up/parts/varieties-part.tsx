@@ -1,3 +1,4 @@
+import { allergensOfVariety } from '../../../../shared-core/dough/allergens.ts'
 import { doughId, varietyId } from '../../../../shared-core/ids.ts'
 import { inUse } from '../../../../shared-core/shop/in-order.ts'
 import { sizeWindows } from '../../../../shared-core/shop/pickable.ts'
@@ -8,6 +9,7 @@ import { PickField, TickField } from '../fields/pick-field.tsx'
 import { VARIETIES } from '../lists.ts'
 import { moneySaid } from '../say-value.ts'
 import type { SetUpProps } from '../set-up-parts.ts'
+import { AllergensFromIngredients, CostFromIngredients } from './by-ingredients.tsx'
 import { ListPart } from './list-part.tsx'
 import { DoughField, ToppingField } from './made-of.tsx'
 import { WindowsFields } from './windows-fields.tsx'
@@ -86,6 +88,8 @@ function VarietyFields({ parts, variety, set }: VarietyFieldsProps) {
           />
         ))}
       </div>
+      <CostFromIngredients parts={parts} id={variety.id} />
+      <AllergensFromIngredients parts={parts} found={allergensOfVariety(draft, variety.id)} />
       <details class="setup-fold">
         <summary>{say.fields.variety.windows}</summary>
         <p class="setup-caution">{say.cautions.timers}</p>
