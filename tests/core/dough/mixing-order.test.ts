@@ -2,7 +2,10 @@ import { describe, expect, it } from 'vitest'
 import { orderReasons } from '../../../shared-core/dough/explain-order.ts'
 import type { OrderCost } from '../../../shared-core/dough/order.ts'
 import { costDifference, mixingOrder, orderCost } from '../../../shared-core/dough/order.ts'
-import { bruteCost, bruteLeast } from './order-brute.ts'
+import { ContactsAhead } from '../../../shared-core/dough/order-contacts.ts'
+import { problemOf } from '../../../shared-core/dough/order-problem.ts'
+import { searched } from '../../../shared-core/dough/order-search.ts'
+import { bruteCost, bruteFirst, bruteLeast } from './order-brute.ts'
 import type { DayKind, MinutesOfDay, MinutesOfMix } from './order-maker.ts'
 import { dayOf, drawnDay, FROM_MS, mixTask, orderRules } from './order-maker.ts'
 
@@ -68,6 +71,7 @@ const KINDS: readonly (readonly [string, DayKind])[] = [
   ['even rests', { mixes: 6, formulas: 4, isEven: true, proofTrays: null, due: 150 }],
   ['bulk ferments', { mixes: 6, formulas: 6, isEven: false, proofTrays: null, due: 200 }],
   ['little proof space', { mixes: 6, formulas: 5, isEven: false, proofTrays: 16, due: 260 }],
+  ['pre-ferments that are late', { mixes: 6, formulas: 6, isEven: true, proofTrays: null, due: 150, ripe: 150 }],
   ['seven mixes', { mixes: 7, formulas: 5, isEven: false, proofTrays: 24, due: 200 }],
 ]
 
@@ -82,6 +86,29 @@ describe('the best order', () => {
         expect(found.how, `seed ${seed}`).toBe('exact')
         expect(inMinutes(found), `seed ${seed}`).toEqual(bruteLeast(day))
         expect(bruteCost(ordered(day, found.order), day.proofTrays), `seed ${seed}`).toEqual(inMinutes(found))
+      }
+    },
+  )
+
+  it.each(KINDS)(
+    '[D83, D84] given drawn days with %s, when nothing good is known before, then the proof alone finds the best, the first by rank',
+    (_, kind) => {
+      for (let seed = 21; seed <= (kind.mixes > 6 ? 22 : 25); seed += 1) {
+        const day = drawnDay(seed, { ...kind, due: kind.due - 30 })
+        const { tasks, rules } = dayOf(day)
+        const problem = problemOf(tasks, rules)
+        const { order } = searched(
+          problem,
+          new ContactsAhead(problem),
+          Number.POSITIVE_INFINITY,
+          Number.POSITIVE_INFINITY,
+        )
+        const byRank = problem.items.flatMap(({ id }) => ordered(day, [id]))
+        const best = bruteFirst({ ...day, tasks: byRank })
+        expect(
+          order?.map(({ id }) => id),
+          `seed ${seed}`,
+        ).toEqual(best.map(({ id }) => id))
       }
     },
   )
@@ -106,6 +133,17 @@ describe('the best order', () => {
       how: 'exact',
     })
     expect(mixingOrder([plain('a')], orderRules())).toMatchObject({ order: ['a'], how: 'exact' })
+  })
+
+  it('[D85] given two mixes of an order, when the latest starts are worked back by hand, then through proof, bench, rest and wash', () => {
+    const tasks = [
+      egg('e', { mix: 10, wait: 7, bench: 20, proof: 60, due: 300 }),
+      plain('a', { mix: 12, wait: 7, bench: 30, proof: 90, due: 300 }),
+    ]
+    const { places } = orderCost(tasks, ['e', 'a'], orderRules())
+    // a: 300 − 90 − 30 − 7 − 12 = 161. e: at the bench by 180 − 20 and before 300 − 60 − 20, so 160 − 17 = 143; in the
+    // mixer before 161 − 10 of wash − 10 = 141.
+    expect(places.map(({ latestAtMs }) => minutesOf(latestAtMs))).toEqual([141, 161])
   })
 
   it('[D85] given the latest starts of an order, when all begin as late as that, then none is later than it was or should be', () => {

@@ -11,12 +11,17 @@ const WASH = 10
 
 /** All orders, tried one by one. @returns the least cost */
 export function bruteLeast(day: MinutesOfDay): BruteCost {
-  let least: BruteCost | null = null
+  return bruteCost(bruteFirst(day), day.proofTrays)
+}
+
+/** Of the orders that cost least the first, as the day lists its mixes. */
+export function bruteFirst(day: MinutesOfDay): readonly MinutesOfMix[] {
+  let first: { readonly order: readonly MinutesOfMix[]; readonly cost: BruteCost } | null = null
   for (const order of permutations(day.tasks)) {
     const cost = bruteCost(order, day.proofTrays)
-    if (least === null || isLess(cost, least)) least = cost
+    if (first === null || isLess(cost, first.cost)) first = { order, cost }
   }
-  return least ?? { contacts: 0, washes: 0, late: 0 }
+  return first?.order ?? []
 }
 
 export function bruteCost(order: readonly MinutesOfMix[], proofTrays: number | null): BruteCost {

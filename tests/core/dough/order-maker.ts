@@ -61,15 +61,17 @@ export interface DayKind {
   readonly proofTrays: number | null
   /** Minutes from the first mix until all should be in the cooler. */
   readonly due: number
+  /** Minutes until the last pre-ferment is ripe, of one dough in five; an hour unless said otherwise. */
+  readonly ripe?: number
 }
 
 /** A day of mixing drawn from a seed: mixing 9 to 16 min, rests of 7, some bulk ferments, proofs of 1 to 3 h (common practice, no source). */
-export function drawnDay(seed: number, { mixes, formulas, isEven, proofTrays, due }: DayKind): MinutesOfDay {
+export function drawnDay(seed: number, { mixes, formulas, isEven, proofTrays, due, ripe = 60 }: DayKind): MinutesOfDay {
   const draw = drawing(seed)
   const drawn = Array.from({ length: formulas }, () => ({
     allergens: ['wheat' as const, ...SOME.filter(() => draw(5) === 0)],
     strength: draw(10) < 6 ? 0 : 1 + draw(5),
-    earliest: draw(5) === 0 ? draw(60) : 0,
+    earliest: draw(5) === 0 ? draw(ripe) : 0,
     mix: 9 + draw(8),
     wait: !isEven && draw(4) === 0 ? 60 + draw(90) : 7,
     bench: 5 + draw(16),
