@@ -36,6 +36,14 @@ describe('what pieces carry with them', () => {
     })
   })
 
+  it('[D47] given trays that are boiled from the proof, when they go to the rack, then not their place', () => {
+    const state = clockState({ shop, batches: [trays] })
+    const { id: batchId, pieces } = trays
+    play(state, { type: 'moveBatch', batchId, from: 'proof', to: 'rack', pieces }, { nowMs: at('7:00') })
+    expect(only(state)).toMatchObject({ stage: 'rack', mixId: 'm1' })
+    expect(only(state).place).toBeUndefined()
+  })
+
   it('[D47] given chilled trays, when they are pulled, then what the cooling added goes along, their place does not', () => {
     const state = clockState({ shop, batches: [trays] })
     toChill(state, trays)

@@ -214,8 +214,10 @@ describe('clocks and temperatures', () => {
   })
 
   it('[D41] given the same batch and readings, then the clock is not reckoned again; with another reading it is', () => {
-    const state = clockState({ read: roomOf(28) })
-    expect(untilOf(state, proofing)).toBe(untilOf({ ...state }, proofing))
-    expect(untilOf(clockState({ read: roomOf(20) }), proofing)).not.toEqual(untilOf(state, proofing))
+    const shop = clockShop()
+    const state = clockState({ shop, read: roomOf(28) })
+    const warm = untilOf(state, proofing)
+    expect(untilOf({ ...state }, proofing)).toBe(warm)
+    expect(untilOf(clockState({ shop, read: roomOf(20) }), proofing)).not.toEqual(warm)
   })
 })
