@@ -1,6 +1,7 @@
 import type { Page } from '@playwright/test'
 import type { WantedLine } from '../../shared-core/dough/mix.ts'
 import { doughId, ingredientId } from '../../shared-core/ids.ts'
+import { NAME_MAX } from '../../shared-core/shop/set-up-limits.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import { kg, roomShop } from '../core/dough/acts-shop.ts'
 import { noonShop, openDeskByTouch, part } from './support/desk-page.ts'
@@ -123,7 +124,7 @@ for (const [index, { language, size, settings }] of LOOKS.entries()) {
     browser,
     server,
   }) => {
-    await server.start(doughShop({ language, weight: 'lb-oz' }))
+    await server.start(withLongNames(doughShop({ language, weight: 'lb-oz' })))
     await begin(server)
     const page = await openDeskByTouch(browser, server, { place: 'dough', settings, size })
     for (const name of PAGES) {
@@ -132,6 +133,19 @@ for (const [index, { language, size, settings }] of LOOKS.entries()) {
       await look(page, name)
     }
   })
+}
+
+/** Names as long as a set-up may have them, in one word. */
+function withLongNames(shop: Shop): Shop {
+  const long = <Id, Thing extends { readonly name: string }>(things: ReadonlyMap<Id, Thing>, most: number) =>
+    new Map([...things].map(([id, thing]) => [id, { ...thing, name: thing.name.padEnd(most, 'Wn') }]))
+  return {
+    ...shop,
+    doughs: long(shop.doughs, NAME_MAX.dough),
+    formulas: long(shop.formulas, NAME_MAX.formula),
+    ingredients: long(shop.ingredients, NAME_MAX.ingredient),
+    preparations: long(shop.preparations, NAME_MAX.preparation),
+  }
 }
 
 /** Something on every page. */

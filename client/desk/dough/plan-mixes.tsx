@@ -1,5 +1,6 @@
 import type { FormulaId } from '../../../shared-core/ids.ts'
 import { milligrams } from '../../../shared-core/shop/weight.ts'
+import { Sideways } from '../sideways.tsx'
 import type { FlourTyped, HandFormula, HandPlan } from './plan-view.ts'
 import { evenly, flourText } from './plan-view.ts'
 import type { RoomParts } from './room.ts'
@@ -92,50 +93,52 @@ function MixTable({ words, say, room, typed, onTyped, unit, one }: MixesProps & 
   const texts = typed.get(formula.id) ?? mixes.map((mix) => flourText(mix?.flourMilligrams ?? 0, perUnit))
   const { mixColumns: columns } = say.plan
   return (
-    <table class="dough-mixes">
-      <thead>
-        <tr>
-          <th>{columns.mix}</th>
-          <th>
-            {columns.flour}, {unit}
-          </th>
-          <th class="desk-number">{columns.dough}</th>
-          <th>{columns.gives}</th>
-        </tr>
-      </thead>
-      <tbody>
-        {mixes.map((mix, index) => (
-          <tr key={index}>
-            <th scope="row">{say.plan.mixName(index + 1)}</th>
-            <td>
-              <input
-                class={`desk-short${mix === null ? ' dough-wrong' : ''}`}
-                inputMode="decimal"
-                aria-label={say.plan.flourOf(formula.name, index + 1)}
-                aria-invalid={mix === null}
-                value={texts[index] ?? ''}
-                onFocus={(event) => event.currentTarget.select()}
-                onInput={(event) => {
-                  const { value } = event.currentTarget
-                  onTyped(
-                    withTexts(
-                      typed,
-                      formula.id,
-                      texts.map((text, at) => (at === index ? value : text)),
-                    ),
-                  )
-                }}
-              />
-            </td>
-            <td class="desk-number">{mix === null ? '?' : room.weight(mix.doughMilligrams)}</td>
-            <td>
-              {mix?.gives.map(({ doughId, pieces }) => `${pieces} ${words.names.dough(doughId)}`).join(', ')}
-              {mix !== null && mix.limit !== null && <span class="desk-trouble"> {say.plan[mix.limit]}</span>}
-            </td>
+    <Sideways name={formula.name}>
+      <table class="dough-mixes">
+        <thead>
+          <tr>
+            <th>{columns.mix}</th>
+            <th>
+              {columns.flour}, {unit}
+            </th>
+            <th class="desk-number">{columns.dough}</th>
+            <th>{columns.gives}</th>
           </tr>
-        ))}
-      </tbody>
-    </table>
+        </thead>
+        <tbody>
+          {mixes.map((mix, index) => (
+            <tr key={index}>
+              <th scope="row">{say.plan.mixName(index + 1)}</th>
+              <td>
+                <input
+                  class={`desk-short${mix === null ? ' dough-wrong' : ''}`}
+                  inputMode="decimal"
+                  aria-label={say.plan.flourOf(formula.name, index + 1)}
+                  aria-invalid={mix === null}
+                  value={texts[index] ?? ''}
+                  onFocus={(event) => event.currentTarget.select()}
+                  onInput={(event) => {
+                    const { value } = event.currentTarget
+                    onTyped(
+                      withTexts(
+                        typed,
+                        formula.id,
+                        texts.map((text, at) => (at === index ? value : text)),
+                      ),
+                    )
+                  }}
+                />
+              </td>
+              <td class="desk-number">{mix === null ? '?' : room.weight(mix.doughMilligrams)}</td>
+              <td>
+                {mix?.gives.map(({ doughId, pieces }) => `${pieces} ${words.names.dough(doughId)}`).join(', ')}
+                {mix !== null && mix.limit !== null && <span class="desk-trouble"> {say.plan[mix.limit]}</span>}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </Sideways>
   )
 }
 
