@@ -19,8 +19,9 @@ import type { SetUpChange } from '../shop/set-up-change.ts'
 import type { EpochMs } from '../units.ts'
 import type { OverLimit } from './answers.ts'
 import type { DoughFact } from './dough-events.ts'
+import type { Habit } from './habit.ts'
 import type { Care, Mark, Note } from './said.ts'
-import type { Batch, Habit, Keep, Line, Load, Lot, PlannedLoad, PlannedSetUp, SaleSource, Unsure } from './state.ts'
+import type { Batch, Keep, Line, Load, Lot, PlannedLoad, PlannedSetUp, SaleSource, Unsure } from './state.ts'
 import type { Told } from './trace.ts'
 
 /**

@@ -1,4 +1,5 @@
-import type { Habit, State } from '../day/state.ts'
+import type { Habit } from '../day/habit.ts'
+import type { State } from '../day/state.ts'
 import type { VarietyId } from '../ids.ts'
 import { piecesOf } from '../line/lines.ts'
 import type { Gamma } from './gamma-poisson.ts'

@@ -1,4 +1,4 @@
-import type { Habit, HabitHour } from '../day/state.ts'
+import type { Habit, HabitHour } from '../day/habit.ts'
 import type { Books, Unseen } from './estimate.ts'
 import { unseenSince } from './estimate.ts'
 import { foreseen } from './gamma-poisson.ts'

@@ -40,7 +40,10 @@ describe('a set-up in commands', () => {
 
   it.each([
     [
-      { entity: 'topping', value: { id: 'a', name: 'A', order: 0, contains: ['egg', 'egg'], madeOf: [], retired: false } },
+      {
+        entity: 'topping',
+        value: { id: 'a', name: 'A', order: 0, contains: ['egg', 'egg'], madeOf: [], retired: false },
+      },
       '/contains',
       '"egg" is named twice.',
     ],

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { Habit, State, Stock } from '../../../shared-core/day/state.ts'
+import type { Habit } from '../../../shared-core/day/habit.ts'
+import type { State, Stock } from '../../../shared-core/day/state.ts'
 import { keepId, varietyId } from '../../../shared-core/ids.ts'
 import type { CounterRules } from '../../../shared-core/shop/shop.ts'
 import { toCountAtClose } from '../../../shared-core/stock/close.ts'

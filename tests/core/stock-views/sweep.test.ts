@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { ClosedDay, Habit, State, Stock } from '../../../shared-core/day/state.ts'
+import type { Habit } from '../../../shared-core/day/habit.ts'
+import type { ClosedDay, State, Stock } from '../../../shared-core/day/state.ts'
 import { varietyId } from '../../../shared-core/ids.ts'
 import { piecesOf } from '../../../shared-core/line/lines.ts'
 import { assorted } from '../../../shared-core/stock/assorted.ts'

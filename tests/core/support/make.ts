@@ -1,9 +1,9 @@
+import type { Habit } from '../../../shared-core/day/habit.ts'
 import type { Care, Mark, Note } from '../../../shared-core/day/said.ts'
 import type {
   Account,
   Batch,
   Day,
-  Habit,
   Keep,
   Line,
   Load,
