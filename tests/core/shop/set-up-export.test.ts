@@ -50,6 +50,7 @@ describe('an exported set-up file', () => {
         fc.pre(shopMisfits(shop).length === 0)
         expect(setUpChanges(shop, read(shop))).toEqual([])
       }),
+      { numRuns: 50 },
     )
   })
 })
