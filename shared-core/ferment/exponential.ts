@@ -14,7 +14,7 @@ export function exponential(x: number): number {
     halvings += 1
   }
   let sum = 1
-  for (let n = 14; n >= 1; n -= 1) sum = 1 + (sum * small) / n
+  for (let n = 11; n >= 1; n -= 1) sum = 1 + (sum * small) / n
   for (let n = 0; n < halvings; n += 1) sum *= sum
   return sum
 }
