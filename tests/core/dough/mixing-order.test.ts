@@ -71,6 +71,7 @@ const KINDS: readonly (readonly [string, DayKind])[] = [
   ['even rests', { mixes: 6, formulas: 4, isEven: true, proofTrays: null, due: 150 }],
   ['bulk ferments', { mixes: 6, formulas: 6, isEven: false, proofTrays: null, due: 200 }],
   ['little proof space', { mixes: 6, formulas: 5, isEven: false, proofTrays: 16, due: 260 }],
+  ['little proof space and even rests', { mixes: 6, formulas: 6, isEven: true, proofTrays: 24, due: 230 }],
   ['pre-ferments that are late', { mixes: 6, formulas: 6, isEven: true, proofTrays: null, due: 150, ripe: 150 }],
   ['seven mixes', { mixes: 7, formulas: 5, isEven: false, proofTrays: 24, due: 200 }],
 ]
@@ -93,7 +94,7 @@ describe('the best order', () => {
   it.each(KINDS)(
     '[D83, D84] given drawn days with %s, when nothing good is known before, then the proof alone finds the best, the first by rank',
     (_, kind) => {
-      for (let seed = 21; seed <= (kind.mixes > 6 ? 22 : 25); seed += 1) {
+      for (let seed = 1; seed <= (kind.mixes > 6 ? 2 : 5); seed += 1) {
         const day = drawnDay(seed, { ...kind, due: kind.due - 30 })
         const { tasks, rules } = dayOf(day)
         const problem = problemOf(tasks, rules)
