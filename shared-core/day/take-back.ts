@@ -1,4 +1,4 @@
-import { counts, usedBy } from '../dough/apply-taken-back.ts'
+import { counts, madeBy, tookOf, usedBy } from '../dough/apply-taken-back.ts'
 import type { DayCommand } from './commands.ts'
 import type { Case, Decision } from './decision.ts'
 import { happen, happenedAt, refuse, take } from './decision.ts'
@@ -45,8 +45,11 @@ export function decideTakeBack(oneCase: Case<Extract<DayCommand, { type: 'takeBa
 export function changedSince(state: State, trace: Trace): Trace | null {
   const keys = new Set(trace.touched.map(({ table, id }) => `${table} ${id}`))
   const used = usedBy(state, trace)
+  const made = madeBy(trace)
   const since = state.traces.filter((one) => one.seq > trace.seq)
-  return (
-    since.find((one) => one.touched.some((row) => keys.has(`${row.table} ${row.id}`) || counts(one, row, used))) ?? null
-  )
+  const isOfIt = (one: Trace) =>
+    one.touched.some(
+      (row) => keys.has(`${row.table} ${row.id}`) || counts(one, row, used) || tookOf(state, one, row, made),
+    )
+  return since.find(isOfIt) ?? null
 }

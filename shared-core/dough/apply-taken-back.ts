@@ -32,6 +32,17 @@ export function usedBy(state: State, { touched }: Trace): ReadonlySet<Ingredient
   return used
 }
 
+/** Pre-ferments and soakers that a command made: with mixes that took of them since, they cannot be unmade. */
+export function madeBy({ touched }: Trace): ReadonlySet<string> {
+  return new Set(touched.filter(({ table, before }) => table === 'builds' && before === null).map(({ id }) => id))
+}
+
+/** Whether a command began a mix that took of one of these. */
+export function tookOf(state: State, { told }: Trace, { table, id }: Touched, made: ReadonlySet<string>): boolean {
+  if (table !== 'mixes' || (told.type !== 'moveMix' && told.type !== 'shape')) return false
+  return state.mixes.get(id as MixId)?.builds.some(({ buildId }) => made.has(buildId)) ?? false
+}
+
 /** Whether a command said how much of one of these there is, whatever was known before. */
 export function counts({ told }: Trace, { table, id, before }: Touched, used: ReadonlySet<IngredientId>): boolean {
   if (table !== 'onHand' || !used.has(id as IngredientId)) return false

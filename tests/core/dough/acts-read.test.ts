@@ -80,6 +80,19 @@ describe('what is read with a mix', () => {
     expect(readings.points.map(({ milliCelsius }) => milliCelsius)).toEqual([3_333, 5_000])
   })
 
+  it('[D78] given as many mixes and builds as there can be, when more are asked for, then they are refused', () => {
+    const state = started()
+    const day = (n: number) => `2026-12-0${n}`
+    const mixes = Array.from({ length: 50 }, () => asked('plain', {}, 2))
+    for (const n of [1, 2, 3, 4]) play(state, { type: 'planMixes', date: day(n), mixes })
+    expect(outcome(decided(state, { type: 'planMixes', date: day(5), mixes: mixes.slice(0, 1) }))).toBe('too-many')
+    // In place of as many others they are none too many.
+    expect(outcome(decided(state, { type: 'planMixes', date: day(4), mixes }))).toBe('taken')
+    const make = { type: 'makePreparation', preparationId: 'poolish' as never, milligrams: 1, forDate: null } as const
+    for (let n = 0; n < 100; n += 1) play(state, make)
+    expect(outcome(decided(state, make))).toBe('too-many')
+  })
+
   it('[D78] given more samples than are kept, then the oldest go', () => {
     const state = started()
     for (let n = 0; n < 25; n += 1)

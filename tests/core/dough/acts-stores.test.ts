@@ -175,6 +175,19 @@ describe('taking back', () => {
     expect(outcome(decided(state, takeBack('weigh00001')))).toBe('take-back-unknown')
   })
 
+  it('[D73] given a poolish that a mix took of, when its making is taken back, then it is refused by the name of the mixing', () => {
+    const state = started()
+    play(state, make(5_000_000), { nowMs: at('5:00'), id: 'make000001' })
+    const [id = NO_MIX] = plan(state, [asked('sour')])
+    expect(outcome(decided(state, takeBack('make000001')))).toBe('taken')
+    play(state, move(id, 'planned', 'mixing'), { id: 'begin00001' })
+    const refused = decided(state, takeBack('make000001'))
+    expect(refused).toMatchObject({ refusal: { code: 'take-back-changed-since', params: { type: 'moveMix' } } })
+    play(state, takeBack('begin00001'))
+    play(state, takeBack('make000001'))
+    expect(state.builds.size).toBe(0)
+  })
+
   it('[D73] given an act on a mix and a line weighed after it, when the act is taken back, then the line stays weighed', () => {
     const state = started()
     const [id = NO_MIX] = plan(state, [asked('raisin')])
