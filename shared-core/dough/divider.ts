@@ -39,7 +39,7 @@ const HOUR_MS = 3_600_000
 const CHANCE = 1.96
 
 export function dividerFigures({ samples }: Pick<DividerChecks, 'samples'>): DividerFigures | null {
-  const newest = samples.at(-1)
+  const newest = samples[samples.length - 1]
   if (newest === undefined) return null
   const offs = offsOf(samples)
   const offMilligrams = meanOf(offs.map(({ off }) => off))

@@ -168,7 +168,7 @@ function benchFrom(shop: Shop, room: DoughRoom, begun: readonly Begun[], fromMs:
 }
 
 function beforeOf(shop: Shop, begun: readonly Begun[]): Before | null {
-  const last = begun.at(-1)
+  const last = begun[begun.length - 1]
   if (last === undefined) return null
   const allergens = (formula: Formula) => namesOf(allergensOfFormula(shop, formula))
   return {
