@@ -7,6 +7,7 @@ import { isDoughRoomTime, shiftKeyView } from '../../client/bench/shift-key.ts'
 import { soundingNow } from '../../client/bench/sounding.ts'
 import type { State } from '../../shared-core/day/state.ts'
 import { roomActs } from '../../shared-core/dough/room-acts.ts'
+import { mixId } from '../../shared-core/ids.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { spanMs } from '../../shared-core/units.ts'
 import { roomShop } from '../core/dough/acts-shop.ts'
@@ -78,6 +79,25 @@ describe('the way of the dough', () => {
     expect(shown(state, at('5:00')).cooler).toEqual(['soon', 'late'])
   })
 
+  it('given trays of one mix that are ready together, then they are one key, and one touch chills them all; others stand by themselves', () => {
+    const tray = (id: string, ready: string, of: string) => ({
+      ...batch({ id, stage: 'proof', pieces: 15, until: until(ready, ready, '9:00') }),
+      mixId: mixId(of),
+    })
+    const plain = roomShop({ doughRoom: null })
+    const batches = [tray('a', '6:00', 'm'), tray('b', '6:14', 'm'), tray('c', '6:16', 'm'), tray('d', '6:00', 'n')]
+    const state = roomState([], { batches }, plain)
+    expect(shown(state, at('6:05')).proof).toEqual(['a', 'd', 'c'])
+    const item = itemOf(state, at('6:05'), 'a')
+    expect(item).toMatchObject({ what: 'Plain 30', tone: 'act', contents: ['ready, chill by 9:00', '2 trays'] })
+    expect(item.acts).toMatchObject([
+      { type: 'moveBatch', batchId: 'a', to: 'chill', pieces: 15 },
+      { type: 'moveBatch', batchId: 'b', to: 'chill', pieces: 15 },
+    ])
+    expect(item.page).toEqual({ kind: 'station', station: 'proof', batchIds: ['a', 'b'] })
+    expect(itemOf(state, at('5:59'), 'a').acts).toEqual([])
+  })
+
   it.each([
     // at, tone, act, contents
     ['5:05', 'plain', null, ['mix-ins at 5:10']],
@@ -91,22 +111,22 @@ describe('the way of the dough', () => {
       const state = roomState([mix('mixing', at('5:00'), { formula: RAISIN, lines })])
       const item = itemOf(state, at(now), 'm1')
       expect(item).toMatchObject({ tone, contents })
-      if (act === null) expect(item.act).toBeNull()
-      else expect(item.act).toMatchObject({ ...act, mixId: 'm1' })
+      expect(item.acts).toHaveLength(act === null ? 0 : 1)
+      expect(item.acts).toMatchObject(act === null ? [] : [{ ...act, mixId: 'm1' }])
     },
   )
 
   it('given a dough in bulk, then a touch folds it when its fold is due, and moves it into the cooler when it is over', () => {
     const state = roomState([mix('bulk', at('5:00'), { formula: SOUR })])
-    expect(itemOf(state, at('5:29'), 'm1')).toMatchObject({ act: null, contents: ['fold 1 at 5:30'] })
-    expect(itemOf(state, at('5:30'), 'm1').act).toEqual({ type: 'foldMix', mixId: 'm1', fold: 1 })
-    expect(itemOf(state, at('6:30'), 'm1').act).toMatchObject({ from: 'bulk', to: 'bulkChill' })
+    expect(itemOf(state, at('5:29'), 'm1')).toMatchObject({ acts: [], contents: ['fold 1 at 5:30'] })
+    expect(itemOf(state, at('5:30'), 'm1').acts).toEqual([{ type: 'foldMix', mixId: 'm1', fold: 1 }])
+    expect(itemOf(state, at('6:30'), 'm1').acts).toMatchObject([{ from: 'bulk', to: 'bulkChill' }])
   })
 
   it('given a mix that is weighed out, then its key says how far, and calls when it should be in the mixer', () => {
     const lines = [sheetLine('flour', { weighedAtMs: at('5:00') }), sheetLine('salt')]
     const state = roomState([mix('planned', at('4:00'), { lines, startAtMs: at('6:00') })])
-    expect(itemOf(state, at('5:40'), 'm1')).toMatchObject({ tone: 'plain', when: 'in 20 min', act: null })
+    expect(itemOf(state, at('5:40'), 'm1')).toMatchObject({ tone: 'plain', when: 'in 20 min', acts: [] })
     expect(itemOf(state, at('5:40'), 'm1').contents).toEqual(['1 of 2 weighed'])
     expect(itemOf(state, at('6:00'), 'm1').tone).toBe('act')
   })

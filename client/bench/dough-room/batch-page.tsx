@@ -11,7 +11,7 @@ import { splitRoom } from '../sheets/split.ts'
 import { PlacePad } from './place-pad.tsx'
 import type { RoomPage, RoomSheetProps } from './room-parts.ts'
 import { RoomSheet } from './room-sheet.tsx'
-import { batchItem } from './room-view.ts'
+import { batchItem } from './tray-view.ts'
 
 export interface BatchPageProps extends RoomSheetProps {
   readonly batchId: BatchId

@@ -93,7 +93,7 @@ function OnePage(props: RoomSheetProps & { readonly page: RoomPage }) {
     case 'batch':
       return <BatchPage {...props} batchId={page.batchId} part={page.part ?? 'look'} />
     case 'station':
-      return <StationPage {...props} station={page.station} />
+      return <StationPage {...props} station={page.station} batchIds={page.batchIds ?? null} />
     case 'preparations':
       return <PreparationsPage {...props} />
     case 'build':

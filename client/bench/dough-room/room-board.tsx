@@ -32,8 +32,8 @@ export function RoomBoard(props: RoomBoardProps) {
   const layout = roomLayout(room, Math.ceil(HEADING_EM * sizes.minPx))
   const acts = roomActs(state, shop, nowMs, localDate, noonOf)
   const press = (item: RoomItem) => {
-    if (item.act === null || isDiffering) open(item.page)
-    else send(item.act)
+    if (item.acts.length === 0 || isDiffering) open(item.page)
+    else for (const act of item.acts) send(act)
     setDiffering(false)
   }
   return (

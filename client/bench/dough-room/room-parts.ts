@@ -25,7 +25,8 @@ export interface RoomParts {
 export type RoomPage =
   | { readonly kind: 'mix'; readonly mixId: MixId }
   | { readonly kind: 'batch'; readonly batchId: BatchId; readonly part?: 'look' | 'place' | 'move' }
-  | { readonly kind: 'station'; readonly station: StationId }
+  /** `batchIds`: of these alone, each by itself. */
+  | { readonly kind: 'station'; readonly station: StationId; readonly batchIds?: readonly BatchId[] }
   | { readonly kind: 'preparations' | 'readings' }
   | { readonly kind: 'build'; readonly preparationId: PreparationId; readonly forDate: string | null }
   | { readonly kind: 'reading'; readonly place: Place }
@@ -51,8 +52,8 @@ export interface RoomItem {
   readonly what: string
   readonly when: string
   readonly contents: readonly string[]
-  /** What a touch does; null: it opens `page`. */
-  readonly act: Act | null
+  /** What a touch does, in order; empty: it opens `page`. */
+  readonly acts: readonly Act[]
   readonly page: RoomPage
 }
 

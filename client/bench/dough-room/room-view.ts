@@ -1,18 +1,16 @@
 import { dateAfter } from '../../../shared-core/day/label.ts'
-import type { Batch } from '../../../shared-core/day/state.ts'
 import type { Mix } from '../../../shared-core/dough/mix.ts'
 import { actsOfMix } from '../../../shared-core/dough/mix-acts.ts'
 import { leftOf } from '../../../shared-core/dough/mix-left.ts'
 import type { RoomActParts } from '../../../shared-core/dough/room-acts.ts'
-import { untilOf } from '../../../shared-core/ferment/until-of.ts'
 import type { EpochMs } from '../../../shared-core/units.ts'
 import { shownWeight } from '../../parts/shop-weight.ts'
-import { stuffOf } from '../../words/names.ts'
-import { chillClock, NO_CLOCK, stageClock } from './clock-ring.ts'
+import { stageClock } from './clock-ring.ts'
 import { mixName } from './mix-name.ts'
 import { inOrder, nextStage } from './mix-steps.ts'
 import type { RoomItem, RoomPage, RoomParts, StationId } from './room-parts.ts'
 import { STATIONS } from './room-parts.ts'
+import { trayItems, traysOf } from './tray-view.ts'
 
 export interface StationView {
   readonly id: StationId
@@ -32,7 +30,7 @@ export function stationViews(parts: RoomParts): readonly StationView[] {
   return STATIONS.map((id) => {
     const { way } = parts.words.room
     const ofMixes = mixes.filter((mix) => stationOf(mix) === id).map((mix) => mixItem(mix, parts))
-    const items = [...ofMixes, ...batchItems(id, parts)]
+    const items = [...ofMixes, ...trayItems(id, parts)]
     const nothing = id === 'scale' && mixes.length === 0 ? way.nothingPlanned : way.nothing
     const { detail, short } = traysText(id, parts)
     return { id, title: way[id], detail, short, items, nothing }
@@ -49,13 +47,13 @@ function stationOf({ stage }: Mix): StationId | null {
 function mixItem(mix: Mix, parts: RoomParts): RoomItem {
   const page: RoomPage = { kind: 'mix', mixId: mix.id }
   const what = mixName(mix, parts)
-  const base = { id: mix.id, what, page, act: null }
+  const base = { id: mix.id, what, page, acts: [] }
   if (mix.stage === 'planned') return { ...base, ...plannedItem(mix, parts) }
   if (mix.stage === 'bench') return { ...base, ...benchItem(mix, parts) }
   return { ...base, ...countingItem(mix, parts) }
 }
 
-type Shown = Pick<RoomItem, 'ring' | 'tone' | 'when' | 'contents'> & Partial<Pick<RoomItem, 'act'>>
+type Shown = Pick<RoomItem, 'ring' | 'tone' | 'when' | 'contents'> & Partial<Pick<RoomItem, 'acts'>>
 
 /** Nearer than this a start is counted down to, further away its clock time says more. */
 const NEAR_MS = 3_600_000
@@ -97,14 +95,14 @@ function countingItem(mix: Mix, parts: RoomParts): Shown {
   const { ring, tone } = stageClock(mix.sinceMs, mix.until, nowMs, words.times)
   if (call !== null && nowMs >= call.atMs && tone === 'plain') {
     const { fold = 0 } = call
-    const act = call.kind === 'fold' ? ({ type: 'foldMix', mixId: mix.id, fold } as const) : null
+    const acts = call.kind === 'fold' ? [{ type: 'foldMix', mixId: mix.id, fold } as const] : []
     const what = call.kind === 'fold' ? say.fold(fold, foldsOf(mix)) : say.mixInsNow
-    return { ring: { ...ring, state: 'act' }, tone: 'act', when: '', contents: [what], act }
+    return { ring: { ...ring, state: 'act' }, tone: 'act', when: '', contents: [what], acts }
   }
   const isOver = tone !== 'plain' && to !== null
-  const act = isOver ? ({ type: 'moveMix', mixId: mix.id, from: mix.stage, to } as const) : null
+  const acts = isOver ? [{ type: 'moveMix', mixId: mix.id, from: mix.stage, to } as const] : []
   const contents = isOver ? [onText(mix, parts)] : comingText(mix, call, parts)
-  return { ring, tone, when: '', contents, act }
+  return { ring, tone, when: '', contents, acts }
 }
 
 function comingText(mix: Mix, call: RoomActParts | null, { words, nowMs }: RoomParts): readonly string[] {
@@ -139,60 +137,9 @@ export function foldsOf({ formula }: Mix): number {
   return formula.bulk?.foldsMs.length ?? 0
 }
 
-function batchItems(station: StationId, parts: RoomParts): readonly RoomItem[] {
-  if (station !== 'proof' && station !== 'cooler') return []
-  const stage = station === 'proof' ? 'proof' : 'chill'
-  return [...parts.state.batches.values()]
-    .filter((batch) => batch.stage === stage)
-    .map((batch) => ({ batch, until: untilOf(parts.state, batch) }))
-    .sort((one, other) => urgency(one, stage) - urgency(other, stage) || (one.batch.id < other.batch.id ? -1 : 1))
-    .map(({ batch }) => batchItem(batch, parts))
-}
-
-/** Proofing: what is ready first. Chilled: what must be used first. */
-function urgency(
-  { batch, until }: { batch: Batch; until: ReturnType<typeof untilOf> },
-  stage: 'proof' | 'chill',
-): number {
-  if (until === null) return batch.sinceMs + NEVER_MS
-  return stage === 'proof' ? until.targetAtMs : until.latestAtMs
-}
-/** Later than any window. */
-const NEVER_MS = 1_000 * 86_400_000
-
-export function batchItem(batch: Batch, parts: RoomParts): RoomItem {
-  const { state, nowMs, words } = parts
-  const until = untilOf(state, batch)
-  const isProof = batch.stage === 'proof'
-  const clock = isProof
-    ? stageClock(batch.sinceMs, until, nowMs, words.times)
-    : chillClock(batch.sinceMs, until, nowMs, words.times)
-  const { ring, tone } = until === null ? NO_CLOCK : clock
-  const canChill = isProof && tone !== 'plain' && parts.shop.doughs.get(batch.doughId)?.route.includes('chill') === true
-  const said = words.room.batch
-  return {
-    id: batch.id,
-    ring,
-    tone,
-    what: words.bench.station.amount(stuffOf(batch, words.names), batch.pieces),
-    when: '',
-    contents: [
-      isProof ? said.proof(until, nowMs) : said.chilled(until, nowMs),
-      ...(batch.place === undefined ? [] : [said.at(batch.place)]),
-    ].filter((text) => text !== ''),
-    act: canChill ? { type: 'moveBatch', batchId: batch.id, from: 'proof', to: 'chill', pieces: batch.pieces } : null,
-    page: { kind: 'batch', batchId: batch.id },
-  }
-}
-
 /** What stands beside an item's ring: its time, where one counts down. */
 export function whenOf({ when, ring }: RoomItem): string {
   return when !== '' ? when : ring.state === 'running' ? (ring.label ?? '') : ''
-}
-
-/** Trays that a number of pieces stands on; a begun one counts. */
-function traysOf({ pieces, doughId }: Batch, { shop }: RoomParts): number {
-  return Math.ceil(pieces / Math.max(1, shop.doughs.get(doughId)?.trayPieces ?? pieces))
 }
 
 function traysText(station: StationId, parts: RoomParts): Pick<StationView, 'detail' | 'short'> {

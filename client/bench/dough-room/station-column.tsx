@@ -1,7 +1,7 @@
-import { Key } from '../../parts/key.tsx'
 import type { DoughRoomWords } from '../../words/bench-dough.ts'
 import { ActKey } from '../act-key.tsx'
 import type { BenchSizes } from '../glass.ts'
+import { GridKey } from '../sheet.tsx'
 import type { RoomLayout } from './room-layout.ts'
 import { fitting } from './room-layout.ts'
 import type { RoomItem } from './room-parts.ts'
@@ -30,7 +30,7 @@ export function StationColumn({ view, layout, sizes, words, onPress, onMore }: S
       aria-label={view.title}
     >
       <header class="dough-station-head">
-        <StationSign station={view.id} sizePx={Math.round(1.5 * sizes.minPx)} />
+        {!layout.isCramped && <StationSign station={view.id} sizePx={Math.round(1.5 * sizes.minPx)} />}
         <h2 class="bench-strong">{view.title}</h2>
         {view.short !== '' && (
           <span class="bench-quiet dough-station-detail" title={view.detail}>
@@ -44,7 +44,7 @@ export function StationColumn({ view, layout, sizes, words, onPress, onMore }: S
           <ActKey
             view={{ what: item.what, when: whenOf(item), contents: item.contents, notes: [], tone: item.tone }}
             // In so small a ring no time can be read: it stands beside it.
-            ring={{ fraction: item.ring.fraction, state: item.ring.state }}
+            ring={layout.isCramped ? null : { fraction: item.ring.fraction, state: item.ring.state }}
             widthPx={columnPx}
             heightPx={itemPx}
             sizes={sizes}
@@ -57,11 +57,12 @@ export function StationColumn({ view, layout, sizes, words, onPress, onMore }: S
         </div>
       ))}
       {more > 0 && (
-        <div class="bench-cell" style={{ width: `${columnPx}px`, height: `${itemPx}px` }} data-cell={`more ${view.id}`}>
-          <Key onPress={onMore}>
-            <span class="bench-label">{words.room.way.more(more)}</span>
-          </Key>
-        </div>
+        <GridKey
+          item={{ id: `more ${view.id}`, label: words.room.way.more(more), onPress: onMore }}
+          widthPx={columnPx}
+          heightPx={itemPx}
+          sizes={sizes}
+        />
       )}
     </section>
   )

@@ -1,13 +1,23 @@
+import type { BatchId } from '../../../shared-core/ids.ts'
 import { KeyGrid } from '../sheet.tsx'
 import type { RoomSheetProps, StationId } from './room-parts.ts'
 import { RoomSheet } from './room-sheet.tsx'
 import { stationViews, whenOf } from './room-view.ts'
+import { batchItem } from './tray-view.ts'
 
-/** All that stands at one station, where its column has no room for it. */
-export function StationPage(props: RoomSheetProps & { readonly station: StationId }) {
-  const { station, words, sizes, room, open } = props
+export interface StationPageProps extends RoomSheetProps {
+  readonly station: StationId
+  /** Null: all that stands there. */
+  readonly batchIds: readonly BatchId[] | null
+}
+
+/** All that stands at one station, where its column has no room for it; or the trays of one of its keys. */
+export function StationPage(props: StationPageProps) {
+  const { station, batchIds, words, sizes, room, open, state } = props
   const view = stationViews(props).find(({ id }) => id === station)
   if (view === undefined) return null
+  const trays = (batchIds ?? []).flatMap((id) => state.batches.get(id) ?? [])
+  const items = batchIds === null ? view.items : trays.map((batch) => batchItem(batch, props))
   return (
     <RoomSheet {...props} title={view.title} detail={view.detail}>
       <KeyGrid
@@ -18,7 +28,7 @@ export function StationPage(props: RoomSheetProps & { readonly station: StationI
         rows={room.rows}
         widthPx={room.widthPx}
         nothing={view.nothing}
-        items={view.items.map((item) => ({
+        items={items.map((item) => ({
           id: item.id,
           label: item.what,
           details: [whenOf(item), ...item.contents].filter((text) => text !== ''),
