@@ -108,7 +108,9 @@ function MixTable({ words, say, room, typed, onTyped, unit, one }: MixesProps & 
         <tbody>
           {mixes.map((mix, index) => (
             <tr key={index}>
-              <th scope="row">{say.plan.mixName(index + 1)}</th>
+              <th scope="row" class="dough-together">
+                {say.plan.mixName(index + 1)}
+              </th>
               <td>
                 <input
                   class={`desk-short${mix === null ? ' dough-wrong' : ''}`}
