@@ -58,7 +58,7 @@ export function proofedBy(state: Read, batch: Batch, atMs: EpochMs): number {
   const { shop } = state
   if (shop === null || shop.doughRoom === null || batch.stage !== 'chill') return fermentedMs
   const clock = { shop, doughRoom: shop.doughRoom, batch, from: fromOf(state, shop, batch) }
-  return Math.max(0, Math.round(fermentedMs - usualInChillMs(clock, atMs)))
+  return Math.max(0, Math.round(fermentedMs - usualInChillMs(clock, Math.max(0, atMs - batch.sinceMs))))
 }
 
 /** What a batch's clock is read off. All of it is replaced whole, never changed. */
@@ -114,16 +114,30 @@ function chillUntil(clock: Clock, window: Until): Until {
 function overProofedMs(clock: Clock, window: Until): number {
   const proof = proofWindowOf(clock.shop, clock.batch)
   if (proof === null) return Number.POSITIVE_INFINITY
-  return (OVER_PROOFED * proof.latestMs * paceOf(clock.from)) / 1_000 + usualInChillMs(clock, window.latestAtMs)
+  return (
+    (OVER_PROOFED * proof.latestMs * paceOf(clock.from)) / 1_000 +
+    usualOfWindowMs(clock, window.latestAtMs - clock.batch.sinceMs)
+  )
 }
 
-/** What pieces ferment on in the chill until an instant when all is as the set-up has it. */
-function usualInChillMs({ shop, doughRoom, batch }: Clock, atMs: EpochMs): number {
+/** What pieces ferment on in so long a chill when all is as the set-up has it. */
+function usualInChillMs({ shop, doughRoom }: Clock, forMs: number): number {
   const air = (assumedAt(shop, 'cooler') ?? 0) / 1_000
   const provesAt = milliCelsiusOf(doughRoom.provesAt) / 1_000
   const cooling = { from: provesAt, timeConstantMs: doughRoom.coolsIn }
-  const usual = { sinceMs: batch.sinceMs, airAt: () => air, cooling, fermentedMs: 0, provesAt }
-  return courseTo(usual, atMs).at(-1)?.fermentedMs ?? 0
+  const usual = { sinceMs: epochMs(0), airAt: () => air, cooling, fermentedMs: 0, provesAt }
+  return courseTo(usual, epochMs(forMs)).at(-1)?.fermentedMs ?? 0
+}
+
+/** The same for a whole chill window, of which a shop has a few: by its length. */
+const USUAL = new WeakMap<Shop, Map<number, number>>()
+
+function usualOfWindowMs(clock: Clock, forMs: number): number {
+  const known = USUAL.get(clock.shop) ?? new Map<number, number>()
+  USUAL.set(clock.shop, known)
+  const usual = known.get(forMs) ?? usualInChillMs(clock, forMs)
+  known.set(forMs, usual)
+  return usual
 }
 
 function proofWindowOf(shop: Shop, { doughId, varietyId }: Batch): DwellWindow | null {
