@@ -10,7 +10,7 @@ export const EXACT_MIXES = 12
  * Orders tried to find a good one, and steps to prove that it is the best, of some microseconds each (measured: see
  * `npm run bench -- mixing-order`). When they are used up, what is best till then is said to be no more than that.
  */
-const EFFORT = { upToExact: { tries: 3_000, steps: 18_000 }, above: { tries: 3_500, steps: 900 } } as const
+const EFFORT = { upToExact: { tries: 3_000, steps: 12_000 }, above: { tries: 3_500, steps: 900 } } as const
 /** More classes than that, of one day in one mixer, and the fewest contacts are looked for only, not known. */
 const CLASSES_MOST = 12
 
