@@ -57,7 +57,8 @@ export function frictionTaught(state: Read, shop: Shop, mix: Mix, atMs: EpochMs)
   const id = frictionKey(shop, mix)
   const before = state.frictions.get(id)
   const wasRead = (state.mixes.get(mix.id)?.temps.dough ?? null) !== null
-  const isCorrection = wasRead && (before?.readings.at(-1)?.atMs ?? 0) >= (mix.mixedAtMs ?? atMs)
+  const isCorrection =
+    wasRead && Math.max(0, ...(before?.readings ?? []).map((reading) => reading.atMs)) >= (mix.mixedAtMs ?? atMs)
   const prior = milliDifferenceOf(mix.formula.friction)
   const whose = { id, formulaId: mix.formula.id, mixer: mixerOf(shop, mix), factors: factorsOf(shop, mix), prior }
   return withFriction(before, whose, { atMs, milliCelsius, isCorrection })

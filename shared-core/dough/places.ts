@@ -88,7 +88,7 @@ export function withReading(
 function apart(points: readonly Point[]): readonly Point[] {
   const kept: Point[] = []
   points.forEach((point, n) => {
-    const last = kept.at(-1)
+    const last = kept[kept.length - 1]
     const isNewest = n === points.length - 1
     if (last === undefined || isNewest || point.atMs - last.atMs >= POINT_MS_MIN) kept.push(point)
   })

@@ -64,6 +64,11 @@ export function courseTo(course: Course, toMs: EpochMs, enoughMs = Number.POSITI
   return points
 }
 
+/** How far a course has fermented at its last point, in ms. */
+export function fermentedAtEnd(points: readonly CoursePoint[]): number {
+  return points[points.length - 1]?.fermentedMs ?? 0
+}
+
 /** When a course has fermented so far, between its points on the line from one to the other; null: not as far as it goes. */
 export function whenFermented(points: readonly CoursePoint[], wantedMs: number): EpochMs | null {
   const n = points.findIndex(({ fermentedMs }) => fermentedMs >= wantedMs)

@@ -8,7 +8,7 @@ import { windowOf } from '../shop/windows.ts'
 import type { EpochMs } from '../units.ts'
 import { clampMs, epochMs, later, spanMs } from '../units.ts'
 import type { Course } from './course.ts'
-import { airOf, courseTo, whenCooled, whenFermented } from './course.ts'
+import { airOf, courseTo, fermentedAtEnd, whenCooled, whenFermented } from './course.ts'
 
 type Read = Pick<State, 'shop' | 'readings' | 'teachings'>
 
@@ -46,7 +46,7 @@ export function fermentedBy(state: Read, batch: Batch, atMs: EpochMs): number {
   const { shop } = state
   if (shop === null || shop.doughRoom === null || (batch.stage !== 'proof' && batch.stage !== 'chill')) return before
   const course = courseOf({ shop, doughRoom: shop.doughRoom, batch, from: fromOf(state, shop, batch) })
-  return Math.round(courseTo(course, atMs).at(-1)?.fermentedMs ?? before)
+  return Math.round(fermentedAtEnd(courseTo(course, atMs)))
 }
 
 /**
@@ -126,7 +126,7 @@ function usualInChillMs({ shop, doughRoom }: Clock, forMs: number): number {
   const provesAt = milliCelsiusOf(doughRoom.provesAt) / 1_000
   const cooling = { from: provesAt, timeConstantMs: doughRoom.coolsIn }
   const usual = { sinceMs: epochMs(0), airAt: () => air, cooling, fermentedMs: 0, provesAt }
-  return courseTo(usual, epochMs(forMs)).at(-1)?.fermentedMs ?? 0
+  return fermentedAtEnd(courseTo(usual, epochMs(forMs)))
 }
 
 /** The same for a whole chill window, of which a shop has a few: by its length. */
