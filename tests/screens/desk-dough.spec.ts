@@ -69,6 +69,9 @@ test('given pieces typed by keyboard while another desk types too, when the plan
   await page.goto(`${server.address}/desk#dough/sheets/${date}`)
   await expect(page.locator('.dough-sheet')).toHaveCount(3)
   await page.emulateMedia({ media: 'print' })
+  const breaks = () =>
+    page.locator('.dough-sheet').evaluateAll((sheets) => sheets.map((sheet) => getComputedStyle(sheet).breakAfter))
+  expect(await breaks()).toEqual(['page', 'page', 'auto'])
   const pdf = (await page.pdf({ format: 'Letter' })).toString('latin1')
   expect(pdf.match(/\/Type\s*\/Page\b/g)).toHaveLength(3)
   await page.emulateMedia({ media: 'screen' })
