@@ -4,7 +4,7 @@ import { must } from '../../shared-core/support.ts'
 import { demoLoadList } from './demo-load-list.ts'
 
 /** A tray more than planned, of each: something always drops, and a count may find fewer. */
-const SPARE_TRAYS = 1
+export const SPARE_TRAYS = 1
 
 /** Dough as it is shaped: plain, or what the mixer or the shaper already made of it. */
 export interface Shaped {

@@ -2,6 +2,7 @@ import type { Entry } from '../../shared-core/day/events.ts'
 import type { State } from '../../shared-core/day/state.ts'
 import { piecesOf } from '../../shared-core/line/lines.ts'
 import type { BatchStage, Shop } from '../../shared-core/shop/shop.ts'
+import { assert } from '../../shared-core/support.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import { localDate, localInstant } from '../live/shop-clock.ts'
@@ -47,23 +48,27 @@ const CREWS_TRIED = 16
 export function livingMorning({ nowMs, seed }: { nowMs: EpochMs; seed: number }): LivingMorning {
   const shop = demoShop(nowMs)
   const past = pastDays({ nowMs, seed })
-  const mornings: { readonly lacks: number; readonly morning: LivingMorning }[] = []
+  let best: { readonly lacks: number; readonly morning: LivingMorning } | null = null
   for (let crew = 0; crew < CREWS_TRIED; crew += 1) {
-    const morning = bestMorning({ shop, past, seed: seed * CREWS_TRIED + crew, nowMs, shiftMs: 0 })
+    const of = { shop, past, seed: seed * CREWS_TRIED + crew, nowMs, shiftMs: 0 }
+    const moment = bestMoment(of)
+    if (best !== null && moment.lacks >= best.lacks) continue
+    const morning = play({ ...of, shiftMs: moment.shiftMs }, () => undefined)
     const lacks = lacksAt(morning.state, nowMs)
-    if (lacks === 0) return morning
-    mornings.push({ lacks, morning })
+    if (best === null || lacks < best.lacks) best = { lacks, morning }
+    if (lacks === 0) break
   }
-  return mornings.reduce((best, one) => (one.lacks < best.lacks ? one : best)).morning
+  assert(best !== null, 'a crew was tried')
+  return best.morning
 }
 
-function bestMorning(of: Morning): LivingMorning {
+function bestMoment(of: Morning): { readonly lacks: number; readonly shiftMs: number } {
   let best = { shiftMs: 0, lacks: Number.MAX_SAFE_INTEGER }
   play(of, (atMs, state) => {
     const lacks = lacksAt(state, atMs)
     if (lacks < best.lacks) best = { shiftMs: of.nowMs - atMs, lacks }
   })
-  return play({ ...of, shiftMs: best.shiftMs }, () => undefined)
+  return best
 }
 
 interface Morning {
@@ -114,7 +119,7 @@ function lacksAt(state: State, atMs: number): number {
     state.keeps.size > 0,
     state.unsure.size > 0,
     [...state.account.values()].some(({ wasted }) => wasted > 0),
-    mixes.some(({ stage }) => stage === 'mixing' || stage === 'rest'),
+    mixes.some(({ stage }) => stage === 'mixing' || stage === 'rest' || stage === 'bench'),
     mixes.some(({ stage }) => stage === 'planned'),
   ]
   return shown.filter((isShown) => !isShown).length

@@ -1,7 +1,8 @@
 import type { Event } from '../../shared-core/day/events.ts'
-import type { State } from '../../shared-core/day/state.ts'
+import type { Batch, State } from '../../shared-core/day/state.ts'
 import type { MixId } from '../../shared-core/ids.ts'
 import { chillMove } from './dough-room.ts'
+import type { RoomScene } from './mix-work.ts'
 import { nextOfMix } from './mix-work.ts'
 import type { Errand, PastDay } from './past-days.ts'
 import { roomErrands } from './room-errands.ts'
@@ -28,8 +29,19 @@ export function pastFollowing(
     const mix = state.mixes.get(id)
     return mix === undefined ? [] : (nextOfMix(mix, scene) ?? [])
   })
-  const chills = event.type === 'piecesShaped' ? [chillMove(event.batch, scene)] : []
-  return [...steps, ...chills].flatMap((move) => (move === null ? [] : [asErrand(move)]))
+  const chill = event.type === 'piecesShaped' ? chilling(event.batch, scene) : null
+  return [...steps.map(asErrand), ...(chill === null ? [] : [chill])]
+}
+
+/** What is still there by then: a load may have taken some of it. */
+function chilling(batch: Batch, scene: RoomScene): Errand | null {
+  const move = chillMove(batch, scene)
+  if (move === null) return null
+  const act = (state: State) => {
+    const still = state.batches.get(batch.id)
+    return still === undefined ? null : (chillMove(still, { ...scene, state })?.act ?? null)
+  }
+  return { ...asErrand(move), act }
 }
 
 function mixesOf(event: Event): readonly MixId[] {

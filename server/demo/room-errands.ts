@@ -6,9 +6,10 @@ import { dayPlan } from '../../shared-core/dough/day-plan.ts'
 import { mixesToOrder, mixTasks } from '../../shared-core/dough/mix-tasks.ts'
 import { mixingOrder } from '../../shared-core/dough/order.ts'
 import { preparationsDue } from '../../shared-core/dough/preparations-due.ts'
+import { untilOf } from '../../shared-core/ferment/until-of.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import type { Who } from './demo-shop.ts'
-import { doughForDay } from './dough-for-day.ts'
+import { doughForDay, SPARE_TRAYS } from './dough-for-day.ts'
 import { drawFor } from './draw.ts'
 import { stockErrands } from './room-stock.ts'
 import type { Scene } from './scene.ts'
@@ -33,12 +34,14 @@ const WANTED_DAYS = 3
 const RIPEN_MINUTE = 13 * 60
 const RIPEN_EVERY_MINUTES = 8
 const RIPEN_MAX = 8
+const THROW_MINUTE = 14 * 60 + 15
+const THROWN_MAX = 12
 const READ_FROM_MINUTE = 4 * 60 + 40
 const READ_EVERY_MINUTES = 60
 const READINGS = 10
 
 export function roomErrands(day: RoomDay): readonly RoomErrand[] {
-  return [...wanting(day), planning(day), ...ripening(day), ...readings(day), ...stockErrands(day)]
+  return [...wanting(day), planning(day), ...ripening(day), ...readings(day), ...throwing(day), ...stockErrands(day)]
 }
 
 /** What is wanted for the days ahead, more at the weekend, a box for the school now and then. */
@@ -48,7 +51,9 @@ function wanting({ shop, seed, date }: RoomDay): readonly RoomErrand[] {
     const lines = doughForDay(shop).map(({ doughId, varietyId, pieces, trayPieces }) => {
       const draw = drawFor(seed, `wanted:${wantedFor}:${doughId}`)
       const ordered = draw.oneIn(4) ? trayPieces / 2 : 0
-      return { doughId, varietyId, pieces: Math.round(pieces * draw.between(0.99, 1.04)) - ordered, ordered }
+      // Spare trays come of themselves, from what is rounded up to whole ones.
+      const wanted = Math.round((pieces - SPARE_TRAYS * trayPieces) * draw.between(1, 1.04))
+      return { doughId, varietyId, pieces: wanted - ordered, ordered }
     })
     return {
       key: `wanted:${after}`,
@@ -95,6 +100,21 @@ function ripening(day: RoomDay): readonly RoomErrand[] {
       return { type: 'makePreparation', preparationId, milligrams, forDate }
     }
     return { key: `ripen:${n}`, minute, who: 'crew', act }
+  })
+}
+
+/** Trays that are past their window, the oldest first, one after the other. */
+function throwing(day: RoomDay): readonly RoomErrand[] {
+  return Array.from({ length: THROWN_MAX }, (_, n) => {
+    const minute = THROW_MINUTE + n
+    const act = (state: State): Act | null => {
+      const nowMs = atMinute(day, minute)
+      const over = [...state.batches.values()].find(
+        (batch) => batch.stage === 'chill' && (untilOf(state, batch)?.latestAtMs ?? nowMs) < nowMs,
+      )
+      return over === undefined ? null : { type: 'wasteBatch', batchId: over.id, from: 'chill', pieces: over.pieces }
+    }
+    return { key: `throw:${n}`, minute, who: 'crew', act }
   })
 }
 

@@ -126,9 +126,12 @@ function preparing({ preparationId, forDate, milligrams, begin }: PreparationDue
 /** Dough that mixes on breaks down, and mix-ins that come late are not spread: everything else can wait a minute. */
 const SPOILS: ReadonlySet<RoomActKind> = new Set<RoomActKind>(['mixIns', 'mixerOff'])
 const HANDS_BUSY_MS = 60_000
+/** Trays past their window can wait longest: what is to be done for the others comes first. */
+const USE_WAITS_MS = 5 * 60_000
 
 function bySoonest(nowMs: EpochMs) {
-  const handsAtMs = ({ kind, atMs }: RoomAct) => (SPOILS.has(kind) ? atMs : Math.max(atMs, nowMs + HANDS_BUSY_MS))
+  const handsAtMs = ({ kind, atMs }: RoomAct) =>
+    SPOILS.has(kind) ? atMs : Math.max(atMs, nowMs + (kind === 'use' ? USE_WAITS_MS : HANDS_BUSY_MS))
   return (one: RoomAct, other: RoomAct): number =>
     handsAtMs(one) - handsAtMs(other) || one.atMs - other.atMs || (one.key < other.key ? -1 : 1)
 }

@@ -34,14 +34,14 @@ function onShow(state: State, nowMs: number): ReadonlySet<string> {
     ...(accounts.some(({ wasted }) => wasted > 0) ? ['waste'] : []),
     ...(accounts.some(({ sold }) => sold > 0) ? ['sales'] : []),
     ...mixes.map(({ stage }) => (stage === 'planned' ? 'a mix planned' : `a mix ${stage}`)),
-    ...mixes.flatMap(({ stage }) => (stage === 'mixing' || stage === 'rest' ? ['a mix mixing or resting'] : [])),
+    ...mixes.flatMap(({ stage }) => (['mixing', 'rest', 'bench'].includes(stage) ? ['a mix under way'] : [])),
     ...(state.keeps.size > 0 ? ['a keep'] : []),
     ...(state.unsure.size > 0 ? ['something unsure'] : []),
   ])
 }
 
 const EVERYTHING = [
-  ...['a mix planned', 'a mix mixing or resting'],
+  ...['a mix planned', 'a mix under way'],
   ...['proof', 'chill', 'rack', 'kettle', 'boards', 'oven', 'first-side', 'second-side', 'cooling', 'for sale'],
   ...['low', 'plenty', 'loaded', 'to load', 'waste', 'sales', 'a keep', 'something unsure'],
 ]

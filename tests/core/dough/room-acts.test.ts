@@ -111,6 +111,11 @@ describe('what is to be done next in the dough room', () => {
     ])
   })
 
+  it('[D104] given trays long past their window and a rest that is over, then the rest comes first', () => {
+    const over = tray('o', { stage: 'chill', until: until('0:00', '2:00', '4:00') })
+    expect(said(at('6:12'), [mix('rest', at('6:00'))], [over])).toEqual(['restOver:m1 due', 'use:plain:o late'])
+  })
+
   it('[D104] given any mixes and trays, then keys are unique and stay while the clock goes on', () => {
     const anyStage = fc.constantFrom<MixStage>('planned', 'mixing', 'rest', 'bulk', 'bench')
     const minute = fc.integer({ min: 0, max: 600 }).map((after) => epochMs(at('1:00') + after * 60_000))
