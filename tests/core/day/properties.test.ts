@@ -68,7 +68,7 @@ describe('any morning', () => {
           }
         })
       }),
-      { numRuns: 300 },
+      { numRuns: 600 },
     )
     // The draw must reach every act, or the property says little.
     expect(ACT_TYPES.filter((type) => !kinds.has(type))).toEqual([])

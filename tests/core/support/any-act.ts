@@ -140,7 +140,10 @@ const MAKERS: { readonly [Type in Drawn]: (state: State, draw: Draw) => Act } = 
   release: (state, draw) => ({ type: 'release', keepId: draw.oneOf([...state.keeps.keys(), 'none' as never]) }),
   handOver: (state, draw) => ({ type: 'handOver', keepId: draw.oneOf([...state.keeps.keys(), 'none' as never]) }),
   openDay: () => ({ type: 'openDay' }),
-  closeDay: (_state, draw) => (draw.upTo(1) === 0 ? { type: 'closeDay' } : { type: 'openDay' }),
+  closeDay: ({ day, lastDay }, draw) => {
+    if (draw.upTo(1) > 0) return { type: 'openDay' }
+    return day === null && lastDay !== null ? { type: 'reopenDay', label: lastDay.label } : { type: 'closeDay' }
+  },
   setLoadList: (state, draw) => ({
     type: 'setLoadList',
     loads: [{ shelfId: null, inAtMs: null, lines: someLines(state, draw) }],
