@@ -98,7 +98,6 @@ export interface MixWords {
   fold(n: number, of: number): string
   /** @example "fold 2 at 11:20" */
   foldAt(n: number, atMs: EpochMs): string
-  readonly foldsDone: string
   /** @example "dough 25.2 °C, wished 24.4 °C" */
   doughRead(read: string, wished: string): string
   /** @example "mixer warms by 24 °F, from 4 mixes" */
@@ -111,7 +110,6 @@ export interface TempWords {
   readonly names: { readonly [temp in MixTemp]: string }
   /** @example "assumed 70 °F" */
   assumed(text: string): string
-  readonly title: string
   readonly notRead: string
   /** @example "at 54 °F" */
   water(degrees: string): string
@@ -157,7 +155,6 @@ export interface BatchWords {
   proof(until: { readonly targetAtMs: EpochMs; readonly latestAtMs: EpochMs } | null, nowMs: EpochMs): string
   /** @example "boil from 4:00", "boil within 3 h", "over by 2 h" */
   chilled(until: { readonly earliestAtMs: EpochMs; readonly latestAtMs: EpochMs } | null, nowMs: EpochMs): string
-  readonly test: string
   readonly gone: string
   /** @example "Rack 2-7" */
   at(place: string): string
@@ -170,12 +167,10 @@ export interface PreparationWords {
   readonly fed: string
   /** @example "4.2 kg for Thu, Nov 26" */
   forDate(weight: string, date: string): string
-  readonly feed: string
   readonly other: string
   /** @example "ripe at 5:00" */
   ripe(atMs: EpochMs, latestAtMs: EpochMs, nowMs: EpochMs): string
   readonly drop: string
-  readonly standing: string
 }
 
 export interface ReadingWords {
@@ -212,7 +207,6 @@ export interface PadWords {
   readonly save: string
   readonly clear: string
   readonly back: string
-  readonly sign: string
   readonly typeFirst: string
 }
 

@@ -55,7 +55,7 @@ export function enBenchDough(words: BenchWords): RoomSentences {
       hint: 'Proof and chill clocks follow the room and the cooler.',
     },
     divider: divider(),
-    pad: { save: 'Save', clear: 'Clear', back: '⌫', sign: '±', typeFirst: 'type first' },
+    pad: { save: 'Save', clear: 'Clear', back: '⌫', typeFirst: 'type first' },
   }
 }
 
@@ -93,7 +93,6 @@ function mix({ times }: BenchWords): MixWords {
     backTo: 'Back a step',
     fold: (n, of) => `Fold ${n} of ${of}`,
     foldAt: (n, atMs) => `fold ${n} ${times.at(atMs)}`,
-    foldsDone: 'all folds done',
     doughRead: (read, wished) => `dough ${read}, wished ${wished}`,
     friction: (by, mixes) =>
       mixes === 0 ? `mixer warms by ${by}` : `mixer warms by ${by}, from ${mixes} ${mixes === 1 ? 'mix' : 'mixes'}`,
@@ -106,7 +105,6 @@ function temps(): TempWords {
   return {
     names: { room: 'Room', flour: 'Flour', preferment: 'Pre-ferment', tap: 'Tap', water: 'Water', dough: 'Dough' },
     assumed: (text) => `assumed ${text}`,
-    title: 'Temperatures',
     notRead: 'not read',
     water: (degrees) => `at ${degrees}`,
     ice: (weight) => `+ ${weight} ice`,
@@ -160,7 +158,6 @@ function batch({ times }: BenchWords): BatchWords {
       if (nowMs < until.earliestAtMs) return `boil from ${times.clock(until.earliestAtMs)}`
       return `boil within ${unbroken(times.left(until.latestAtMs - nowMs))}`
     },
-    test: 'Float or poke test',
     gone: 'These pieces have moved on.',
     at: (place) => `rack ${place}`,
   }
@@ -173,14 +170,12 @@ function made({ times }: BenchWords): PreparationWords {
     made: 'Made',
     fed: 'Fed',
     forDate: (weight, date) => `${weight} for ${times.date(date)}`,
-    feed: 'Feed',
     other: 'Other weight',
     ripe: (atMs, latestAtMs, nowMs) => {
       if (nowMs > latestAtMs) return `past its window, ${times.late(nowMs - latestAtMs)}`
       return nowMs < atMs ? `ripe in ${times.left(atMs - nowMs)}` : `ripe, use ${times.by(latestAtMs)}`
     },
     drop: 'Thrown away',
-    standing: 'standing',
   }
 }
 

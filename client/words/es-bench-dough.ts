@@ -55,7 +55,7 @@ export function esBenchDough(words: BenchWords): RoomSentences {
       hint: 'Los relojes de leudado y frío siguen la sala y la cámara.',
     },
     divider: divider(),
-    pad: { save: 'Guardar', clear: 'Borrar', back: '⌫', sign: '±', typeFirst: 'escriba primero' },
+    pad: { save: 'Guardar', clear: 'Borrar', back: '⌫', typeFirst: 'escriba primero' },
   }
 }
 
@@ -93,7 +93,6 @@ function mix({ times }: BenchWords): MixWords {
     backTo: 'Un paso atrás',
     fold: (n, of) => `Plegado ${n} de ${of}`,
     foldAt: (n, atMs) => `plegado ${n} ${times.at(atMs)}`,
-    foldsDone: 'plegados hechos',
     doughRead: (read, wished) => `masa ${read}, deseada ${wished}`,
     friction: (by, mixes) =>
       mixes === 0
@@ -109,7 +108,6 @@ function temps(): TempWords {
   return {
     names: { room: 'Sala', flour: 'Harina', preferment: 'Prefermento', tap: 'Grifo', water: 'Agua', dough: 'Masa' },
     assumed: (text) => `supuesto ${text}`,
-    title: 'Temperaturas',
     notRead: 'sin medir',
     water: (degrees) => `a ${degrees}`,
     ice: (weight) => `+ ${weight} de hielo`,
@@ -163,7 +161,6 @@ function batch({ times }: BenchWords): BatchWords {
       if (nowMs < until.earliestAtMs) return `hervir desde las ${times.clock(until.earliestAtMs)}`
       return `hervir en ${unbroken(times.left(until.latestAtMs - nowMs))}`
     },
-    test: 'Prueba de flotación o dedo',
     gone: 'Estas piezas ya pasaron a otro sitio.',
     at: (place) => `carro ${place}`,
   }
@@ -176,14 +173,12 @@ function made({ times }: BenchWords): PreparationWords {
     made: 'Hecho',
     fed: 'Alimentada',
     forDate: (weight, date) => `${weight} para ${times.date(date)}`,
-    feed: 'Alimentar',
     other: 'Otro peso',
     ripe: (atMs, latestAtMs, nowMs) => {
       if (nowMs > latestAtMs) return `fuera de plazo, ${times.late(nowMs - latestAtMs)}`
       return nowMs < atMs ? `madura en ${times.left(atMs - nowMs)}` : `madura, usar ${times.by(latestAtMs)}`
     },
     drop: 'Tirado',
-    standing: 'en espera',
   }
 }
 
