@@ -1,19 +1,23 @@
 import { useMemo, useState } from 'preact/hooks'
 import type { Act } from '../../../shared-core/day/commands.ts'
 import type { State } from '../../../shared-core/day/state.ts'
+import type { RoomAct } from '../../../shared-core/dough/room-acts.ts'
 import { noonOf } from '../../../shared-core/live/noon.ts'
 import type { Shop } from '../../../shared-core/shop/shop.ts'
 import { localDate } from '../../live/clock-text.ts'
 import type { LiveState, ShopStore } from '../../live/shop-store.ts'
+import { roomSound } from '../../parts/calls.ts'
 import { useEscape } from '../../parts/use-escape.ts'
 import { useFlash } from '../../parts/use-flash.ts'
 import { useIdleClose } from '../../parts/use-idle-close.ts'
 import { doughRoomWords } from '../../words/bench-dough.ts'
 import type { DoneView } from '../done-view.ts'
+import { roomWhen } from '../room-when.ts'
 import type { SheetParts } from '../sheet.tsx'
 import { Sheet } from '../sheet.tsx'
 import { soundingNow } from '../sounding.ts'
 import type { BenchView } from '../view.ts'
+import { actText } from './act-text.ts'
 import { BatchPage } from './batch-page.tsx'
 import { DividerPage } from './divider-page.tsx'
 import './dough-room.css'
@@ -21,7 +25,7 @@ import { MixPage } from './mix-page.tsx'
 import { BuildPage, PreparationsPage } from './preparations-page.tsx'
 import { ReadingPage, ReadingsPage } from './readings-page.tsx'
 import { RoomBoard } from './room-board.tsx'
-import type { RoomPage, RoomSheetProps } from './room-parts.ts'
+import type { RoomPage, RoomParts, RoomSheetProps } from './room-parts.ts'
 import { StationPage } from './station-page.tsx'
 
 export interface DoughRoomProps extends SheetParts {
@@ -39,7 +43,8 @@ export function DoughRoom(props: DoughRoomProps) {
   const [page, open] = useState<RoomPage | null>(null)
   const [undone, sayUndone] = useFlash()
   const words = useMemo(() => doughRoomWords(props.words), [props.words])
-  useIdleClose(page !== null, () => open(null))
+  // Weighing takes longer than any idle moment: a mix stays until somebody goes back.
+  useIdleClose(page !== null && page.kind !== 'mix', () => open(null))
   useEscape(page === null ? props.onClose : () => open(null))
   const { shopClock, nowMs } = live
   if (shopClock === null) {
@@ -59,8 +64,7 @@ export function DoughRoom(props: DoughRoomProps) {
     words,
     sizes: props.sizes,
     room: props.room,
-    // On a page over the room nothing else says that a tap was refused.
-    calling: page === null ? calling : (trouble ?? calling),
+    calling,
     onClose: props.onClose,
     state,
     shop,
@@ -72,7 +76,9 @@ export function DoughRoom(props: DoughRoomProps) {
     lastDone: view.lastDone,
     takeBack,
   }
-  if (page !== null) return <OnePage {...parts} page={page} />
+  // On a page over the room nothing else says that a tap was refused, or that another mix calls.
+  if (page !== null)
+    return <OnePage {...parts} calling={trouble ?? calling ?? otherCall(page, view, parts)} page={page} />
   const told = undone ?? trouble ?? view.lastDone?.text ?? words.bench.done.nothingHere
   return (
     <RoomBoard
@@ -83,6 +89,14 @@ export function DoughRoom(props: DoughRoomProps) {
       onComing={(key) => props.store.sayComing(key)}
     />
   )
+}
+
+/** What the dough room calls for beside the mix that is looked at. */
+function otherCall(page: RoomPage, { roomActs }: BenchView, parts: RoomParts): string | null {
+  const looked = page.kind === 'mix' ? page.mixId : null
+  const isCalling = (act: RoomAct) => act.status !== 'coming' && roomSound(act) !== null && act.mixId !== looked
+  const call = roomActs.find(isCalling)
+  return call === undefined ? null : `${actText(call, parts)} ${roomWhen(call, parts.nowMs, parts.words.times)}`
 }
 
 function OnePage(props: RoomSheetProps & { readonly page: RoomPage }) {
