@@ -15,7 +15,13 @@ export const DEMO_DEVICES = {
 } as const satisfies Record<string, DeviceHello>
 export type Who = keyof typeof DEMO_DEVICES
 
-/** The demo's set-up in a zone in which it is mid-morning now. */
+/**
+ * The demo's set-up in a zone in which it is mid-morning now. Its formulas are invented, inside the ranges that bakers
+ * publish for bagels: water 45 to 60 % (Bakerpedia and Bay State Milling: 45 to 55; strong flours up to 60, from memory of
+ * Hamelman, Bread), salt 1.25 to 2 %, malt up to 2 %, sugar up to 3 %, fat up to 5 % (both pages), instant yeast about
+ * 0.5 % for a night in the cooler. Mixing 10 to 13 min, mix-ins at 10, rest 5 to 7 and a proof of 3 h are common practice,
+ * no source; so are prices, weights of toppings, lead times of pre-ferments and a tray's 40 min to cool.
+ */
 export function demoShop(nowMs: EpochMs): Shop {
   const parsed = parseSetUpFile({ ...demoFile, shop: { ...demoFile.shop, zone: demoZone(nowMs) } }, { isZone })
   assert(parsed.ok, 'the demo’s own set-up is read without a mistake')
