@@ -1,11 +1,11 @@
 import type { AskCode, OverLimit } from '../../shared-core/day/answers.ts'
 import { capitalised, joined } from './joined.ts'
-import type { AnswerParts, RefusalSentences, Said, Sentences } from './params.ts'
+import type { AnswerParts, DoughRoomRefusal, RefusalSentences, Said, Sentences } from './params.ts'
 import { saidIn } from './params.ts'
 import type { AnswerWords, Question, Speech } from './words.ts'
 
 export function enAnswers(speech: Speech, parts: AnswerParts): AnswerWords {
-  const refusals = refusalsWith(parts)
+  const refusals: RefusalSentences = { ...refusalsWith(parts), ...doughRoomRefusals(parts) }
   const asks = asksWith(parts)
   return {
     refusal: (refusal) => refusals[refusal.code](saidIn(refusal, speech, parts)),
@@ -22,7 +22,7 @@ const OVER: { readonly [limit in OverLimit]: string } = {
   'too-late': 'later than the window',
 }
 
-function refusalsWith({ times }: AnswerParts): RefusalSentences {
+function refusalsWith({ times }: AnswerParts): Omit<RefusalSentences, DoughRoomRefusal> {
   const when = ({ atMs }: Said) => (atMs === null ? '' : ` ${times.at(atMs)}`)
   return {
     'no-set-up': () => 'The shop has no set-up yet. Load one at the desk first.',
@@ -64,6 +64,14 @@ function refusalsWith({ times }: AnswerParts): RefusalSentences {
     'no-changeover': () => 'The set-up has no changeover. Its hours can be given at the desk.',
     'nothing-due': () => 'There is nothing to take into effect yet.',
     'too-many': (said) => `There are ${said.number('most')} already, the most there can be. Clear one first.`,
+    'not-your-role': () => 'This screen may not do that. Use the bench or the desk.',
+    'bad-command': () => 'The board did not understand this tap. Reload the page and try again.',
+    internal: () => 'Something went wrong in the board; nothing was changed. Try again.',
+  }
+}
+
+function doughRoomRefusals({ times }: AnswerParts): Pick<RefusalSentences, DoughRoomRefusal> {
+  return {
     'unknown-formula': () => 'The set-up has no such formula. Look at the list again.',
     'unknown-mix': () => 'This mix is not there any more: it was dropped, or its day is over.',
     'unknown-ingredient': () => 'The set-up has no such ingredient. Look at the list again.',
@@ -82,9 +90,6 @@ function refusalsWith({ times }: AnswerParts): RefusalSentences {
       `${label === null ? 'That day' : capitalised(times.date(label))} is more than a year ahead. Give an earlier day.`,
     'no-piece-weight': ({ dough }) =>
       `The set-up does not say what a piece of ${dough ?? 'this dough'} weighs. Give its piece weight at the desk first.`,
-    'not-your-role': () => 'This screen may not do that. Use the bench or the desk.',
-    'bad-command': () => 'The board did not understand this tap. Reload the page and try again.',
-    internal: () => 'Something went wrong in the board; nothing was changed. Try again.',
   }
 }
 

@@ -1,11 +1,11 @@
 import type { AskCode, OverLimit } from '../../shared-core/day/answers.ts'
 import { capitalised, joined } from './joined.ts'
-import type { AnswerParts, RefusalSentences, Said, Sentences } from './params.ts'
+import type { AnswerParts, DoughRoomRefusal, RefusalSentences, Said, Sentences } from './params.ts'
 import { saidIn } from './params.ts'
 import type { AnswerWords, Question, Speech } from './words.ts'
 
 export function esAnswers(speech: Speech, parts: AnswerParts): AnswerWords {
-  const refusals = refusalsWith(parts)
+  const refusals: RefusalSentences = { ...refusalsWith(parts), ...doughRoomRefusals(parts) }
   const asks = asksWith(parts)
   return {
     refusal: (refusal) => refusals[refusal.code](saidIn(refusal, speech, parts)),
@@ -22,7 +22,7 @@ const OVER: { readonly [limit in OverLimit]: string } = {
   'too-late': 'después de su tiempo',
 }
 
-function refusalsWith({ times }: AnswerParts): RefusalSentences {
+function refusalsWith({ times }: AnswerParts): Omit<RefusalSentences, DoughRoomRefusal> {
   const when = ({ atMs }: Said) => (atMs === null ? '' : ` ${times.at(atMs)}`)
   return {
     'no-set-up': () => 'El local aún no tiene configuración. Cárguela primero en el escritorio.',
@@ -65,6 +65,14 @@ function refusalsWith({ times }: AnswerParts): RefusalSentences {
     'no-changeover': () => 'La configuración no tiene cambio de horno. Sus horas se dan en la oficina.',
     'nothing-due': () => 'Todavía no hay nada que poner en vigor.',
     'too-many': (said) => `Ya hay ${said.number('most')}, y no caben más. Borre uno primero.`,
+    'not-your-role': () => 'Esta pantalla no puede hacer eso. Use la de la línea o el escritorio.',
+    'bad-command': () => 'La pizarra no entendió este toque. Recargue la página e intente otra vez.',
+    internal: () => 'Algo falló en la pizarra; no se cambió nada. Intente otra vez.',
+  }
+}
+
+function doughRoomRefusals({ times }: AnswerParts): Pick<RefusalSentences, DoughRoomRefusal> {
+  return {
     'unknown-formula': () => 'Esa fórmula no está en la configuración. Mire la lista otra vez.',
     'unknown-mix': () => 'Ese amasado ya no está: se descartó o su día ya pasó.',
     'unknown-ingredient': () => 'Ese ingrediente no está en la configuración. Mire la lista otra vez.',
@@ -84,9 +92,6 @@ function refusalsWith({ times }: AnswerParts): RefusalSentences {
       `${label === null ? 'Ese día' : capitalised(times.date(label))} está a más de un año. Dé un día más cercano.`,
     'no-piece-weight': ({ dough }) =>
       `La configuración no dice cuánto pesa una pieza de ${dough ?? 'esa masa'}. Dé antes su peso en el escritorio.`,
-    'not-your-role': () => 'Esta pantalla no puede hacer eso. Use la de la línea o el escritorio.',
-    'bad-command': () => 'La pizarra no entendió este toque. Recargue la página e intente otra vez.',
-    internal: () => 'Algo falló en la pizarra; no se cambió nada. Intente otra vez.',
   }
 }
 

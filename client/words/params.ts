@@ -23,6 +23,22 @@ export interface Said {
 
 export type Sentences<Code extends string, Sentence> = { readonly [code in Code]: (said: Said) => Sentence }
 export type RefusalSentences = Sentences<RefusalCode, string>
+/** What is refused in the dough room only. */
+export type DoughRoomRefusal =
+  | 'unknown-formula'
+  | 'unknown-mix'
+  | 'unknown-ingredient'
+  | 'unknown-preparation'
+  | 'unknown-build'
+  | 'other-formula'
+  | 'unknown-line'
+  | 'mix-begun'
+  | 'mix-not-begun'
+  | 'mix-ended'
+  | 'not-of-formula'
+  | 'date-over'
+  | 'date-too-far'
+  | 'no-piece-weight'
 
 export interface AnswerParts {
   readonly times: TimeWords
