@@ -191,7 +191,17 @@ describe('commands over HTTP', () => {
 
   it('[H2] given anything at all, when posted anywhere, then the answer is JSON below 500 and the shop goes on', async () => {
     const server = await startServer()
-    const posted = ['commands', 'set-up', 'load-list', 'events', 'sales', 'counts', 'oven-readings', 'readings', 'nowhere']
+    const posted = [
+      'commands',
+      'set-up',
+      'load-list',
+      'events',
+      'sales',
+      'counts',
+      'oven-readings',
+      'readings',
+      'nowhere',
+    ]
     const paths = posted.map((path) => `/api/v1/${path}`)
     const types = ['application/json', 'text/csv', 'text/plain']
     await fc.assert(
