@@ -59,12 +59,14 @@ export function doughView(input: DoughInput): DoughView {
   const chills = input.room.filter(({ kind }) => kind === 'chill' || kind === 'use')
   const cooler = coolerNote(state, shop, dough)
   const trays = chills.map((act) => trayRow(act, input))
+  const proofing = column(trays, right, input)
   return {
     mixes: { ...column(mixRows(input), left, input), heading: dough.mixes, isTrouble: false },
     trays: {
-      ...column(trays, right, input),
+      ...proofing,
       heading: dough.proofing,
-      ...cooler,
+      isTrouble: cooler.isTrouble,
+      note: [proofing.note, cooler.note].filter((text) => text !== '').join(', '),
       nothing: trays.length === 0 ? dough.nothingProofing : '',
     },
   }

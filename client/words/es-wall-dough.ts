@@ -8,8 +8,8 @@ export function esWallDough(): WallDoughWords {
     cooler: (trays, of) => `cámara ${of === null ? trayCount(trays) : `${trays} de ${trayCount(of)}`}`,
     coolerOver: (trays) => `cámara: ${trayCount(trays)} de más`,
     stage: (stage) => STAGES[stage],
-    toMixIns: 'amasando, siguen los añadidos',
-    toFold: (n) => `en bloque, sigue el plegado ${n}`,
+    toMixIns: 'añadidos',
+    toFold: (n) => `plegado ${n}`,
     pieces: (pieces, dough) => `${pieces} ${dough}`,
     shaped: (pieces, of) => `${pieces} de ${of} formadas`,
     trays: trayCount,
@@ -24,7 +24,7 @@ export function esWallDough(): WallDoughWords {
       bulkOver: (name) => `fin del bloque: ${name}`,
       bulkChillOver: (name) => `bloque fuera del frío: ${name}`,
       chill: (name) => `enfriar ${name}`,
-      use: (name) => `usar primero: ${name}`,
+      use: (name) => `usar ${name}`,
     },
   }
 }

@@ -15,7 +15,7 @@ export interface WallDoughWords {
   stage(stage: Exclude<MixStage, 'ended'>): string
   /** Mixing, with the mix-ins to come. */
   readonly toMixIns: string
-  /** In bulk, with a fold to come. @example "in bulk, fold 2 next" */
+  /** In bulk, with a fold to come. @example "fold 2 next" */
   toFold(n: number): string
   /** @example "213 Plain" */
   pieces(pieces: number, dough: string): string

@@ -68,7 +68,7 @@ describe('the dough room on the wall', () => {
     const { mixes, trays } = doughOf(wall([NEXT, RESTING, MIXING], { batches: [PROOFING, CHILLED] }).body)
     expect(texts(mixes)).toEqual([
       'Rest over: Plain now | ',
-      'Cinnamon in 5 min | 96 Plain, mixing, mix-ins next',
+      'Cinnamon in 5 min | 96 Plain, mix-ins next',
       'Rye in 20 min | next',
     ])
     expect(texts(trays)).toEqual(['60 Plain in 10 min | 4 trays'])
