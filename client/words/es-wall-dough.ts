@@ -8,7 +8,7 @@ export function esWallDough(): WallDoughWords {
     cooler: (trays, of) => `cámara ${of === null ? trayCount(trays) : `${trays} de ${trayCount(of)}`}`,
     coolerOver: (trays) => `cámara: ${trayCount(trays)} de más`,
     stage: (stage) => STAGES[stage],
-    toMixIns: 'añadidos',
+    toMixIns: 'añadir',
     toFold: (n) => `plegado ${n}`,
     pieces: (pieces, dough) => `${pieces} ${dough}`,
     shaped: (pieces, of) => `${pieces} de ${of} formadas`,
