@@ -1,5 +1,5 @@
 import { useMemo } from 'preact/hooks'
-import { shortages } from '../../../shared-core/dough/on-hand.ts'
+import { shortages } from '../../../shared-core/dough/shortages.ts'
 import { Panel } from '../panel.tsx'
 import { addressOf } from '../place.ts'
 import { withinOf } from './pages.ts'

@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'preact/hooks'
-import { shortages } from '../../../shared-core/dough/on-hand.ts'
+import { shortages } from '../../../shared-core/dough/shortages.ts'
 import type { IngredientId } from '../../../shared-core/ids.ts'
 import { localDate } from '../../live/clock-text.ts'
 import { Panel } from '../panel.tsx'

@@ -1,6 +1,7 @@
 import type { State } from '../../../shared-core/day/state.ts'
-import type { OnHandNow, Shortage } from '../../../shared-core/dough/on-hand.ts'
+import type { OnHandNow } from '../../../shared-core/dough/on-hand.ts'
 import { onHandNow } from '../../../shared-core/dough/on-hand.ts'
+import type { Shortage } from '../../../shared-core/dough/shortages.ts'
 import type { IngredientId } from '../../../shared-core/ids.ts'
 import type { Ingredient } from '../../../shared-core/shop/formula.ts'
 import { inOrder } from '../../../shared-core/shop/in-order.ts'

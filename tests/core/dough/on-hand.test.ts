@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { neededAhead } from '../../../shared-core/dough/need-ingredients.ts'
-import { onHandNow, shortages } from '../../../shared-core/dough/on-hand.ts'
+import { onHandNow } from '../../../shared-core/dough/on-hand.ts'
+import { shortages } from '../../../shared-core/dough/shortages.ts'
 import { buildId, ingredientId, preparationId } from '../../../shared-core/ids.ts'
 import { milligrams } from '../../../shared-core/shop/weight.ts'
 import { at } from '../support/make.ts'
