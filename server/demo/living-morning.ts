@@ -48,18 +48,19 @@ const CREWS_TRIED = 16
 export function livingMorning({ nowMs, seed }: { nowMs: EpochMs; seed: number }): LivingMorning {
   const shop = demoShop(nowMs)
   const past = pastDays({ nowMs, seed })
-  let best: { readonly lacks: number; readonly morning: LivingMorning } | null = null
+  const moments: { readonly of: Morning; readonly lacks: number }[] = []
   for (let crew = 0; crew < CREWS_TRIED; crew += 1) {
     const of = { shop, past, seed: seed * CREWS_TRIED + crew, nowMs, shiftMs: 0 }
-    const moment = bestMoment(of)
-    if (best !== null && moment.lacks >= best.lacks) continue
-    const morning = play({ ...of, shiftMs: moment.shiftMs }, () => undefined)
-    const lacks = lacksAt(morning.state, nowMs)
-    if (best === null || lacks < best.lacks) best = { lacks, morning }
-    if (lacks === 0) break
+    const { lacks, shiftMs } = bestMoment(of)
+    moments.push({ of: { ...of, shiftMs }, lacks })
+    if (lacks > 0) continue
+    const morning = play({ ...of, shiftMs }, () => undefined)
+    if (lacksAt(morning.state, nowMs) === 0) return morning
   }
-  assert(best !== null, 'a crew was tried')
-  return best.morning
+  // No crew showed everything: the one that lacks least does.
+  const [best] = moments.sort((one, other) => one.lacks - other.lacks)
+  assert(best !== undefined, 'a crew was tried')
+  return play(best.of, () => undefined)
 }
 
 function bestMoment(of: Morning): { readonly lacks: number; readonly shiftMs: number } {

@@ -42,26 +42,40 @@ export function courseTo(course: Course, toMs: EpochMs, enoughMs = Number.POSITI
   // Where nothing would ferment at the temperature of the windows, a minute is a minute.
   const paceThere = growth(provesAt)
   const pace = (celsius: number) => (paceThere > 0 ? growth(celsius) / paceThere : 1)
-  const next = (celsius: number, fromMs: number, forMs: number) =>
-    cooling === null
-      ? airAt(fromMs + forMs)
-      : cooledTo({ from: celsius, air: airAt(fromMs + forMs / 2), timeConstant: cooling.timeConstantMs }, forMs)
+  const keeps = keptIn(cooling?.timeConstantMs ?? 0)
+  const next = (celsius: number, fromMs: number, forMs: number) => {
+    if (cooling === null) return airAt(fromMs + forMs)
+    const air = airAt(fromMs + forMs / 2)
+    return air + (celsius - air) * keeps(forMs)
+  }
   let point: CoursePoint = {
     atMs: sinceMs,
     celsius: cooling?.from ?? airAt(sinceMs),
     fermentedMs: course.fermentedMs,
   }
   const points = [point]
+  let paceNow = pace(point.celsius)
   while (point.atMs < toMs && point.fermentedMs < enoughMs) {
     const isLater = point.atMs - sinceMs >= LATER_AFTER_MS
     const stepMs = Math.min(isLater ? LATER_STEP_MS : STEP_MS, toMs - point.atMs)
     const middle = next(point.celsius, point.atMs, stepMs / 2)
     const celsius = next(middle, point.atMs + stepMs / 2, stepMs / 2)
-    const gainedMs = (stepMs * (pace(point.celsius) + 4 * pace(middle) + pace(celsius))) / 6
+    const paceThen = pace(celsius)
+    const gainedMs = (stepMs * (paceNow + 4 * pace(middle) + paceThen)) / 6
+    paceNow = paceThen
     point = { atMs: epochMs(point.atMs + stepMs), celsius, fermentedMs: point.fermentedMs + gainedMs }
     points.push(point)
   }
   return points
+}
+
+/** What part of its distance to the air a piece keeps in so long; steps are of few lengths, and e^x is what they cost. */
+function keptIn(timeConstant: number): (forMs: number) => number {
+  let last = { forMs: 0, share: 1 }
+  return (forMs) => {
+    if (forMs !== last.forMs) last = { forMs, share: cooledTo({ from: 1, air: 0, timeConstant }, forMs) }
+    return last.share
+  }
 }
 
 /** How far a course has fermented at its last point, in ms. */

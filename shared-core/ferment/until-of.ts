@@ -1,6 +1,6 @@
 import type { Batch, State, Until } from '../day/state.ts'
 import type { PlaceReadings, Teaching } from '../dough/mix.ts'
-import { assumedAt } from '../dough/places.ts'
+import { assumedAt, readAt } from '../dough/places.ts'
 import type { DoughRoom } from '../shop/formula.ts'
 import type { DwellWindow, Shop } from '../shop/shop.ts'
 import { milliCelsiusOf } from '../shop/temperature.ts'
@@ -33,7 +33,7 @@ export function untilOf(state: Read, batch: Batch): Until | null {
   if (shop === null || shop.doughRoom === null) return batch.until
   const from = fromOf(state, shop, batch)
   const known = KNOWN.get(batch)
-  if (known !== undefined && isSame(known.from, from)) return known.until
+  if (known !== undefined && isSame(known.from, from, batch)) return known.until
   const clock = { shop, doughRoom: shop.doughRoom, batch, from }
   const until = batch.stage === 'proof' ? proofUntil(clock, batch.until) : chillUntil(clock, batch.until)
   KNOWN.set(batch, { from, until })
@@ -163,8 +163,10 @@ function fromOf({ readings, teachings }: Read, shop: Shop, { doughId }: Batch): 
   return { shop, room: readings.get('room'), cooler: readings.get('cooler'), teaching: teachings.get(doughId) }
 }
 
-function isSame(one: From, other: From): boolean {
-  return (
-    one.shop === other.shop && one.room === other.room && one.cooler === other.cooler && one.teaching === other.teaching
-  )
+/** Whether a batch's clock reads the same: a proof knows no cooler, a chill of the room only how warm pieces came from it. */
+function isSame(one: From, other: From, { stage, sinceMs }: Batch): boolean {
+  if (one.shop !== other.shop || one.teaching !== other.teaching) return false
+  if (stage === 'proof') return one.room === other.room
+  const cameFrom = ({ room }: From) => readAt(room, 'room', sinceMs)
+  return one.cooler === other.cooler && (one.room === other.room || cameFrom(one) === cameFrom(other))
 }

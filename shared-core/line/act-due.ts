@@ -40,21 +40,26 @@ export function dueStatus(atMs: EpochMs, latestAtMs: EpochMs | null, nowMs: Epoc
 export type ActParts = Pick<LineActDue, 'key' | 'act' | 'atMs' | 'lines' | 'pieces'> &
   Partial<Omit<LineActDue, 'status'>>
 
+/** Field by field: hundreds are made at each look, and spreading one costs ten times as much. */
 export function actDue(parts: ActParts, nowMs: EpochMs): LineActDue {
-  return { ...NOTHING, ...parts, status: dueStatus(parts.atMs, parts.latestAtMs ?? null, nowMs) }
+  return {
+    key: parts.key,
+    act: parts.act,
+    atMs: parts.atMs,
+    earliestAtMs: parts.earliestAtMs ?? null,
+    latestAtMs: parts.latestAtMs ?? null,
+    status: dueStatus(parts.atMs, parts.latestAtMs ?? null, nowMs),
+    shelfId: parts.shelfId ?? null,
+    loadId: parts.loadId ?? null,
+    batchId: parts.batchId ?? null,
+    doughId: parts.doughId ?? null,
+    varietyId: parts.varietyId ?? null,
+    plannedId: parts.plannedId ?? null,
+    lines: parts.lines,
+    pieces: parts.pieces,
+    trays: parts.trays ?? null,
+  }
 }
-
-const NOTHING = {
-  earliestAtMs: null,
-  latestAtMs: null,
-  shelfId: null,
-  loadId: null,
-  batchId: null,
-  doughId: null,
-  varietyId: null,
-  plannedId: null,
-  trays: null,
-} as const
 
 /** Flip, lift and out ruin something when they wait; what is pulled, dipped, boarded and loaded can wait for them. */
 const BURNS: ReadonlySet<LineAct> = new Set<LineAct>(['lift', 'flip', 'out'])

@@ -60,8 +60,15 @@ export function needsAhead(
   const unheld = afterKettle(needs, freeAtMs, cycleMs)
   const isHeld = holds.some((hold) => hold !== null)
   const held = isHeld ? afterKettle(needs.map(heldBack(holds)), freeAtMs, cycleMs) : unheld
+  // Field by field, as `actDue` is.
   const timed = needs.map((need, n) => ({
-    ...need,
+    expected: need.expected,
+    doughId: need.doughId,
+    varietyId: need.varietyId,
+    boiled: need.boiled,
+    pieces: need.pieces,
+    lines: need.lines,
+    dipsLeft: need.dipsLeft,
     atMs: epochMs(held[n] ?? need.atMs),
     unheldAtMs: epochMs(unheld[n] ?? need.atMs),
     heldUntilMs: holds[n] ?? null,

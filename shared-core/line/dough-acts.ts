@@ -28,9 +28,12 @@ function dip({ need, ready }: Fed, state: State, nowMs: EpochMs): LineActDue {
   const { expected, doughId, varietyId, atMs, lines, pieces, dipsLeft, heldUntilMs } = need
   const plannedId = expected.planned.id
   const key = `dip:${plannedId}:${varietyId ?? doughId}:${dipsLeft}`
-  const parts = { key, act: 'dip', doughId, varietyId, plannedId, lines, pieces } as const
   const { earliestAtMs, latestAtMs } = tightest(state, ready)
-  return actDue({ ...parts, atMs, earliestAtMs: latest(earliestAtMs, heldUntilMs), latestAtMs }, nowMs)
+  const when = latest(earliestAtMs, heldUntilMs)
+  return actDue(
+    { key, act: 'dip', atMs, earliestAtMs: when, latestAtMs, doughId, varietyId, plannedId, lines, pieces },
+    nowMs,
+  )
 }
 
 /** One for each planned load and dough: whole trays, in time for the first dip that needs them. */

@@ -37,7 +37,12 @@ export function actsBetween(dough: Dough, from: BatchStage, to: BatchStage): rea
  * that the order is total.
  */
 export function byWindow(state: State) {
-  const latest = (batch: Batch) => untilOf(state, batch)?.latestAtMs ?? Number.MAX_SAFE_INTEGER
+  const known = new Map<Batch, number>()
+  const latest = (batch: Batch) => {
+    const latestAtMs = known.get(batch) ?? untilOf(state, batch)?.latestAtMs ?? Number.MAX_SAFE_INTEGER
+    known.set(batch, latestAtMs)
+    return latestAtMs
+  }
   return (one: Batch, other: Batch): number =>
     latest(one) - latest(other) || one.sinceMs - other.sinceMs || (one.id < other.id ? -1 : 1)
 }
