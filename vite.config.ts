@@ -1,5 +1,7 @@
 import { readdirSync } from 'node:fs'
+import { basename } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import type { Rolldown } from 'vite'
 import { defineConfig } from 'vite'
 
 const client = fileURLToPath(new URL('./client/', import.meta.url))
@@ -8,6 +10,15 @@ const client = fileURLToPath(new URL('./client/', import.meta.url))
 const pages = readdirSync(client)
   .filter((name) => name.endsWith('.html'))
   .map((name) => `${client}${name}`)
+
+/** The pages that need a module at their opening; what is only fetched when gone to is not counted. */
+function pagesOf(id: string, moduleInfo: Rolldown.GetModuleInfo, seen = new Set<string>()): Set<string> {
+  if (seen.has(id)) return new Set()
+  seen.add(id)
+  if (id.endsWith('.html')) return new Set([basename(id, '.html')])
+  const importers = moduleInfo(id)?.importers ?? []
+  return new Set(importers.flatMap((one) => [...pagesOf(one, moduleInfo, seen)]))
+}
 
 export default defineConfig({
   root: client,
@@ -21,6 +32,22 @@ export default defineConfig({
     // Nothing inline: the server's content policy forbids it.
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
-    rolldownOptions: { input: pages },
+    rolldownOptions: {
+      input: pages,
+      output: {
+        // One file for what the same pages share. By itself the bundler also sets apart what each later part needs of it,
+        // though its page has that already: twenty small files, which gzip makes smaller less well. What most pages share
+        // goes first, as a file takes along what its modules import.
+        codeSplitting: {
+          groups: pages.map((_, fewer) => ({
+            debugName: `pages but ${fewer}`,
+            name: (id, bundle) => {
+              const sharing = [...pagesOf(id, (one) => bundle.getModuleInfo(one))].sort()
+              return sharing.length > 1 && sharing.length === pages.length - fewer ? sharing.join('-') : null
+            },
+          })),
+        },
+      },
+    },
   },
 })
