@@ -34,6 +34,8 @@ const WANTED_DAYS = 3
 const RIPEN_MINUTE = 13 * 60
 const RIPEN_EVERY_MINUTES = 8
 const RIPEN_MAX = 8
+/** More than today's plan asks for: what is left over moves tomorrow's need by a tray. */
+const SPARE = 1.3
 const THROW_MINUTE = 14 * 60 + 15
 const THROWN_MAX = 12
 const READ_FROM_MINUTE = 4 * 60 + 40
@@ -94,10 +96,12 @@ function ripening(day: RoomDay): readonly RoomErrand[] {
     const minute = RIPEN_MINUTE + n * RIPEN_EVERY_MINUTES
     const act = (state: State): Act | null => {
       const nowMs = atMinute(day, minute)
-      const due = preparationsDue(state, day.shop, nowMs, day.date, noonsOf(day)).find((one) => one.status !== 'coming')
+      // Nobody comes back in the evening for it: what may be begun by now is.
+      const all = preparationsDue(state, day.shop, nowMs, day.date, noonsOf(day))
+      const due = all.find(({ begin }) => begin.earliestAtMs <= nowMs)
       if (due === undefined) return null
-      const { preparationId, milligrams, forDate } = due
-      return { type: 'makePreparation', preparationId, milligrams, forDate }
+      const { preparationId, forDate } = due
+      return { type: 'makePreparation', preparationId, milligrams: Math.round(due.milligrams * SPARE), forDate }
     }
     return { key: `ripen:${n}`, minute, who: 'crew', act }
   })

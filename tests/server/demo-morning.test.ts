@@ -1,3 +1,4 @@
+import { DateTime } from 'luxon'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { DEMO_DEVICES } from '../../server/demo/demo-shop.ts'
 import type { LivingMorning } from '../../server/demo/living-morning.ts'
@@ -8,7 +9,9 @@ import { accountGaps } from '../../shared-core/day/account.ts'
 import { applyEntry, emptyState } from '../../shared-core/day/apply.ts'
 import { hashState } from '../../shared-core/day/hash.ts'
 import type { State } from '../../shared-core/day/state.ts'
+import { roomActs } from '../../shared-core/dough/room-acts.ts'
 import { piecesOf } from '../../shared-core/line/lines.ts'
+import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
 
 /** Starts all around the clock and in all parts of the hour: a wave stands at another minute in each. */
@@ -40,6 +43,18 @@ function onShow(state: State, nowMs: number): ReadonlySet<string> {
   ])
 }
 
+/** What should have been made, mixed or chilled more than an hour ago; trays to use first are the line's. */
+function lateActs(state: State, nowMs: EpochMs): string[] {
+  const { shop, day } = state
+  if (shop === null || day === null) throw new Error('the demo has an open day')
+  const zone = { zone: shop.profile.zone }
+  const noonOf = (date: string) => epochMs(DateTime.fromISO(`${date}T12:00`, zone).toMillis())
+  const acts = roomActs(state, shop, nowMs, day.label, noonOf)
+  return acts
+    .filter(({ atMs, kind }) => nowMs - atMs > 3_600_000 && kind !== 'use')
+    .map(({ kind, key }) => `${kind} ${key}`)
+}
+
 const EVERYTHING = [
   ...['a mix planned', 'a mix under way'],
   ...['proof', 'chill', 'rack', 'kettle', 'boards', 'oven', 'first-side', 'second-side', 'cooling', 'for sale'],
@@ -59,6 +74,7 @@ describe('the living morning', () => {
     expect(accountGaps(state)).toEqual(new Map())
     const wasted = [...state.account.values()].reduce((sum, account) => sum + account.wasted, 0)
     expect(wasted).toBeLessThan(30)
+    expect(lateActs(state, nowMs)).toEqual([])
   })
 
   it('[P1] given its journal, when it is replayed by itself or out of the disk, then the state has the same hash', async () => {
