@@ -34,16 +34,15 @@ function bounded(distance: number): number {
   return Math.min(Math.max(distance, -CAREFUL_MILLI_CELSIUS), CAREFUL_MILLI_CELSIUS)
 }
 
-/** With one reading more, or with the last one put right. @param of whose friction it is, for the first reading */
+/** With one reading more; a second one of the same mix puts the first right. @param of whose it is, for the first reading */
 export function withFriction(
   before: Friction | undefined,
   of: Pick<Friction, 'id' | 'formulaId' | 'mixer' | 'factors'> & { readonly prior: number },
-  reading: Friction['readings'][number] & { readonly isCorrection: boolean },
+  reading: Friction['readings'][number],
 ): Friction {
   const { prior, ...whose } = of
-  const { isCorrection, ...one } = reading
-  const earlier = before?.readings ?? []
-  const readings = [...(isCorrection ? earlier.slice(0, -1) : earlier), one].slice(-FRICTIONS_MAX)
+  const others = (before?.readings ?? []).filter(({ mixId }) => mixId !== reading.mixId)
+  const readings = [...others, reading].slice(-FRICTIONS_MAX)
   const milliCelsius = frictionFrom(
     prior,
     readings.map((each) => each.milliCelsius),

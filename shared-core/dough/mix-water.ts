@@ -10,7 +10,7 @@ import type { Friction, Mix, Place, WaterPlan } from './mix.ts'
 import { placeNow } from './places.ts'
 import { frictionDegrees, mixedDegrees, planWater } from './water.ts'
 
-type Read = Pick<State, 'readings' | 'frictions' | 'mixes' | 'recordedAtMs'>
+type Read = Pick<State, 'readings' | 'frictions' | 'recordedAtMs'>
 
 /**
  * The water of a mix by what is known: temperatures read with the mix, else readings of their places, else the set-up's;
@@ -56,12 +56,9 @@ export function frictionTaught(state: Read, shop: Shop, mix: Mix, atMs: EpochMs)
   const milliCelsius = Math.round(frictionDegrees({ dough: milliCelsiusOf(dough), water, temps }))
   const id = frictionKey(shop, mix)
   const before = state.frictions.get(id)
-  const wasRead = (state.mixes.get(mix.id)?.temps.dough ?? null) !== null
-  const isCorrection =
-    wasRead && Math.max(0, ...(before?.readings ?? []).map((reading) => reading.atMs)) >= (mix.mixedAtMs ?? atMs)
   const prior = milliDifferenceOf(mix.formula.friction)
   const whose = { id, formulaId: mix.formula.id, mixer: mixerOf(shop, mix), factors: factorsOf(shop, mix), prior }
-  return withFriction(before, whose, { atMs, milliCelsius, isCorrection })
+  return withFriction(before, whose, { atMs, mixId: mix.id, milliCelsius })
 }
 
 interface At {

@@ -141,7 +141,7 @@ export interface Friction {
   /** Three temperatures made it up, or four with a pre-ferment: each needs readings of its own. */
   readonly factors: 3 | 4
   /** The last ones, oldest first: differences in thousandths of a °C. */
-  readonly readings: readonly { readonly atMs: EpochMs; readonly milliCelsius: number }[]
+  readonly readings: readonly { readonly atMs: EpochMs; readonly mixId: MixId; readonly milliCelsius: number }[]
   /** What is reckoned with. */
   readonly milliCelsius: number
 }

@@ -4,7 +4,7 @@ import { costOf, isSaved, moved, orderAct, orderDays } from '../../client/desk/d
 import { hourOffsetMs, timelineOf } from '../../client/desk/dough/timeline-view.ts'
 import type { State } from '../../shared-core/day/state.ts'
 import type { Friction } from '../../shared-core/dough/mix.ts'
-import { formulaId } from '../../shared-core/ids.ts'
+import { formulaId, mixId } from '../../shared-core/ids.ts'
 import { must } from '../../shared-core/support.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import { asked, plan, roomShop } from '../core/dough/acts-shop.ts'
@@ -106,7 +106,7 @@ describe('what is learnt', () => {
     formulaId: formulaId('plain'),
     mixer: 'Spiral',
     factors: 3,
-    readings: values.map((milliCelsius, index) => ({ atMs: epochMs(index), milliCelsius })),
+    readings: values.map((milliCelsius, index) => ({ atMs: epochMs(index), mixId: mixId(`m${index}`), milliCelsius })),
     milliCelsius: 13_000,
   })
 

@@ -5,7 +5,7 @@ import { FRICTIONS_MAX, frictionFrom } from '../../../shared-core/dough/friction
 import type { Friction, Mix, MixTemps } from '../../../shared-core/dough/mix.ts'
 import { frictionKey, frictionTaught, waterFor } from '../../../shared-core/dough/mix-water.ts'
 import { planWater } from '../../../shared-core/dough/water.ts'
-import { preparationId } from '../../../shared-core/ids.ts'
+import { mixId, preparationId } from '../../../shared-core/ids.ts'
 import type { Degrees, DoughRoom } from '../../../shared-core/shop/formula.ts'
 import type { Shop } from '../../../shared-core/shop/shop.ts'
 import { readings } from '../ferment/clocks.ts'
@@ -141,7 +141,7 @@ describe('what the dough’s temperature teaches', () => {
     const read = mixed({ dough: C(27), room: C(21), flour: C(23), water: C(18) })
     const friction = frictionTaught(roomState(shop), shop, read, at('6:12'))
     expect(friction).toMatchObject({ id: 'plain 3 Spiral', formulaId: 'plain', mixer: 'Spiral', factors: 3 })
-    expect(friction?.readings).toEqual([{ atMs: at('6:12'), milliCelsius: 19_000 }])
+    expect(friction?.readings).toEqual([{ atMs: at('6:12'), mixId: read.id, milliCelsius: 19_000 }])
     // Between the formula's 12 °C, which counts twice, and what was read: no further than a degree.
     expect(friction?.milliCelsius).toBe(13_000)
   })
@@ -173,9 +173,26 @@ describe('what the dough’s temperature teaches', () => {
     const state = roomState(shop)
     const before = frictionTaught(state, shop, first, at('6:12'))
     if (before === null) throw new Error('nothing taught')
-    const since = { ...state, mixes: new Map([[first.id, first]]), frictions: new Map([[before.id, before]]) }
+    const since = { ...state, frictions: new Map([[before.id, before]]) }
     const after = frictionTaught(since, shop, mixed({ dough: C(26), water: C(21) }), at('6:15'))
-    expect(after?.readings).toEqual([{ atMs: at('6:15'), milliCelsius: 15_000 }])
+    expect(after?.readings).toEqual([{ atMs: at('6:15'), mixId: first.id, milliCelsius: 15_000 }])
+  })
+
+  it('[D53] given the next mix read meanwhile, then putting the first right leaves the next one’s reading', () => {
+    const [first, next] = [
+      mixed({ dough: C(31), water: C(21) }),
+      mixed({ dough: C(26), water: C(21) }, { id: mixId('m2') }),
+    ]
+    const read = (before: Friction | null, mix: Mix, when: string) => {
+      const frictions = new Map(before === null ? [] : [[before.id, before] as const])
+      return frictionTaught(roomState(shop, { frictions }), shop, mix, at(when))
+    }
+    const both = read(read(null, first, '6:12'), next, '6:42')
+    const after = read(both, { ...first, temps: { ...first.temps, dough: C(27) } }, '6:45')
+    expect(after?.readings.map((one) => [one.mixId, one.milliCelsius])).toEqual([
+      [next.id, 15_000],
+      [first.id, 18_000],
+    ])
   })
 
   it('[D53] given readings near each other, then their mean and the formula’s; given a bad one, then a degree at most', () => {
