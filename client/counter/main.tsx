@@ -1,4 +1,5 @@
 import { render } from 'preact'
+import { decideOutFront } from '../../shared-core/day/decide-out-front.ts'
 import '../theme/theme.css'
 import { startScreen } from '../live/start-screen.ts'
 import { writeTextsOnce } from '../parts/texts-once.ts'
@@ -13,4 +14,4 @@ import { CounterScreen } from './counter-screen.tsx'
 
 writeTextsOnce()
 const place = document.getElementById('counter')
-if (place !== null) render(<CounterScreen store={watchDoor(startScreen('counter'))} />, place)
+if (place !== null) render(<CounterScreen store={watchDoor(startScreen('counter', decideOutFront))} />, place)

@@ -1,4 +1,5 @@
 import { render } from 'preact'
+import { decide } from '../../shared-core/day/decide.ts'
 import '../theme/theme.css'
 import { startScreen } from '../live/start-screen.ts'
 import { writeTextsOnce } from '../parts/texts-once.ts'
@@ -10,4 +11,4 @@ import { DeskScreen } from './desk-screen.tsx'
 
 writeTextsOnce()
 const place = document.getElementById('desk')
-if (place !== null) render(<DeskScreen store={watchDoor(startScreen('desk'))} />, place)
+if (place !== null) render(<DeskScreen store={watchDoor(startScreen('desk', decide))} />, place)

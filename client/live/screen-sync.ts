@@ -38,7 +38,7 @@ export class ScreenSync {
   readonly #renames: Renames
   readonly #knocking: Knocking
   readonly #confirmed = new Confirmed()
-  readonly #views = new ViewState()
+  readonly #views: ViewState
   readonly #broadcasts = new Broadcasts()
   readonly #probing = new Probing()
   readonly #anew = new Anew()
@@ -48,9 +48,10 @@ export class ScreenSync {
   #touchedMs: number
 
   constructor(parts: SyncParts) {
-    const { saved, makeId, clock, device, openLink } = parts
+    const { saved, makeId, clock, device, openLink, decide } = parts
     const { role } = device()
     this.#parts = parts
+    this.#views = new ViewState(decide)
     this.serverClock = new ServerClock(clock)
     this.#taps = new Taps({ saved, role, clock: this.serverClock, makeId })
     this.#reloads = new ReloadPolicy(saved, role)

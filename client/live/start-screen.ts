@@ -1,3 +1,4 @@
+import type { Decide } from '../../shared-core/day/decide-with.ts'
 import type { Role } from '../../shared-core/live/protocol.ts'
 import { keepComfort } from './comfort.ts'
 import { nameInLink, withoutName } from './name-in-link.ts'
@@ -19,9 +20,10 @@ function reloadWhenServed(): void {
 }
 
 /** Connects a page to its shop: the one place where the live connection meets the browser. */
-export function startScreen(role: Role): ShopStore {
+export function startScreen(role: Role, decide: Decide): ShopStore {
   const store = createShopStore({
     role,
+    decide,
     saved: browserText(),
     openLink: (events) => socketLink(events),
     clock: { monotonicMs: () => performance.now(), wallMs: () => Date.now() },

@@ -1,3 +1,4 @@
+import type { Decide } from '../../shared-core/day/decide-with.ts'
 import type { DeviceHello, Role } from '../../shared-core/live/protocol.ts'
 import type { OpenLink } from './link.ts'
 import type { SavedText } from './saved-text.ts'
@@ -6,6 +7,8 @@ import type { LiveState } from './shop-store.ts'
 
 /** All that a screen's sync needs of the world around it. */
 export interface SyncParts {
+  /** By the server's rules, for what this screen may do. */
+  readonly decide: Decide
   readonly openLink: OpenLink
   readonly saved: SavedText
   readonly clock: DeviceClock

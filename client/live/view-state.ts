@@ -1,6 +1,6 @@
 import { applyEntry } from '../../shared-core/day/apply.ts'
 import type { Command } from '../../shared-core/day/commands.ts'
-import { decide } from '../../shared-core/day/decide.ts'
+import type { Decide } from '../../shared-core/day/decide-with.ts'
 import type { Context } from '../../shared-core/day/decision.ts'
 import type { State } from '../../shared-core/day/state.ts'
 import { forkState } from '../../shared-core/day/state-json.ts'
@@ -21,7 +21,12 @@ export interface View {
 
 /** The view of now, decided anew only when the confirmed state or the pending taps have changed. */
 export class ViewState {
+  readonly #decide: Decide
   #last: { readonly view: View; readonly version: number; readonly taps: readonly Command[] } | null = null
+
+  constructor(decide: Decide) {
+    this.#decide = decide
+  }
 
   /** @returns null before the first welcome */
   of({ state, version }: Confirmed, taps: readonly Command[], context: () => Context): View | null {
@@ -31,22 +36,22 @@ export class ViewState {
     // A long queue is not decided anew at every tap: one more goes on top of what was shown.
     const isLonger = last !== null && last.version === version && last.taps.every((tap, at) => tap === taps[at])
     const view = isLonger
-      ? decideOnTop(last.view, taps.slice(last.taps.length), context())
-      : decideOnTop({ shown: state, pending: [] }, taps, context())
+      ? decideOnTop(last.view, taps.slice(last.taps.length), context(), this.#decide)
+      : decideOnTop({ shown: state, pending: [] }, taps, context(), this.#decide)
     this.#last = { view, version, taps }
     return view
   }
 }
 
 /** Decides taps on a fork of a view, which stays as it is. */
-export function decideOnTop(view: View, taps: readonly Command[], context: Context): View {
+function decideOnTop(view: View, taps: readonly Command[], context: Context, decide: Decide): View {
   const shown = forkState(view.shown)
-  const guesses = taps.map((command) => ({ command, guess: guessAt(shown, command, context) }))
+  const guesses = taps.map((command) => ({ command, guess: guessAt(shown, command, context, decide) }))
   return { shown, pending: [...view.pending, ...guesses] }
 }
 
 /** Changes the state when the tap would be taken. One that our own rules stumble over is the server's to answer. */
-function guessAt(state: State, command: Command, context: Context): PendingCommand['guess'] {
+function guessAt(state: State, command: Command, context: Context, decide: Decide): PendingCommand['guess'] {
   // The server's last entry may carry a later time than this screen's clock, which is a guess.
   const nowMs = epochMs(Math.max(state.recordedAtMs, context.nowMs))
   try {

@@ -1,4 +1,5 @@
 import { render } from 'preact'
+import { decideOutFront } from '../../shared-core/day/decide-out-front.ts'
 import '../theme/theme.css'
 import { startScreen } from '../live/start-screen.ts'
 import { writeTextsOnce } from '../parts/texts-once.ts'
@@ -9,4 +10,4 @@ import { WallScreen } from './wall-screen.tsx'
 
 writeTextsOnce()
 const place = document.getElementById('wall')
-if (place !== null) render(<WallScreen store={watchDoor(startScreen('wall'))} />, place)
+if (place !== null) render(<WallScreen store={watchDoor(startScreen('wall', decideOutFront))} />, place)

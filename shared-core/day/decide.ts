@@ -1,139 +1,27 @@
 import { decideEndMix, decideFoldMix, decideMoveMix, decideReadMix, decideWeighLine } from '../dough/decide-mix.ts'
 import { decideDropMix, decideOrderMixes, decidePlanMixes, decideSetWanted } from '../dough/decide-plan.ts'
-import { decidePlaceBatch, decideReadPlace, decideWeighPieces } from '../dough/decide-room.ts'
+import { decidePlaceBatch, decideWeighPieces } from '../dough/decide-room.ts'
+import { decideShape } from '../dough/decide-shape.ts'
 import {
   decideCountIngredients,
   decideDropBuild,
   decideMakePreparation,
   decideReceiveIngredient,
 } from '../dough/decide-stores.ts'
-import {
-  decideBoard,
-  decideCarryIn,
-  decideConfirmPresumed,
-  decideDip,
-  decideLift,
-  decideMoveBatch,
-  decidePull,
-  decideShape,
-  decideWasteBatch,
-} from '../line/decide-batches.ts'
-import { decideCare, decideSetBoards } from '../line/decide-care.ts'
-import { decideChangeLoad, decideFlip, decideLoad, decideMoveLoad, decideOut } from '../line/decide-loads.ts'
-import { decideCount, decideLastOneGone, decideSweep } from '../stock/decide-count.ts'
-import {
-  decideDayOldIn,
-  decideDayOldOut,
-  decideHandOver,
-  decideKeep,
-  decideRelease,
-  decideRemove,
-  decideSell,
-} from '../stock/decide-stock.ts'
-import { decideSellUnnamed } from '../stock/sell-unnamed.ts'
-import type { Act, ActType, Command } from './commands.ts'
-import { decideCloseDay, decideOpenDay, decideReopenDay, decideSetLoadList, decideSkipPlanned } from './decide-day.ts'
-import {
-  decideChangeOverShelf,
-  decideClearNote,
-  decideDoStep,
-  decideGiveStep,
-  decideReadOven,
-  decideSlipChangeover,
-  decideTestFloat,
-  decideWriteNote,
-} from './decide-lists.ts'
+import { OUT_FRONT } from './decide-out-front.ts'
 import { decideChangeSetUp, decideDropSetUp, decideTakeUpSetUps } from './decide-set-up.ts'
-import type { Case, Context, Decision } from './decision.ts'
-import { askFor, openCase, refuse } from './decision.ts'
-import type { Event } from './events.ts'
-import { forgottenDay } from './forgotten-day.ts'
-import { labelOf } from './label.ts'
-import { afterDue, dueSetUps } from './planned-set-ups.ts'
-import { doneMeanwhile } from './same-act.ts'
-import type { State } from './state.ts'
-import { decideTakeBack } from './take-back.ts'
-import { eventVersion } from './upcast.ts'
+import type { Deciders } from './decide-with.ts'
+import { decideWith } from './decide-with.ts'
 
 export type { Context, Decision } from './decision.ts'
 
-/** A tap that waited longer than this on a screen without contact is asked back before it counts. */
-const OLD_TAP_MS = 36 * 3_600_000
-
-/**
- * What the shop says to a command: the events that it makes, questions to answer first, or why not. Pure: the state is
- * read only, and the same arguments give the same answer on the server and on every screen.
- */
-export function decide(state: State, command: Command, context: Context): Decision {
-  if (command.tappedAtMs !== null && context.nowMs - command.tappedAtMs > OLD_TAP_MS) {
-    const asked = askFor(command, [{ code: 'old-tap', params: { tappedAtMs: command.tappedAtMs } }])
-    if (asked !== null) return asked
-  }
-  if (command.type === 'changeSetUp') return decideChangeSetUp(state, command, context)
-  if (state.shop === null) return refuse('no-set-up')
-  const due = dueSetUps(state, context.nowMs)
-  if (command.type === 'takeUpSetUps' && due.length === 0) return refuse('nothing-due')
-  // They hold for the act that finds them due.
-  const forgotten = OUTSIDE_A_DAY.has(command.type) ? null : forgottenDay(state, context)
-  const ground = afterDue(forgotten?.state ?? state, due)
-  const { shop } = ground
-  if (shop === null) return refuse('no-set-up')
-  const decision = DECIDERS[command.type](openCase(ground, shop, command, context) as never)
-  if (decision.kind !== 'taken') return decision
-  if (doneMeanwhile(state, command, decision.told, context) !== null) return refuse('already-moved', { stage: null })
-  const before = [...(forgotten?.events ?? []), ...due, ...opening(ground, command, decision, context)]
-  return { ...decision, events: [...before, ...decision.events] }
-}
-
-type Deciders = {
-  readonly [Type in Exclude<ActType, 'changeSetUp'>]: (oneCase: Case<Extract<Act, { type: Type }>>) => Decision
-}
-
-/** One function for each kind of command; a kind without one does not compile. */
+/** A kind of command without a decider does not compile. */
 const DECIDERS: Deciders = {
-  shape: decideShape,
-  carryIn: decideCarryIn,
-  pull: decidePull,
-  dip: decideDip,
-  lift: decideLift,
-  board: decideBoard,
-  moveBatch: decideMoveBatch,
-  wasteBatch: decideWasteBatch,
-  confirmPresumed: decideConfirmPresumed,
-  load: decideLoad,
-  changeLoad: decideChangeLoad,
-  flip: decideFlip,
-  out: decideOut,
-  moveLoad: decideMoveLoad,
-  care: decideCare,
-  setBoards: decideSetBoards,
-  sell: decideSell,
-  sellUnnamed: decideSellUnnamed,
-  remove: decideRemove,
-  count: decideCount,
-  sweep: decideSweep,
-  lastOneGone: decideLastOneGone,
-  dayOldIn: decideDayOldIn,
-  dayOldOut: decideDayOldOut,
-  keep: decideKeep,
-  release: decideRelease,
-  handOver: decideHandOver,
-  openDay: decideOpenDay,
-  closeDay: decideCloseDay,
-  reopenDay: decideReopenDay,
-  setLoadList: decideSetLoadList,
-  skipPlanned: decideSkipPlanned,
+  ...OUT_FRONT,
+  changeSetUp: decideChangeSetUp,
   dropSetUp: decideDropSetUp,
   takeUpSetUps: decideTakeUpSetUps,
-  takeBack: decideTakeBack,
-  doStep: decideDoStep,
-  giveStep: decideGiveStep,
-  testFloat: decideTestFloat,
-  writeNote: decideWriteNote,
-  clearNote: decideClearNote,
-  slipChangeover: decideSlipChangeover,
-  changeOverShelf: decideChangeOverShelf,
-  readOven: decideReadOven,
+  shape: decideShape,
   setWanted: decideSetWanted,
   planMixes: decidePlanMixes,
   orderMixes: decideOrderMixes,
@@ -144,7 +32,6 @@ const DECIDERS: Deciders = {
   foldMix: decideFoldMix,
   endMix: decideEndMix,
   placeBatch: decidePlaceBatch,
-  readPlace: decideReadPlace,
   countIngredients: decideCountIngredients,
   receiveIngredient: decideReceiveIngredient,
   makePreparation: decideMakePreparation,
@@ -152,57 +39,5 @@ const DECIDERS: Deciders = {
   weighPieces: decideWeighPieces,
 }
 
-/** Planning, readings and taking back: neither do they open a business day nor close a forgotten one. */
-const OUTSIDE_A_DAY: ReadonlySet<ActType> = new Set<ActType>([
-  'openDay',
-  'closeDay',
-  'setLoadList',
-  'skipPlanned',
-  'takeBack',
-  'confirmPresumed',
-  'reopenDay',
-  'dropSetUp',
-  'takeUpSetUps',
-  'writeNote',
-  'clearNote',
-  'slipChangeover',
-  'readOven',
-  'setWanted',
-  'planMixes',
-  'orderMixes',
-  'dropMix',
-  'readPlace',
-])
-
-/** Work of the dough room goes on between two days too: it opens none, but shows that the day before is over. */
-const OPENS_NO_DAY: ReadonlySet<ActType> = new Set<ActType>([
-  ...OUTSIDE_A_DAY,
-  'weighLine',
-  'readMix',
-  'moveMix',
-  'foldMix',
-  'endMix',
-  'placeBatch',
-  'countIngredients',
-  'receiveIngredient',
-  'makePreparation',
-  'dropBuild',
-  'weighPieces',
-])
-
-/**
- * The first act of a morning opens the day: nobody has to think of it in the dark. A tap from before the last close that
- * arrives after it counts on the next day, which begins no earlier than that close.
- */
-function opening(
-  { day, lastDay }: State,
-  command: Command,
-  decision: Extract<Decision, { kind: 'taken' }>,
-  { nowMs, localDate, noonOf }: Context,
-): readonly Event[] {
-  if (day !== null || OPENS_NO_DAY.has(command.type)) return []
-  const tappedAtMs = decision.events[0]?.atMs ?? nowMs
-  const atMs = lastDay !== null && lastDay.closedAtMs > tappedAtMs ? lastDay.closedAtMs : tappedAtMs
-  const label = labelOf(localDate, lastDay?.closedOn ?? null)
-  return [{ v: eventVersion('dayOpened'), atMs, type: 'dayOpened', label, noonMs: noonOf?.(label) ?? null }]
-}
+/** What the server says, and the bench and the desk, to every kind of command. */
+export const decide = decideWith(DECIDERS)

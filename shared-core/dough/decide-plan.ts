@@ -3,14 +3,12 @@ import { happen, happenedAt, refuse, take } from '../day/decision.ts'
 import type { DoughCommand, MixAsked } from '../day/dough-commands.ts'
 import { DAYS_AHEAD_MAX, MIXES_MAX, WANTED_DATES_MAX } from '../day/dough-limits.ts'
 import { dateAfter } from '../day/label.ts'
-import type { DoughId } from '../ids.ts'
 import { mixId } from '../ids.ts'
 import type { Shop } from '../shop/shop.ts'
-import { milligrams } from '../shop/weight.ts'
 import { must } from '../support.ts'
 import type { EpochMs } from '../units.ts'
 import type { Mix, MixTemps } from './mix.ts'
-import { sheetLines } from './scale.ts'
+import { pieceMilligrams, sheetLines } from './scale.ts'
 
 type Of<Type extends DoughCommand['type']> = Case<Extract<DoughCommand, { type: Type }>>
 
@@ -75,12 +73,6 @@ export function decideDropMix(oneCase: Of<'dropMix'>): Decision {
   if (mix.stage !== 'planned') return refuse('mix-begun')
   happen(oneCase, happenedAt(oneCase), { type: 'mixDropped', mixId: mix.id })
   return take(oneCase, { formulaId: mix.formula.id })
-}
-
-/** What a piece of a dough weighs as it is shaped; 0 where the set-up does not say. */
-export function pieceMilligrams(shop: Shop, doughId: DoughId): number {
-  const weight = shop.doughs.get(doughId)?.pieceWeight ?? null
-  return weight === null ? 0 : milligrams(weight)
 }
 
 /** Planning is for today and the days ahead, a year of them. */

@@ -1,17 +1,35 @@
 import type { LineCommand } from '../day/commands.ts'
 import type { Case, Decision } from '../day/decision.ts'
-import { happen, refuse } from '../day/decision.ts'
+import { happen, happenedAt, refuse, take } from '../day/decision.ts'
 import type { Batch } from '../day/state.ts'
+import { doughRefusal } from '../line/lines.ts'
+import { standing } from '../line/standing.ts'
 import { must } from '../support.ts'
 import type { EpochMs } from '../units.ts'
 import { moveMix } from './decide-mix.ts'
-import { pieceMilligrams } from './decide-plan.ts'
 import { leftOf } from './mix-left.ts'
+import { pieceMilligrams } from './scale.ts'
 
 type Shape = Case<Extract<LineCommand, { type: 'shape' }>>
 
+/** New pieces in the account, shaped now; where a mix is named, out of its dough. */
+export function decideShape(oneCase: Shape): Decision {
+  const { command } = oneCase
+  const { mixId, place, doughId, pieces } = command
+  const refusal = doughRefusal(oneCase.shop, doughId, command.varietyId) ?? mixRefusal(oneCase)
+  if (refusal !== null) return refusal
+  const atMs = happenedAt(oneCase)
+  const batch = {
+    ...standing(oneCase, command, command.stage, atMs),
+    ...(mixId === undefined ? {} : { mixId }),
+    ...(place === undefined ? {} : { place }),
+  }
+  shapeFromMix(oneCase, batch, atMs)
+  return take(oneCase, mixId === undefined ? { doughId, pieces } : { doughId, pieces, mixId })
+}
+
 /** Whether pieces of that dough can be of the mix that is named; null: they can, or no mix is. */
-export function mixRefusal({ command, state, shop }: Shape): Decision | null {
+function mixRefusal({ command, state, shop }: Shape): Decision | null {
   if (command.mixId === undefined) return null
   const mix = state.mixes.get(command.mixId)
   if (mix === undefined) return refuse('unknown-mix')
@@ -26,7 +44,7 @@ export function mixRefusal({ command, state, shop }: Shape): Decision | null {
  * Pieces shaped, out of a mix where one is named: its dough is on the bench by then, whatever was tapped. More than was
  * left is taken all the same and booked as unexplained; with the last pieces the mix ends, and what is left was lost.
  */
-export function shapeFromMix(oneCase: Shape, batch: Batch, atMs: EpochMs): void {
+function shapeFromMix(oneCase: Shape, batch: Batch, atMs: EpochMs): void {
   const { command, state, shop } = oneCase
   if (command.mixId === undefined) {
     happen(oneCase, atMs, { type: 'piecesShaped', batch })

@@ -5,12 +5,12 @@ import type { Dough, Shop } from '../shop/shop.ts'
 import type { EpochMs } from '../units.ts'
 import { epochMs } from '../units.ts'
 import type { DayPlan, DoughNeed, NeedCode, NeedReason } from './day-plan.ts'
-import { pieceMilligrams } from './decide-plan.ts'
 import type { Demand } from './need-demand.ts'
 import type { BoilingDay, Supply, Taken } from './need-supply.ts'
 import { fitting, takeFor } from './need-supply.ts'
 import type { Flow, Looked } from './plan-days.ts'
 import { planFormulas } from './plan-formulas.ts'
+import { pieceMilligrams } from './scale.ts'
 
 export interface Asked {
   readonly day: BoilingDay

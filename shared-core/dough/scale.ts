@@ -1,3 +1,4 @@
+import type { DoughId } from '../ids.ts'
 import type { Formula } from '../shop/formula.ts'
 import type { Shop } from '../shop/shop.ts'
 import { milligrams } from '../shop/weight.ts'
@@ -93,4 +94,10 @@ export function doughToMix({ lossPercent }: Pick<Formula, 'lossPercent'>, shaped
 /** What can be shaped of so much dough: `doughToMix` the other way. @example 14_619_289 at a loss of 1.5 % // 14_400_000 */
 export function shapedOf({ lossPercent }: Pick<Formula, 'lossPercent'>, doughMilligrams: number): number {
   return Math.round((doughMilligrams * (WHOLE - lossPercent)) / WHOLE)
+}
+
+/** What a piece of a dough weighs as it is shaped; 0 where the set-up does not say. */
+export function pieceMilligrams(shop: Shop, doughId: DoughId): number {
+  const weight = shop.doughs.get(doughId)?.pieceWeight ?? null
+  return weight === null ? 0 : milligrams(weight)
 }

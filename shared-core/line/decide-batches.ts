@@ -2,42 +2,24 @@ import type { LineCommand } from '../day/commands.ts'
 import type { Case, Decision } from '../day/decision.ts'
 import { happen, happenedAt, refuse, take } from '../day/decision.ts'
 import type { Batch, Line } from '../day/state.ts'
-import { mixRefusal, shapeFromMix } from '../dough/decide-shape.ts'
 import { untilOf } from '../ferment/until-of.ts'
-import type { DoughId, VarietyId } from '../ids.ts'
 import type { BatchStage } from '../shop/shop.ts'
 import type { EpochMs } from '../units.ts'
 import { boardsNeeded, boardsNow } from './boards.ts'
 import { carriedOn, taken } from './carried-on.ts'
 import type { Want } from './gather.ts'
 import { bookFound, gather, raisePresumed } from './gather.ts'
-import { lineRefusal, wantOf } from './lines.ts'
+import { doughRefusal, lineRefusal, wantOf } from './lines.ts'
 import { byId } from './load-parts.ts'
 import { outOfTime } from './route.ts'
 import { standing } from './standing.ts'
 
 type Of<Type extends LineCommand['type']> = Case<Extract<LineCommand, { type: Type }>>
 
-/** New pieces in the account, shaped now; where a mix is named, out of its dough. */
-export function decideShape(oneCase: Of<'shape'>): Decision {
-  const { command } = oneCase
-  const { mixId, place, doughId, pieces } = command
-  const refusal = doughRefusal(oneCase, doughId, command.varietyId) ?? mixRefusal(oneCase)
-  if (refusal !== null) return refusal
-  const atMs = happenedAt(oneCase)
-  const batch = {
-    ...standing(oneCase, command, command.stage, atMs),
-    ...(mixId === undefined ? {} : { mixId }),
-    ...(place === undefined ? {} : { place }),
-  }
-  shapeFromMix(oneCase, batch, atMs)
-  return take(oneCase, mixId === undefined ? { doughId, pieces } : { doughId, pieces, mixId })
-}
-
 /** Pieces that were there before the board was: trays found in the cooler on the first morning. */
 export function decideCarryIn(oneCase: Of<'carryIn'>): Decision {
   const { command, context } = oneCase
-  const refusal = doughRefusal(oneCase, command.doughId, command.varietyId)
+  const refusal = doughRefusal(oneCase.shop, command.doughId, command.varietyId)
   if (refusal !== null) return refusal
   const atMs = happenedAt(oneCase)
   const sinceMs = command.sinceMs !== null && command.sinceMs < context.nowMs ? command.sinceMs : atMs
@@ -48,7 +30,7 @@ export function decideCarryIn(oneCase: Of<'carryIn'>): Decision {
 /** Out of the cooler, onto the rack: the oldest window first. */
 export function decidePull(oneCase: Of<'pull'>): Decision {
   const { command, shop } = oneCase
-  const refusal = doughRefusal(oneCase, command.doughId, command.varietyId)
+  const refusal = doughRefusal(oneCase.shop, command.doughId, command.varietyId)
   if (refusal !== null) return refusal
   if (shop.doughs.get(command.doughId)?.route.includes('rack') !== true) {
     return refuse('not-on-route', { doughId: command.doughId, stage: 'rack' })
@@ -60,7 +42,7 @@ export function decidePull(oneCase: Of<'pull'>): Decision {
 /** Into the kettle. What is still in it must have been lifted: the next dip says so. */
 export function decideDip(oneCase: Of<'dip'>): Decision {
   const { command, shop, state } = oneCase
-  const refusal = doughRefusal(oneCase, command.doughId, command.varietyId)
+  const refusal = doughRefusal(oneCase.shop, command.doughId, command.varietyId)
   if (refusal !== null) return refusal
   if (shop.doughs.get(command.doughId)?.route.includes('kettle') !== true) {
     return refuse('not-on-route', { doughId: command.doughId, stage: 'kettle' })
@@ -195,15 +177,4 @@ function overBoards<Over extends string>(
 ): readonly (Over | 'boards')[] {
   const { free } = boardsNow(oneCase.state, atMs)
   return boardsNeeded(oneCase.shop, lines) > free ? ['boards', ...over] : over
-}
-
-function doughRefusal({ shop }: Case, dough: DoughId, variety: VarietyId | null): Decision | null {
-  const known = shop.doughs.get(dough)
-  if (known === undefined) return refuse('unknown-dough', { doughId: dough })
-  if (known.retired) return refuse('retired', { doughId: dough })
-  if (variety === null) return null
-  const knownVariety = shop.varieties.get(variety)
-  if (knownVariety === undefined || knownVariety.doughId !== dough)
-    return refuse('unknown-variety', { varietyId: variety })
-  return knownVariety.retired ? refuse('retired', { varietyId: variety }) : null
 }

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { loadSettings } from '../../client/live/device-settings.ts'
 import type { ShopStore } from '../../client/live/shop-store.ts'
 import { createShopStore } from '../../client/live/shop-store.ts'
+import { decide } from '../../shared-core/day/decide.ts'
 import { shelfId, stationId, varietyId } from '../../shared-core/ids.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import { at } from '../core/support/make.ts'
@@ -25,6 +26,7 @@ class Bench {
   constructor() {
     const links: FakeLink[] = []
     this.store = createShopStore({
+      decide,
       role: 'bench',
       saved: this.saved,
       clock: this.clock,

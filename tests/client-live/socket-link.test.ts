@@ -7,6 +7,7 @@ import { loadSqlite } from '../../server/journal/sqlite.ts'
 import { SqliteJournal } from '../../server/journal/sqlite-journal.ts'
 import type { Serving } from '../../server/serve.ts'
 import { serve } from '../../server/serve.ts'
+import { decide } from '../../shared-core/day/decide.ts'
 import { hashState } from '../../shared-core/day/hash.ts'
 import type { ToScreen } from '../../shared-core/live/protocol.ts'
 import { lines } from '../core/support/make.ts'
@@ -27,6 +28,7 @@ afterEach(async () => {
 function screenAt(address: string): ScreenSync {
   let made = 0
   const sync = new ScreenSync({
+    decide,
     openLink: (events) => socketLink(events, address),
     saved: new FakeSaved(),
     clock: { monotonicMs: () => performance.now(), wallMs: () => Date.now() },

@@ -2,6 +2,7 @@ import { randomId } from '../../client/live/random-id.ts'
 import type { SavedText } from '../../client/live/saved-text.ts'
 import { ScreenSync } from '../../client/live/screen-sync.ts'
 import type { Act } from '../../shared-core/day/commands.ts'
+import { decide } from '../../shared-core/day/decide.ts'
 import type { CommandId } from '../../shared-core/ids.ts'
 import type { Role } from '../../shared-core/live/protocol.ts'
 import type { Chance } from './chance.ts'
@@ -153,6 +154,7 @@ export class Screen {
     const { chance, clock, deliver, role, story, wire: wireParts } = this.#parts
     const wires: Wire[] = []
     const sync = new ScreenSync({
+      decide,
       openLink: (events) => {
         const wire = new Wire({ ...wireParts, who: this.who, deliver }, events)
         wires.push(wire)

@@ -4,6 +4,7 @@ import type { ShopStore } from '../../client/live/shop-store.ts'
 import { createShopStore } from '../../client/live/shop-store.ts'
 import { socketLink } from '../../client/live/socket-link.ts'
 import type { Act } from '../../shared-core/day/commands.ts'
+import { decide } from '../../shared-core/day/decide.ts'
 import type { CommandId } from '../../shared-core/ids.ts'
 import type { CommandAnswer, Role } from '../../shared-core/live/protocol.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
@@ -105,6 +106,7 @@ export class KillsScreen {
   #load(): ShopStore {
     const { role, address, buildId, chance, told } = this.#parts
     const store = createShopStore({
+      decide,
       role,
       saved: this.#saved,
       openLink: (events) =>

@@ -6,6 +6,7 @@ import { build } from 'esbuild'
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
 import type { createShopStore, ShopStore } from '../../client/live/shop-store.ts'
 import type { socketLink } from '../../client/live/socket-link.ts'
+import type { Decide } from '../../shared-core/day/decide-with.ts'
 import type { CommandId } from '../../shared-core/ids.ts'
 import { toSetUpFile } from '../../shared-core/shop/set-up-export.ts'
 import { FakeSaved } from '../client-live/support/fake-device.ts'
@@ -38,6 +39,7 @@ const PLUGINS = { now: [], next: [OF_NEXT] } as const
 type Release = keyof typeof PLUGINS
 interface Client {
   readonly createShopStore: typeof createShopStore
+  readonly decide: Decide
   readonly socketLink: typeof socketLink
 }
 
@@ -59,7 +61,7 @@ async function clientOf(release: Release): Promise<Client> {
   await build({
     stdin: {
       contents:
-        "export { createShopStore } from './client/live/shop-store.ts'; export { socketLink } from './client/live/socket-link.ts'",
+        "export { decide } from './shared-core/day/decide.ts'; export { createShopStore } from './client/live/shop-store.ts'; export { socketLink } from './client/live/socket-link.ts'",
       resolveDir: ROOT,
     },
     outfile,
@@ -102,10 +104,11 @@ class Device {
   }
 
   #open(release: Release, port: number): ShopStore {
-    const { createShopStore: open, socketLink: link } = clients[release]
+    const { createShopStore: open, decide, socketLink: link } = clients[release]
     let made = 0
     return open({
       role: 'counter',
+      decide,
       saved: this.saved,
       openLink: (events) => link(events, `http://127.0.0.1:${port}`),
       clock: {

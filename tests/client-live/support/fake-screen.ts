@@ -1,6 +1,7 @@
 import type { Link, LinkEvents, OpenLink } from '../../../client/live/link.ts'
 import { ScreenSync } from '../../../client/live/screen-sync.ts'
 import type { Command } from '../../../shared-core/day/commands.ts'
+import { decide } from '../../../shared-core/day/decide.ts'
 import type { DeviceHello, FromScreen, Role, ToScreen } from '../../../shared-core/live/protocol.ts'
 import { FakeClock, FakeSaved } from './fake-device.ts'
 
@@ -87,6 +88,7 @@ export function fakeScreen(
     return link
   }
   const sync = new ScreenSync({
+    decide,
     openLink,
     saved,
     clock,
