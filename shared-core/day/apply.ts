@@ -10,6 +10,7 @@ import {
   applyMixMoved,
   applyMixRead,
   applyOnHandSet,
+  applyPlaceRead,
   applyWantedSet,
   takeFromMix,
 } from '../dough/apply-dough.ts'
@@ -167,7 +168,7 @@ const APPLIERS: Appliers = {
   mixFolded: applyMixFolded,
   mixEnded: applyMixEnded,
   batchPlaced: applyBatchPlaced,
-  placeRead: ({ state, undo }, { readings }) => put(state, undo, 'readings', readings.place, readings),
+  placeRead: applyPlaceRead,
   paceTaught: ({ state, undo }, { teaching }) => put(state, undo, 'teachings', teaching.doughId, teaching),
   onHandSet: applyOnHandSet,
   preparationMade: ({ state, undo }, { build }) => put(state, undo, 'builds', build.id, build),

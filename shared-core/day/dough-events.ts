@@ -6,12 +6,13 @@ import type {
   MixStage,
   MixTemps,
   OnHand,
-  PlaceReadings,
+  Place,
   Teaching,
   Wanted,
   WaterPlan,
 } from '../dough/mix.ts'
 import type { BatchId, BuildId, MixId } from '../ids.ts'
+import type { Degrees } from '../shop/formula.ts'
 import type { EpochMs } from '../units.ts'
 import type { OverLimit } from './answers.ts'
 import type { Until } from './state.ts'
@@ -52,7 +53,8 @@ export type DoughFact =
       readonly spoiltMilligrams: number
     }
   | { readonly type: 'batchPlaced'; readonly batchId: BatchId; readonly place: string | null }
-  | { readonly type: 'placeRead'; readonly readings: PlaceReadings }
+  /** By itself: a sensor posts one each minute, and all that are kept of a place would fill the journal. */
+  | { readonly type: 'placeRead'; readonly place: Place; readonly read: Degrees }
   | { readonly type: 'paceTaught'; readonly teaching: Teaching }
   | { readonly type: 'onHandSet'; readonly onHand: readonly OnHand[] }
   | { readonly type: 'preparationMade'; readonly build: Build }

@@ -3,6 +3,7 @@ import type { Folding } from '../day/folding.ts'
 import { put } from '../day/recorder.ts'
 import { must } from '../support.ts'
 import type { Mix, OnHand } from './mix.ts'
+import { withReading } from './places.ts'
 
 export function applyWantedSet({ state, undo }: Folding, { wanted }: EventOf<'wantedSet'>): void {
   put(state, undo, 'wanted', wanted.date, wanted.lines.length === 0 ? null : wanted)
@@ -67,6 +68,11 @@ export function takeFromMix(folding: Folding, from: EventOf<'piecesShaped'>['fro
 export function applyBatchPlaced({ state, undo }: Folding, { batchId, place }: EventOf<'batchPlaced'>): void {
   const { place: _before, ...batch } = must(state.batches, batchId)
   put(state, undo, 'batches', batchId, place === null ? batch : { ...batch, place })
+}
+
+/** Integers, and + − × ÷ only: the same on every engine. */
+export function applyPlaceRead({ state, undo }: Folding, { place, read, atMs }: EventOf<'placeRead'>): void {
+  put(state, undo, 'readings', place, withReading(state.readings.get(place), { place, atMs, read }))
 }
 
 export function applyOnHandSet(folding: Folding, { onHand }: EventOf<'onHandSet'>): void {

@@ -3,8 +3,7 @@ import { happen, happenedAt, refuse, take } from '../day/decision.ts'
 import type { DoughCommand } from '../day/dough-commands.ts'
 import { SAMPLES_MAX } from '../day/dough-limits.ts'
 import { milligrams } from '../shop/weight.ts'
-import { withReading } from './places.ts'
-import { pieceMilligrams } from './scale.ts'
+import { pieceMilligrams } from './decide-plan.ts'
 
 type Of<Type extends DoughCommand['type']> = Case<Extract<DoughCommand, { type: Type }>>
 
@@ -19,11 +18,8 @@ export function decidePlaceBatch(oneCase: Of<'placeBatch'>): Decision {
 }
 
 export function decideReadPlace(oneCase: Of<'readPlace'>): Decision {
-  const { command, state } = oneCase
-  const { place, read } = command
-  const atMs = happenedAt(oneCase)
-  const readings = withReading(state.readings.get(place), { place, atMs, read })
-  happen(oneCase, atMs, { type: 'placeRead', readings })
+  const { place, read } = oneCase.command
+  happen(oneCase, happenedAt(oneCase), { type: 'placeRead', place, read })
   return take(oneCase)
 }
 

@@ -8,7 +8,7 @@ import type { Place, PlaceReadings } from './mix.ts'
 
 /** Between readings that are kept, but for the newest: a sensor may post each minute. */
 export const POINT_MS_MIN = spanMs(10, 'min')
-/** The event of a reading carries them all. */
+/** A snapshot carries them all. */
 export const POINTS_MAX = 40
 /** Longer ago than any dough that still stands was begun: pre-ferment, mix and a two-day chill. */
 const KEPT_MS = spanMs(4 * 24, 'h')

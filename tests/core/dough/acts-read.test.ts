@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { frictionKey, waterFor } from '../../../shared-core/dough/mix-water.ts'
 import { must } from '../../../shared-core/support.ts'
+import { epochMs } from '../../../shared-core/units.ts'
 import { at, stateWith } from '../support/make.ts'
 import { decided, outcome, play } from '../support/play.ts'
 import { asked, celsius, g, mixOf, move, NO_MIX, plan, roomShop } from './acts-shop.ts'
@@ -78,6 +79,22 @@ describe('what is read with a mix', () => {
     const readings = must(state.readings, 'cooler')
     expect(readings.read).toEqual({ thousandths: 41_000, unit: 'F' })
     expect(readings.points.map(({ milliCelsius }) => milliCelsius)).toEqual([3_333, 5_000])
+  })
+
+  it('[D78] given a sensor that posts each ten minutes, then an entry carries its own reading alone, whatever is kept', () => {
+    const state = started()
+    const read = (minute: number) => {
+      const degrees = { thousandths: 20_000 + (minute % 7) * 100, unit: 'C' } as const
+      return play(
+        state,
+        { type: 'readPlace', place: 'room', read: degrees },
+        { nowMs: epochMs(at('7:00') + minute * 60_000) },
+      )
+    }
+    const first = JSON.stringify(read(0)).length
+    for (let n = 1; n < 39; n += 1) read(n * 10)
+    expect(JSON.stringify(read(390))).toHaveLength(first)
+    expect(must(state.readings, 'room').points).toHaveLength(40)
   })
 
   it('[D78] given as many mixes and builds as there can be, when more are asked for, then they are refused', () => {
