@@ -3,7 +3,7 @@ import { happen, happenedAt, refuse, take } from '../day/decision.ts'
 import type { DoughCommand } from '../day/dough-commands.ts'
 import { SAMPLES_MAX } from '../day/dough-limits.ts'
 import { milligrams } from '../shop/weight.ts'
-import { pieceMilligrams } from './decide-plan.ts'
+import { pieceMilligrams } from './scale.ts'
 
 type Of<Type extends DoughCommand['type']> = Case<Extract<DoughCommand, { type: Type }>>
 
