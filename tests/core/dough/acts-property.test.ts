@@ -14,7 +14,7 @@ import { doughMilligramsOf } from '../../../shared-core/dough/scale.ts'
 import { milligrams } from '../../../shared-core/shop/weight.ts'
 import { epochMs } from '../../../shared-core/units.ts'
 import { anyAct, startedShop } from '../support/any-act.ts'
-import { DOUGH_MAKERS } from '../support/any-dough-act.ts'
+import { DOUGH_MAKERS, someMix } from '../support/any-dough-act.ts'
 import type { Draw } from '../support/draw.ts'
 import { drawer } from '../support/draw.ts'
 import { at } from '../support/make.ts'
@@ -42,21 +42,32 @@ function room(drawn: readonly number[], each: (entry: Entry, after: State, act: 
 
 function drawnAct(state: State, seed: number, draw: Draw): Act {
   const last = state.traces.at(-1 - draw.upTo(2))
-  switch (draw.upTo(11)) {
+  switch (draw.upTo(13)) {
     case 0:
       return state.day === null ? { type: 'reopenDay', label: state.lastDay?.label ?? '' } : { type: 'closeDay' }
     case 1:
       return last === undefined ? anyAct(state, seed) : { type: 'takeBack', commandId: last.commandId }
     case 2:
       return anyAct(state, seed)
+    case 3:
+    case 4:
+      return shapeOfMix(state, draw)
     default:
       return draw.oneOf(MAKERS)(state, draw)
   }
 }
 
+/** Pieces out of a mix, more than it holds now and then, and its last ones. */
+function shapeOfMix(state: State, draw: Draw): Act {
+  const mixId = someMix(state, draw).id
+  const doughId = draw.oneOf(['plain', 'rye']) as never
+  const isLast = draw.upTo(3) === 0 ? { isLast: true } : {}
+  return { type: 'shape', doughId, varietyId: null, pieces: 1 + draw.upTo(150), stage: 'proof', mixId, ...isLast }
+}
+
 describe('any hours in the dough room', () => {
   it('[D69] given any acts, then after each all dough of each mix is somewhere, and nothing of it is negative', () => {
-    let ended = 0
+    const seen = { ended: 0, shaped: 0, moreThanWasThere: 0 }
     fc.assert(
       fc.property(seeds, (drawn) => {
         room(drawn, (_entry, after) => {
@@ -65,7 +76,9 @@ describe('any hours in the dough room', () => {
             const { shapedMilligrams: shaped, lostMilligrams: lost, spoiltMilligrams: spoilt } = mix
             expect(Math.min(shaped, lost, spoilt, leftOf(mix))).toBeGreaterThanOrEqual(0)
             expect(mix.unexplainedMilligrams).toBeLessThanOrEqual(0)
-            if (mix.stage === 'ended') ended += 1
+            seen.ended += mix.stage === 'ended' ? 1 : 0
+            seen.shaped += shaped > 0 ? 1 : 0
+            seen.moreThanWasThere += mix.unexplainedMilligrams < 0 ? 1 : 0
             if (mix.mixedAtMs !== null)
               expect(shaped + lost + spoilt + mix.unexplainedMilligrams + leftOf(mix)).toBe(
                 doughMilligramsOf(mix.lines),
@@ -75,7 +88,7 @@ describe('any hours in the dough room', () => {
       }),
       { numRuns: 60 },
     )
-    expect(ended).toBeGreaterThan(50)
+    expect(Math.min(...Object.values(seen))).toBeGreaterThan(50)
   })
 
   it('[D71] given any acts, then flour on hand is what was counted and delivered less what the acts that hold took', () => {
