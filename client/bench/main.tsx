@@ -1,5 +1,5 @@
 import { render } from 'preact'
-import { decide } from '../../shared-core/day/decide.ts'
+import { decideAtBench } from '../../shared-core/day/decide-bench.ts'
 import '../theme/theme.css'
 import { startScreen } from '../live/start-screen.ts'
 import { writeTextsOnce } from '../parts/texts-once.ts'
@@ -16,5 +16,5 @@ const SETTLED_MS = 3_000
 
 writeTextsOnce()
 const place = document.getElementById('bench')
-if (place !== null) render(<BenchScreen store={watchDoor(startScreen('bench', decide))} />, place)
+if (place !== null) render(<BenchScreen store={watchDoor(startScreen('bench', decideAtBench))} />, place)
 window.setTimeout(fetchLaterSheets, SETTLED_MS)

@@ -8,7 +8,8 @@ import type { Command, DayCommand } from './commands.ts'
 import type { Case, Context, Decision } from './decision.ts'
 import { askFor, happen, happenedAt, refuse, take } from './decision.ts'
 import type { Event } from './events.ts'
-import { afterDue, doughMoved, dueSetUps, inTurn, lostIn, movedWith, setUpChanged } from './planned-set-ups.ts'
+import { afterDue, dueSetUps, inTurn, lostIn, movedWith, setUpChanged } from './planned-set-ups.ts'
+import { doughMoved, fits } from './set-up-fits.ts'
 import type { PlannedSetUp, State } from './state.ts'
 import { eventVersion } from './upcast.ts'
 
@@ -17,7 +18,7 @@ type ChangeSetUp = Extract<Command, { type: 'changeSetUp' }>
 /** The only command that an empty shop takes. What is running keeps the targets it began with. */
 export function decideChangeSetUp(state: State, command: ChangeSetUp, context: Context): Decision {
   if (state.shop === null && !isWholeSetUp(command.changes)) return refuse('set-up-mismatch', { id: null })
-  const due = dueSetUps(state, context.nowMs)
+  const due = dueSetUps(state, context.nowMs, fits)
   const ground = afterDue(state, due)
   const { fromMs } = command
   const decision =
@@ -34,7 +35,7 @@ function changeNow(state: State, command: ChangeSetUp, { nowMs }: Context): Deci
   if (misfit !== undefined) return refuse('set-up-mismatch', { id: misfit.id })
   const moved = before === null ? [] : movedWith(state.setUps.values(), before, shop, nowMs)
   const planned = afterDue(state, moved).setUps
-  const lost = before === null ? [] : newlyLost(state, lostIn(shop, planned.values()))
+  const lost = before === null ? [] : newlyLost(state, lostIn(shop, planned.values(), fits))
   const asked = askFor(command, [...retiredInUse(state, shop), ...asksOf(lost)])
   if (asked !== null) return asked
   return taken(command, [setUpChanged(nowMs, command.changes), ...moved, ...lost.map((one) => droppedAt(one, nowMs))])
@@ -49,7 +50,7 @@ function planChange(state: State, shop: Shop, command: ChangeSetUp & Pick<Planne
   if (state.setUps.size >= SET_UPS_MAX) return refuse('too-many', { most: SET_UPS_MAX })
   const { fromMs, changes } = command
   const setUp: PlannedSetUp = { id: setUpId(derivedId(command.id, 1)), fromMs, changes, deviceId }
-  const turns = inTurn(shop, [...state.setUps.values(), setUp])
+  const turns = inTurn(shop, [...state.setUps.values(), setUp], fits)
   if (turns.some((turn) => turn.setUp.id === setUp.id && turn.after === null))
     return refuse('set-up-mismatch', { id: misfitOf(turns, shop, setUp) })
   const lost = newlyLost(state, new Set(turns.filter(({ after }) => after === null).map((turn) => turn.setUp.id)))
@@ -69,7 +70,7 @@ function misfitOf(turns: ReturnType<typeof inTurn>, shop: Shop, { id }: PlannedS
 
 /** Planned changes that would not fit any more and did before. */
 function newlyLost({ shop, setUps }: State, lost: ReadonlySet<string>): readonly PlannedSetUp[] {
-  const before = shop === null ? new Set<string>() : lostIn(shop, setUps.values())
+  const before = shop === null ? new Set<string>() : lostIn(shop, setUps.values(), fits)
   return [...setUps.values()].filter(({ id }) => lost.has(id) && !before.has(id))
 }
 
@@ -93,7 +94,7 @@ export function decideDropSetUp(oneCase: Case<Extract<DayCommand, { type: 'dropS
   const dropped = state.setUps.get(command.setUpId)
   if (dropped === undefined) return refuse('unknown-set-up')
   const others = [...state.setUps.values()].filter((one) => one !== dropped)
-  const lost = newlyLost(state, lostIn(shop, others))
+  const lost = newlyLost(state, lostIn(shop, others, fits))
   const asked = askFor(command, asksOf(lost))
   if (asked !== null) return asked
   const atMs = happenedAt(oneCase)

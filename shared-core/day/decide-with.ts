@@ -4,6 +4,7 @@ import { askFor, openCase, refuse } from './decision.ts'
 import type { Event } from './events.ts'
 import { forgottenDay } from './forgotten-day.ts'
 import { labelOf } from './label.ts'
+import type { Fits } from './planned-set-ups.ts'
 import { afterDue, dueSetUps } from './planned-set-ups.ts'
 import { doneMeanwhile } from './same-act.ts'
 import type { State } from './state.ts'
@@ -25,12 +26,21 @@ export type Deciders = {
   readonly changeSetUp: (state: State, command: Extract<Command, { type: 'changeSetUp' }>, context: Context) => Decision
 }
 
-/** Decides with these; what none is given for is not this screen's to do. */
-export function decideWith(deciders: Partial<Deciders>): Decide {
-  return (state, command, context) => decideBy(deciders, state, command, context)
+/**
+ * Decides with these; what none is given for is not this screen's to do.
+ * @param fits for planned changes that are due. They fitted when they were planned: that they may not any more is left
+ * to the server by screens that cannot change the set-up, so that these need not fetch its rules.
+ */
+export function decideWith(deciders: Partial<Deciders>, fits: Fits = () => true): Decide {
+  return (state, command, context) => decideBy({ deciders, fits }, state, command, context)
 }
 
-function decideBy(deciders: Partial<Deciders>, state: State, command: Command, context: Context): Decision {
+interface By {
+  readonly deciders: Partial<Deciders>
+  readonly fits: Fits
+}
+
+function decideBy({ deciders, fits }: By, state: State, command: Command, context: Context): Decision {
   if (command.tappedAtMs !== null && context.nowMs - command.tappedAtMs > OLD_TAP_MS) {
     const asked = askFor(command, [{ code: 'old-tap', params: { tappedAtMs: command.tappedAtMs } }])
     if (asked !== null) return asked
@@ -40,7 +50,7 @@ function decideBy(deciders: Partial<Deciders>, state: State, command: Command, c
   const decider = deciders[command.type]
   if (decider === undefined) return refuse('not-your-role', { type: command.type })
   if (state.shop === null) return refuse('no-set-up')
-  const due = dueSetUps(state, context.nowMs)
+  const due = dueSetUps(state, context.nowMs, fits)
   if (command.type === 'takeUpSetUps' && due.length === 0) return refuse('nothing-due')
   // They hold for the act that finds them due.
   const forgotten = OUTSIDE_A_DAY.has(command.type) ? null : forgottenDay(state, context)

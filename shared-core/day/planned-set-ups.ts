@@ -2,7 +2,6 @@ import type { SetUpId } from '../ids.ts'
 import { applySetUp } from '../shop/set-up-apply.ts'
 import type { SetUpChange } from '../shop/set-up-change.ts'
 import { rebased } from '../shop/set-up-rebase.ts'
-import { shopMisfits } from '../shop/set-up-rules.ts'
 import type { Shop } from '../shop/shop.ts'
 import type { EpochMs } from '../units.ts'
 import type { Event } from './events.ts'
@@ -14,6 +13,9 @@ import { eventVersion } from './upcast.ts'
  * those still to come are rebased on it, so that they change what they were meant to change and nothing else.
  */
 
+/** Whether a shop may become another. */
+export type Fits = (before: Shop, after: Shop) => boolean
+
 /** A planned change in its turn: what it has become by then, and the shop after it; null when it does not fit. */
 export interface InTurn {
   readonly setUp: PlannedSetUp
@@ -21,7 +23,7 @@ export interface InTurn {
 }
 
 /** Oldest first, each on the shop that those before it leave; one that does not fit is passed over. */
-export function inTurn(shop: Shop, setUps: Iterable<PlannedSetUp>): InTurn[] {
+export function inTurn(shop: Shop, setUps: Iterable<PlannedSetUp>, fits: Fits): InTurn[] {
   let so = shop
   let coming = [...setUps].sort((one, other) => one.fromMs - other.fromMs || (one.id < other.id ? -1 : 1))
   const turns: InTurn[] = []
@@ -41,19 +43,23 @@ export function inTurn(shop: Shop, setUps: Iterable<PlannedSetUp>): InTurn[] {
 }
 
 /** Those that would not fit in their turn. */
-export function lostIn(shop: Shop, setUps: Iterable<PlannedSetUp>): ReadonlySet<SetUpId> {
-  return new Set(inTurn(shop, setUps).flatMap(({ setUp, after }) => (after === null ? [setUp.id] : [])))
+export function lostIn(shop: Shop, setUps: Iterable<PlannedSetUp>, fits: Fits): ReadonlySet<SetUpId> {
+  return new Set(inTurn(shop, setUps, fits).flatMap(({ setUp, after }) => (after === null ? [setUp.id] : [])))
 }
 
 /**
  * What happens when the time of planned changes has come, oldest first. One that no longer fits what the shop has become
  * since is dropped rather than breaking the shop; the list of versions tells it.
  */
-export function dueSetUps({ shop, setUps }: Pick<State, 'shop' | 'setUps'>, nowMs: EpochMs): readonly Event[] {
+export function dueSetUps(
+  { shop, setUps }: Pick<State, 'shop' | 'setUps'>,
+  nowMs: EpochMs,
+  fits: Fits,
+): readonly Event[] {
   if (shop === null) return []
   const due = [...setUps.values()].filter(({ fromMs }) => fromMs <= nowMs)
   if (due.length === 0) return []
-  const turns = inTurn(shop, due)
+  const turns = inTurn(shop, due, fits)
   const taken = turns.flatMap(({ setUp, after }): readonly Event[] => {
     const dropped: Event = { v: 1, atMs: nowMs, type: 'setUpDropped', setUpId: setUp.id }
     return after === null ? [dropped] : [setUpChanged(nowMs, setUp.changes), dropped]
@@ -83,20 +89,6 @@ export function movedWith(setUps: Iterable<PlannedSetUp>, before: Shop, after: S
 
 export function setUpChanged(atMs: EpochMs, changes: readonly SetUpChange[]): Event {
   return { v: eventVersion('setUpChanged'), atMs, type: 'setUpChanged', changes }
-}
-
-/** Whether a shop may become another: its parts fit, and no variety has moved to another dough. */
-export function fits(before: Shop, after: Shop): boolean {
-  return doughMoved(before, after).length + shopMisfits(after).length === 0
-}
-
-/**
- * Varieties that would be of another dough. Their pieces are booked by dough, today's and all before: a variety of
- * another dough is a new one.
- */
-export function doughMoved(before: Shop | null, after: Shop): readonly { readonly id: string }[] {
-  const known = [...(before?.varieties.values() ?? [])]
-  return known.filter(({ id, doughId }) => after.varieties.get(id)?.doughId !== doughId)
 }
 
 function shopAfter(shop: Shop, events: readonly Event[]): Shop {
