@@ -46,8 +46,8 @@ export const ROW_EM = 1.15
 const CLOSE_ROW_EM = 1.03
 
 /**
- * The largest way of setting a key's words that shows what it is done to as well; where none does, the largest that shows
- * act and time; at the worst the act alone.
+ * The largest way of setting a key's words that breaks none of the act's and shows what it is done to as well; where none
+ * does, the largest that shows act and time; at the worst the act alone.
  */
 export function keyText(words: KeyWords, room: KeyRoom): KeyText {
   const ways = [
@@ -55,7 +55,9 @@ export function keyText(words: KeyWords, room: KeyRoom): KeyText {
     { ...room, actPx: Math.min(room.actPx, room.minPx), rowEm: ROW_EM },
     { ...room, actPx: Math.min(room.actPx, room.minPx), rowEm: CLOSE_ROW_EM },
   ].map((way) => ({ ...setWords(words, way), actPx: way.actPx, rowEm: way.rowEm }))
-  const whole = ways.filter((way) => way.hasTime)
+  const timed = ways.filter((way) => way.hasTime)
+  const unbroken = timed.filter((way) => !way.isBroken)
+  const whole = unbroken.length > 0 ? unbroken : timed
   const found = whole.find((way) => way.hasContents) ?? whole[0] ?? ways[ways.length - 1]
   return found === undefined ? { rows: [], actPx: room.actPx, rowEm: ROW_EM } : found
 }
@@ -70,7 +72,10 @@ export function firstFitting(
   return ways.find((rows) => rows.length <= rowsMax) ?? []
 }
 
-/** Words broken into rows, each as full as it gets; a word that is wider than the room is broken where it must be. */
+/**
+ * Words broken into rows, each as full as it gets; a word that is wider than the room is broken after a hyphen, else where
+ * it must be.
+ */
 export function wrapped(text: string, fontPx: number, widthPx: number, weight: Weight): readonly string[] {
   const isWide = (row: string) => textWidthPx(row, fontPx, weight) > widthPx
   const rows: string[] = []
@@ -87,8 +92,9 @@ function broken(word: string, isWide: (row: string) => boolean): readonly string
   let piece = ''
   for (const letter of word) {
     if (piece !== '' && isWide(piece + letter)) {
-      pieces.push(piece)
-      piece = ''
+      const hyphen = piece.lastIndexOf('-') + 1
+      pieces.push(hyphen === 0 ? piece : piece.slice(0, hyphen))
+      piece = hyphen === 0 ? '' : piece.slice(hyphen)
     }
     piece += letter
   }
@@ -101,6 +107,8 @@ interface Set {
   readonly rows: readonly KeyRow[]
   readonly hasTime: boolean
   readonly hasContents: boolean
+  /** A word of the act is broken. */
+  readonly isBroken: boolean
 }
 
 function setWords(words: KeyWords, way: Way): Set {
@@ -113,7 +121,8 @@ function setWords(words: KeyWords, way: Way): Set {
   const texts = contentRows(words.contents, way, note !== undefined && left > 1 ? left - 1 : left)
   for (const text of texts) rows.push({ kind: 'contents', text })
   if (note !== undefined && left > texts.length) rows.push({ kind: 'note', text: note })
-  return { rows, hasTime, hasContents: texts.length > 0 || words.contents.length === 0 }
+  const isBroken = words.what.split(' ').some((word) => textWidthPx(word, way.actPx, 'strong') > way.widthPx)
+  return { rows, hasTime, hasContents: texts.length > 0 || words.contents.length === 0, isBroken }
 }
 
 function actRows({ what, when }: Pick<KeyWords, 'what' | 'when'>, way: Way): KeyRow[] {
@@ -124,7 +133,9 @@ function actRows({ what, when }: Pick<KeyWords, 'what' | 'when'>, way: Way): Key
   const besidePx = textWidthPx(last, actPx, 'strong') + textWidthPx(` ${when}`, actPx)
   const rows: KeyRow[] = strongRows.map((strong) => ({ kind: 'act', strong, rest: '' }))
   if (when === '') return rows
-  if (besidePx <= widthPx) return [...rows.slice(0, -1), { kind: 'act', strong: last, rest: when }]
+  // Two numbers side by side are read as one: "Plain 1 of 2" with "7 min" as 27.
+  const isTwoNumbers = /\d$/.test(last) && /^\d/.test(when)
+  if (besidePx <= widthPx && !isTwoNumbers) return [...rows.slice(0, -1), { kind: 'act', strong: last, rest: when }]
   return [...rows, ...wrapped(when, minPx, widthPx, 'regular').map((text): KeyRow => ({ kind: 'when', text }))]
 }
 

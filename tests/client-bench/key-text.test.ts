@@ -41,6 +41,12 @@ describe('[B3] given words for a key, when set', () => {
       {},
       ['Flip 2 in 40 s', 'Sesame 36, Poppy 12'],
     ],
+    [
+      'name and time would be read as one number',
+      words({ what: 'Plain 1 of 2', when: '7 min', contents: ['resting'] }),
+      {},
+      ['Plain 1 of 2', '7 min', 'resting'],
+    ],
     ['names are long', words({ contents: LONG }), {}, ['Flip 2 in 40 s', 'Pumpernickel with Onions', '36, +2']],
     ['names are long and rows few', words({ contents: LONG }), { heightPx: 76 }, ['Flip 2 in 40 s', '48, 3 kinds']],
     [
@@ -51,6 +57,16 @@ describe('[B3] given words for a key, when set', () => {
     ],
   ] as const)('and %s, then so', (_case, said, room, rows) => {
     expect(texts(keyText(said, { ...ROOM, ...room }).rows)).toEqual(rows)
+  })
+
+  it('and a word of the act is too wide for its size, then a smaller one breaks none', () => {
+    const said = words({ what: 'Cinnamon raisin', when: '', contents: ['Mixer off'] })
+    const narrow = keyText(said, { ...ROOM, actPx: 27, widthPx: Math.ceil(textWidthPx('Cinnamon', 26, 'strong')) })
+    expect(texts(narrow.rows)).toEqual(['Cinnamon', 'raisin', 'Mixer off'])
+  })
+
+  it('and a word with a hyphen is too wide, then it breaks there', () => {
+    expect(wrapped('Pre-ferment', 25, textWidthPx('Pre-ferm', 25, 'strong'), 'strong')).toEqual(['Pre-', 'ferment'])
   })
 
   it('and only smaller rows show what it is done to, then these', () => {
