@@ -5,7 +5,7 @@ export type WeightUnit = Profile['weight']
 
 /**
  * A weight with as many digits as somebody at a scale can use: grams with hundredths below 10 g and tenths below 100 g,
- * kilograms from 10 kg on; pounds with ounces to the tenth, below 4 oz to the hundredth.
+ * kilograms from 10 kg on; pounds with ounces to the tenth, below 8 oz to the hundredth: a piece is scaled at 4.25 oz.
  * @param milligrams integer; what is below 0 keeps its sign
  * @example shownWeight(22_679_619, 'lb-oz') // '50 lb'
  * @example shownWeight(580_598, 'g') // '581 g'
@@ -34,7 +34,7 @@ const OUNCES_A_POUND = 16
 
 function avoirdupois(milligrams: number): string {
   const all = milligrams / OUNCE
-  if (all < 4) return `${trimmed(all, 2)} oz`
+  if (all < 8) return `${trimmed(all, 2)} oz`
   const tenths = Math.round(all * 10)
   const pounds = Math.floor(tenths / (OUNCES_A_POUND * 10))
   const ounces = (tenths - pounds * OUNCES_A_POUND * 10) / 10

@@ -12,6 +12,8 @@ describe('weights as the shop reads them', () => {
   it.each([
     [22_679_619, 'lb-oz', '50 lb'],
     [113_398, 'lb-oz', '4 oz'],
+    [120_485, 'lb-oz', '4.25 oz'],
+    [245_000, 'lb-oz', '8.6 oz'],
     [580_598, 'lb-oz', '1 lb 4.5 oz'],
     [7_087, 'lb-oz', '0.25 oz'],
     [453_500, 'lb-oz', '1 lb'],
