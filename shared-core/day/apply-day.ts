@@ -1,5 +1,5 @@
 import { closeRoom, ROOM_TABLES, reopenRoom } from '../dough/apply-close.ts'
-import { withWeighing } from '../dough/apply-taken-back.ts'
+import { withSheet } from '../dough/apply-taken-back.ts'
 import type { DoughId } from '../ids.ts'
 import { applySetUp } from '../shop/set-up-apply.ts'
 import { closeStock, dropKept } from '../stock/apply-stock.ts'
@@ -98,7 +98,7 @@ export function applyTakenBack(folding: Folding, event: EventOf<'takenBack'>): v
   const { state, undo } = folding
   const trace = state.traces.find((one) => one.commandId === event.commandId)
   assert(trace !== undefined, `no trace of ${event.commandId}`)
-  for (const touched of trace.touched) restore(state, undo, withWeighing(state, touched))
+  for (const touched of trace.touched) restore(state, undo, withSheet(state, touched))
   for (const { doughId, column, pieces } of trace.booked) book(folding, doughId, column, -pieces)
   for (const { key, pieces } of trace.touches) touch(folding, key, -pieces)
   if (trace.touches.length > 0) forgetTouches(folding, trace)

@@ -14,6 +14,7 @@ import {
   applyWantedSet,
   takeFromMix,
 } from '../dough/apply-dough.ts'
+import { withoutSheet } from '../dough/apply-taken-back.ts'
 import {
   applyBatchMoved,
   applyBatchWasted,
@@ -196,7 +197,7 @@ function remember({ state, undo, booked, touches }: Folding, entry: Entry): void
     seq: entry.seq,
     atMs: entry.events[0]?.atMs ?? entry.recordedAtMs,
     told: entry.told,
-    touched: touchedBy(undo),
+    touched: touchedBy(undo).map((touched) => withoutSheet(state, touched)),
     booked,
     touches,
   }

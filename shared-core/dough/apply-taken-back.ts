@@ -4,16 +4,24 @@ import type { IngredientId, MixId } from '../ids.ts'
 import type { Build, Mix } from './mix.ts'
 
 /**
- * A mix as it was before what is taken back, but with the lines that were weighed since: weighing leaves no trace, and
- * what lies in the bowl stays there.
+ * What a trace remembers of a mix that is still there: without its sheet, which never changes and is most of it. Sixty
+ * drags of a day's mixes would else be some megabytes of every snapshot.
  */
-export function withWeighing(state: State, touched: Touched): Touched {
+export function withoutSheet(state: State, touched: Touched): Touched {
+  const isThere = touched.table === 'mixes' && touched.before !== null && state.mixes.has(touched.id as MixId)
+  if (!isThere) return touched
+  const { formula: _formula, lines: _lines, ...before } = touched.before as Mix
+  return { ...touched, before }
+}
+
+/**
+ * A mix as it was before what is taken back, with its sheet as it is now: the lines that were weighed since stay weighed,
+ * as weighing leaves no trace, and what lies in the bowl stays there.
+ */
+export function withSheet(state: State, touched: Touched): Touched {
   const now = touched.table === 'mixes' ? state.mixes.get(touched.id as MixId) : undefined
   if (now === undefined || touched.before === null) return touched
-  const before = touched.before as Mix
-  const weighed = new Map(now.lines.map(({ key, weighedAtMs }) => [key, weighedAtMs]))
-  const lines = before.lines.map((line) => ({ ...line, weighedAtMs: weighed.get(line.key) ?? null }))
-  return { ...touched, before: { ...before, lines } }
+  return { ...touched, before: { ...(touched.before as Mix), formula: now.formula, lines: now.lines } }
 }
 
 /**

@@ -97,6 +97,20 @@ describe('what is read with a mix', () => {
     expect(must(state.readings, 'room').points).toHaveLength(40)
   })
 
+  it('[D78] given mixes put in another order, then what is kept for a take-back is small, and brings them back whole', () => {
+    const state = started()
+    const [first, second] = plan(state, [asked('plain'), asked('sour')])
+    const before = structuredClone(state.mixes)
+    const order = [second, first].map((id) => ({ mixId: must(state.mixes, id ?? NO_MIX).id, startAtMs: at('8:00') }))
+    play(state, { type: 'orderMixes', mixes: order }, { id: 'order00001' })
+    const kept = state.traces.at(-1)?.touched ?? []
+    expect(kept).toHaveLength(2)
+    expect(JSON.stringify(kept).length).toBeLessThan(JSON.stringify([...before.values()]).length / 2)
+    expect(state.mixes).not.toEqual(before)
+    play(state, { type: 'takeBack', commandId: 'order00001' as never })
+    expect(state.mixes).toEqual(before)
+  })
+
   it('[D78] given as many mixes and builds as there can be, when more are asked for, then they are refused', () => {
     const state = started()
     const day = (n: number) => `2026-12-0${n}`
