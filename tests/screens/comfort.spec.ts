@@ -132,7 +132,7 @@ test('given the settings of a bench, when dark and large print are chosen by tou
   await expect(html).toHaveAttribute('data-print', 'large')
 })
 
-const LATER: ReadonlySet<string> = new Set(['kettle', 'changeover', 'settings'])
+const LATER: ReadonlySet<string> = new Set(['opening', 'kettle', 'changeover', 'notes', 'settings'])
 
 for (const [n, language] of (['en', 'es'] as const).entries()) {
   test(`given a phone in ${language}, when a load is put in, flipped and taken out and every sheet is opened, then all of it is within its width${lookMark(n)}`, async ({
@@ -165,7 +165,7 @@ for (const [n, language] of (['en', 'es'] as const).entries()) {
       while ((await bench.cell(cell).count()) === 0) await bench.touch(further)
       await bench.touch(bench.cell(cell))
       // Some sheets are fetched after the line stands.
-      if (LATER.has(cell)) await bench.page.locator('.bench-mode, .bench-cell').first().waitFor()
+      if (LATER.has(cell)) await bench.page.locator('.bench-mode, .bench-cell, .bench-notes').first().waitFor()
       await within(cell)
       await bench.touch(bench.page.locator('.bench-sheet-back button'))
     }

@@ -11,17 +11,36 @@ const fetchChangeover = () => import('./changeover-sheet.tsx').then((part) => pa
 const fetchDoughRoom = () => import('../dough-room/dough-room.tsx').then((part) => part.DoughRoom)
 const fetchHeat = () => import('./heat-sheet.tsx').then((part) => part.HeatSheet)
 const fetchKettle = () => import('./kettle-sheet.tsx').then((part) => part.KettleSheet)
+const fetchNotes = () => import('./notes-page.tsx').then((part) => part.NotesPage)
+const fetchOpening = () => import('./steps-sheet.tsx').then((part) => part.OpeningSheet)
+const fetchChoices = () => import('./step-choices.tsx')
 const fetchSettings = () => import('../settings/settings-sheet.tsx').then((part) => part.SettingsSheet)
 
 export const ChangeoverLater = later(fetchChangeover)
 export const DoughRoomLater = later(fetchDoughRoom)
 export const HeatLater = later(fetchHeat)
 export const KettleLater = later(fetchKettle)
+export const NotesLater = later(fetchNotes)
+export const OpeningLater = later(fetchOpening)
+export const FloatLater = later(() => fetchChoices().then((part) => part.FloatSheet))
+export const GiveLater = later(() => fetchChoices().then((part) => part.GiveSheet))
+export const PersonLater = later(() => fetchChoices().then((part) => part.PersonSheet))
 export const SettingsLater = later(fetchSettings)
+
+const FETCHES = [
+  fetchChangeover,
+  fetchChoices,
+  fetchDoughRoom,
+  fetchHeat,
+  fetchKettle,
+  fetchNotes,
+  fetchOpening,
+  fetchSettings,
+]
 
 /** What fails here is fetched when it is opened. */
 export async function fetchLaterSheets(): Promise<void> {
-  await Promise.allSettled([fetchChangeover(), fetchDoughRoom(), fetchHeat(), fetchKettle(), fetchSettings()])
+  await Promise.allSettled(FETCHES.map((fetchSheet) => fetchSheet()))
 }
 
 function later<Props extends SheetParts>(fetchSheet: () => Promise<ComponentType<Props>>): ComponentType<Props> {

@@ -9,13 +9,21 @@ import { ContentsSheet } from './contents-sheet.tsx'
 import { DoneSheet } from './done-sheet.tsx'
 import { DoughSheet } from './dough-sheet.tsx'
 import { DrySheet } from './dry-sheet.tsx'
-import { ChangeoverLater, DoughRoomLater, HeatLater, KettleLater, SettingsLater } from './later-sheets.tsx'
+import {
+  ChangeoverLater,
+  DoughRoomLater,
+  FloatLater,
+  GiveLater,
+  HeatLater,
+  KettleLater,
+  NotesLater,
+  OpeningLater,
+  PersonLater,
+  SettingsLater,
+} from './later-sheets.tsx'
 import { MoreSheet, UnplannedSheet } from './more-sheet.tsx'
-import { NotesPage } from './notes-page.tsx'
 import type { OpenSheet } from './open-sheet.ts'
 import { SkipSheet } from './skip-sheet.tsx'
-import { FloatSheet, GiveSheet, PersonSheet } from './step-choices.tsx'
-import { OpeningSheet } from './steps-sheet.tsx'
 
 export interface SheetOverProps extends BoardProps {
   readonly view: BenchView
@@ -56,21 +64,21 @@ export function SheetOver(props: SheetOverProps) {
         <DrySheet {...parts} dry={view.dry} confirm={(id) => store.confirm(id)} dismiss={(id) => store.dismiss(id)} />
       )
     case 'opening':
-      return <OpeningSheet {...parts} />
+      return <OpeningLater {...parts} />
     case 'changeover':
       return <ChangeoverLater key={sheet.part} {...parts} part={sheet.part ?? 'list'} />
     case 'dough-room':
       return <DoughRoomLater {...parts} />
     case 'give':
-      return <GiveSheet {...parts} sheet={sheet} />
+      return <GiveLater {...parts} sheet={sheet} />
     case 'float':
-      return <FloatSheet {...parts} sheet={sheet} />
+      return <FloatLater {...parts} sheet={sheet} />
     case 'person':
-      return <PersonSheet {...parts} />
+      return <PersonLater {...parts} />
     case 'heat':
       return <HeatLater {...parts} shelfId={sheet.shelfId} />
     case 'notes':
-      return <NotesPage {...parts} />
+      return <NotesLater {...parts} />
     case 'kettle':
       return <KettleLater {...parts} />
     case 'settings':
