@@ -1,9 +1,9 @@
 import { Key } from '../parts/key.tsx'
-import type { SheetProps } from './settings-sheet.tsx'
+import type { SheetPartProps } from './settings-sheet.tsx'
 import { Field } from './settings-sheet.tsx'
 
 /** Questions and news about what was done from this screen, with their answers. */
-export function NoticeKeys({ store, live, words, settingsWords: say }: SheetProps) {
+export function NoticeKeys({ store, live, words, settingsWords: say }: SheetPartProps) {
   if (live.notices.length === 0) return null
   return (
     <Field title={say.waiting}>

@@ -3,11 +3,11 @@ import type { StationId } from '../../shared-core/ids.ts'
 import { COMING_KEY } from '../parts/calls.ts'
 import { Key } from '../parts/key.tsx'
 import { useLearning } from '../parts/use-learning.ts'
-import type { SheetProps } from './settings-sheet.tsx'
+import type { SheetPartProps } from './settings-sheet.tsx'
 import { Field } from './settings-sheet.tsx'
 
 /** Ties pedals and one-key pads: each key of theirs to one station, or to "coming". */
-export function PedalSettings({ store, live, shop, settingsWords: say }: SheetProps) {
+export function PedalSettings({ store, live, shop, settingsWords: say }: SheetPartProps) {
   const { keys } = live.settings
   const [learning, setLearning] = useState<StationId | null>(null)
   const stations = [...(shop?.stations.values() ?? [])].filter((station) => !station.retired && station.acts.length > 0)

@@ -1,6 +1,6 @@
 import { minuteText } from '../live/clock-text.ts'
 import { Key } from '../parts/key.tsx'
-import type { SheetProps } from './settings-sheet.tsx'
+import type { SheetPartProps } from './settings-sheet.tsx'
 import { Field } from './settings-sheet.tsx'
 
 const STEP_MINUTES = 30
@@ -11,7 +11,7 @@ const HOURS = 24
 const FIRST_OFFER = { fromMinute: 20 * 60, toMinute: 4 * 60 }
 
 /** The hours in which this screen makes no sound; they may run over midnight. */
-export function QuietSettings({ store, live, settingsWords: say }: SheetProps) {
+export function QuietSettings({ store, live, settingsWords: say }: SheetPartProps) {
   const { quiet } = live.settings
   if (quiet === null) {
     return (

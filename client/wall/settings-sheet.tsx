@@ -11,7 +11,7 @@ import { ScreenSize } from '../parts/screen-size.tsx'
 import { useEscape } from '../parts/use-escape.ts'
 import { useTyped } from '../parts/use-typed.ts'
 import type { SettingsWords } from '../words/settings.ts'
-import { versionText } from '../words/settings.ts'
+import { settingsWords, versionText } from '../words/settings.ts'
 import type { Words } from '../words/words.ts'
 import { NoticeKeys } from './notice-keys.tsx'
 import { PedalSettings } from './pedal-settings.tsx'
@@ -23,10 +23,14 @@ export interface SheetProps {
   readonly live: LiveState
   readonly shop: Shop | null
   readonly words: Words
-  readonly settingsWords: SettingsWords
   readonly panel: Panel
   readonly onTrySound: () => void
   readonly onClose: () => void
+}
+
+/** The same with what a part of it says. */
+export interface SheetPartProps extends SheetProps {
+  readonly settingsWords: SettingsWords
 }
 
 /** Whoever sets a wall up stands before it, a step away from a large screen. */
@@ -34,8 +38,10 @@ const ARM_M = 1
 const VOLUMES = [0, 20, 40, 60, 80, 100]
 
 /** The settings of this screen, over the wall: touch the clock, or press `s`. */
-export function SettingsSheet(props: SheetProps) {
-  const { words, settingsWords: say, panel, live, onClose } = props
+export function SettingsSheet(sheet: SheetProps) {
+  const say = settingsWords(sheet.words)
+  const props = { ...sheet, settingsWords: say }
+  const { words, panel, live, onClose } = props
   useEscape(onClose)
   return (
     <div class="wall-sheet">
@@ -92,7 +98,7 @@ export function Field({
   )
 }
 
-function Identity({ store, live, shop, settingsWords: say }: SheetProps) {
+function Identity({ store, live, shop, settingsWords: say }: SheetPartProps) {
   const { settings } = live
   const typedName = useTyped(settings.name, (text) => store.changeSettings({ name: text }))
   const stations = [...(shop?.stations.values() ?? [])]
@@ -135,7 +141,7 @@ function Identity({ store, live, shop, settingsWords: say }: SheetProps) {
 /** No station has an empty id. */
 const ALL = ''
 
-function Volume({ store, live, settingsWords: say, onTrySound }: SheetProps) {
+function Volume({ store, live, settingsWords: say, onTrySound }: SheetPartProps) {
   return (
     <Field title={say.volume}>
       <div class="key-group">

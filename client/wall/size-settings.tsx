@@ -1,14 +1,14 @@
 import { Choice } from '../parts/choice.tsx'
 import { supportsDistance } from '../parts/legibility.ts'
 import { Stepper } from '../parts/stepper.tsx'
-import type { SheetProps } from './settings-sheet.tsx'
+import type { SheetPartProps } from './settings-sheet.tsx'
 import { Field } from './settings-sheet.tsx'
 
 const METRES = [1.5, 2, 2.5, 3, 3.5, 4, 5, 6]
 const INCHES = { min: 10, max: 100 }
 
 /** How large the screen is and from how far it is read: all text follows from these two. */
-export function SizeSettings({ store, live, panel, settingsWords: say }: SheetProps) {
+export function SizeSettings({ store, live, panel, settingsWords: say }: SheetPartProps) {
   const { diagonalInches, viewingMetres } = live.settings
   const { supported, farthestM } = supportsDistance({ ...panel, distanceM: viewingMetres })
   return (

@@ -13,13 +13,12 @@ import { useLive } from '../parts/use-live.ts'
 import { usePedals } from '../parts/use-pedals.ts'
 import { useSound } from '../parts/use-sound.ts'
 import { capitalised } from '../words/joined.ts'
-import { settingsWords } from '../words/settings.ts'
 import { wallWords } from '../words/wall.ts'
 import { wallDoughWords } from '../words/wall-dough.ts'
 import { languageOf, wordsFor } from '../words/words.ts'
 import { actInSentence, actName, namingOf } from './act-name.ts'
 import { roomActInSentence } from './room-act-name.ts'
-import { SettingsSheet } from './settings-sheet.tsx'
+import { SettingsLater } from './settings-later.tsx'
 import { NOTICE_SHOWN_MS } from './status-view.ts'
 import type { SlowView, WallInput, WallView } from './view.ts'
 import { SLOW_MS, slowView, wallView } from './view.ts'
@@ -42,7 +41,7 @@ export function WallScreen({ store }: { readonly store: ShopStore }) {
   const language = languageOf(live.settings.language, shop)
   const words = useMemo(() => {
     const shared = wordsFor(language, shop, localTime)
-    return { shared, wall: wallWords(shared), settings: settingsWords(shared) }
+    return { shared, wall: wallWords(shared) }
   }, [language, shop, localTime])
   const slow = useSlowView(live)
   const view = wallView({ live, slow, localTime, panel, page: glass, flash, sound: soundState })
@@ -61,18 +60,17 @@ export function WallScreen({ store }: { readonly store: ShopStore }) {
           localTime={localTime}
           shopClock={live.shopClock}
           rulerName={words.wall.ruler.spoken}
-          settingsName={words.settings.title}
+          settingsName={words.wall.thisScreen}
           onClock={() => setSettingUp(true)}
           onClearNote={(noteId) => store.send({ type: 'clearNote', noteId })}
         />
       </div>
       {isSettingUp && (
-        <SettingsSheet
+        <SettingsLater
           store={store}
           live={live}
           shop={shop}
           words={words.shared}
-          settingsWords={words.settings}
           panel={panel}
           onTrySound={sound.tryOut}
           onClose={close}

@@ -27,6 +27,7 @@ export function enWall(words: Words): WallWords {
     late: 'late',
     rods: rodWords(words),
     ruler: rulerWords(words),
+    thisScreen: 'This screen',
     standing: standingWords(words),
     bar: BAR,
     empty: EMPTY,

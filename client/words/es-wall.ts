@@ -27,6 +27,7 @@ export function esWall(words: Words): WallWords {
     late: 'tarde',
     rods: rodWords(words),
     ruler: rulerWords(words),
+    thisScreen: 'Esta pantalla',
     standing: standingWords(words),
     bar: BAR,
     empty: EMPTY,

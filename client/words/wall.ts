@@ -41,6 +41,8 @@ export interface WallWords {
   readonly late: string
   readonly rods: RodWords
   readonly ruler: RulerWords
+  /** The key behind the clock, which opens the settings. */
+  readonly thisScreen: string
   readonly standing: StandingWords
   readonly bar: BarWords
   readonly empty: { readonly [kind in EmptyKind]: NoticeLines }
