@@ -1,3 +1,4 @@
+import { floatMark } from '../day/marks.ts'
 import type { Batch, State, Until } from '../day/state.ts'
 import type { PlaceReadings, Teaching } from '../dough/mix.ts'
 import { assumedAt, readAt } from '../dough/places.ts'
@@ -10,14 +11,14 @@ import { clampMs, epochMs, later, spanMs } from '../units.ts'
 import type { Course } from './course.ts'
 import { airOf, courseTo, fermentedAtEnd, whenCooled, whenFermented } from './course.ts'
 
-type Read = Pick<State, 'shop' | 'readings' | 'teachings'>
+type Read = Pick<State, 'shop' | 'readings' | 'teachings' | 'marks'>
 
 /**
  * When pieces may, should and must leave where they stand, by what they have gone through so far and what is read now.
  *
  * Proof: when they have fermented as long, at the temperature at which the set-up's window holds, as the window asks for,
  * times the pace that tests have taught. A warm room is ready sooner, a cold one later. Pieces are taken to be as warm as
- * the room.
+ * the room. Where somebody found them not ready, no sooner than that person looks again.
  *
  * Chill: no sooner than the window and before they are cold (within 1 °C of the cooler, by first-order cooling); no later
  * than the window and before they are over-proofed, by a tenth more than the proof allows. The proof window speaks of
@@ -67,6 +68,8 @@ interface From {
   readonly room: PlaceReadings | undefined
   readonly cooler: PlaceReadings | undefined
   readonly teaching: Teaching | undefined
+  /** When somebody looks again at pieces that were found not ready; null: nobody does. */
+  readonly lookAtMs: EpochMs | null
 }
 
 /** A screen asks for the same clocks again and again; each is reckoned once for what it is read off. */
@@ -90,10 +93,11 @@ function proofUntil(clock: Clock, window: Until): Until {
   const needed = (atMs: EpochMs) => ((atMs - sinceMs) * paceOf(clock.from)) / 1_000
   const points = courseTo(courseOf(clock), later(sinceMs, PROOF_LOOKED_AT_MS), needed(window.latestAtMs))
   const when = (atMs: EpochMs) => whenFermented(points, needed(atMs)) ?? later(sinceMs, PROOF_LOOKED_AT_MS)
+  const notBefore = (atMs: EpochMs) => epochMs(Math.max(when(atMs), clock.from.lookAtMs ?? 0))
   return {
-    earliestAtMs: when(window.earliestAtMs),
-    targetAtMs: when(window.targetAtMs),
-    latestAtMs: when(window.latestAtMs),
+    earliestAtMs: notBefore(window.earliestAtMs),
+    targetAtMs: notBefore(window.targetAtMs),
+    latestAtMs: notBefore(window.latestAtMs),
   }
 }
 
@@ -159,14 +163,22 @@ function paceOf({ teaching }: From): number {
   return teaching?.pace ?? 1_000
 }
 
-function fromOf({ readings, teachings }: Read, shop: Shop, { doughId }: Batch): From {
-  return { shop, room: readings.get('room'), cooler: readings.get('cooler'), teaching: teachings.get(doughId) }
+function fromOf({ readings, teachings, marks }: Read, shop: Shop, batch: Batch): From {
+  const [room, cooler, teaching] = [readings.get('room'), readings.get('cooler'), teachings.get(batch.doughId)]
+  return { shop, room, cooler, teaching, lookAtMs: lookAtMs(marks, batch) }
+}
+
+/** What was shaped since was not looked at. */
+function lookAtMs(marks: Read['marks'], { stage, doughId, sinceMs }: Batch): EpochMs | null {
+  const mark = marks.get(floatMark(doughId))
+  if (stage !== 'proof' || mark?.kind !== 'float' || mark.atMs < sinceMs) return null
+  return mark.lookAgainAtMs
 }
 
 /** Whether a batch's clock reads the same: a proof knows no cooler, a chill of the room only how warm pieces came from it. */
 function isSame(one: From, other: From, { stage, sinceMs }: Batch): boolean {
   if (one.shop !== other.shop || one.teaching !== other.teaching) return false
-  if (stage === 'proof') return one.room === other.room
+  if (stage === 'proof') return one.room === other.room && one.lookAtMs === other.lookAtMs
   const cameFrom = ({ room }: From) => readAt(room, 'room', sinceMs)
   return one.cooler === other.cooler && (one.room === other.room || cameFrom(one) === cameFrom(other))
 }

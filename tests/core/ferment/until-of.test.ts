@@ -1,7 +1,9 @@
 import * as fc from 'fast-check'
 import { DateTime } from 'luxon'
 import { describe, expect, it } from 'vitest'
+import { floatMark } from '../../../shared-core/day/marks.ts'
 import { fermentedBy, proofedBy, untilOf } from '../../../shared-core/ferment/until-of.ts'
+import type { EpochMs } from '../../../shared-core/units.ts'
 import { epochMs, spanMs } from '../../../shared-core/units.ts'
 import { doughRoom } from '../dough/kitchen.ts'
 import { at, until } from '../support/make.ts'
@@ -58,6 +60,20 @@ describe('the proof clock', () => {
 
   it('[D49] given a dough that needs nine tenths of its window, then it is ready sooner by that', () => {
     expect(untilOf(clockState({ pace: 900 }), proofing)).toEqual(until('6:40:30', '6:54', '7:21'))
+  })
+
+  it('[D49] given pieces that were found not ready, then not before the next look; what was shaped since goes by the clock', () => {
+    const doughId = proofing.doughId
+    const float = { kind: 'float', id: floatMark(doughId), doughId, passed: false, personId: null, boiled: 0 } as const
+    const found = (lookAgainAtMs: EpochMs | null) => ({
+      ...clockState({}),
+      marks: new Map([[float.id, { ...float, passed: lookAgainAtMs === null, atMs: at('7:00'), lookAgainAtMs }]]),
+    })
+    expect(untilOf(found(at('7:15')), proofing)).toEqual(until('7:15', '7:15', '7:30'))
+    expect(untilOf(found(at('7:40')), proofing)).toEqual(until('7:40', '7:40', '7:40'))
+    expect(untilOf(found(null), proofing)).toEqual(until('6:45', '7:00', '7:30'))
+    const later = standing({ stage: 'proof', since: at('7:05') })
+    expect(untilOf(found(at('9:00')), later)).toEqual(until('7:50', '8:05', '8:35'))
   })
 
   it('[D50] given no dough room, no window or another stage, then what the set-up said', () => {
