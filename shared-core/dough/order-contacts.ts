@@ -11,6 +11,11 @@ export function inOne({ contacts, washes }: { readonly contacts: number; readonl
   return contacts * CONTACT + washes
 }
 
+/** The washes of `inOne`. */
+export function washesOf(cost: number): number {
+  return cost % CONTACT
+}
+
 /**
  * The fewest contacts and then washes that the mixes left will still cost, whatever time it takes.
  *

@@ -3,11 +3,14 @@ import { orderReasons } from '../../../shared-core/dough/explain-order.ts'
 import type { OrderCost } from '../../../shared-core/dough/order.ts'
 import { costDifference, mixingOrder, orderCost } from '../../../shared-core/dough/order.ts'
 import { ContactsAhead } from '../../../shared-core/dough/order-contacts.ts'
+import { beginningsOf } from '../../../shared-core/dough/order-graph.ts'
+import { layered } from '../../../shared-core/dough/order-layers.ts'
+import { lineAfter } from '../../../shared-core/dough/order-line.ts'
 import { problemOf } from '../../../shared-core/dough/order-problem.ts'
 import { searched } from '../../../shared-core/dough/order-search.ts'
 import { bruteCost, bruteFirst, bruteLeast } from './order-brute.ts'
 import type { DayKind, MinutesOfDay, MinutesOfMix } from './order-maker.ts'
-import { dayOf, drawnDay, FROM_MS, mixTask, orderRules } from './order-maker.ts'
+import { dayOf, drawnDay, FROM_MS, mixTask, orderRules, plainDay } from './order-maker.ts'
 
 const MINUTE_MS = 60_000
 const minutesOf = (atMs: number) => (atMs - FROM_MS) / MINUTE_MS
@@ -111,6 +114,34 @@ describe('the best order', () => {
           `seed ${seed}`,
         ).toEqual(best.map(({ id }) => id))
       }
+    },
+  )
+
+  it.each(KINDS.filter(([, { proofTrays }]) => proofTrays === null))(
+    '[D83, D84] given plain doughs with %s, when sets of mixes are gone through, then the best comes out, the first by rank',
+    (_, kind) => {
+      for (let seed = 1; seed <= 12; seed += 1) {
+        const { tasks, rules } = dayOf(plainDay(seed, { ...kind, mixes: 7, formulas: 7 }, 90))
+        const problem = problemOf(tasks, rules)
+        const ahead = new ContactsAhead(problem)
+        const all = Number.POSITIVE_INFINITY
+        const best = searched(problem, ahead, all, all).order ?? []
+        const start = beginningsOf(problem, ahead)
+        for (const boundMs of [all, lineAfter(problem, best).latenessMs])
+          expect(layered(problem, start, boundMs, all), `seed ${seed}`).toEqual({ order: best, isWhole: true })
+      }
+    },
+  )
+
+  it.each([1, 3, 5])(
+    '[D83] given twelve plain doughs that are hours late, day %i, when the best is found, then it is proved',
+    (seed) => {
+      const { tasks, rules } = dayOf(
+        plainDay(seed, { mixes: 12, formulas: 12, isEven: true, proofTrays: null, due: 150 }, 60),
+      )
+      const found = mixingOrder(tasks, rules)
+      expect(found.how).toBe('exact')
+      expect(found.latenessMs).toBeGreaterThan(120 * MINUTE_MS)
     },
   )
 

@@ -86,6 +86,14 @@ export function drawnDay(seed: number, { mixes, formulas, isEven, proofTrays, du
   return { tasks, proofTrays }
 }
 
+/** A day whose order neither allergens nor flavours decide, only lateness: the hardest to prove. @param spread minutes between the first and the last that is due */
+export function plainDay(seed: number, kind: DayKind, spread: number): MinutesOfDay {
+  const { tasks, proofTrays } = drawnDay(seed, kind)
+  const draw = drawing(seed * 77 + 5)
+  const due = () => kind.due - Math.floor(spread / 2) + draw(spread + 1)
+  return { tasks: tasks.map((task) => ({ ...task, allergens: ['wheat'], strength: 0, due: due() })), proofTrays }
+}
+
 export interface MinutesOfDay {
   readonly tasks: readonly MinutesOfMix[]
   readonly proofTrays: number | null
