@@ -167,6 +167,8 @@ export interface PreparationWords {
   readonly fed: string
   /** @example "4.2 kg for Thu, Nov 26" */
   forDate(weight: string, date: string): string
+  /** @example "200 g of the ripe one" */
+  seed(weight: string): string
   readonly other: string
   /** @example "ripe at 5:00" */
   ripe(atMs: EpochMs, latestAtMs: EpochMs, nowMs: EpochMs): string

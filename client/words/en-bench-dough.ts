@@ -170,6 +170,7 @@ function made({ times }: BenchWords): PreparationWords {
     made: 'Made',
     fed: 'Fed',
     forDate: (weight, date) => `${weight} for ${times.date(date)}`,
+    seed: (weight) => `${weight} of the ripe one`,
     other: 'Other weight',
     ripe: (atMs, latestAtMs, nowMs) => {
       if (nowMs > latestAtMs) return `past its window, ${times.late(nowMs - latestAtMs)}`

@@ -173,6 +173,7 @@ function made({ times }: BenchWords): PreparationWords {
     made: 'Hecho',
     fed: 'Alimentada',
     forDate: (weight, date) => `${weight} para ${times.date(date)}`,
+    seed: (weight) => `${weight} de la madura`,
     other: 'Otro peso',
     ripe: (atMs, latestAtMs, nowMs) => {
       if (nowMs > latestAtMs) return `fuera de plazo, ${times.late(nowMs - latestAtMs)}`

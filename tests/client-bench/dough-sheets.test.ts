@@ -119,6 +119,8 @@ describe('what is made, read and checked beside the mixes', () => {
     const rows = () => preparationRows(partsAt(state, at('5:30')))
     const [due] = rows()
     expect(due?.title).toBe('Make Poolish')
+    // What is weighed into it: half of it flour, half water.
+    expect(due?.texts.slice(1)).toEqual(['4000 g for Wed, Nov 25', 'flour 2000 g', 'water 2000 g'])
     expect(due?.due).not.toBeNull()
     if (due?.due == null) return
     const { milligrams, forDate } = due.due
@@ -131,6 +133,13 @@ describe('what is made, read and checked beside the mixes', () => {
     expect(rows()).toHaveLength(1)
     expect(made?.due).toBeNull()
     expect(made?.texts[0]).toMatch(/, ripe in 8 h$/)
+  })
+
+  it('given a culture to build, then its seed stands last', () => {
+    const base = roomShop()
+    const poolish = [...base.preparations.values()].map((one) => ({ ...one, seedPercent: 20_000 }))
+    const { state } = planned('sour', { rye: 100 }, roomShop({ preparations: table(poolish) }))
+    expect(preparationRows(partsAt(state, at('5:30')))[0]?.texts.at(-1)).toMatch(/^\d+ g of the ripe one$/)
   })
 
   it('given a place, then it says what was read and when, else what is assumed', () => {

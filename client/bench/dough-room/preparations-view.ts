@@ -1,4 +1,5 @@
 import type { Build } from '../../../shared-core/dough/mix.ts'
+import { preparationLines } from '../../../shared-core/dough/percents.ts'
 import type { PreparationDue } from '../../../shared-core/dough/preparations-due.ts'
 import { preparationsDue } from '../../../shared-core/dough/preparations-due.ts'
 import type { PreparationId } from '../../../shared-core/ids.ts'
@@ -33,6 +34,7 @@ export function preparationRows(parts: RoomParts): readonly PreparationRow[] {
       texts: [
         `${words.times.at(begin.targetAtMs)}, ${when}`,
         forDate === null ? amount : made.forDate(amount, forDate),
+        ...partsOf(one, parts),
       ],
       due: one,
       build: null,
@@ -51,4 +53,15 @@ export function preparationRows(parts: RoomParts): readonly PreparationRow[] {
       }),
     )
   return [...due, ...standing]
+}
+
+/** What is weighed into it, its seed last. */
+function partsOf({ preparationId, milligrams, seedMilligrams }: PreparationDue, { shop, words }: RoomParts): string[] {
+  const preparation = shop.preparations.get(preparationId)
+  if (preparation === undefined) return []
+  const weight = (amount: number) => shownWeight(amount, shop.profile.weight)
+  const lines = preparationLines(preparation, milligrams).map(
+    (line) => `${shop.ingredients.get(line.ingredientId)?.name ?? ''} ${weight(line.milligrams)}`,
+  )
+  return seedMilligrams === 0 ? lines : [...lines, words.room.made.seed(weight(seedMilligrams))]
 }
