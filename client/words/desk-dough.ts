@@ -114,7 +114,7 @@ export interface RunningWords {
   readonly ripens: string
   readonly drop: string
   dropOf(name: string): string
-  readonly columns: { readonly [column in 'what' | 'where' | 'since' | 'ready' | 'latest' | 'state']: string }
+  readonly columns: { readonly [column in 'what' | 'where' | 'since' | 'earliest' | 'latest' | 'state']: string }
   readonly stage: { readonly [stage in MixStage]: string }
   readonly status: { readonly early: string; readonly ready: string; readonly late: string; readonly none: string }
   readonly temps: string

@@ -143,7 +143,14 @@ function running(): RunningWords {
     ripens: 'ripening',
     drop: 'Thrown away',
     dropOf: (name) => `${name}: thrown away`,
-    columns: { what: 'what', where: 'where', since: 'since', ready: 'ready', latest: 'at the latest', state: 'state' },
+    columns: {
+      what: 'what',
+      where: 'where',
+      since: 'since',
+      earliest: 'earliest',
+      latest: 'at the latest',
+      state: 'state',
+    },
     stage: {
       planned: 'planned',
       mixing: 'in the mixer',

@@ -144,7 +144,14 @@ function running(): RunningWords {
     ripens: 'madurando',
     drop: 'Se tiró',
     dropOf: (name) => `${name}: se tiró`,
-    columns: { what: 'qué', where: 'dónde', since: 'desde', ready: 'listo', latest: 'a más tardar', state: 'estado' },
+    columns: {
+      what: 'qué',
+      where: 'dónde',
+      since: 'desde',
+      earliest: 'lo más pronto',
+      latest: 'a más tardar',
+      state: 'estado',
+    },
     stage: {
       planned: 'planeado',
       mixing: 'en la amasadora',

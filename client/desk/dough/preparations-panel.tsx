@@ -33,8 +33,11 @@ function Due({ due, ...parts }: RoomParts & { readonly due: PreparationDue }) {
   const { preparationId, forDate, milligrams, seedMilligrams, begin, status } = due
   const name = shop.preparations.get(preparationId)?.name ?? say.unknown
   const day = dayOf(begin.targetAtMs, parts)
-  // Its day is said once: the hours around it are mostly of the same.
-  const at = (atMs: EpochMs) => (dayOf(atMs, parts) === day ? clockOf(atMs, parts) : timeOf(atMs, parts))
+  // Its day is said once: the hours around it are mostly of the same. Beside another day, today's is said too.
+  const at = (atMs: EpochMs) => {
+    const [clock, ofDay] = [clockOf(atMs, parts), dayOf(atMs, parts)]
+    return ofDay === day ? clock : words.desk.trays.untilOn(clock, ofDay)
+  }
   const seed = seedMilligrams === 0 ? null : room.weight(seedMilligrams)
   return (
     <tr>

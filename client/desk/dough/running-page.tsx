@@ -37,7 +37,7 @@ function ClocksPanel(parts: RoomParts) {
                 <th>{columns.what}</th>
                 <th>{columns.where}</th>
                 <th>{columns.since}</th>
-                <th>{columns.ready}</th>
+                <th>{columns.earliest}</th>
                 <th>{columns.latest}</th>
                 <th>{columns.state}</th>
                 <td />
