@@ -2,6 +2,7 @@ import type { Case, Decision } from '../day/decision.ts'
 import { happen, happenedAt, refuse, take } from '../day/decision.ts'
 import type { DoughCommand } from '../day/dough-commands.ts'
 import type { Until } from '../day/state.ts'
+import type { DoughId, MixId } from '../ids.ts'
 import { outOfTime } from '../line/route.ts'
 import { DEFAULT_MIXER } from '../shop/default-rules.ts'
 import type { EpochMs } from '../units.ts'
@@ -120,4 +121,15 @@ function ripeFirst(one: Build, other: Build, atMs: EpochMs): number {
   const isRipe = ({ earliestAtMs, latestAtMs }: Until) => earliestAtMs <= atMs && atMs <= latestAtMs
   const rank = (build: Build) => (isRipe(build.ready) ? 0 : 1)
   return rank(one) - rank(other) || one.madeAtMs - other.madeAtMs || (one.id < other.id ? -1 : 1)
+}
+
+/** Whether pieces of that dough can be of the mix that is named; null: they can, or no mix is. */
+export function mixRefusal({ state, shop }: Case, doughId: DoughId, mixId: MixId | null): Decision | null {
+  if (mixId === null) return null
+  const mix = state.mixes.get(mixId)
+  if (mix === undefined) return refuse('unknown-mix')
+  const isOfIt = shop.doughs.get(doughId)?.formulaId === mix.formula.id
+  return isOfIt || mix.gives.some((one) => one.doughId === doughId)
+    ? null
+    : refuse('other-formula', { doughId, name: mix.formula.name })
 }

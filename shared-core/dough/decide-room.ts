@@ -3,6 +3,7 @@ import { happen, happenedAt, refuse, take } from '../day/decision.ts'
 import type { DoughCommand } from '../day/dough-commands.ts'
 import { SAMPLES_MAX } from '../day/dough-limits.ts'
 import { milligrams } from '../shop/weight.ts'
+import { mixRefusal } from './decide-mix.ts'
 import { pieceMilligrams } from './scale.ts'
 
 type Of<Type extends DoughCommand['type']> = Case<Extract<DoughCommand, { type: Type }>>
@@ -28,8 +29,9 @@ export function decideWeighPieces(oneCase: Of<'weighPieces'>): Decision {
   const { command, state, shop } = oneCase
   const { doughId, mixId } = command
   if (!shop.doughs.has(doughId)) return refuse('unknown-dough', { doughId })
-  const mix = mixId === null ? null : state.mixes.get(mixId)
-  if (mix === undefined) return refuse('unknown-mix')
+  const refusal = mixRefusal(oneCase, doughId, mixId)
+  if (refusal !== null) return refusal
+  const mix = mixId === null ? undefined : state.mixes.get(mixId)
   const given = mix?.gives.find((one) => one.doughId === doughId)?.pieceMilligrams ?? 0
   const scaledMilligrams = given > 0 ? given : pieceMilligrams(shop, doughId)
   if (scaledMilligrams === 0) return refuse('no-piece-weight', { doughId })

@@ -1,12 +1,12 @@
 import type { LineCommand } from '../day/commands.ts'
 import type { Case, Decision } from '../day/decision.ts'
-import { happen, happenedAt, refuse, take } from '../day/decision.ts'
+import { happen, happenedAt, take } from '../day/decision.ts'
 import type { Batch } from '../day/state.ts'
 import { doughRefusal } from '../line/lines.ts'
 import { standing } from '../line/standing.ts'
 import { must } from '../support.ts'
 import type { EpochMs } from '../units.ts'
-import { moveMix } from './decide-mix.ts'
+import { mixRefusal, moveMix } from './decide-mix.ts'
 import { leftOf } from './mix-left.ts'
 import { pieceMilligrams } from './scale.ts'
 
@@ -16,7 +16,7 @@ type Shape = Case<Extract<LineCommand, { type: 'shape' }>>
 export function decideShape(oneCase: Shape): Decision {
   const { command } = oneCase
   const { mixId, place, doughId, pieces } = command
-  const refusal = doughRefusal(oneCase.shop, doughId, command.varietyId) ?? mixRefusal(oneCase)
+  const refusal = doughRefusal(oneCase.shop, doughId, command.varietyId) ?? mixRefusal(oneCase, doughId, mixId ?? null)
   if (refusal !== null) return refusal
   const atMs = happenedAt(oneCase)
   const batch = {
@@ -26,18 +26,6 @@ export function decideShape(oneCase: Shape): Decision {
   }
   shapeFromMix(oneCase, batch, atMs)
   return take(oneCase, mixId === undefined ? { doughId, pieces } : { doughId, pieces, mixId })
-}
-
-/** Whether pieces of that dough can be of the mix that is named; null: they can, or no mix is. */
-function mixRefusal({ command, state, shop }: Shape): Decision | null {
-  if (command.mixId === undefined) return null
-  const mix = state.mixes.get(command.mixId)
-  if (mix === undefined) return refuse('unknown-mix')
-  const { doughId } = command
-  const isOfIt = shop.doughs.get(doughId)?.formulaId === mix.formula.id
-  return isOfIt || mix.gives.some((one) => one.doughId === doughId)
-    ? null
-    : refuse('other-formula', { doughId, name: mix.formula.name })
 }
 
 /**

@@ -132,7 +132,9 @@ function feedingDue(
   const dayFromMs = beginOf(noonOf, on.localDate)
   const dayToMs = beginOf(noonOf, dateAfter(on.localDate, 1))
   const isToday = (atMs: EpochMs) => atMs >= dayFromMs && atMs < dayToMs
-  const ofIt = [...state.builds.values()].filter(({ preparationId }) => preparationId === preparation.id)
+  const ofIt = [...state.builds.values()].filter(
+    ({ preparationId, dropped }) => preparationId === preparation.id && !dropped,
+  )
   if (ofIt.some(({ madeAtMs }) => isToday(madeAtMs))) return null
   if (on.builds.some(({ begin }) => isToday(begin.targetAtMs))) return null
   const some = Math.round((milligrams(preparation.fedWith) * totalPercent(preparation.lines)) / WHOLE)

@@ -4,7 +4,7 @@ import { buildId, formulaId, preparationId } from '../../../shared-core/ids.ts'
 import { at, stateWith } from '../support/make.ts'
 import { decided, eventsOf, outcome, play } from '../support/play.ts'
 import { table } from '../support/shop.ts'
-import { asked, mixOf, move, NO_MIX, plan, planMixes, roomShop, shape, TOMORROW } from './acts-shop.ts'
+import { asked, g, mixOf, move, NO_MIX, plan, planMixes, roomShop, shape, TOMORROW } from './acts-shop.ts'
 import { formula } from './room-mix.ts'
 
 const started = () => stateWith({ shop: roomShop() })
@@ -225,6 +225,8 @@ describe('dough of a mix', () => {
     const [id = NO_MIX] = plan(state, [asked('plain')])
     expect(outcome(decided(state, shape(id, 1, { dough: 'rye' })))).toBe('other-formula')
     expect(outcome(decided(state, shape(NO_MIX, 1)))).toBe('unknown-mix')
+    const weigh = { type: 'weighPieces', doughId: 'rye' as never, mixId: id, weights: [g(120)] } as const
+    expect(outcome(decided(state, weigh))).toBe('other-formula')
   })
 
   it('[D68] given the last pieces, then the mix ends and what is left was lost; ended by hand, lost or spoilt', () => {

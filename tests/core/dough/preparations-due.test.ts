@@ -152,6 +152,7 @@ describe('a culture', () => {
   it.each([
     ['was fed today', { madeAtMs: at('6:00'), forDate: null }, 0],
     ['was fed yesterday', { madeAtMs: at('23:00', -1), forDate: null }, 1],
+    ['was fed today and thrown away', { madeAtMs: at('6:00'), forDate: null, dropped: true }, 1],
     ['was built for a dough today', { madeAtMs: at('6:00'), forDate: THURSDAY }, 0],
   ])('[D32] given it %s, when it is looked at, then %s, %i feedings are due', (_what, parts, count) => {
     expect(due({ shop, builds: [build({ ...parts, preparationId: preparationId('culture') })] })).toHaveLength(count)
