@@ -95,7 +95,7 @@ export interface OrderFound extends OrderCost {
 /**
  * The order that costs least.
  * @param tasks of one mixing day, with ids of their own
- * @returns `exact` up to `EXACT_MIXES`, and above where the search came to an end
+ * @returns `exact` where the search came to an end: mostly up to `EXACT_MIXES`, and above now and then
  */
 export function mixingOrder(tasks: readonly MixTask[], rules: OrderRules): OrderFound {
   const problem = problemOf(tasks, rules)

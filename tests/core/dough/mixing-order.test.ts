@@ -120,8 +120,9 @@ describe('the best order', () => {
   it.each(KINDS.filter(([, { proofTrays }]) => proofTrays === null))(
     '[D83, D84] given plain doughs with %s, when sets of mixes are gone through, then the best comes out, the first by rank',
     (_, kind) => {
-      for (let seed = 1; seed <= 12; seed += 1) {
-        const { tasks, rules } = dayOf(plainDay(seed, { ...kind, mixes: 7, formulas: 7 }, 90))
+      // Day 22 goes wrong where a mix that waits might overtake others at no cost.
+      for (const seed of [1, 2, 3, 4, 5, 6, 7, 8, 22]) {
+        const { tasks, rules } = dayOf(plainDay(seed, { ...kind, mixes: 7, formulas: 7, due: 170 }, 90))
         const problem = problemOf(tasks, rules)
         const ahead = new ContactsAhead(problem)
         const all = Number.POSITIVE_INFINITY
