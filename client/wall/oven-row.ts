@@ -96,5 +96,7 @@ export function contentsText(
   if (fits(all, line)) return all
   const lead = `${note}, `
   const rest = fitList(lines, { ...line, roomPx: line.roomPx - widthOf(lead, line.fontPx) }, more)
-  return rest !== '' && fits(lead + rest, line) ? lead + rest : shortened(note, line)
+  // "mixing, 2 more" says nothing where none of what is meant stands there.
+  const isNamed = rest !== '' && rest !== more(lines.length)
+  return isNamed && fits(lead + rest, line) ? lead + rest : shortened(note, line)
 }

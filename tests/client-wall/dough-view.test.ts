@@ -3,6 +3,7 @@ import { isWorthASound, pedalAct, roomSound, soundingRoomAct } from '../../clien
 import type { Sounding } from '../../client/parts/sound-figures.ts'
 import { figureOf } from '../../client/parts/sound-figures.ts'
 import type { BodyView } from '../../client/wall/body-view.ts'
+import { contentsText } from '../../client/wall/oven-row.ts'
 import { widthOf } from '../../client/wall/text-lines.ts'
 import type { Batch, State } from '../../shared-core/day/state.ts'
 import type { Mix } from '../../shared-core/dough/mix.ts'
@@ -180,4 +181,14 @@ describe('the dough room on the wall', () => {
       }
     },
   )
+})
+
+describe('a row beside the time', () => {
+  it('given room for none of the doughs, then the stage stands alone; for one, then it says how many more', () => {
+    const row = { lines: ['127 Plain', '72 Mini'], note: 'mixing' }
+    const told = (widest: string) =>
+      contentsText(row, { roomPx: widthOf(widest, 40), fontPx: 40 }, (count) => `${count} more`)
+    expect(told('mixing, 2 more')).toBe('mixing')
+    expect(told('mixing, 127 Plain, 1 more')).toBe('mixing, 127 Plain, 1 more')
+  })
 })
