@@ -62,7 +62,7 @@ function refusalsWith({ times }: AnswerParts): Omit<RefusalSentences, DoughRoomR
     'unknown-note': () => 'Esta nota ya se borró.',
     'unknown-set-up': () => 'Este cambio previsto ya no está.',
     'cannot-reopen': () => 'Este día no se puede reabrir: el siguiente ya empezó, o se cerró hace demasiado.',
-    'no-changeover': () => 'La configuración no tiene cambio de horno. Sus horas se dan en la oficina.',
+    'no-changeover': () => 'La configuración no tiene cambio de horno. Sus horas se dan en el escritorio.',
     'nothing-due': () => 'Todavía no hay nada que poner en vigor.',
     'too-many': (said) => `Ya hay ${said.number('most')}, y no caben más. Borre uno primero.`,
     'not-your-role': () => 'Esta pantalla no puede hacer eso. Use la de la línea o el escritorio.',
@@ -74,16 +74,16 @@ function refusalsWith({ times }: AnswerParts): Omit<RefusalSentences, DoughRoomR
 function doughRoomRefusals({ times }: AnswerParts): Pick<RefusalSentences, DoughRoomRefusal> {
   return {
     'unknown-formula': () => 'Esa fórmula no está en la configuración. Mire la lista otra vez.',
-    'unknown-mix': () => 'Ese amasado ya no está: se descartó o su día ya pasó.',
+    'unknown-mix': () => 'Ese amasijo ya no está: se descartó o su día ya pasó.',
     'unknown-ingredient': () => 'Ese ingrediente no está en la configuración. Mire la lista otra vez.',
     'unknown-preparation': () => 'Ese prefermento o remojo no está en la configuración. Mire la lista otra vez.',
     'unknown-build': () => 'Ese prefermento o remojo ya se usó o se retiró.',
     'other-formula': ({ dough, name }) =>
-      `${dough ?? 'Esa masa'} no sale de la fórmula${name === null ? '' : ` ${name}`}. Elija un amasado de su fórmula o cámbiela en la configuración.`,
-    'unknown-line': () => 'La hoja de amasado no tiene esa línea. Mire la hoja otra vez.',
-    'mix-begun': () => 'Ese amasado ya empezó y no se puede descartar. Si no sirve, termínelo como echado a perder.',
-    'mix-not-begun': () => 'Ese amasado aún no empezó. Descártelo del plan.',
-    'mix-ended': () => 'Ese amasado ya terminó. Si queda masa, deshaga su final.',
+      `${dough ?? 'Esa masa'} no sale de la fórmula${name === null ? '' : ` ${name}`}. Elija un amasijo de su fórmula o cámbiela en la configuración.`,
+    'unknown-line': () => 'La hoja de amasijo no tiene esa línea. Mire la hoja otra vez.',
+    'mix-begun': () => 'Ese amasijo ya empezó y no se puede descartar. Si no sirve, termínelo como echado a perder.',
+    'mix-not-begun': () => 'Ese amasijo aún no empezó. Descártelo del plan.',
+    'mix-ended': () => 'Ese amasijo ya terminó. Si queda masa, deshaga su final.',
     'not-of-formula': ({ name }) =>
       `${name ?? 'Esa fórmula'} no lleva fermentación en bloque en la configuración. Elija otra etapa.`,
     'date-over': ({ label }) =>

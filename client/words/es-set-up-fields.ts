@@ -36,8 +36,8 @@ export const ES_FIELDS: SetUpFields = {
   mixer: {
     name: 'Se llama',
     washMs: 'Lavarla',
-    leastFlour: 'Harina mínima por amasado',
-    mostFlour: 'Harina máxima por amasado',
+    leastFlour: 'Harina mínima por amasijo',
+    mostFlour: 'Harina máxima por amasijo',
   },
   cooler: { trays: 'Bandejas en el frío', keepsAt: 'El frío mantiene' },
   counter: {

@@ -78,11 +78,11 @@ const ABOUT: SetUpSentences['about'] = {
   oven: 'Un piso es lo que se carga de una vez.',
   kettle: 'Cuánto entra en una tanda y cuándo puede seguir la próxima; y cuándo pide cuidado el agua.',
   boards: 'El primer lado va sobre tablas mojadas. Una tabla se ocupa desde sacar de la olla hasta voltear.',
-  room: 'Cuánto puede ser un amasado y cuánto cabe en el frío. Sin decirlo, no se calcula con ello.',
+  room: 'Cuánto puede ser un amasijo y cuánto cabe en el frío. Sin decirlo, no se calcula con ello.',
   doughs: 'Cada una tiene su camino por el local. Las retiradas quedan en los registros.',
   toppings: 'Semillas, sal, mezclas: lo que va por fuera.',
   varieties: 'Una masa, un tamaño y forma, y una cobertura.',
-  doughRoom: 'Horas, manos, báscula, agua y aire: con ello se planean los amasados y se calcula el agua.',
+  doughRoom: 'Horas, manos, báscula, agua y aire: con ello se planean los amasijos y se calcula el agua.',
   formulas:
     'Lo que se amasa, en porcentaje de panadero: toda la harina es 100 %. De una fórmula se forman varias masas.',
   preparations: 'Se hacen antes de amasar; su harina y su agua cuentan en la fórmula.',
