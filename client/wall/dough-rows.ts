@@ -68,11 +68,13 @@ function actRow(act: RoomAct, { name, lead, lines }: RowParts, input: DoughInput
   }
 }
 
-function benchRow({ id, formula, gives, shapedMilligrams }: Mix, stageText: string, { dough }: DoughInput): RowText {
+function benchRow(mix: Mix, stageText: string, { state, dough }: DoughInput): RowText {
+  const { id, formula, gives, shapedMilligrams } = mix
   const weight = gives.reduce((sum, { pieces, pieceMilligrams }) => sum + pieces * pieceMilligrams, 0)
   const all = gives.reduce((sum, { pieces }) => sum + pieces, 0)
   const share = weight === 0 ? 0 : Math.min(1, shapedMilligrams / weight)
-  const shaped = all === 0 ? [] : [dough.shaped(Math.round(share * all), all)]
+  const made = [...state.batches.values()].reduce((sum, { mixId, pieces }) => sum + (mixId === id ? pieces : 0), 0)
+  const shaped = all === 0 ? [] : [dough.shaped(Math.min(made, all), all)]
   const ring = { fraction: 1 - share, state: 'running' } as const
   return {
     key: id,

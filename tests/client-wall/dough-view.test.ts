@@ -76,9 +76,10 @@ describe('the dough room on the wall', () => {
     expect([mixes.heading, trays.heading, trays.note]).toEqual(['Mixes', 'Proofing', 'cooler 4 of 40 trays'])
   })
 
-  it('[D105] given a mix on the bench, then it says how much of it is shaped, and its ring how much is not', () => {
-    const [row] = doughOf(wall([BENCH]).body).mixes.set.rows
-    expect(row).toMatchObject({ what: 'Plain', contents: '40 of 100 shaped, on the bench', ring: { fraction: 0.6 } })
+  it('[D105] given a mix on the bench, then it says how many pieces are shaped, whatever they weigh, and its ring how much dough is not', () => {
+    const small = { ...PROOFING, pieces: 55, mixId: mixId('m4') }
+    const [row] = doughOf(wall([BENCH], { batches: [PROOFING, small] }).body).mixes.set.rows
+    expect(row).toMatchObject({ what: 'Plain', contents: '55 of 100 shaped, on the bench', ring: { fraction: 0.6 } })
   })
 
   it('[D105] given more trays in the cooler than it holds, then that is trouble', () => {
