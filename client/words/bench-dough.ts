@@ -134,7 +134,10 @@ export interface ShapeWords {
   put(pieces: number, dough: string): string
   readonly thatIsAll: string
   /** Under that key: what becomes of the rest. */
-  readonly restLost: string
+  /** What would be booked as lost. @param weight as shown; null: nothing to speak of */
+  restLost(weight: string | null): string
+  /** Doughs of the mix that the plan still wants of it. */
+  stillToCome(names: readonly string[]): string
   readonly nothingMore: string
   readonly spoilt: string
   readonly place: string

@@ -35,6 +35,7 @@ export interface DaysWords {
   readonly made: string
   madeOf(name: string): string
   readonly short: string
+  readonly nothingCounted: string
   readonly noShort: string
   shortLine(name: string, date: string, weight: string, bags: number | null): string
   readonly toStock: string

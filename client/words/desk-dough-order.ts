@@ -5,10 +5,12 @@ export interface OrderWords {
   title(date: string): string
   readonly exact: string
   readonly bestFound: string
+  /** Some mix of the day keeps a formula that has changed since it was planned. */
+  readonly earlierFormula: string
   /** What an order costs, the most important first. */
-  cost(contacts: number, washes: number, lateMinutes: number): string
+  cost(contacts: number, washes: number, lateMs: number): string
   /** By how much the order on show costs more than the best. */
-  more(contacts: number, washes: number, lateMinutes: number): string
+  more(contacts: number, washes: number, lateMs: number): string
   readonly isBest: string
   readonly isBestByHand: string
   readonly notSaved: string

@@ -39,7 +39,7 @@ export interface PlanWords {
   readonly use: string
   readonly saveAndUse: string
   /** @param begun mixes of that day that have been begun and stay */
-  stands(kind: 'none' | 'same' | 'differs', begun: number): string
+  stands(kind: 'none' | 'same' | 'earlierFormula' | 'differs', begun: number): string
   readonly toOrder: string
   readonly toSheets: string
 }

@@ -44,7 +44,7 @@ export function enBenchDough(words: BenchWords): RoomSentences {
     },
     mix: mix(words),
     temps: temps(),
-    shape: shape(),
+    shape: shape(words),
     batch: batch(words),
     made: made(words),
     readings: {
@@ -119,7 +119,7 @@ function temps(): TempWords {
   }
 }
 
-function shape(): ShapeWords {
+function shape({ line }: BenchWords): ShapeWords {
   return {
     left: (pieces, weight) => `about ${pieces} pieces left, ${weight}`,
     leftWeight: (weight) => `${weight} left`,
@@ -128,7 +128,8 @@ function shape(): ShapeWords {
     piece: (weight) => `${weight} a piece`,
     put: (pieces, dough) => `${pieces} ${dough} onto trays`,
     thatIsAll: 'Onto trays, that is all of it',
-    restLost: 'the rest is lost in bowl and divider',
+    restLost: (weight) => (weight === null ? 'nothing is left' : `${weight} left counts as lost`),
+    stillToCome: (names) => `${line.list(names)} still to come`,
     nothingMore: 'Nothing more comes',
     spoilt: 'What is left is spoilt',
     place: 'Rack and level',

@@ -44,6 +44,7 @@ export function enDays(): DaysWords {
     made: 'Begun',
     madeOf: (name) => `${name}: begun now`,
     short: 'Short in the days ahead',
+    nothingCounted: 'Nothing is counted yet, so what will be short is not known.',
     noShort: 'What was counted lasts for all that is planned and wanted. What nobody counted is not looked at.',
     shortLine: (name, date, weight, bags) =>
       `${name}: short for ${date}, ${weight}${bags === null ? '' : ` (${bags} ${bags === 1 ? 'bag' : 'bags'})`}`,

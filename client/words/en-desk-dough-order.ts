@@ -1,16 +1,21 @@
 import type { OrderWords } from './desk-dough-order.ts'
 import type { Words } from './words.ts'
 
-export function enOrder({ line }: Words): OrderWords {
+export function enOrder({ line, times }: Words): OrderWords {
   return {
     lead: 'Allergens come last, then the mixer is washed as seldom as can be, then everything is in the cooler in time. Move a mix to see what another order costs.',
     none: 'No mix is planned. Plan a day first; its mixes then stand here in their order.',
     title: (date) => `Mixed on ${date}`,
     exact: 'No order costs less.',
     bestFound: 'The best order found; with so many mixes not every one can be tried.',
-    cost: (contacts, washes, lateMinutes) => costs(contacts, washes, lateMinutes).join(', '),
-    more: (contacts, washes, lateMinutes) =>
-      `Against the best order: ${[signed(contacts, 'allergen contact', 'allergen contacts'), signed(washes, 'wash', 'washes'), signed(lateMinutes, 'min late', 'min late')].filter((part) => part !== '').join(', ')}.`,
+    cost: (contacts, washes, lateMs) =>
+      [...costs(contacts, washes), lateMs < MINUTE_MS ? 'nothing late' : `${times.span(lateMs)} late in all`].join(
+        ', ',
+      ),
+    more: (contacts, washes, lateMs) =>
+      `Against the best order: ${[signed(contacts, 'allergen contact', 'allergen contacts'), signed(washes, 'wash', 'washes'), Math.abs(lateMs) < MINUTE_MS ? '' : `${lateMs > 0 ? '+' : '−'}${times.span(Math.abs(lateMs))} late`].filter((part) => part !== '').join(', ')}.`,
+    earlierFormula:
+      'A mix is planned by a formula that has changed since; plan its day anew to weigh by it as it is now.',
     isBest: 'This is the best order.',
     isBestByHand: 'It costs no more than the best order.',
     saved: 'This order and its times are saved.',
@@ -53,11 +58,12 @@ export function enOrder({ line }: Words): OrderWords {
   }
 }
 
-function costs(contacts: number, washes: number, lateMinutes: number): string[] {
+const MINUTE_MS = 60_000
+
+function costs(contacts: number, washes: number): string[] {
   return [
     contacts === 0 ? 'no allergen contact' : `${contacts} allergen ${contacts === 1 ? 'contact' : 'contacts'}`,
     washes === 0 ? 'no wash' : `${washes} ${washes === 1 ? 'wash' : 'washes'}`,
-    lateMinutes === 0 ? 'nothing late' : `${lateMinutes} min late in all`,
   ]
 }
 

@@ -56,6 +56,8 @@ export function enPlan(): PlanWords {
       ({
         none: 'No mix is planned for that day yet.',
         same: 'This is what is planned.',
+        earlierFormula:
+          'This is planned, by a formula that has changed since: use the plan to weigh by it as it is now.',
         differs: 'What is planned differs from this: use it to plan anew what nobody has begun.',
       })[kind] + (begun === 0 ? '' : ` ${mixes(begun)} begun: ${begun === 1 ? 'it stays' : 'they stay'}.`),
     toOrder: 'To the mixing order',

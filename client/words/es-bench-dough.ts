@@ -44,7 +44,7 @@ export function esBenchDough(words: BenchWords): RoomSentences {
     },
     mix: mix(words),
     temps: temps(),
-    shape: shape(),
+    shape: shape(words),
     batch: batch(words),
     made: made(words),
     readings: {
@@ -122,7 +122,7 @@ function temps(): TempWords {
   }
 }
 
-function shape(): ShapeWords {
+function shape({ line }: BenchWords): ShapeWords {
   return {
     left: (pieces, weight) => `quedan unas ${pieces} piezas, ${weight}`,
     leftWeight: (weight) => `quedan ${weight}`,
@@ -131,7 +131,8 @@ function shape(): ShapeWords {
     piece: (weight) => `${weight} la pieza`,
     put: (pieces, dough) => `${pieces} ${dough} a bandejas`,
     thatIsAll: 'A bandejas, y es todo',
-    restLost: 'el resto se pierde en cuba y divisora',
+    restLost: (weight) => (weight === null ? 'no queda nada' : `${weight} que quedan cuentan como perdidos`),
+    stillToCome: (names) => `falta ${line.list(names)}`,
     nothingMore: 'No sale más',
     spoilt: 'Lo que queda se estropeó',
     place: 'Carro y nivel',

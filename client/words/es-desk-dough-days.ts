@@ -50,6 +50,7 @@ export function esDays(): DaysWords {
     made: 'Empezado',
     madeOf: (name) => `${name}: empezado ahora`,
     short: 'Lo que falta en los próximos días',
+    nothingCounted: 'Todavía no se contó nada: no se sabe qué faltará.',
     noShort: 'Lo contado alcanza para todo lo planeado y lo que se quiere. Lo que nadie contó no se mira.',
     shortLine: (name, date, weight, bags) =>
       `${name}: falta para el ${date}, ${weight}${bags === null ? '' : ` (${bags} ${bags === 1 ? 'bolsa' : 'bolsas'})`}`,

@@ -2,16 +2,21 @@ import type { OrderWords } from './desk-dough-order.ts'
 import { atClock } from './es-desk-dough-clock.ts'
 import type { Words } from './words.ts'
 
-export function esOrder({ line }: Words): OrderWords {
+export function esOrder({ line, times }: Words): OrderWords {
   return {
     lead: 'Los alérgenos van al final, después se lava la amasadora lo menos posible, después todo llega a tiempo a la cámara. Mueva un amasijo y vea cuánto cuesta otro orden.',
     none: 'No hay amasijos planeados. Planee primero un día; sus amasijos aparecen aquí en orden.',
     title: (date) => `Se amasa el ${date}`,
     exact: 'Ningún orden cuesta menos.',
     bestFound: 'El mejor orden encontrado; con tantos amasijos no se pueden probar todos.',
-    cost: (contacts, washes, lateMinutes) => costs(contacts, washes, lateMinutes).join(', '),
-    more: (contacts, washes, lateMinutes) =>
-      `Frente al mejor orden: ${[signed(contacts, 'contacto de alérgenos', 'contactos de alérgenos'), signed(washes, 'lavado', 'lavados'), signed(lateMinutes, 'min tarde', 'min tarde')].filter((part) => part !== '').join(', ')}.`,
+    cost: (contacts, washes, lateMs) =>
+      [...costs(contacts, washes), lateMs < MINUTE_MS ? 'nada tarde' : `${times.span(lateMs)} tarde en total`].join(
+        ', ',
+      ),
+    more: (contacts, washes, lateMs) =>
+      `Frente al mejor orden: ${[signed(contacts, 'contacto de alérgenos', 'contactos de alérgenos'), signed(washes, 'lavado', 'lavados'), Math.abs(lateMs) < MINUTE_MS ? '' : `${lateMs > 0 ? '+' : '−'}${times.span(Math.abs(lateMs))} tarde`].filter((part) => part !== '').join(', ')}.`,
+    earlierFormula:
+      'Un amasijo está planeado con una fórmula que cambió después; planee su día de nuevo para pesar con la de ahora.',
     isBest: 'Este es el mejor orden.',
     isBestByHand: 'No cuesta más que el mejor orden.',
     saved: 'Este orden y sus horas están guardados.',
@@ -54,13 +59,14 @@ export function esOrder({ line }: Words): OrderWords {
   }
 }
 
-function costs(contacts: number, washes: number, lateMinutes: number): string[] {
+const MINUTE_MS = 60_000
+
+function costs(contacts: number, washes: number): string[] {
   return [
     contacts === 0
       ? 'ningún contacto de alérgenos'
       : `${contacts} ${contacts === 1 ? 'contacto' : 'contactos'} de alérgenos`,
     washes === 0 ? 'ningún lavado' : `${washes} ${washes === 1 ? 'lavado' : 'lavados'}`,
-    lateMinutes === 0 ? 'nada tarde' : `${lateMinutes} min tarde en total`,
   ]
 }
 

@@ -56,6 +56,7 @@ export function esPlan(): PlanWords {
       ({
         none: 'Todavía no hay amasijos planeados para ese día.',
         same: 'Es lo que está planeado.',
+        earlierFormula: 'Está planeado, con una fórmula que cambió después: use el plan para pesar con la de ahora.',
         differs: 'Lo planeado difiere de esto: úselo para planear de nuevo lo que nadie empezó.',
       })[kind] + (begun === 0 ? '' : ` ${mixes(begun)} ya en marcha: ${begun === 1 ? 'queda' : 'quedan'}.`),
     toOrder: 'Al orden de amasado',

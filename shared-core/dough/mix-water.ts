@@ -6,8 +6,8 @@ import { milliCelsiusOf, milliDifferenceOf } from '../shop/temperature.ts'
 import { milligrams } from '../shop/weight.ts'
 import type { EpochMs } from '../units.ts'
 import { withFriction } from './friction.ts'
-import type { Friction, Mix, Place, WaterPlan } from './mix.ts'
-import { placeNow } from './places.ts'
+import type { Friction, Mix, Place, SheetLine, WaterPlan } from './mix.ts'
+import { placeNow, readAt } from './places.ts'
 import { frictionDegrees, mixedDegrees, planWater } from './water.ts'
 
 type Read = Pick<State, 'readings' | 'frictions' | 'recordedAtMs'>
@@ -43,7 +43,9 @@ export function frictionKey(shop: Shop, mix: Mix): string {
  * What the dough's temperature teaches of the mixer. The water is what was read, else what was planned, its ice counted.
  * A second reading of the same mix puts the first one right.
  * @param mix with the temperature just read
- * @returns null where the dough was not read, or no water was
+ * Only from what somebody read: flour and room with the mix or at their places, water read or weighed out as planned.
+ * What is assumed teaches nothing.
+ * @returns null where the dough was not read, or something that it follows from
  */
 export function frictionTaught(state: Read, shop: Shop, mix: Mix, atMs: EpochMs): Friction | null {
   const { doughRoom } = shop
@@ -51,6 +53,7 @@ export function frictionTaught(state: Read, shop: Shop, mix: Mix, atMs: EpochMs)
   const plan = mix.water ?? waterFor(state, shop, mix)
   if (doughRoom === null || dough === null || plan === null) return null
   const at = { mix, doughRoom, atMs: mix.mixedAtMs ?? atMs }
+  if (!isAllRead(state, shop, at)) return null
   const water = waterThatWentIn(plan, mix.temps.water, tapOf(state, shop, at))
   const temps = tempsOf(state, shop, at)
   const milliCelsius = Math.round(frictionDegrees({ dough: milliCelsiusOf(dough), water, temps }))
@@ -65,6 +68,14 @@ interface At {
   readonly mix: Mix
   readonly doughRoom: DoughRoom
   readonly atMs: EpochMs
+}
+
+/** Whether flour, room and water are known and not the set-up's; a pre-ferment is as warm as the room. */
+function isAllRead(state: Read, shop: Shop, { mix, atMs }: At): boolean {
+  const isRead = (place: 'flour' | 'room') =>
+    mix.temps[place] !== null || readAt(state.readings.get(place), place, atMs) !== null
+  const isWeighed = mix.lines.some((line) => isStartWater(shop, line) && line.weighedAtMs !== null)
+  return isRead('flour') && isRead('room') && (mix.temps.water !== null || isWeighed)
 }
 
 /** Flour, room and, where there is one, pre-ferment. */
@@ -111,8 +122,9 @@ function mixerOf(shop: Shop, { mixer }: Mix): string {
 
 /** All water that goes in at the start, in milligrams. */
 function waterOf(shop: Shop, { lines }: Mix): number {
-  return lines.reduce((sum, { at, ingredientId, milligrams: weight }) => {
-    const isWater = at === 'start' && ingredientId !== null && shop.ingredients.get(ingredientId)?.kind === 'water'
-    return isWater ? sum + weight : sum
-  }, 0)
+  return lines.reduce((sum, line) => (isStartWater(shop, line) ? sum + line.milligrams : sum), 0)
+}
+
+function isStartWater(shop: Shop, { at, ingredientId }: SheetLine): boolean {
+  return at === 'start' && ingredientId !== null && shop.ingredients.get(ingredientId)?.kind === 'water'
 }

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { dividerTexts, weighedDoughs } from '../../client/bench/dough-room/divider-view.ts'
 import { preparationRows } from '../../client/bench/dough-room/preparations-view.ts'
 import { readingText } from '../../client/bench/dough-room/readings-view.ts'
-import { leftText, shapeChoices } from '../../client/bench/dough-room/shape-view.ts'
+import { endsWith, leftText, shapeChoices } from '../../client/bench/dough-room/shape-view.ts'
 import { tempViews, weighView } from '../../client/bench/dough-room/weigh-view.ts'
 import type { State } from '../../shared-core/day/state.ts'
 import type { Mix } from '../../shared-core/dough/mix.ts'
@@ -102,6 +102,18 @@ describe('dough at the bench', () => {
     ])
     const parts = partsAt(state, at('5:33'))
     expect(leftText(mix(), shapeChoices(mix(), parts)[0] ?? null, parts)).toBe('about 11 pieces left, 700 g')
+  })
+
+  it('given the last of one dough while another is still planned, then what ending would lose is named, and what is to come', () => {
+    const { state, id, mix } = planned('plain', { plain: 90, mini: 60 })
+    play(state, move(id, 'planned', 'mixing'), { nowMs: at('5:10') })
+    play(state, shape(id, 60), { nowMs: at('5:31') })
+    const parts = partsAt(state, at('5:33'))
+    const all = shapeChoices(mix(), parts)
+    const [plain = null, mini = null] = all
+    expect(endsWith(mix(), { all, chosen: plain, shaped: 30 }, parts)).toEqual({ lost: '4900 g', toCome: ['Mini'] })
+    expect(endsWith(mix(), { all, chosen: mini, shaped: 60 }, parts)).toEqual({ lost: '4900 g', toCome: ['Plain'] })
+    expect(endsWith(mix(), { all, chosen: plain, shaped: 71 }, parts)).toEqual({ lost: null, toCome: [] })
   })
 
   it('given a dough of which the mixer decides everything, then its pieces are that variety', () => {

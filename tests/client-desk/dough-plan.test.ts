@@ -77,10 +77,22 @@ describe('what stands for a day against its plan', () => {
   it('given nothing planned, the plan used, and pieces wanted otherwise since, then it says none, same, differs', () => {
     const { state, plan: whole } = wantedPlan()
     const mixes = handPlan(whole, SHOP, new Map(), 'kg').mixes ?? []
-    expect(standing(state, TOMORROW, mixes)).toEqual({ kind: 'none', begun: 0 })
+    expect(standing(state, SHOP, TOMORROW, mixes)).toEqual({ kind: 'none', begun: 0 })
     play(state, planMixes(...mixes))
-    expect(standing(state, TOMORROW, mixes)).toEqual({ kind: 'same', begun: 0 })
-    expect(standing(state, TOMORROW, [asked('plain', { plain: 12 })])).toEqual({ kind: 'differs', begun: 0 })
+    expect(standing(state, SHOP, TOMORROW, mixes)).toEqual({ kind: 'same', begun: 0 })
+    expect(standing(state, SHOP, TOMORROW, [asked('plain', { plain: 12 })])).toEqual({ kind: 'differs', begun: 0 })
+  })
+
+  it('given a formula changed since its mixes were planned, then it says so, and not when only its place in the list did', () => {
+    const { state, plan: whole } = wantedPlan()
+    const mixes = handPlan(whole, SHOP, new Map(), 'kg').mixes ?? []
+    play(state, planMixes(...mixes))
+    const kindAfter = (change: object) => {
+      const formulas = new Map([...SHOP.formulas].map(([id, formula]) => [id, { ...formula, ...change }]))
+      return standing(state, { formulas }, TOMORROW, mixes).kind
+    }
+    expect(kindAfter({ lossPercent: 3_000 })).toBe('earlierFormula')
+    expect(kindAfter({ order: 40 })).toBe('same')
   })
 })
 

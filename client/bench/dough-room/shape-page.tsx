@@ -8,7 +8,7 @@ import { doughTexts } from './mixer-page.tsx'
 import { PlacePad } from './place-pad.tsx'
 import { RoomSheet } from './room-sheet.tsx'
 import type { ShapeChoice } from './shape-view.ts'
-import { leftText, shapeChoices } from './shape-view.ts'
+import { endsWith, leftText, shapeChoices } from './shape-view.ts'
 import type { MixPageProps } from './weigh-page.tsx'
 import { MixTempPad } from './weigh-page.tsx'
 import { tempViews } from './weigh-view.ts'
@@ -56,6 +56,7 @@ export function ShapePage(props: MixPageProps) {
         // What is still to go changes with each tray: then it is counted anew.
         key={`${chosen?.key} ${chosen?.toGo}`}
         {...props}
+        all={choices}
         chosen={chosen}
         place={place}
         widthPx={isNarrow ? leftPx : room.widthPx - room.gapPx - doughsPx}
@@ -67,6 +68,7 @@ export function ShapePage(props: MixPageProps) {
 }
 
 interface CountedProps extends MixPageProps {
+  readonly all: readonly ShapeChoice[]
   readonly chosen: ShapeChoice | null
   readonly place: string | null
   readonly widthPx: number
@@ -138,7 +140,7 @@ function PutKeys(props: CountedProps & { readonly chosen: ShapeChoice; readonly 
         item={{
           id: 'put-last',
           label: say.thatIsAll,
-          details: [say.restLost],
+          details: endDetails(props, pieces),
           tone: 'strong',
           onPress: () => put(true),
         }}
@@ -148,6 +150,12 @@ function PutKeys(props: CountedProps & { readonly chosen: ShapeChoice; readonly 
       />
     </>
   )
+}
+
+function endDetails(props: CountedProps, shaped: number): readonly string[] {
+  const say = props.words.room.shape
+  const { lost, toCome } = endsWith(props.mix, { all: props.all, chosen: props.chosen, shaped }, props)
+  return [...(toCome.length === 0 ? [] : [`! ${say.stillToCome(toCome)}`]), say.restLost(lost)]
 }
 
 function otherKeys(props: CountedProps): readonly GridItem[] {
@@ -163,7 +171,7 @@ function otherKeys(props: CountedProps): readonly GridItem[] {
     { id: 'place', label: say.place, details: [place ?? say.noPlace], onPress: () => onType('place') },
     { id: 'temp dough', label: warm?.name ?? '', details: [warm?.text ?? ''], onPress: () => onType('dough') },
     { id: 'check', label: say.check, onPress: () => open({ kind: 'divider', doughId, mixId: mix.id }) },
-    { id: 'end', label: say.nothingMore, details: [say.restLost], onPress: () => end('lost') },
+    { id: 'end', label: say.nothingMore, details: endDetails(props, 0), onPress: () => end('lost') },
     { id: 'spoilt', label: say.spoilt, tone: 'strong', onPress: () => end('spoilt') },
   ]
 }

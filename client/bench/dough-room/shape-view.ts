@@ -64,6 +64,31 @@ function shapeChoice(dough: Dough, varietyId: VarietyId | null, mix: Mix, parts:
   }
 }
 
+/**
+ * What ending the mix now would book as lost, and which doughs of it the plan still wants: after the last Plain there may
+ * be Mini to come.
+ * @param shaped pieces of `chosen` that go onto trays with it
+ */
+export function endsWith(
+  mix: Mix,
+  {
+    all,
+    chosen,
+    shaped,
+  }: { readonly all: readonly ShapeChoice[]; readonly chosen: ShapeChoice | null; readonly shaped: number },
+  { shop }: Pick<RoomParts, 'shop'>,
+): { readonly lost: string | null; readonly toCome: readonly string[] } {
+  const left = leftOf(mix) - shaped * (chosen?.pieceMilligrams ?? 0)
+  const toGo = (choice: ShapeChoice) => choice.toGo - (choice.key === chosen?.key ? shaped : 0)
+  return {
+    lost: left < LEAST_SHOWN_MILLIGRAMS ? null : shownWeight(left, shop.profile.weight),
+    toCome: all.filter((choice) => toGo(choice) > 0 && left >= choice.pieceMilligrams).map(({ name }) => name),
+  }
+}
+
+/** A piece's weight or so clings to the bowl: nobody asks where it went. */
+const LEAST_SHOWN_MILLIGRAMS = 100_000
+
 /** Dough that is left, in pieces of the chosen weight where that is known. */
 export function leftText(mix: Mix, choice: ShapeChoice | null, { shop, words }: RoomParts): string {
   const left = leftOf(mix)

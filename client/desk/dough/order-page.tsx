@@ -1,8 +1,10 @@
 import { useMemo, useState } from 'preact/hooks'
 import { costDifference } from '../../../shared-core/dough/order.ts'
+import { must } from '../../../shared-core/support.ts'
 import { Panel } from '../panel.tsx'
 import type { Begin, OrderDay } from './order-view.ts'
 import { costOf, isSaved, moved, orderAct, orderDays } from './order-view.ts'
+import { isOfEarlierFormula } from './plan-view.ts'
 import type { RoomParts } from './room.ts'
 import { Timeline } from './timeline.tsx'
 
@@ -50,8 +52,8 @@ function MixingDayPanel(props: DayProps) {
   const { store, words, say, days, day, draft, onDraft } = props
   const cost = costOf(day, draft ?? day.saved)
   const more = costDifference(day.best, cost)
-  const late = Math.round(more.latenessMs / MINUTE_MS)
-  const costsMore = more.contacts !== 0 || more.washes !== 0 || late !== 0
+  const isLater = Math.abs(more.latenessMs) >= MINUTE_MS
+  const costsMore = more.contacts !== 0 || more.washes !== 0 || isLater
   const isStanding = isSaved(day, cost)
   const save = (begin: Begin) => {
     if (store.send(orderAct(days, { date: day.date, cost, begin })) !== null) onDraft(null)
@@ -61,16 +63,19 @@ function MixingDayPanel(props: DayProps) {
   return (
     <Panel part={`order-${day.date}`} title={say.order.title(words.times.date(day.date))} isWide>
       <div class="desk-line">
-        <strong>{say.order.cost(cost.contacts, cost.washes, Math.round(cost.latenessMs / MINUTE_MS))}</strong>
+        <strong>{say.order.cost(cost.contacts, cost.washes, cost.latenessMs)}</strong>
         <span role="status">
           {costsMore
-            ? say.order.more(more.contacts, more.washes, late)
+            ? say.order.more(more.contacts, more.washes, more.latenessMs)
             : isBest
               ? say.order.isBest
               : say.order.isBestByHand}
         </span>
         {isBest && <span class="desk-quiet">{say.order[day.best.how]}</span>}
       </div>
+      {day.saved.some((id) => isOfEarlierFormula(props.shop, must(day.mixes, id))) && (
+        <p class="desk-even">! {say.order.earlierFormula}</p>
+      )}
       <Timeline {...props} cost={cost} onMove={(id, to) => onDraft(moved(order, id, to))} />
       <div class="desk-line">
         {costsMore && (

@@ -33,12 +33,13 @@ export function PlanPanel(props: PlanProps) {
   const [typed, setTyped] = useState<FlourTyped>(new Map())
   const hand = handPlan(plan, shop, typed, unit)
   const isEmpty = plan.doughs.length === 0
+  const { kind } = standing(state, shop, date, hand.mixes ?? [])
   return (
     <Panel part="plan" title={say.plan.title(words.times.date(date))}>
       {isEmpty ? <p>{say.plan.nothing}</p> : <p class="desk-quiet">{say.plan.hint}</p>}
       {plan.isClosed && <p class="desk-even">! {say.plan.closedDay}</p>}
       {isTyped && lines !== null && <p class="desk-even">{say.plan.preview}</p>}
-      <DecideBy {...props} plan={plan} isDecided={standing(state, date, hand.mixes ?? []).kind === 'same'} />
+      <DecideBy {...props} plan={plan} isDecided={kind === 'same' || kind === 'earlierFormula'} />
       {!isEmpty && (
         <>
           <PlanDoughs {...props} plan={plan} />
@@ -73,8 +74,8 @@ interface UseProps extends PlanProps {
   readonly onUsed: () => void
 }
 
-function UsePlan({ store, state, say, date, lines, isTyped, onSaved, mixes, onUsed }: UseProps) {
-  const now = standing(state, date, mixes ?? [])
+function UsePlan({ store, state, shop, say, date, lines, isTyped, onSaved, mixes, onUsed }: UseProps) {
+  const now = standing(state, shop, date, mixes ?? [])
   const isSame = now.kind === 'same' || (now.kind === 'none' && mixes?.length === 0)
   const planIt = () => {
     if (mixes === null || lines === null) return

@@ -5,6 +5,7 @@ import type { Mix } from '../../../shared-core/dough/mix.ts'
 import { doughOf, shapedOf } from '../../../shared-core/dough/scale.ts'
 import type { DoughId, FormulaId } from '../../../shared-core/ids.ts'
 import type { Formula } from '../../../shared-core/shop/formula.ts'
+import { isSame } from '../../../shared-core/shop/set-up-diff.ts'
 import type { Shop, Weight } from '../../../shared-core/shop/shop.ts'
 import { milligrams } from '../../../shared-core/shop/weight.ts'
 import { typedWeight } from './typed-weight.ts'
@@ -124,20 +125,33 @@ export function flourText(flourMilligrams: number, perUnit: number): string {
 }
 
 export interface Standing {
-  readonly kind: 'none' | 'same' | 'differs'
+  /** `earlierFormula`: the same pieces, by a formula that has changed since. */
+  readonly kind: 'none' | 'same' | 'earlierFormula' | 'differs'
   /** Mixes of that day that somebody has begun; they stay as they are. */
   readonly begun: number
 }
 
 /** How what stands for that day compares with what would be planned. */
-export function standing({ mixes }: Pick<State, 'mixes'>, date: string, asked: readonly MixAsked[]): Standing {
+export function standing(
+  { mixes }: Pick<State, 'mixes'>,
+  shop: Pick<Shop, 'formulas'>,
+  date: string,
+  asked: readonly MixAsked[],
+): Standing {
   const ofDay = [...mixes.values()].filter((mix) => mix.bakeDate === date)
   const planned = ofDay.filter(({ stage }) => stage === 'planned')
   const begun = ofDay.length - planned.length
   if (planned.length === 0) return { kind: asked.length === 0 && begun > 0 ? 'same' : 'none', begun }
   const [one, other] = [planned.map(signOf).sort(), asked.map(signOfAsked).sort()]
-  const isSame = one.length === other.length && one.every((sign, index) => sign === other[index])
-  return { kind: isSame ? 'same' : 'differs', begun }
+  const isAlike = one.length === other.length && one.every((sign, index) => sign === other[index])
+  if (!isAlike) return { kind: 'differs', begun }
+  return { kind: planned.some((mix) => isOfEarlierFormula(shop, mix)) ? 'earlierFormula' : 'same', begun }
+}
+
+/** Whether a mix was planned by its formula as it was before a change; what is only its place in a list is no change. */
+export function isOfEarlierFormula({ formulas }: Pick<Shop, 'formulas'>, { formula }: Pick<Mix, 'formula'>): boolean {
+  const now = formulas.get(formula.id)
+  return now !== undefined && !isSame({ ...now, order: 0 }, { ...formula, order: 0 })
 }
 
 /** What a mix gives says how much it is; its weights are rounded to the scale. */

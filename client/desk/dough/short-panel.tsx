@@ -14,7 +14,7 @@ export function ShortPanel({ state, shop, room, words, say }: RoomParts) {
   return (
     <Panel part="short" title={say.days.short}>
       {short.length === 0 ? (
-        <p class="desk-quiet">{say.days.noShort}</p>
+        <p class="desk-quiet">{state.onHand.size === 0 ? say.days.nothingCounted : say.days.noShort}</p>
       ) : (
         <ul class="dough-list">
           {short.map(({ ingredientId, fromDate, shortMilligrams, bags }) => (

@@ -26,7 +26,8 @@ describe('what is read with a mix', () => {
   it('[D70] given the dough’s temperature, when read, then the friction of that formula in that mixer is learnt, and taken back with it', () => {
     const state = started()
     const [id = NO_MIX] = plan(state, [asked('plain')])
-    play(state, { type: 'readMix', mixId: id, temp: 'tap', read: celsius(15) })
+    for (const temp of ['flour', 'room', 'water'] as const)
+      play(state, { type: 'readMix', mixId: id, temp, read: celsius(18) })
     play(state, move(id, 'planned', 'mixing'))
     play(
       state,

@@ -136,6 +136,7 @@ describe('what the dough’s temperature teaches', () => {
   const shop = roomShop()
   const mixed = (temps: Partial<MixTemps>, parts: Partial<Mix> = {}) =>
     doughMix(temps, { stage: 'mixing', mixedAtMs: at('6:00'), mixer: 'Spiral', ...parts })
+  const READ = { flour: C(20), room: C(22), water: C(21) }
 
   it('[D53] given 27 °C of dough, 21 of room, 23 of flour and 18 of water, then this mix showed 19 °C', () => {
     const read = mixed({ dough: C(27), room: C(21), flour: C(23), water: C(18) })
@@ -158,31 +159,43 @@ describe('what the dough’s temperature teaches', () => {
     expect(frictionKey(inSpiral, doughMix({}, withLine('poolish')))).toBe('plain 4 Spiral')
   })
 
-  it('[D53] given no water read, then what was planned, its ice counted', () => {
+  it('[D53] given no water read, but weighed out, then what was planned, its ice counted', () => {
     const plan = { milliCelsius: 0, iceMilligrams: 1_350_000, waterMilligrams: 3_650_000, reach: 'reached' } as const
     const read = mixed(
       { dough: C(25), flour: C(35), room: C(35), tap: C(20) },
-      { water: { ...plan, doughMilliCelsius: 25_000 } },
+      {
+        water: { ...plan, doughMilliCelsius: 25_000 },
+        lines: [sheetLine('flour'), sheetLine('water', { milligrams: 5_000_000, weighedAtMs: at('5:55') })],
+      },
     )
     expect(frictionTaught(roomState(shop), shop, read, at('6:12'))?.readings.at(-1)?.milliCelsius).toBe(12_000)
     expect(frictionTaught(roomState(shop), shop, mixed({}), at('6:12'))).toBeNull()
   })
 
+  it.each(['flour', 'room', 'water'] as const)(
+    '[D53] given %s that nobody read, then nothing is learnt: what is assumed teaches nothing; read at its place, it does',
+    (temp) => {
+      const read = mixed({ ...READ, dough: C(27), [temp]: null })
+      expect(frictionTaught(roomState(shop), shop, mixed({ ...READ, dough: C(27) }), at('6:12'))).not.toBeNull()
+      expect(frictionTaught(roomState(shop), shop, read, at('6:12'))).toBeNull()
+      const places = new Map(temp === 'water' ? [] : [[temp, readings(temp, [[at('5:50'), 20]])]])
+      const isTaught = frictionTaught(roomState(shop, { readings: places }), shop, read, at('6:12')) !== null
+      expect(isTaught).toBe(temp !== 'water')
+    },
+  )
+
   it('[D53] given the dough read a second time, then the first reading is put right', () => {
-    const first = mixed({ dough: C(31), water: C(21) })
+    const first = mixed({ ...READ, dough: C(31) })
     const state = roomState(shop)
     const before = frictionTaught(state, shop, first, at('6:12'))
     if (before === null) throw new Error('nothing taught')
     const since = { ...state, frictions: new Map([[before.id, before]]) }
-    const after = frictionTaught(since, shop, mixed({ dough: C(26), water: C(21) }), at('6:15'))
+    const after = frictionTaught(since, shop, mixed({ ...READ, dough: C(26) }), at('6:15'))
     expect(after?.readings).toEqual([{ atMs: at('6:15'), mixId: first.id, milliCelsius: 15_000 }])
   })
 
   it('[D53] given the next mix read meanwhile, then putting the first right leaves the next one’s reading', () => {
-    const [first, next] = [
-      mixed({ dough: C(31), water: C(21) }),
-      mixed({ dough: C(26), water: C(21) }, { id: mixId('m2') }),
-    ]
+    const [first, next] = [mixed({ ...READ, dough: C(31) }), mixed({ ...READ, dough: C(26) }, { id: mixId('m2') })]
     const read = (before: Friction | null, mix: Mix, when: string) => {
       const frictions = new Map(before === null ? [] : [[before.id, before] as const])
       return frictionTaught(roomState(shop, { frictions }), shop, mix, at(when))
