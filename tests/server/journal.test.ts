@@ -8,6 +8,7 @@ import type { Sqlite } from '../../server/journal/sqlite.ts'
 import { loadSqlite } from '../../server/journal/sqlite.ts'
 import type { JournalKind } from '../../server/journal/sqlite-journal.ts'
 import { SqliteJournal } from '../../server/journal/sqlite-journal.ts'
+import { eventVersion } from '../../shared-core/day/upcast.ts'
 import { journalContract } from './journal-contract.ts'
 import { drawnMorning, setUpEntries, someEntries } from './support/made-entries.ts'
 import { takeBackTo } from './support/older-forms.ts'
@@ -101,7 +102,7 @@ describe('the journal on SQLite', () => {
     ['is no entry', "UPDATE entries SET entry = 'null' WHERE seq = 3", 'Entry 3 of the journal'],
     [
       'was written by a newer release',
-      'UPDATE entries SET entry = replace(entry, \'"v":2\', \'"v":9\') WHERE seq = 3',
+      `UPDATE entries SET entry = replace(entry, '"v":${eventVersion('dayClosed')}', '"v":9') WHERE seq = 3`,
       'a newer release wrote this journal',
     ],
   ])('[J9] given a row that %s, when read, then it is named and not skipped', async (_what, sql, words) => {

@@ -16,6 +16,9 @@ const fetchOpening = () => import('./steps-sheet.tsx').then((part) => part.Openi
 const fetchChoices = () => import('./step-choices.tsx')
 const fetchSettings = () => import('../settings/settings-sheet.tsx').then((part) => part.SettingsSheet)
 
+/** One for each sheet; `later` fills it. */
+const FETCHES: (() => Promise<void>)[] = []
+
 export const ChangeoverLater = later(fetchChangeover)
 export const DoughRoomLater = later(fetchDoughRoom)
 export const HeatLater = later(fetchHeat)
@@ -27,33 +30,29 @@ export const GiveLater = later(() => fetchChoices().then((part) => part.GiveShee
 export const PersonLater = later(() => fetchChoices().then((part) => part.PersonSheet))
 export const SettingsLater = later(fetchSettings)
 
-const FETCHES = [
-  fetchChangeover,
-  fetchChoices,
-  fetchDoughRoom,
-  fetchHeat,
-  fetchKettle,
-  fetchNotes,
-  fetchOpening,
-  fetchSettings,
-]
-
 /** What fails here is fetched when it is opened. */
 export async function fetchLaterSheets(): Promise<void> {
   await Promise.allSettled(FETCHES.map((fetchSheet) => fetchSheet()))
 }
 
+/** A sheet that is there already stands at once, without an empty one before it. */
 function later<Props extends SheetParts>(fetchSheet: () => Promise<ComponentType<Props>>): ComponentType<Props> {
+  let Known: ComponentType<Props> | null = null
+  const fetchKnown = async () => {
+    Known = await fetchSheet()
+  }
+  FETCHES.push(fetchKnown)
   return function LaterSheet(props: Props) {
-    const [part, setPart] = useState<{ readonly Shown: ComponentType<Props> } | null>(null)
+    const [isThere, setThere] = useState(Known !== null)
     const [hasFailed, setFailed] = useState(false)
     useEffect(() => {
-      fetchSheet().then(
-        (Shown) => setPart({ Shown }),
+      if (isThere) return
+      fetchKnown().then(
+        () => setThere(true),
         () => setFailed(true),
       )
-    }, [])
-    if (part !== null) return <part.Shown {...props} />
+    }, [isThere])
+    if (isThere && Known !== null) return <Known {...props} />
     const { more } = props.words.bench
     return (
       <Sheet {...props} title={more.title} detail={hasFailed ? more.notFetched : undefined}>
