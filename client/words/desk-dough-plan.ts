@@ -7,7 +7,7 @@ export interface PlanWords {
   readonly preview: string
   readonly nothing: string
   readonly closedDay: string
-  decideBy(day: string, clock: string): string
+  decideBy(names: readonly string[], day: string, clock: string): string
   readonly decideLate: string
   readonly doughColumns: { readonly [column in 'dough' | 'shape' | 'why']: string }
   reason(code: NeedCode, pieces: number): string

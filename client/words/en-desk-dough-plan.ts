@@ -1,21 +1,22 @@
 import type { PlanWords } from './desk-dough-plan.ts'
+import type { Words } from './words.ts'
 
 const pieces = (count: number) => `${count} ${count === 1 ? 'piece' : 'pieces'}`
 const mixes = (count: number) => `${count} ${count === 1 ? 'mix' : 'mixes'}`
 
-export function enPlan(): PlanWords {
+export function enPlan({ line }: Words): PlanWords {
   return {
     title: (date) => `Plan for ${date}`,
     hint: 'Pooled by dough, less what is there and still good on that day, in whole trays, evenly in mixes.',
     preview: 'With the numbers as typed, not saved yet.',
     nothing: 'Nothing is wanted for that day yet: type pieces, or copy another day.',
     closedDay: 'The shop is closed on that weekday.',
-    decideBy: (day, clock) => `Decide by ${clock}, ${day}.`,
+    decideBy: (names, day, clock) => `Decide ${line.list(names)} by ${clock}, ${day}.`,
     decideLate: 'That hour is past.',
     doughColumns: { dough: 'dough', shape: 'to shape', why: 'why' },
     reason: (code, count) => REASONS[code](Math.abs(count), count),
     over: (count) => `${count} more than wanted`,
-    spare: (count) => `${count} shaped that nobody wants`,
+    spare: (count) => `${count} more shaped than wanted`,
     noFormula: (count) => `${pieces(count)} cannot be planned: the dough has no formula or no piece weight.`,
     mixesTitle: 'Mixes',
     mixColumns: { mix: 'mix', flour: 'flour', dough: 'dough', gives: 'gives' },

@@ -28,7 +28,7 @@ export function enDough(words: Words): DoughWords {
     today: 'today',
     days: enDays(),
     wanted: WANTED,
-    plan: enPlan(),
+    plan: enPlan(words),
     order: enOrder(words),
     sheets: sheets(words),
     stock: stock(),

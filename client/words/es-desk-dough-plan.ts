@@ -1,21 +1,22 @@
 import type { PlanWords } from './desk-dough-plan.ts'
+import type { Words } from './words.ts'
 
 const pieces = (count: number) => `${count} ${count === 1 ? 'pieza' : 'piezas'}`
 const mixes = (count: number) => `${count} ${count === 1 ? 'amasijo' : 'amasijos'}`
 
-export function esPlan(): PlanWords {
+export function esPlan({ line }: Words): PlanWords {
   return {
     title: (date) => `Plan para el ${date}`,
     hint: 'Juntado por masa, menos lo que hay y sigue bueno ese día, en bandejas enteras, parejo en amasijos.',
     preview: 'Con los números como están escritos, sin guardar todavía.',
     nothing: 'Todavía no se quiere nada para ese día: escriba piezas, o copie otro día.',
     closedDay: 'Ese día de la semana el local cierra.',
-    decideBy: (day, clock) => `Decidir antes de: ${clock}, ${day}.`,
+    decideBy: (names, day, clock) => `Decidir ${line.list(names)} antes de: ${clock}, ${day}.`,
     decideLate: 'Esa hora ya pasó.',
     doughColumns: { dough: 'masa', shape: 'para formar', why: 'por qué' },
     reason: (code, count) => REASONS[code](Math.abs(count), count),
     over: (count) => `${count} más de lo que se quiere`,
-    spare: (count) => `${count} formadas que nadie quiere`,
+    spare: (count) => `${count} formadas de más`,
     noFormula: (count) => `${pieces(count)} no se pueden planear: la masa no tiene fórmula o peso de pieza.`,
     mixesTitle: 'Amasijos',
     mixColumns: { mix: 'amasijo', flour: 'harina', dough: 'masa', gives: 'da' },

@@ -28,7 +28,7 @@ export function esDough(words: Words): DoughWords {
     today: 'hoy',
     days: esDays(),
     wanted: WANTED,
-    plan: esPlan(),
+    plan: esPlan(words),
     order: esOrder(words),
     sheets: sheets(words),
     stock: stock(),

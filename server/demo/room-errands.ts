@@ -1,6 +1,7 @@
 import type { Act } from '../../shared-core/day/commands.ts'
 import { dateAfter } from '../../shared-core/day/label.ts'
 import type { State } from '../../shared-core/day/state.ts'
+import { buildsLeft } from '../../shared-core/dough/builds-left.ts'
 import type { NoonOf } from '../../shared-core/dough/dates.ts'
 import { dayPlan } from '../../shared-core/dough/day-plan.ts'
 import { mixesToOrder, mixTasks } from '../../shared-core/dough/mix-tasks.ts'
@@ -107,7 +108,7 @@ function ripening(day: RoomDay): readonly RoomErrand[] {
   })
 }
 
-/** Trays that are past their window, the oldest first, one after the other. */
+/** Trays that are past their window, the oldest first, then what is left of pre-ferments past theirs. */
 function throwing(day: RoomDay): readonly RoomErrand[] {
   return Array.from({ length: THROWN_MAX }, (_, n) => {
     const minute = THROW_MINUTE + n
@@ -116,7 +117,12 @@ function throwing(day: RoomDay): readonly RoomErrand[] {
       const over = [...state.batches.values()].find(
         (batch) => batch.stage === 'chill' && (untilOf(state, batch)?.latestAtMs ?? nowMs) < nowMs,
       )
-      return over === undefined ? null : { type: 'wasteBatch', batchId: over.id, from: 'chill', pieces: over.pieces }
+      if (over !== undefined) return { type: 'wasteBatch', batchId: over.id, from: 'chill', pieces: over.pieces }
+      const left = buildsLeft(state)
+      const stale = [...state.builds.values()].find(
+        ({ id, ready, dropped }) => !dropped && ready.latestAtMs < nowMs && (left.get(id) ?? 0) > 0,
+      )
+      return stale === undefined ? null : { type: 'dropBuild', buildId: stale.id }
     }
     return { key: `throw:${n}`, minute, who: 'crew', act }
   })

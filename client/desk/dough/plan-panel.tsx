@@ -60,9 +60,14 @@ function DecideBy({ plan, isDecided, ...parts }: PlanProps & { readonly plan: Da
   const { decideAtMs } = plan
   if (decideAtMs === null || isDecided) return null
   const isPast = live.nowMs > decideAtMs
+  const first = plan.formulas.filter((formula) => formula.decideAtMs === decideAtMs)
+  const names = first.map(({ formulaId }) => parts.shop.formulas.get(formulaId)?.name ?? say.unknown)
   return (
     <p class={isPast ? 'desk-trouble' : undefined}>
-      {[say.plan.decideBy(dayOf(decideAtMs, parts), clockOf(decideAtMs, parts)), isPast ? say.plan.decideLate : '']
+      {[
+        say.plan.decideBy(names, dayOf(decideAtMs, parts), clockOf(decideAtMs, parts)),
+        isPast ? say.plan.decideLate : '',
+      ]
         .join(' ')
         .trim()}
     </p>
