@@ -32,6 +32,7 @@ import type { ShelfView } from './shelf-view.ts'
 import { isDoughRoomTime } from './shift-key.ts'
 import { soundingNow } from './sounding.ts'
 import { TOP_LINES, TopBand } from './top-band.tsx'
+import { useRoomActs } from './use-room-acts.ts'
 import type { BenchView } from './view.ts'
 import { benchView } from './view.ts'
 
@@ -42,7 +43,8 @@ const DAY_SHARE = 0.4
 export function BenchBoard(props: BoardProps) {
   const { store, live, state, shop, words, sizes, glass } = props
   const [sheet, setSheet] = useState<OpenSheet | null>(() => (isDoughRoomTime(state) ? { kind: 'dough-room' } : null))
-  const view = benchView({ live, state, shop, words, deviceId: store.deviceId })
+  const foundRoomActs = useRoomActs(live, state, shop)
+  const view = benchView({ live, state, shop, words, deviceId: store.deviceId, foundRoomActs })
   const layout = benchLayout({
     widthPx: glass.widthPx,
     heightPx: glass.heightPx,

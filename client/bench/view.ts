@@ -1,12 +1,10 @@
 import type { State } from '../../shared-core/day/state.ts'
 import type { RoomAct } from '../../shared-core/dough/room-acts.ts'
-import { roomActs } from '../../shared-core/dough/room-acts.ts'
+import { roomActsAt } from '../../shared-core/dough/room-acts.ts'
 import type { DeviceId } from '../../shared-core/ids.ts'
 import type { LineActDue } from '../../shared-core/line/act-due.ts'
 import { nextActs } from '../../shared-core/line/acts.ts'
-import { noonOf } from '../../shared-core/live/noon.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
-import { localDate } from '../live/clock-text.ts'
 import type { LiveState } from '../live/shop-store.ts'
 import { standsStill } from '../live/stands-still.ts'
 import { rulerNow } from '../parts/ruler-of-day.ts'
@@ -47,6 +45,8 @@ export interface BenchViewParts {
   readonly shop: Shop
   readonly words: BenchWords
   readonly deviceId: DeviceId
+  /** The dough room's, as they were found some seconds ago at most. */
+  readonly foundRoomActs: readonly RoomAct[]
 }
 
 /** Loads that a hearth usually holds at a time, and the one to come. */
@@ -54,13 +54,13 @@ const HEARTH_PLACES = 4
 
 const SHELF_ACTS = ['load', 'flip', 'out'] as const
 
-export function benchView({ live, state, shop, words, deviceId }: BenchViewParts): BenchView {
+export function benchView({ live, state, shop, words, deviceId, foundRoomActs }: BenchViewParts): BenchView {
   const { nowMs, pending, connection, settings, notices, screens, shopClock } = live
   const unconfirmed = unconfirmedPlaces(state, pending, { nowMs, isLinked: connection.phase === 'live' })
   const shelves = shelfViews({ state, nowMs, words, unconfirmed })
   const { station } = words.bench
   const { kind } = shop.oven
-  const dough = standsStill(connection) ? [] : actsOfRoom(live, state, shop)
+  const dough = standsStill(connection) ? [] : roomActsAt(foundRoomActs, nowMs)
   return {
     day: dayView({
       ...live,
@@ -88,11 +88,11 @@ export function benchView({ live, state, shop, words, deviceId }: BenchViewParts
   }
 }
 
-function actsOfRoom({ nowMs, shopClock }: LiveState, state: State, shop: Shop): readonly RoomAct[] {
-  if (shopClock === null) return []
-  return roomActs(state, shop, nowMs, localDate(shopClock, nowMs), (isoDate) => noonOf(shopClock, isoDate))
-}
-
-export function doneList({ live, state, words, deviceId }: Omit<BenchViewParts, 'shop'>): readonly DoneView[] {
+export function doneList({
+  live,
+  state,
+  words,
+  deviceId,
+}: Omit<BenchViewParts, 'shop' | 'foundRoomActs'>): readonly DoneView[] {
   return doneViews({ state, deviceId, screens: live.screens, words })
 }

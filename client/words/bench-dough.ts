@@ -102,6 +102,8 @@ export interface MixWords {
   doughRead(read: string, wished: string): string
   /** @example "mixer warms by 24 °F, from 4 mixes" */
   friction(by: string, mixes: number): string
+  /** The dough's temperature taught nothing: something that it follows from is only assumed. */
+  readonly notTaught: string
   readonly gone: string
   readonly caution: string
 }

@@ -94,6 +94,7 @@ function mix({ times }: BenchWords): MixWords {
     fold: (n, of) => `Fold ${n} of ${of}`,
     foldAt: (n, atMs) => `fold ${n} ${times.at(atMs)}`,
     doughRead: (read, wished) => `dough ${read}, wished ${wished}`,
+    notTaught: 'this mix taught no friction: flour, room or water was not read',
     friction: (by, mixes) =>
       mixes === 0 ? `mixer warms by ${by}` : `mixer warms by ${by}, from ${mixes} ${mixes === 1 ? 'mix' : 'mixes'}`,
     gone: 'This mix is over.',

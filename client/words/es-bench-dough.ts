@@ -94,6 +94,7 @@ function mix({ times }: BenchWords): MixWords {
     fold: (n, of) => `Plegado ${n} de ${of}`,
     foldAt: (n, atMs) => `plegado ${n} ${times.at(atMs)}`,
     doughRead: (read, wished) => `masa ${read}, deseada ${wished}`,
+    notTaught: 'este amasijo no enseñó fricción: faltó leer harina, sala o agua',
     friction: (by, mixes) =>
       mixes === 0
         ? `la amasadora calienta ${by}`

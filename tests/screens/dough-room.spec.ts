@@ -73,6 +73,11 @@ test('given pieces wanted for tomorrow, when a baker goes by touch from the scal
 
   await bench.touch(station(bench, 'scale'))
   await expect(bench.cell('temp flour')).toContainText('assumed 68 °F')
+  for (const temp of ['flour', 'room']) {
+    await bench.touch(bench.cell(`temp ${temp}`))
+    await typed(bench, '70')
+    await expect(bench.cell(`temp ${temp}`)).toContainText('70 °F')
+  }
   const { lines: sheet, id } = await onlyMix(server)
   for (const line of sheet) {
     await expect(bench.page.locator('.dough-figure').first()).toContainText(/\d (g|kg)$/)

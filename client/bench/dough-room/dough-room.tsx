@@ -87,6 +87,7 @@ export function DoughRoom(props: DoughRoomProps) {
       isTrouble={undone === null && trouble !== null}
       sounding={soundingNow(view, live, props.words)}
       onComing={(key) => props.store.sayComing(key)}
+      acts={view.roomActs}
     />
   )
 }

@@ -128,10 +128,12 @@ export function doughTexts(mix: Mix, { state, shop, words }: RoomParts): readonl
   const read = mix.temps.dough
   const wished = shownDegrees(milliCelsiusOf(mix.formula.doughAt), unit)
   const friction = state.frictions.get(frictionKey(shop, mix))
+  const isTaught = friction?.readings.some(({ mixId }) => mixId === mix.id) === true
   return [
     ...(read === null ? [] : [say.doughRead(shownDegrees(milliCelsiusOf(read), unit), wished)]),
     ...(friction === undefined
       ? []
       : [say.friction(shownDifference(friction.milliCelsius, unit), friction.readings.length)]),
+    ...(read === null || isTaught ? [] : [say.notTaught]),
   ]
 }

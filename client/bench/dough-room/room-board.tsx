@@ -1,6 +1,5 @@
 import { useState } from 'preact/hooks'
 import type { RoomAct } from '../../../shared-core/dough/room-acts.ts'
-import { roomActs } from '../../../shared-core/dough/room-acts.ts'
 import type { KeyTone } from '../../parts/key.tsx'
 import { Key } from '../../parts/key.tsx'
 import { roomWhen } from '../room-when.ts'
@@ -18,6 +17,8 @@ export interface RoomBoardProps extends RoomSheetProps {
   /** What sounds now; null: nothing does. */
   readonly sounding: Sounding | null
   readonly onComing: (key: string) => void
+  /** Soonest first. */
+  readonly acts: readonly RoomAct[]
 }
 
 /** Of a heading: one row of words with the sign beside it. */
@@ -27,10 +28,9 @@ const ACTS_SHOWN = 2
 
 /** The dough room itself: the next acts, the stations from scale to cooler, and what hands need besides. */
 export function RoomBoard(props: RoomBoardProps) {
-  const { words, room, sizes, calling, open, send, onClose, state, shop, nowMs, localDate, noonOf } = props
+  const { words, room, sizes, calling, open, send, onClose, shop, nowMs } = props
   const [isDiffering, setDiffering] = useState(false)
   const layout = roomLayout(room, Math.ceil(HEADING_EM * sizes.minPx))
-  const acts = roomActs(state, shop, nowMs, localDate, noonOf)
   const press = (item: RoomItem) => {
     if (item.acts.length === 0 || isDiffering) open(item.page)
     else for (const act of item.acts) send(act)
@@ -50,7 +50,7 @@ export function RoomBoard(props: RoomBoardProps) {
           <div class="bench-quiet">
             {words.room.title}, {words.times.clock(nowMs)}
           </div>
-          <NextActs {...props} acts={acts} />
+          <NextActs {...props} />
           {calling !== null && (
             <div class="bench-calling" data-block="act" role="status">
               {calling}
@@ -80,12 +80,12 @@ export function RoomBoard(props: RoomBoardProps) {
           ))}
         </div>
       )}
-      <RoomFoot {...props} acts={acts} isDiffering={isDiffering} onDiffering={() => setDiffering(!isDiffering)} />
+      <RoomFoot {...props} isDiffering={isDiffering} onDiffering={() => setDiffering(!isDiffering)} />
     </section>
   )
 }
 
-function NextActs(props: RoomBoardProps & { readonly acts: readonly RoomAct[] }) {
+function NextActs(props: RoomBoardProps) {
   const { acts, words, nowMs } = props
   if (acts.length === 0) return <h1 class="bench-label">{words.room.way.nothingDue}</h1>
   return (
@@ -104,7 +104,6 @@ function NextActs(props: RoomBoardProps & { readonly acts: readonly RoomAct[] })
 }
 
 interface FootProps extends RoomBoardProps {
-  readonly acts: readonly RoomAct[]
   readonly isDiffering: boolean
   readonly onDiffering: () => void
 }
