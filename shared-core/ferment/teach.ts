@@ -1,7 +1,6 @@
 import type { Teaching } from '../dough/mix.ts'
 import type { DoughId } from '../ids.ts'
 import type { EpochMs } from '../units.ts'
-import { exponential } from './exponential.ts'
 
 /** A float or poke test of a dough. */
 export interface DoughTest {
@@ -18,19 +17,13 @@ export const TESTS_MAX = 20
 export const PACE_LEAST = 600
 export const PACE_MOST = 1_400
 
-const STEP = 5
-/** How far from its window a dough's pace may well be, before anything is known of it. */
-const PRIOR_SPREAD = 150
-/** Over how wide a span of fermenting a test passes sometimes. */
-const TEST_SPREAD = 40
-/** Of ten tests one is read, or tapped, wrongly (common practice, no source). */
-const ODD = 0.1
+/** What one test moves the pace by at most: several the same way are believed, an odd one changes little. */
+const PULL = 22
 
 /**
  * What tests have taught about a dough's pace with one more. A test is an interval: "not ready" says that the dough needs
- * more than it has fermented, "passed" that this was enough. The pace is the mean of what is then believed, from a belief
- * around 1000 (the set-up's own window), a test being odd once in ten: one odd test changes little, several the same way
- * do. A test that passed never makes the pace longer, one that did not never shorter.
+ * more than it has fermented, "passed" that this was enough. One that agrees with the pace teaches nothing: people test
+ * when the board says so, and a pass then says no more than that the board was right.
  * @param before left out: nothing was known
  * @returns integers, the pace within `PACE_LEAST` and `PACE_MOST`
  */
@@ -40,21 +33,27 @@ export function taught(before: Teaching | undefined, test: DoughTest): Teaching 
   return { doughId, tests, pace: paceFrom(tests) }
 }
 
-/** The mean pace by these tests, in thousandths. @example paceFrom([]) // 1000 */
+/**
+ * The pace by these tests, in thousandths: from the set-up's own 1000 as far as tests that it contradicts pull it.
+ *
+ *   (pace − 1000) / PULL = number of "not ready" at more than the pace − number of passes at less
+ *
+ * @example paceFrom([{ share: 1_000, passed: false }, { share: 1_100, passed: false }]) // 1022: one pulls, one agrees
+ */
 export function paceFrom(tests: readonly Pick<DoughTest, 'share' | 'passed'>[]): number {
-  let weights = 0
-  let sum = 0
-  for (let pace = PACE_LEAST; pace <= PACE_MOST; pace += STEP) {
-    const off = (pace - 1_000) / PRIOR_SPREAD
-    const weight = tests.reduce((all, test) => all * likelihood(test, pace), exponential((-off * off) / 2))
-    weights += weight
-    sum += weight * pace
+  let low = PACE_LEAST
+  let high = PACE_MOST
+  // The pull falls as the pace rises: between the bounds lies where it is nothing.
+  while (high - low > 0.25) {
+    const middle = (low + high) / 2
+    if (pullAt(tests, middle) > 0) low = middle
+    else high = middle
   }
-  return Math.round(sum / weights)
+  return Math.round((low + high) / 2)
 }
 
-/** How likely a test comes out so for a dough of that pace. */
-function likelihood({ share, passed }: Pick<DoughTest, 'share' | 'passed'>, pace: number): number {
-  const passes = 1 / (1 + exponential((pace - share) / TEST_SPREAD))
-  return ODD + (1 - 2 * ODD) * (passed ? passes : 1 - passes)
+function pullAt(tests: readonly Pick<DoughTest, 'share' | 'passed'>[], pace: number): number {
+  const contradicts = ({ share, passed }: Pick<DoughTest, 'share' | 'passed'>) => (passed ? share < pace : share > pace)
+  const pulls = tests.filter(contradicts).map(({ passed }) => (passed ? -1 : 1))
+  return (1_000 - pace) / PULL + pulls.reduce((sum, pull) => sum + pull, 0)
 }
