@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { dividerTexts, weighedDoughs } from '../../client/bench/dough-room/divider-view.ts'
+import { doughTexts } from '../../client/bench/dough-room/mixer-page.tsx'
 import { preparationRows } from '../../client/bench/dough-room/preparations-view.ts'
 import { readingText } from '../../client/bench/dough-room/readings-view.ts'
 import { endsWith, leftText, shapeChoices } from '../../client/bench/dough-room/shape-view.ts'
@@ -102,6 +103,21 @@ describe('dough at the bench', () => {
     ])
     const parts = partsAt(state, at('5:33'))
     expect(leftText(mix(), shapeChoices(mix(), parts)[0] ?? null, parts)).toBe('about 11 pieces left, 700 g')
+  })
+
+  it('given a dough temperature, when flour, room and water were read, then what the mixer warms by; else that it taught nothing', () => {
+    const texts = (temps: readonly ('flour' | 'room' | 'water' | 'dough')[]) => {
+      const { state, id, mix } = planned('plain', { plain: 90 })
+      for (const temp of temps)
+        play(state, { type: 'readMix', mixId: id, temp, read: celsius(20) }, { nowMs: at('5:10') })
+      return doughTexts(mix(), partsAt(state, at('5:20'))).slice(1)
+    }
+    expect(texts(['room', 'water', 'dough'])).toEqual([
+      'this mix taught no friction: flour, room or water was not read',
+    ])
+    expect(texts(['flour', 'room', 'water', 'dough'])).toEqual([
+      expect.stringMatching(/^mixer warms by .*, from 1 mix$/),
+    ])
   })
 
   it('given the last of one dough while another is still planned, then what ending would lose is named, and what is to come', () => {
