@@ -1,5 +1,6 @@
 import type { Ingredient, Share } from '../../../../shared-core/shop/formula.ts'
 import { PERCENT_MAX } from '../../../../shared-core/shop/set-up-limits.ts'
+import { AddPick } from '../fields/add-pick.tsx'
 import { NumberField } from '../fields/number-field.tsx'
 import type { SetUpProps } from '../set-up-parts.ts'
 
@@ -143,25 +144,13 @@ function PercentRow<Line extends Share>({ parts, line, when, heads, cells, onSet
 function AddLine<Line extends Share>({ parts, more, lines, toLine, onChange }: PercentTableProps<Line>) {
   const { say } = parts
   if (parts.draft.ingredients.size === 0) return <p class="setup-hint">{say.dough.noIngredients}</p>
-  if (more.length === 0) return null
   return (
-    <select
-      class="setup-unit-pick setup-add-line"
-      aria-label={`${say.dough.table.ingredient}: ${say.dough.table.add}`}
-      value=""
-      onChange={(event) => {
-        const chosen = more.find(({ id }) => id === event.currentTarget.value)
-        if (chosen !== undefined) onChange([...lines, toLine(chosen)])
-        event.currentTarget.value = ''
-      }}
-    >
-      <option value="">+ {say.dough.table.add}</option>
-      {more.map(({ id, name }) => (
-        <option key={id} value={id}>
-          {name}
-        </option>
-      ))}
-    </select>
+    <AddPick
+      label={say.dough.table.ingredient}
+      say={say}
+      more={more}
+      onAdd={(ingredient) => onChange([...lines, toLine(ingredient)])}
+    />
   )
 }
 

@@ -1,5 +1,6 @@
 import { inUse } from '../../../../shared-core/shop/in-order.ts'
 import { PERCENT_MAX, PREPARATIONS_OF_MAX } from '../../../../shared-core/shop/set-up-limits.ts'
+import { AddPick } from '../fields/add-pick.tsx'
 import { NumberField } from '../fields/number-field.tsx'
 import { hashOf } from '../route.ts'
 import type { FormulaFieldsProps } from './formula-fields.tsx'
@@ -44,24 +45,13 @@ export function PreparationsField({ parts, formula, set }: FormulaFieldsProps) {
           </div>
         )
       })}
-      {preparations.length < PREPARATIONS_OF_MAX && more.length > 0 && (
-        <select
-          class="setup-unit-pick setup-add-line"
-          aria-label={`${say.dough.sections.preparations}: ${say.dough.table.add}`}
-          value=""
-          onChange={(event) => {
-            const chosen = more.find(({ id }) => id === event.currentTarget.value)
-            if (chosen !== undefined) put([...preparations, { preparationId: chosen.id, percent: BEGIN_PERCENT }])
-            event.currentTarget.value = ''
-          }}
-        >
-          <option value="">+ {say.dough.table.add}</option>
-          {more.map(({ id, name }) => (
-            <option key={id} value={id}>
-              {name}
-            </option>
-          ))}
-        </select>
+      {preparations.length < PREPARATIONS_OF_MAX && (
+        <AddPick
+          label={say.dough.sections.preparations}
+          say={say}
+          more={more}
+          onAdd={({ id }) => put([...preparations, { preparationId: id, percent: BEGIN_PERCENT }])}
+        />
       )}
       {draft.preparations.size === 0 && (
         <p>

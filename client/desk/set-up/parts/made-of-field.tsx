@@ -1,6 +1,7 @@
 import type { MadeOf } from '../../../../shared-core/shop/formula.ts'
 import { inUse } from '../../../../shared-core/shop/in-order.ts'
 import { MADE_OF_MAX } from '../../../../shared-core/shop/set-up-limits.ts'
+import { AddPick } from '../fields/add-pick.tsx'
 import { WeightField } from '../fields/weight-field.tsx'
 import type { SetUpProps } from '../set-up-parts.ts'
 
@@ -39,25 +40,13 @@ export function MadeOfField({ parts, madeOf, onChange }: MadeOfFieldProps) {
         )
       })}
       {draft.ingredients.size === 0 && <p class="setup-hint">{say.dough.noIngredients}</p>}
-      {madeOf.length < MADE_OF_MAX && more.length > 0 && (
-        <select
-          class="setup-unit-pick setup-add-line"
-          aria-label={`${say.fields.topping.madeOf}: ${say.dough.table.add}`}
-          value=""
-          onChange={(event) => {
-            const chosen = more.find(({ id }) => id === event.currentTarget.value)
-            if (chosen !== undefined)
-              onChange([...madeOf, { ingredientId: chosen.id, weight: { thousandths: 5_000, unit: 'g' } }])
-            event.currentTarget.value = ''
-          }}
-        >
-          <option value="">+ {say.dough.table.add}</option>
-          {more.map(({ id, name }) => (
-            <option key={id} value={id}>
-              {name}
-            </option>
-          ))}
-        </select>
+      {madeOf.length < MADE_OF_MAX && (
+        <AddPick
+          label={say.fields.topping.madeOf}
+          say={say}
+          more={more}
+          onAdd={({ id }) => onChange([...madeOf, { ingredientId: id, weight: { thousandths: 5_000, unit: 'g' } }])}
+        />
       )}
     </div>
   )
