@@ -155,7 +155,8 @@ function PutKeys(props: CountedProps & { readonly chosen: ShapeChoice; readonly 
 function endDetails(props: CountedProps, shaped: number): readonly string[] {
   const say = props.words.room.shape
   const { lost, toCome } = endsWith(props.mix, { all: props.all, chosen: props.chosen, shaped }, props)
-  return [...(toCome.length === 0 ? [] : [`! ${say.stillToCome(toCome)}`]), say.restLost(lost)]
+  // Where a key has room for one of them, it is what would be lost.
+  return [say.restLost(lost), ...(toCome.length === 0 ? [] : [`! ${say.stillToCome(toCome)}`])]
 }
 
 function otherKeys(props: CountedProps): readonly GridItem[] {

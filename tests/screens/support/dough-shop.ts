@@ -1,10 +1,10 @@
 import type { MixAsked } from '../../../shared-core/day/dough-commands.ts'
 import { doughId, formulaId, ingredientId, preparationId } from '../../../shared-core/ids.ts'
-import type { Formula, Ingredient, IngredientKind, Preparation } from '../../../shared-core/shop/formula.ts'
+import type { Formula, Ingredient, IngredientKind } from '../../../shared-core/shop/formula.ts'
 import type { Language, Shop } from '../../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../../shared-core/units.ts'
 import { epochMs, spanMs } from '../../../shared-core/units.ts'
-import { celsius, g, kg } from '../../core/dough/acts-shop.ts'
+import { celsius, g, kg, poolish } from '../../core/dough/acts-shop.ts'
 import { doughRoom } from '../../core/dough/kitchen.ts'
 import { formula } from '../../core/dough/room-mix.ts'
 import { ALL_STATIONS, dough, dwell, table, variety } from '../../core/support/shop.ts'
@@ -30,7 +30,7 @@ export function doughShop({ hour, language = 'en', isSlow = false, parts = {} }:
     cooler: { trays: 40, keepsAt: { degrees: 38, unit: 'F' } },
     doughRoom: doughRoom({ proofTrays: 24, coolerByMinute: 1_320 }),
     ingredients: table(INGREDIENTS),
-    preparations: table([POOLISH]),
+    preparations: table([poolish()]),
     formulas: table(isSlow ? [PLAIN, RAISIN, SOUR].map(slow) : [PLAIN, RAISIN, SOUR]),
     doughs: table([
       dough({ id: 'plain', order: 1, formulaId: formulaId('plain'), pieceWeight: g(113), shapedBy: 'divider' }),
@@ -96,21 +96,6 @@ const SOUR = formula({
 function slow(one: Formula): Formula {
   const mixInMs = one.mixInMs === null ? null : spanMs(10, 'min')
   return { ...one, mixMs: spanMs(12, 'min'), mixInMs, restMs: spanMs(7, 'min') }
-}
-
-const POOLISH: Preparation = {
-  id: preparationId('poolish'),
-  name: 'Poolish',
-  order: 1,
-  kind: 'preferment',
-  lines: [
-    { ingredientId: ingredientId('flour'), percent: 100_000 },
-    { ingredientId: ingredientId('water'), percent: 100_000 },
-  ],
-  seedPercent: 0,
-  fedWith: null,
-  ready: dwell(8, 12, 16, 'h'),
-  retired: false,
 }
 
 /** The shop's date so many days from now; its zone is whole hours from UTC. */
