@@ -27,6 +27,7 @@ export type PreparationId = Id<'preparation'>
 export type FormulaId = Id<'formula'>
 export type MixId = Id<'mix'>
 export type BuildId = Id<'build'>
+export type SpecialDayId = Id<'special-day'>
 
 /** The only casts to ids; what may stand in one is checked where text comes in (`day/command-schema.ts`). */
 export const commandId = (text: string) => text as CommandId
@@ -51,6 +52,7 @@ export const preparationId = (text: string) => text as PreparationId
 export const formulaId = (text: string) => text as FormulaId
 export const mixId = (text: string) => text as MixId
 export const buildId = (text: string) => text as BuildId
+export const specialDayId = (text: string) => text as SpecialDayId
 
 /** The id of the n-th new thing that a command makes. @example derivedId(commandId('k7'), 2) // 'k7.2' */
 export function derivedId(command: CommandId, n: number): string {

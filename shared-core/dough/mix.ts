@@ -20,6 +20,8 @@ export interface WantedLine {
   readonly pieces: number
   /** For orders, besides. */
   readonly ordered: number
+  /** What the board advised when this was typed, to be compared later; left out: it had no advice. */
+  readonly advised?: number
 }
 
 /**

@@ -1,8 +1,15 @@
 import { spanMs } from '../units.ts'
-import type { CounterRules, Dough, Kettle, Mixer } from './shop.ts'
+import type { CounterRules, DemandRules, Dough, Kettle, Mixer } from './shop.ts'
 
 /** What holds in a shop that has said nothing yet. Common practice, no source, and there to be changed. */
 export const DEFAULT_COUNTER: CounterRules = { salesFrom: 'taps', sweepEveryMs: spanMs(90, 'min'), dayOldPercent: 50 }
+
+export const DEFAULT_DEMAND: DemandRules = {
+  region: null,
+  disappointCents: 50,
+  takeAnotherPercent: 50,
+  dayOldSells: 24,
+}
 
 export const DEFAULT_KETTLE_CARE: Pick<Kettle, 'recoverMs' | 'care'> = {
   recoverMs: spanMs(5, 'min'),

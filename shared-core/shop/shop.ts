@@ -5,6 +5,7 @@ import type {
   PersonId,
   PreparationId,
   ShelfId,
+  SpecialDayId,
   StationId,
   StepId,
   ToppingId,
@@ -29,6 +30,7 @@ export interface Shop {
   readonly cooler: Cooler | null
   readonly doughRoom: DoughRoom | null
   readonly counter: CounterRules
+  readonly demand: DemandRules
   /** The shop's own windows, where neither variety nor dough says otherwise. */
   readonly windows: Windows
   readonly shelves: ReadonlyMap<ShelfId, Shelf>
@@ -43,6 +45,8 @@ export interface Shop {
   readonly formulas: ReadonlyMap<FormulaId, Formula>
   /** Weekdays whose hours are not the usual ones. */
   readonly weekdays: ReadonlyMap<WeekdayId, Weekday>
+  /** Days that sell otherwise than their weekday. */
+  readonly specialDays: ReadonlyMap<SpecialDayId, SpecialDay>
 }
 
 export type Language = 'en' | 'es'
@@ -150,6 +154,34 @@ export interface CounterRules {
   readonly dayOldPercent: number
 }
 
+/** What is needed to say how many pieces are worth making. */
+export interface DemandRules {
+  /** Whose public holidays count: a country, or a part of one, as ISO 3166 writes it ("US", "US-IL"); null: nobody has said. */
+  readonly region: string | null
+  /** What it costs beside the sale when somebody asks for a piece and there is none. */
+  readonly disappointCents: number
+  /** How many of these take a piece of another variety instead. */
+  readonly takeAnotherPercent: number
+  /** Day-old pieces that a day sells, all varieties together; more are worth nothing. */
+  readonly dayOldSells: number
+}
+
+export type SpecialKind = 'holiday' | 'school' | 'event' | 'closure' | 'weather'
+
+/**
+ * Days of one name that sell alike: a holiday, school breaks, a street fair, snow. What they do to sales is learnt by the
+ * id, over the years. On a `closure` the shop does not open.
+ */
+export interface SpecialDay {
+  readonly id: SpecialDayId
+  readonly name: string
+  readonly order: number
+  readonly kind: SpecialKind
+  /** First and last date, YYYY-MM-DD, past and to come, in order, without overlap. */
+  readonly spans: readonly { readonly from: string; readonly to: string }[]
+  readonly retired: boolean
+}
+
 /** The major food allergens of the US Food Allergen Labeling acts of 2004 and 2021. */
 export type Allergen = 'milk' | 'egg' | 'fish' | 'shellfish' | 'treeNuts' | 'peanuts' | 'wheat' | 'soy' | 'sesame'
 
@@ -249,6 +281,10 @@ export interface Variety {
   readonly windows: Windows
   readonly priceCents: number
   readonly costCents: number
+  /** What a piece brings when the kitchen uses it (in a sandwich), less what else goes into that; null: it is not used so. */
+  readonly kitchenCents: number | null
+  /** Pieces on a usual day, as somebody guesses before there are sales; null: nobody has said. */
+  readonly usual: number | null
   readonly retired: boolean
 }
 
