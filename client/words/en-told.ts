@@ -47,6 +47,8 @@ const TELLINGS: Tellings = {
   reopenDay: () => 'reopened the day',
   dropSetUp: () => 'dropped a planned change of the set-up',
   takeUpSetUps: () => 'took a planned change of the set-up into effect',
+  noteImport: ({ text, count, date }) =>
+    joined(`took ${count} past sales from`, text, date === '' ? '' : `(from ${date} on)`),
   doStep: ({ step }) => joined('did', step),
   giveStep: ({ step, person }) => joined('gave', step, person === '' ? '' : `to ${person}`),
   testFloat: ({ amount }) => joined('float-tested', amount),

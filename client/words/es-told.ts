@@ -47,6 +47,8 @@ const TELLINGS: Tellings = {
   reopenDay: () => 'reabrió el día',
   dropSetUp: () => 'descartó un cambio previsto de la configuración',
   takeUpSetUps: () => 'puso en vigor un cambio previsto de la configuración',
+  noteImport: ({ text, count, date }) =>
+    joined(`tomó ${count} ventas pasadas de`, text, date === '' ? '' : `(desde ${date})`),
   doStep: ({ step }) => joined('hizo', step),
   giveStep: ({ step, person }) => joined('dio', step, person === '' ? '' : `a ${person}`),
   testFloat: ({ amount }) => joined('probó a flote', amount),

@@ -78,5 +78,6 @@ const ROLES_OF: { readonly [Type in ActType]: readonly Role[] } = {
   changeSetUp: ['desk'],
   dropSetUp: ['desk'],
   takeUpSetUps: ['desk'],
+  noteImport: ['desk'],
   takeBack: ANYWHERE,
 }

@@ -149,6 +149,7 @@ const APPLIERS: Appliers = {
   released: applyReleased,
   handedOver: applyHandedOver,
   saleNoted: () => undefined,
+  importNoted: () => undefined,
   dayOldPut: applyDayOldPut,
   dayOldTaken: applyDayOldTaken,
   marked: ({ state, undo }, { mark }) => put(state, undo, 'marks', mark.id, mark),
@@ -184,7 +185,7 @@ function applyEvent(folding: Folding, event: Event): void {
 }
 
 /** A reading that a script posts every minute, and each line of a mix sheet, would push out what people did. */
-const LEAVES_NO_TRACE: ReadonlySet<string> = new Set<ActType>(['readOven', 'readPlace', 'weighLine'])
+const LEAVES_NO_TRACE: ReadonlySet<string> = new Set<ActType>(['readOven', 'readPlace', 'weighLine', 'noteImport'])
 
 function remember({ state, undo, booked, touches }: Folding, entry: Entry): void {
   // A take-back leaves no trace: what it restored is as the command before left it, which may be taken back in turn.

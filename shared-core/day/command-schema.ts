@@ -130,6 +130,11 @@ const stockCommands = [
 
 const plannedLoad = record({ shelfId: ids.shelf.nullable(), inAtMs: instant().nullable(), lines })
 
+const FILE_NAME_MAX = 200
+const fileName = `The name of a file, at most ${FILE_NAME_MAX} characters.`
+const sum = 'The SHA-256 of the file, 64 digits from 0 to 9 and a to f.'
+const IMPORT_ROWS_MAX = 1_000_000_000
+
 const dayCommands = [
   command('openDay', {}),
   command('closeDay', { label: date().exactOptional(), crewMinutes: whole(0, CREW_MINUTES_MAX).exactOptional() }),
@@ -142,6 +147,13 @@ const dayCommands = [
   }),
   command('dropSetUp', { setUpId: ids.setUp }),
   command('takeUpSetUps', {}),
+  command('noteImport', {
+    name: z.string(fileName).trim().min(1, fileName).max(FILE_NAME_MAX, fileName),
+    sha256: z.string(sum).regex(/^[0-9a-f]{64}$/, sum),
+    rows: whole(0, IMPORT_ROWS_MAX),
+    from: date(),
+    to: date(),
+  }),
   command('takeBack', { commandId: commandIdField() }),
 ] as const
 

@@ -157,6 +157,18 @@ export type DayCommand =
   | { readonly type: 'dropSetUp'; readonly setUpId: SetUpId }
   /** The server's own: planned changes whose time has come. */
   | { readonly type: 'takeUpSetUps' }
+  /**
+   * The server's own: sales of days past were taken from a file. The rows lie in a table beside the journal; here stands
+   * which file it was, how many they were, and of which dates.
+   */
+  | {
+      readonly type: 'noteImport'
+      readonly name: string
+      readonly sha256: string
+      readonly rows: number
+      readonly from: string
+      readonly to: string
+    }
   | { readonly type: 'takeBack'; readonly commandId: CommandId }
 
 /** Kettle and boards, besides what is boiled. */

@@ -107,6 +107,13 @@ export function decideTakeUpSetUps(oneCase: Case<Extract<DayCommand, { type: 'ta
   return take(oneCase)
 }
 
+/** Imported sales are rows beside the journal; which file they came from is history. */
+export function decideNoteImport(oneCase: Case<Extract<DayCommand, { type: 'noteImport' }>>): Decision {
+  const { name, sha256, rows, from, to } = oneCase.command
+  happen(oneCase, happenedAt(oneCase), { type: 'importNoted', name, sha256, rows, from, to })
+  return take(oneCase, { text: name, pieces: rows, date: from })
+}
+
 function retiredInUse(state: State, shop: Shop): readonly Ask[] {
   const inUse = new Map<string, number>()
   const count = (id: string, pieces: number) => inUse.set(id, (inUse.get(id) ?? 0) + pieces)

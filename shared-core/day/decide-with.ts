@@ -79,6 +79,7 @@ const OUTSIDE_A_DAY: ReadonlySet<ActType> = new Set<ActType>([
   'clearNote',
   'slipChangeover',
   'readOven',
+  'noteImport',
   'setWanted',
   'planMixes',
   'orderMixes',

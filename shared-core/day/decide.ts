@@ -1,5 +1,5 @@
 import { AT_BENCH } from './decide-bench.ts'
-import { decideChangeSetUp, decideDropSetUp, decideTakeUpSetUps } from './decide-set-up.ts'
+import { decideChangeSetUp, decideDropSetUp, decideNoteImport, decideTakeUpSetUps } from './decide-set-up.ts'
 import type { Deciders } from './decide-with.ts'
 import { decideWith } from './decide-with.ts'
 import { fits } from './set-up-fits.ts'
@@ -12,6 +12,7 @@ const DECIDERS: Deciders = {
   changeSetUp: decideChangeSetUp,
   dropSetUp: decideDropSetUp,
   takeUpSetUps: decideTakeUpSetUps,
+  noteImport: decideNoteImport,
 }
 
 /** What the server says, and the desk guesses, to every kind of command. */

@@ -40,6 +40,7 @@ const wantedLine = record({
   varietyId: ids.variety.nullable(),
   pieces: whole(0, PIECES_MAX),
   ordered: whole(0, PIECES_MAX),
+  advised: whole(0, PIECES_MAX).exactOptional(),
 })
 
 const mixAsked = record({

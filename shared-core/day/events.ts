@@ -156,6 +156,15 @@ export type Fact =
       readonly unnamed: number
       readonly from: SaleSource
     }
+  /** Sales of days past came from a file; the rows lie beside the journal. */
+  | {
+      readonly type: 'importNoted'
+      readonly name: string
+      readonly sha256: string
+      readonly rows: number
+      readonly from: string
+      readonly to: string
+    }
   | {
       readonly type: 'dayOldPut'
       readonly lines: readonly { readonly varietyId: VarietyId; readonly doughId: DoughId; readonly pieces: number }[]

@@ -41,6 +41,7 @@ const NO_WORK: ReadonlySet<EventType> = new Set<EventType>([
   'unsureSettled',
   'takenBack',
   'wantedSet',
+  'importNoted',
   'mixesPlanned',
   'mixesOrdered',
   'mixDropped',

@@ -36,7 +36,7 @@ import type { Care, CareKind, Mark, Note } from './said.ts'
 import type { Touched, Trace } from './trace.ts'
 
 /** Raised by one whenever the fold changes: screens with another number reload, snapshots with another are not read. */
-export const FOLD_VERSION = 4
+export const FOLD_VERSION = 5
 
 /**
  * The running shop: the fold of the journal. Entities are immutable and replaced whole; the maps are changed in place,

@@ -22,6 +22,7 @@ export const NEVER_TAKEN_BACK: ReadonlySet<string> = new Set([
   'readOven',
   'readPlace',
   'weighLine',
+  'noteImport',
 ])
 
 /**

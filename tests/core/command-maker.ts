@@ -54,6 +54,7 @@ export const COMMANDS = [
   { type: 'reopenDay', label: '2026-11-24' },
   { type: 'dropSetUp', setUpId: 'k7f3m2q9xa.1' },
   { type: 'takeUpSetUps' },
+  { type: 'noteImport', name: 'till.csv', sha256: 'a'.repeat(64), rows: 14_142, from: '2025-10-30', to: '2026-11-23' },
   { type: 'doStep', stepId: 'oven-on', doughId: null, personId: 'ana' },
   { type: 'giveStep', stepId: 'oven-on', doughId: null, personId: null },
   { type: 'testFloat', doughId: 'plain', passed: false, lookAgainMs: 900_000, personId: null },

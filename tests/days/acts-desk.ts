@@ -19,6 +19,21 @@ export const AT_DESK: readonly SmallAct[] = [
     weight: 2,
     do: ({ chance }) => [{ type: 'readOven', shelfId: null, degrees: chance.between(380, 520), unit: 'F' }],
   },
+  {
+    roles: DESK,
+    parts: 'all-day',
+    weight: 1,
+    do: ({ chance }) => [
+      {
+        type: 'noteImport',
+        name: 'till.csv',
+        sha256: '0123456789abcdef'.repeat(4),
+        rows: chance.between(1, 9_999),
+        from: '2025-01-01',
+        to: '2025-12-31',
+      },
+    ],
+  },
   { roles: BACK, parts: ['opening', 'evening'], weight: 5, do: carryIn },
   { roles: BACK, parts: ['opening', 'first-loads', 'morning', 'evening'], weight: 4, do: typeList },
   {

@@ -75,6 +75,7 @@ const COMMANDS: { readonly [type in ActType]: string } = {
   changeSetUp: 'd',
   dropSetUp: 'd',
   takeUpSetUps: 'd',
+  noteImport: 'd',
   takeBack: 'w b c d',
 }
 

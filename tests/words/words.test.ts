@@ -52,6 +52,7 @@ const COMMANDS: { readonly [type in ActType]: true } = {
   reopenDay: true,
   dropSetUp: true,
   takeUpSetUps: true,
+  noteImport: true,
   doStep: true,
   giveStep: true,
   testFloat: true,

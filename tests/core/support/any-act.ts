@@ -176,6 +176,14 @@ const MAKERS: { readonly [Type in Drawn]: (state: State, draw: Draw) => Act } = 
   reopenDay: (state) => ({ type: 'reopenDay', label: state.lastDay?.label ?? '2026-01-01' }),
   dropSetUp: (state, draw) => ({ type: 'dropSetUp', setUpId: draw.oneOf([...state.setUps.keys(), 'none' as never]) }),
   takeUpSetUps: () => ({ type: 'takeUpSetUps' }),
+  noteImport: (_state, draw) => ({
+    type: 'noteImport',
+    name: 'till.csv',
+    sha256: '0123456789abcdef'.repeat(4),
+    rows: draw.upTo(9_999),
+    from: '2025-01-01',
+    to: '2025-12-31',
+  }),
   doStep: (state, draw) => ({ type: 'doStep', ...someStep(state, draw) }),
   giveStep: (state, draw) => ({ type: 'giveStep', ...someStep(state, draw) }),
   testFloat: (state, draw) => {
