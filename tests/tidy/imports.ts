@@ -16,6 +16,7 @@ const FOR_SCREENS = ['client/parts/', 'client/live/', 'client/words/', 'client/t
 const MAY_IMPORT: Readonly<Record<string, { readonly folders: readonly string[]; readonly packages: RegExp }>> = {
   'shared-core/': { folders: ['shared-core/'], packages: /^(zod|zod\/mini|canonicalize|@noble\/hashes\/.+)$/ },
   'shared-core/demand/': { folders: ['shared-core/'], packages: /^jstat$/ },
+  'shared-core/plan/': { folders: ['shared-core/'], packages: /^$/ },
   'server/': { folders: ['server/', 'shared-core/'], packages: /^(?!preact|react|zustand|@playwright|vitest)/ },
   'server/journal/': { folders: ['server/journal/', 'shared-core/'], packages: /^(?!express|socket\.io|preact)/ },
   'server/start/': { folders: ['server/start/'], packages: /^(node:.+|vite|esbuild)$/ },
