@@ -1,8 +1,19 @@
 import { z } from 'zod'
-import { doughId, formulaId, personId, shelfId, stationId, stepId, toppingId, varietyId, weekdayId } from '../ids.ts'
-import { flag, id, list, name, oneOf, record, whole } from '../shop/set-up-fields.ts'
+import {
+  doughId,
+  formulaId,
+  personId,
+  shelfId,
+  specialDayId,
+  stationId,
+  stepId,
+  toppingId,
+  varietyId,
+  weekdayId,
+} from '../ids.ts'
+import { date, flag, id, list, name, oneOf, record, region, whole } from '../shop/set-up-fields.ts'
 import * as limits from '../shop/set-up-limits.ts'
-import { BATCH_STAGES, LINE_ACTS } from '../shop/stages.ts'
+import { BATCH_STAGES, LINE_ACTS, SPECIAL_KINDS } from '../shop/stages.ts'
 import { minute, span, weight, window } from './change-fields.ts'
 import { contains, doughRoom, formula, ingredient, madeOf, preparation } from './formula-change-schema.ts'
 
@@ -78,6 +89,13 @@ const counter = record({
   dayOldPercent: whole(0, 100),
 })
 
+const demand = record({
+  region: region().nullable(),
+  disappointCents: whole(0, limits.CENTS_MAX),
+  takeAnotherPercent: whole(0, 100),
+  dayOldSells: whole(0, limits.DAY_OLD_SELLS_MAX),
+})
+
 const order = () => whole(0, limits.ORDER_MAX)
 
 const shelf = record({
@@ -130,6 +148,15 @@ const step = record({
   retired: flag(),
 })
 
+const specialDay = record({
+  id: id().transform(specialDayId),
+  name: name(limits.NAME_MAX.specialDay),
+  order: order(),
+  kind: oneOf(SPECIAL_KINDS),
+  spans: list(record({ from: date(), to: date() }), 'spans', 0, limits.SPANS_MAX),
+  retired: flag(),
+})
+
 const weekday = record({
   id: oneOf(['1', '2', '3', '4', '5', '6', '7']).transform(weekdayId),
   hours: hours.nullable(),
@@ -150,6 +177,8 @@ const variety = record({
   windows: windows(),
   priceCents: whole(0, limits.CENTS_MAX),
   costCents: whole(0, limits.CENTS_MAX),
+  kitchenCents: whole(0, limits.CENTS_MAX).nullable(),
+  usual: whole(0, limits.USUAL_MAX).nullable(),
   retired: flag(),
 })
 
@@ -176,6 +205,7 @@ export const setUpChangeSchema = z.discriminatedUnion(
     change('cooler', cooler.nullable()),
     change('doughRoom', doughRoom.nullable()),
     change('counter', counter),
+    change('demand', demand),
     change('windows', windows()),
     change('ingredient', ingredient),
     change('preparation', preparation),
@@ -187,6 +217,7 @@ export const setUpChangeSchema = z.discriminatedUnion(
     change('station', station),
     change('person', person),
     change('step', step),
+    change('specialDay', specialDay),
     change('weekday', weekday),
   ],
   'A part of the set-up.',

@@ -4,9 +4,10 @@ import type { Entry, Event, EventType } from './events.ts'
 
 /** Types whose form has changed, with their newest version; all others are at 1. */
 const NEWEST: { readonly [Type in EventType]?: number } = {
-  /** 2: what parts contain, how the kettle is cared for, what the oven bakes at. 3: what doughs are made of, the mixer. */
-  setUpChanged: 3,
-  setUpPlanned: 2,
+  /** 2: what parts contain, how the kettle is cared for, what the oven bakes at. 3: what doughs are made of, the mixer. 4: what a piece of a
+   * variety brings in the kitchen, its usual pieces. */
+  setUpChanged: 4,
+  setUpPlanned: 3,
   /** The shop's noon, from which its hours are counted. */
   dayOpened: 2,
   /** 2: the crew's time. 3: what goes of the dough room. */
@@ -30,7 +31,9 @@ export function eventVersion(type: EventType): number {
 const UPCASTERS: { readonly [typeAndVersion: string]: (event: RawEvent) => RawEvent } = {
   'setUpChanged 1': (event) => ({ ...event, v: 2 }),
   'setUpChanged 2': (event) => ({ ...event, v: 3, changes: (event.changes as RawChange[]).map(fullChange) }),
+  'setUpChanged 3': (event) => ({ ...event, v: 4, changes: (event.changes as RawChange[]).map(fullChange) }),
   'setUpPlanned 1': (event) => ({ ...event, v: 2, setUp: fullPlanned(event.setUp as RawPlanned) }),
+  'setUpPlanned 2': (event) => ({ ...event, v: 3, setUp: fullPlanned(event.setUp as RawPlanned) }),
   'dayOpened 1': (event) => ({ ...event, v: 2, noonMs: null }),
   'dayClosed 1': (event) => ({ ...event, v: 2, crewMinutes: null }),
   'dayClosed 2': (event) => ({ ...event, v: 3, mixIds: [], buildIds: [], onHand: [] }),
@@ -59,7 +62,7 @@ const NEW_FIELDS: { readonly [entity: string]: object } = {
   mixer: { name: DEFAULT_MIXER.name, washMs: DEFAULT_MIXER.washMs },
   dough: { contains: [], ...NO_FORMULA },
   topping: { madeOf: [] },
-  variety: { toppingId: null },
+  variety: { toppingId: null, kitchenCents: null, usual: null },
 }
 
 function fullChange({ entity, value }: RawChange): RawChange {

@@ -19,6 +19,7 @@ export function crossMisfits(parts: SetUpParts): Misfit[] {
     ...listMisfits('station', parts.stations, parts),
     ...listMisfits('person', parts.people, parts),
     ...listMisfits('step', parts.steps, parts, ({ list }) => list),
+    ...listMisfits('specialDay', parts.specialDays, parts),
     ...ovenTimeMisfits(parts),
     ...ovenMisfits(parts),
     ...tapMisfits(parts),
@@ -44,6 +45,7 @@ const PLURAL: Readonly<Record<ListName, string>> = {
   station: 'stations',
   person: 'people',
   step: 'steps',
+  specialDay: 'special days',
 }
 /** Without one of each of these nothing can be baked. */
 const NEEDED: ReadonlySet<ListName> = new Set<ListName>(['shelf', 'dough', 'variety', 'station'])

@@ -52,6 +52,8 @@ export function pickableVarieties(language: Language): Variety[] {
     windows: sizeWindows(size ?? 'regular'),
     priceCents: 0,
     costCents: 0,
+    kitchenCents: null,
+    usual: null,
     retired: false,
   }))
 }

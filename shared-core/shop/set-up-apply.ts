@@ -1,5 +1,5 @@
 import { assert, unreachable } from '../support.ts'
-import { DEFAULT_COUNTER } from './default-rules.ts'
+import { DEFAULT_COUNTER, DEFAULT_DEMAND } from './default-rules.ts'
 import type { SetUpChange } from './set-up-change.ts'
 import type { Shop } from './shop.ts'
 
@@ -39,6 +39,7 @@ const NO_LISTS: Draft = {
   cooler: null,
   doughRoom: null,
   counter: DEFAULT_COUNTER,
+  demand: DEFAULT_DEMAND,
   shelves: new Map(),
   doughs: new Map(),
   toppings: new Map(),
@@ -46,6 +47,7 @@ const NO_LISTS: Draft = {
   stations: new Map(),
   people: new Map(),
   steps: new Map(),
+  specialDays: new Map(),
   weekdays: new Map(),
   ingredients: new Map(),
   preparations: new Map(),
@@ -83,6 +85,9 @@ function put(draft: Draft, change: SetUpChange): void {
       return
     case 'step':
       draft.steps = withEntity(draft.steps, change.value)
+      return
+    case 'specialDay':
+      draft.specialDays = withEntity(draft.specialDays, change.value)
       return
     case 'weekday':
       draft.weekdays = withEntity(draft.weekdays, change.value)
@@ -123,6 +128,9 @@ function putPart(draft: Draft, change: PartChange): void {
       return
     case 'counter':
       draft.counter = change.value
+      return
+    case 'demand':
+      draft.demand = change.value
       return
     case 'windows':
       draft.windows = change.value

@@ -3,6 +3,7 @@ import type {
   Boards,
   Cooler,
   CounterRules,
+  DemandRules,
   Dough,
   Hours,
   Kettle,
@@ -11,6 +12,7 @@ import type {
   Person,
   Profile,
   Shelf,
+  SpecialDay,
   Station,
   Step,
   Topping,
@@ -30,6 +32,7 @@ export type SetUpChange =
   | { readonly entity: 'cooler'; readonly value: Cooler | null }
   | { readonly entity: 'doughRoom'; readonly value: DoughRoom | null }
   | { readonly entity: 'counter'; readonly value: CounterRules }
+  | { readonly entity: 'demand'; readonly value: DemandRules }
   | { readonly entity: 'windows'; readonly value: Windows }
   | { readonly entity: 'shelf'; readonly value: Shelf }
   | { readonly entity: 'dough'; readonly value: Dough }
@@ -38,6 +41,7 @@ export type SetUpChange =
   | { readonly entity: 'station'; readonly value: Station }
   | { readonly entity: 'person'; readonly value: Person }
   | { readonly entity: 'step'; readonly value: Step }
+  | { readonly entity: 'specialDay'; readonly value: SpecialDay }
   | { readonly entity: 'weekday'; readonly value: Weekday }
   | { readonly entity: 'ingredient'; readonly value: Ingredient }
   | { readonly entity: 'preparation'; readonly value: Preparation }

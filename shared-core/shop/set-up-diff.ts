@@ -22,6 +22,7 @@ export function setUpChanges(from: Shop | null, to: Shop): SetUpChange[] {
     { entity: 'cooler', value: to.cooler },
     { entity: 'doughRoom', value: to.doughRoom },
     { entity: 'counter', value: to.counter },
+    { entity: 'demand', value: to.demand },
     { entity: 'windows', value: to.windows },
     ...withRetired(from?.ingredients, to.ingredients).map((value) => ({ entity: 'ingredient', value }) as const),
     ...withRetired(from?.preparations, to.preparations).map((value) => ({ entity: 'preparation', value }) as const),
@@ -33,6 +34,7 @@ export function setUpChanges(from: Shop | null, to: Shop): SetUpChange[] {
     ...withRetired(from?.stations, to.stations).map((value) => ({ entity: 'station', value }) as const),
     ...withRetired(from?.people, to.people).map((value) => ({ entity: 'person', value }) as const),
     ...withRetired(from?.steps, to.steps).map((value) => ({ entity: 'step', value }) as const),
+    ...withRetired(from?.specialDays, to.specialDays).map((value) => ({ entity: 'specialDay', value }) as const),
     ...weekdaysWithRetired(from?.weekdays, to.weekdays).map((value) => ({ entity: 'weekday', value }) as const),
   ]
   return from === null ? changes : changes.filter((change) => !isSame(standing(from, change), change.value))
@@ -78,6 +80,8 @@ export function standing(shop: Shop, change: SetUpChange): unknown {
       return shop.people.get(change.value.id)
     case 'step':
       return shop.steps.get(change.value.id)
+    case 'specialDay':
+      return shop.specialDays.get(change.value.id)
     case 'weekday':
       return shop.weekdays.get(change.value.id)
     case 'ingredient':

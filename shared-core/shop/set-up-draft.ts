@@ -1,5 +1,6 @@
 import type { z } from 'zod'
 import * as day from './day-schema.ts'
+import * as demand from './demand-schema.ts'
 import * as equipment from './equipment-schema.ts'
 import * as formulaFrom from './formula-from-file.ts'
 import * as formula from './formula-schema.ts'
@@ -10,7 +11,7 @@ import { KEPT_MAX } from './set-up-limits.ts'
 import type { ListName, SetUpParts } from './set-up-parts.ts'
 import { LIST_NAMES } from './set-up-parts.ts'
 import * as schema from './set-up-schema.ts'
-import type { Cooler, CounterRules, Kettle, Profile } from './shop.ts'
+import type { Cooler, CounterRules, DemandRules, Kettle, Profile } from './shop.ts'
 
 /**
  * What can be read of a set-up file, part by part: a mistake in one part must not hide those between the others, so
@@ -22,6 +23,7 @@ export interface Draft {
   /** Null also where the file says nothing of one. */
   readonly cooler: Cooler | null
   readonly counter: CounterRules | null
+  readonly demand: DemandRules | null
   readonly parts: SetUpParts
   /** Ids that stand in their list a second time. */
   readonly doubled: readonly Problem[]
@@ -37,6 +39,7 @@ export function draftOf(raw: unknown): Draft {
     kettle: readAs(equipment.kettleFile, at(raw, 'kettle'), from.kettleFrom),
     cooler: readAs(equipment.coolerFile, at(raw, 'cooler'), from.coolerFrom),
     counter: readAs(day.counterFile, at(raw, 'counter'), from.counterFrom),
+    demand: readAs(demand.demandFile, at(raw, 'demand'), from.demandFrom),
     parts: {
       hours: readAs(day.hoursFile, at(raw, 'hours'), from.hoursFrom),
       boards,
@@ -54,6 +57,7 @@ export function draftOf(raw: unknown): Draft {
       stations: readable(lists.station),
       people: readable(lists.person),
       steps: readable(lists.step),
+      specialDays: readable(lists.specialDay),
       weekdays: readAs(day.weekdaysFile, at(raw, 'weekdays'), from.weekdaysFrom) ?? [],
       doughIds: idsOf(lists.dough),
       toppingIds: idsOf(lists.topping),
@@ -88,6 +92,7 @@ function listsOf(raw: unknown, boardPieces: number) {
     station: readEach(schema.stationFile, entries('stations'), from.stationFrom),
     person: readEach(day.personFile, entries('people'), from.personFrom),
     step: readEach(day.stepFile, entries('steps'), from.stepFrom),
+    specialDay: readEach(demand.specialDayFile, entries('specialDays'), from.specialDayFrom),
   } as const
 }
 
@@ -158,6 +163,7 @@ const FILE_FIELD: Readonly<Record<string, string>> = {
   closeMinute: 'close',
   changeoverFromMinute: 'changeover/from',
   changeoverToMinute: 'changeover/to',
+  spans: 'dates',
 }
 
 /** A field of the running shop as a path of the file. @example fileField('lines/2/ingredientId') // '/lines/2/ingredient' */
@@ -179,6 +185,7 @@ const LIST_PATH: Readonly<Record<ListName, string>> = {
   station: '/stations',
   person: '/people',
   step: '/steps',
+  specialDay: '/specialDays',
 }
 
 function placeOf({ entity, id, field }: Misfit, lists: Record<ListName, readonly Entry<unknown>[]>): string {

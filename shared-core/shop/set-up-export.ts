@@ -13,7 +13,7 @@ import { clockText, dwellObject, spanObject } from './human-time.ts'
 import { inOrder } from './in-order.ts'
 import type { SetUpFile } from './set-up-schema.ts'
 import { SET_UP_FORMAT } from './set-up-schema.ts'
-import type { Dough, Hours, Mixer, Shelf, Shop, Station, Step, Topping, Variety, Windows } from './shop.ts'
+import type { Dough, Hours, Mixer, Shelf, Shop, SpecialDay, Station, Step, Topping, Variety, Windows } from './shop.ts'
 import { WINDOW_STAGES } from './stages.ts'
 
 /**
@@ -35,6 +35,7 @@ export function toSetUpFile(shop: Shop): SetUpFile {
     cooler: shop.cooler,
     doughRoom: doughRoomFile(shop.doughRoom),
     counter: counterFile(shop.counter),
+    demand: shop.demand,
     windows: shopWindowsFile(shop.windows),
     ingredients: inOrder(shop.ingredients).map(ingredientFile),
     preparations: inOrder(shop.preparations).map(preparationFile),
@@ -45,6 +46,7 @@ export function toSetUpFile(shop: Shop): SetUpFile {
     stations: inOrder(shop.stations).map(stationFile),
     people: inOrder(shop.people).map(({ id, name, retired }) => ({ id, name, ...retiredFile({ retired }) })),
     steps: inOrder(shop.steps).map(stepFile),
+    specialDays: inOrder(shop.specialDays).map(specialDayFile),
   }
 }
 
@@ -140,8 +142,15 @@ function stepFile(step: Step) {
   return { id, name, list, ...(offsetMs > 0 ? { after: span } : { before: span }), kind, ...retiredFile(step) }
 }
 
+function specialDayFile(day: SpecialDay) {
+  const { id, name, kind, spans } = day
+  const dates = spans.map(({ from, to }) => (from === to ? from : { from, to }))
+  return { id, name, kind, dates, ...retiredFile(day) }
+}
+
 function varietyFile(variety: Variety): SetUpFile['varieties'][number] {
-  const { id, name, doughId, size, decidedAt, topping, toppingId, bakedOn, flip, priceCents, costCents } = variety
+  const { id, name, doughId, size, decidedAt, topping, toppingId, bakedOn, flip } = variety
+  const { priceCents, costCents, kitchenCents, usual } = variety
   return {
     id,
     name,
@@ -155,6 +164,8 @@ function varietyFile(variety: Variety): SetUpFile['varieties'][number] {
     ...ownWindowsFile(variety),
     priceCents,
     costCents,
+    kitchenCents,
+    usual,
     ...retiredFile(variety),
   }
 }

@@ -11,6 +11,9 @@ import { nearestWord } from './nearest-word.ts'
 const ID_PATTERN = /^[a-z0-9][a-z0-9.-]{0,63}$/
 /** No control, invisible or unassigned characters; no space at either end. */
 const NAME_PATTERN = /^(?! )[^\p{C}\p{Zl}\p{Zp}]*(?<! )$/u
+const DATE_PATTERN = /^\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\d|3[01])$/
+/** A country, or a part of one, as ISO 3166-1 and 3166-2 write them. */
+const REGION_PATTERN = /^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$/
 const CLOCK_PATTERN = /^(?:[01][0-9]|2[0-3]):[0-5][0-9]$/
 
 export function whole(from: number, to: number) {
@@ -45,6 +48,17 @@ export function id() {
 export function clock() {
   const right = 'A time of day from "00:00" to "23:59", with two digits each.'
   return z.string(right).regex(CLOCK_PATTERN, right)
+}
+
+/** That there is such a day is one of the rules between fields (`demand-rules.ts`). */
+export function date() {
+  const right = 'A date as YYYY-MM-DD.'
+  return z.string(right).regex(DATE_PATTERN, right)
+}
+
+export function region() {
+  const right = 'A country or a part of one as ISO 3166 writes it, e.g. "US" or "US-IL".'
+  return z.string(right).regex(REGION_PATTERN, right)
 }
 
 export function flag() {

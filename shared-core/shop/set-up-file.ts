@@ -57,9 +57,9 @@ function firstOfEachPlace(problems: readonly Problem[]): Problem[] {
 }
 
 /** Null while a part is missing, which zod has then said. */
-function shopOf({ profile, kettle, counter, cooler, parts }: Draft): Shop | null {
+function shopOf({ profile, kettle, counter, demand, cooler, parts }: Draft): Shop | null {
   const { hours, boards, oven, windows, mixer, doughRoom } = parts
-  if (profile === null || kettle === null || counter === null || hours === null) return null
+  if (profile === null || kettle === null || counter === null || demand === null || hours === null) return null
   if (boards === null || oven === null || windows === null) return null
   return {
     profile,
@@ -71,6 +71,7 @@ function shopOf({ profile, kettle, counter, cooler, parts }: Draft): Shop | null
     cooler,
     doughRoom,
     counter,
+    demand,
     windows,
     ingredients: ordered(parts.ingredients),
     preparations: ordered(parts.preparations),
@@ -82,6 +83,7 @@ function shopOf({ profile, kettle, counter, cooler, parts }: Draft): Shop | null
     stations: ordered(parts.stations),
     people: ordered(parts.people),
     steps: ordered(parts.steps),
+    specialDays: ordered(parts.specialDays),
     weekdays: new Map(parts.weekdays.map((weekday) => [weekday.id, weekday])),
   }
 }

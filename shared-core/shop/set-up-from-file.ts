@@ -1,4 +1,15 @@
-import { doughId, formulaId, personId, shelfId, stationId, stepId, toppingId, varietyId, weekdayId } from '../ids.ts'
+import {
+  doughId,
+  formulaId,
+  personId,
+  shelfId,
+  specialDayId,
+  stationId,
+  stepId,
+  toppingId,
+  varietyId,
+  weekdayId,
+} from '../ids.ts'
 import { WEEKDAY_NAMES } from './day-schema.ts'
 import { dwell } from './default-windows.ts'
 import { madeOfFrom, weightFrom, weightOrNull } from './formula-from-file.ts'
@@ -9,6 +20,7 @@ import type {
   Boards,
   Cooler,
   CounterRules,
+  DemandRules,
   Dough,
   Hours,
   Kettle,
@@ -17,6 +29,7 @@ import type {
   Person,
   Profile,
   Shelf,
+  SpecialDay,
   Station,
   Step,
   Topping,
@@ -81,6 +94,10 @@ export function coolerFrom(cooler: FullSetUpFile['cooler']): Cooler | null {
 
 export function counterFrom({ salesFrom, sweepEvery, dayOldPercent }: FullSetUpFile['counter']): CounterRules {
   return { salesFrom, sweepEveryMs: spanFromObject(sweepEvery), dayOldPercent }
+}
+
+export function demandFrom(demand: FullSetUpFile['demand']): DemandRules {
+  return demand
 }
 
 export function windowsFrom(file: FileWindows): Windows {
@@ -160,4 +177,10 @@ export function personFrom(person: FullSetUpFile['people'][number], order: numbe
 export function stepFrom({ before, after, ...step }: FullSetUpFile['steps'][number], order: number): Step {
   const offsetMs = after === undefined ? 0 - spanFromObject(before ?? {}) : spanFromObject(after)
   return { ...step, id: stepId(step.id), order, offsetMs }
+}
+
+/** A date alone is a span of one day. */
+export function specialDayFrom({ dates, ...day }: FullSetUpFile['specialDays'][number], order: number): SpecialDay {
+  const spans = dates.map((one) => (typeof one === 'string' ? { from: one, to: one } : one))
+  return { ...day, id: specialDayId(day.id), order, spans }
 }

@@ -18,6 +18,7 @@ export const NAME_MAX = {
   preparation: 24,
   formula: 24,
   mixer: 16,
+  specialDay: 32,
 } as const
 
 /** Most of each kind in use at once; retired ones do not count. */
@@ -32,6 +33,7 @@ export const IN_USE_MAX = {
   ingredient: 60,
   preparation: 12,
   formula: 24,
+  specialDay: 120,
 } as const
 
 /** Most of each kind that a file or shop may hold, the retired ones of many years included. */
@@ -96,5 +98,13 @@ export const ROLLERS_MAX = 20
 export const PRICE_CENTS_MAX = 1_000_000
 
 export const CENTS_MAX = 100_000
+/** Spans of one special day: one a year for a lifetime of shops, or some years of every snowfall. */
+export const SPANS_MAX = 400
+/** Dates of special days: sales of before cannot be there, and nobody plans beyond. */
+export const DATE_MIN = '2000-01-01'
+export const DATE_MAX = '2099-12-31'
+/** Pieces of a variety on a usual day, day-old pieces that a day sells. */
+export const USUAL_MAX = 20_000
+export const DAY_OLD_SELLS_MAX = 5_000
 export const MINUTE_MAX = 24 * 60 - 1
 export const ORDER_MAX = 100_000

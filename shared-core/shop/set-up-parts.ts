@@ -15,6 +15,7 @@ export type SetUpParts = {
     | 'stations'
     | 'people'
     | 'steps'
+    | 'specialDays'
     | 'weekdays']: readonly EntityOf<Shop[List]>[]
 } & {
   /** Ids of doughs, also of those that could not be read: a variety of one is not at fault. */
@@ -40,6 +41,7 @@ export const LIST_NAMES = [
   'station',
   'person',
   'step',
+  'specialDay',
 ] as const
 export type ListName = (typeof LIST_NAMES)[number]
 type EntityOf<List> = List extends ReadonlyMap<string, infer Entity> ? Entity : never
@@ -57,6 +59,7 @@ export function partsOf(shop: Shop): SetUpParts {
     stations: [...shop.stations.values()],
     people: [...shop.people.values()],
     steps: [...shop.steps.values()],
+    specialDays: [...shop.specialDays.values()],
     weekdays: [...shop.weekdays.values()],
     doughIds: new Set(shop.doughs.keys()),
     toppingIds: new Set(shop.toppings.keys()),

@@ -1,4 +1,5 @@
 import { crossMisfits } from './cross-rules.ts'
+import { specialDayMisfits } from './demand-rules.ts'
 import {
   doughMisfits,
   hoursMisfits,
@@ -48,6 +49,7 @@ export function partsMisfits(parts: SetUpParts): Misfit[] {
     ...parts.varieties.flatMap(varietyMisfits),
     ...parts.stations.flatMap(stationMisfits),
     ...parts.steps.flatMap(stepMisfits),
+    ...parts.specialDays.flatMap(specialDayMisfits),
     ...crossMisfits(parts),
   ]
 }
@@ -81,6 +83,8 @@ export function changeMisfits(change: SetUpChange): Misfit[] {
       return preparationMisfits(change.value)
     case 'formula':
       return formulaMisfits(change.value)
+    case 'specialDay':
+      return specialDayMisfits(change.value)
     case 'weekday':
       return weekdayMisfits(change.value)
     default:

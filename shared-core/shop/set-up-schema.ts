@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { counterFile, hoursFile, personFile, stepFile, weekdaysFile } from './day-schema.ts'
+import { demandFile, specialDayFile } from './demand-schema.ts'
 import { boardsFile, coolerFile, kettleFile, mixerFile, ovenFile, retired } from './equipment-schema.ts'
 import { contains, doughRoomFile, formulaFile, ingredientFile, madeOf, preparationFile } from './formula-schema.ts'
 import { weight } from './measure-fields.ts'
@@ -76,6 +77,14 @@ export const varietyFile = record({
   windows: ownWindowsFile.default({}),
   priceCents: whole(0, limits.CENTS_MAX).default(0).meta({ description: 'Price of a piece; 0 when not known.' }),
   costCents: whole(0, limits.CENTS_MAX).default(0).meta({ description: 'What goes into a piece; 0 when not known.' }),
+  kitchenCents: whole(0, limits.CENTS_MAX)
+    .nullable()
+    .default(null)
+    .meta({ description: 'What a piece brings when the kitchen uses it; null: it is not used so.' }),
+  usual: whole(0, limits.USUAL_MAX)
+    .nullable()
+    .default(null)
+    .meta({ description: 'Pieces on a usual day, guessed; null: nobody has said.' }),
   retired: retired(),
 })
 
@@ -102,6 +111,7 @@ export const setUpFile = record({
   cooler: coolerFile,
   doughRoom: doughRoomFile,
   counter: counterFile,
+  demand: demandFile,
   windows: windowsFile,
   ingredients: list(ingredientFile, 'ingredients', 0, limits.KEPT_MAX).default([]),
   preparations: list(preparationFile, 'preparations', 0, limits.KEPT_MAX).default([]),
@@ -112,6 +122,7 @@ export const setUpFile = record({
   stations: list(stationFile, 'stations', 1, limits.KEPT_MAX),
   people: list(personFile, 'people', 0, limits.KEPT_MAX).default([]),
   steps: list(stepFile, 'steps', 0, limits.KEPT_MAX).default([]),
+  specialDays: list(specialDayFile, 'special days', 0, limits.KEPT_MAX).default([]),
 }).meta({
   title: 'Set-up of a shop',
   description: 'Equipment, hours, doughs and varieties of one shop. Entities keep their id for good.',

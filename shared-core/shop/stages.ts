@@ -1,5 +1,5 @@
 import type { IngredientKind } from './formula.ts'
-import type { Allergen, BatchStage, LineAct, WindowStage } from './shop.ts'
+import type { Allergen, BatchStage, LineAct, SpecialKind, WindowStage } from './shop.ts'
 
 /** The words of the line as lists, in the order of the line, each of them once (a test of types holds them to that). */
 export const BATCH_STAGES = [
@@ -49,3 +49,12 @@ export const INGREDIENT_KINDS = [
   'mixIn',
   'other',
 ] as const satisfies readonly IngredientKind[]
+
+/** In the order in which people look for them. */
+export const SPECIAL_KINDS = [
+  'holiday',
+  'school',
+  'event',
+  'closure',
+  'weather',
+] as const satisfies readonly SpecialKind[]

@@ -1,6 +1,6 @@
 import { shelfId, stationId } from '../ids.ts'
 import { spanMs } from '../units.ts'
-import { DEFAULT_COUNTER, DEFAULT_KETTLE_CARE } from './default-rules.ts'
+import { DEFAULT_COUNTER, DEFAULT_DEMAND, DEFAULT_KETTLE_CARE } from './default-rules.ts'
 import { DEFAULT_WINDOWS } from './default-windows.ts'
 import { pickableDoughs, pickableToppings, pickableVarieties } from './pickable.ts'
 import type { Language, Oven, OvenKind, Profile, Shelf, Shop, Station, Temperature, Variety } from './shop.ts'
@@ -40,6 +40,7 @@ export function startingPoint(kind: OvenKind, shop: NewShop): Shop {
     cooler: null,
     doughRoom: null,
     counter: DEFAULT_COUNTER,
+    demand: DEFAULT_DEMAND,
     windows: DEFAULT_WINDOWS,
     ingredients: new Map(),
     preparations: new Map(),
@@ -52,6 +53,7 @@ export function startingPoint(kind: OvenKind, shop: NewShop): Shop {
     people: new Map(),
     steps: byId(startingSteps(kind, language)),
     weekdays: new Map(),
+    specialDays: new Map(),
   }
 }
 

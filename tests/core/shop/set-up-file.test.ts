@@ -3,6 +3,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import demoFile from '../../../server/demo/demo-set-up.json' with { type: 'json' }
 import { doughId, shelfId, varietyId } from '../../../shared-core/ids.ts'
+import { DEFAULT_DEMAND } from '../../../shared-core/shop/default-rules.ts'
 import { DEFAULT_WINDOWS } from '../../../shared-core/shop/default-windows.ts'
 import { PROBLEMS_MAX } from '../../../shared-core/shop/problems.ts'
 import { parseSetUpFile, setUpJsonSchema } from '../../../shared-core/shop/set-up-file.ts'
@@ -39,8 +40,10 @@ describe('a set-up file', () => {
     expect(shop.oven).toEqual({ kind: 'shelves', handlingMs: 60_000, bakeAt: null, secondAt: null })
     expect(shop).toMatchObject({ mixer: null, cooler: null })
     expect(shop.counter).toEqual({ salesFrom: 'taps', sweepEveryMs: 90 * 60_000, dayOldPercent: 50 })
-    for (const list of ['toppings', 'people', 'steps', 'weekdays'] as const) expect(shop[list].size).toBe(0)
+    for (const list of ['toppings', 'people', 'steps', 'weekdays', 'specialDays'] as const)
+      expect(shop[list].size).toBe(0)
     expect(shop.windows).toEqual(DEFAULT_WINDOWS)
+    expect(shop.demand).toEqual(DEFAULT_DEMAND)
     expect(shop.varieties.get(varietyId('sesame'))).toEqual({
       id: 'sesame',
       name: 'Sesame',
@@ -55,6 +58,8 @@ describe('a set-up file', () => {
       windows: {},
       priceCents: 0,
       costCents: 0,
+      kitchenCents: null,
+      usual: null,
       retired: false,
     })
     expect(shop.doughs.get(doughId('rye'))).toMatchObject({

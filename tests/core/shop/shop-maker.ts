@@ -1,10 +1,12 @@
 import fc from 'fast-check'
+import { dateAfter } from '../../../shared-core/day/label.ts'
 import {
   doughId,
   formulaId,
   ingredientId,
   personId,
   shelfId,
+  specialDayId,
   stationId,
   stepId,
   toppingId,
@@ -19,6 +21,7 @@ import type {
   Oven,
   Shelf,
   Shop,
+  SpecialDay,
   Station,
   Step,
   Temperature,
@@ -27,7 +30,7 @@ import type {
   Weight,
   Windows,
 } from '../../../shared-core/shop/shop.ts'
-import { ALLERGENS, LINE_ACTS, WINDOW_STAGES } from '../../../shared-core/shop/stages.ts'
+import { ALLERGENS, LINE_ACTS, SPECIAL_KINDS, WINDOW_STAGES } from '../../../shared-core/shop/stages.ts'
 import { durationMs, spanMs } from '../../../shared-core/units.ts'
 import { anyDoughRoom, weight as anyWeight, pieceWeight } from './formula-maker.ts'
 
@@ -68,6 +71,13 @@ export const anyShop: fc.Arbitrary<Shop> = fc
       sweepEveryMs: ms(600_000, 43_200_000),
       dayOldPercent: fc.integer({ min: 0, max: 100 }),
     }),
+    demand: fc.record({
+      region: fc.option(fc.constantFrom('US-IL', 'ES-MD', 'MX')),
+      disappointCents: fc.integer({ min: 0, max: 100_000 }),
+      takeAnotherPercent: fc.integer({ min: 0, max: 100 }),
+      dayOldSells: fc.integer({ min: 0, max: 5_000 }),
+    }),
+    specialDays: entries(fc.record({ kind: fc.constantFrom(...SPECIAL_KINDS), spans: someSpans() })),
     weekdays: fc.uniqueArray(
       fc.record({ day: fc.integer({ min: 1, max: 7 }), hours: fc.option(ownHours()), retired: fc.boolean() }),
       {
@@ -112,6 +122,8 @@ export const anyShop: fc.Arbitrary<Shop> = fc
         windows: someWindows(),
         priceCents: fc.integer({ min: 0, max: 100_000 }),
         costCents: fc.integer({ min: 0, max: 100_000 }),
+        kitchenCents: fc.option(fc.integer({ min: 0, max: 100_000 })),
+        usual: fc.option(fc.integer({ min: 0, max: 20_000 })),
       }),
     ),
     stations: entries(fc.record({ acts: fc.subarray([...LINE_ACTS]) })),
@@ -145,6 +157,7 @@ export const anyShop: fc.Arbitrary<Shop> = fc
       mixer: drawn.mixer,
       cooler: drawn.cooler,
       counter: drawn.counter,
+      demand: drawn.demand,
       ...drawn.room,
       toppings: byId(
         drawn.toppings.map((one, at) => ({
@@ -165,6 +178,9 @@ export const anyShop: fc.Arbitrary<Shop> = fc
             kind: isTest && one.list === 'opening' ? 'float-test' : 'plain',
           }),
         ),
+      ),
+      specialDays: byId(
+        drawn.specialDays.map((one): SpecialDay => ({ ...one, id: specialDayId(one.id), name: `Day ${one.id}` })),
       ),
       weekdays: byId(drawn.weekdays.map(({ day, ...one }): Weekday => ({ ...one, id: weekdayId(String(day)) }))),
       windows: { firstSide: min(3, 3.5, 4), bake: min(15, 18, 25), ...windows },
@@ -224,12 +240,26 @@ export function renumbered(shop: Shop): Shop {
     stations: list(shop.stations),
     people: list(shop.people),
     steps: list(shop.steps),
+    specialDays: list(shop.specialDays),
     weekdays: new Map([...shop.weekdays].filter(([, { retired }]) => !retired)),
   }
 }
 
 function careEvery() {
   return fc.option(fc.integer({ min: 1, max: 50_000 }))
+}
+
+/** Dates in order: each span begins some days after the one before. */
+function someSpans(): fc.Arbitrary<SpecialDay['spans']> {
+  const step = fc.record({ after: fc.integer({ min: 1, max: 400 }), days: fc.integer({ min: 0, max: 20 }) })
+  return fc.array(step, { maxLength: 5 }).map((steps) => {
+    let last = '2023-12-31'
+    return steps.map(({ after, days }) => {
+      const from = dateAfter(last, after)
+      last = dateAfter(from, days)
+      return { from, to: last }
+    })
+  })
 }
 
 function temperature(): fc.Arbitrary<Temperature> {

@@ -1,5 +1,5 @@
 import { doughId, personId, shelfId, stationId, stepId, varietyId } from '../../../shared-core/ids.ts'
-import { DEFAULT_COUNTER, NO_FORMULA, NO_KETTLE_CARE } from '../../../shared-core/shop/default-rules.ts'
+import { DEFAULT_COUNTER, DEFAULT_DEMAND, NO_FORMULA, NO_KETTLE_CARE } from '../../../shared-core/shop/default-rules.ts'
 import type {
   Dough,
   DwellWindow,
@@ -31,6 +31,7 @@ export function shopWith(parts: Partial<Shop> = {}): Shop {
     cooler: null,
     doughRoom: null,
     counter: DEFAULT_COUNTER,
+    demand: DEFAULT_DEMAND,
     windows: TRADE_WINDOWS,
     shelves: table([shelf({ id: 's1', order: 1 }), shelf({ id: 's2', order: 2 }), shelf({ id: 's3', order: 3 })]),
     doughs: table([
@@ -53,6 +54,7 @@ export function shopWith(parts: Partial<Shop> = {}): Shop {
     people: new Map(),
     steps: new Map(),
     weekdays: new Map(),
+    specialDays: new Map(),
     ...parts,
   }
 }
@@ -131,6 +133,8 @@ export function variety(parts: Named<Variety>): Variety {
     windows: {},
     priceCents: 160,
     costCents: 45,
+    kitchenCents: null,
+    usual: null,
     retired: false,
     ...parts,
     id: varietyId(parts.id),
