@@ -3,7 +3,7 @@ import type { VarietyId } from '../../shared-core/ids.ts'
 import { nextSweepMs, sweepFor } from '../../shared-core/stock/sweep.ts'
 import { must } from '../../shared-core/support.ts'
 import { epochMs } from '../../shared-core/units.ts'
-import { expectedPieces } from './demo-demand.ts'
+import { expectedPieces, usualBusy } from './demo-demand.ts'
 import { drawFor } from './draw.ts'
 import type { Move, Scene } from './scene.ts'
 import { comesUp, LOOK_AHEAD_MS, minuteOfDay } from './scene.ts'
@@ -49,12 +49,12 @@ export function seenOn(scene: Scene, varietyId: VarietyId): number {
   if (stock === undefined) return 0
   const ready = stock.lots.reduce((sum, lot) => (lot.readyAtMs <= nowMs ? sum + lot.pieces : sum), 0)
   const sinceMs = stock.seen?.atMs ?? nowMs
-  const asked = expectedPieces(
-    shop,
-    must(shop.varieties, varietyId),
-    minuteOfDay(scene, sinceMs),
-    minuteOfDay(scene, nowMs),
-  )
+  const span = {
+    fromMinute: minuteOfDay(scene, sinceMs),
+    toMinute: minuteOfDay(scene, nowMs),
+    busy: usualBusy(scene.date),
+  }
+  const asked = expectedPieces(shop, must(shop.varieties, varietyId), span)
   const share = drawFor(seed, `untapped:${varietyId}:${sinceMs}`).between(...MORE_OR_LESS)
   return Math.max(0, ready - Math.round((asked * share) / UNTAPPED_ONCE_IN))
 }

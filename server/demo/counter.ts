@@ -1,10 +1,12 @@
 import type { Act } from '../../shared-core/day/commands.ts'
-import type { Line, Stock } from '../../shared-core/day/state.ts'
+import type { Stock } from '../../shared-core/day/state.ts'
 import type { VarietyId } from '../../shared-core/ids.ts'
 import { byVariety } from '../../shared-core/line/contents.ts'
 import { piecesOf } from '../../shared-core/line/lines.ts'
+import type { Shop } from '../../shared-core/shop/shop.ts'
 import { seenOn, sweepMoves, UNTAPPED_ONCE_IN } from './counter-sweep.ts'
-import { customersAnHour, likedOf, PURCHASES } from './demo-demand.ts'
+import type { Crowd } from './crowd.ts'
+import { basketOf, crowdOn, customersIn } from './crowd.ts'
 import type { Draw } from './draw.ts'
 import { drawFor, pick } from './draw.ts'
 import type { Move, Scene } from './scene.ts'
@@ -30,72 +32,39 @@ export function counterMoves(scene: Scene): readonly Move[] {
 
 /** One in so many customers is rung up as so many pieces, without saying of what. */
 const UNNAMED_ONCE_IN = 9
-/** How much a variety is asked for today, against a usual day: some always run short and some are left. */
-const TODAY = [0.6, 1.55] as const
-
 function customers(scene: Scene): readonly Move[] {
   const first = Math.floor(minuteOfDay(scene, scene.nowMs))
-  return [first, first + 1].flatMap((minute) => {
-    const { openMinute, closeMinute } = scene.shop.hours
-    if (minute < openMinute || minute >= closeMinute) return []
-    const draw = drawFor(scene.seed, `customers:${scene.date}:${minute}`)
-    const came = customersIn(draw, customersAnHour(minute) / 60)
-    return Array.from({ length: came }, (_, index) => {
-      const atMs = atMinute(scene, minute + draw.share())
-      return { key: `customer:${scene.date}:${minute}:${index}`, atMs }
-    })
-      .filter(({ atMs }) => comesUp(scene, atMs))
-      .flatMap(({ key, atMs }) => served(scene, key, atMs))
-  })
+  const crowd = crowdOf(scene)
+  return [first, first + 1]
+    .flatMap((minute) => customersIn(crowd, minute))
+    .map(({ key, minute }) => ({ key, atMs: atMinute(scene, minute) }))
+    .filter(({ atMs }) => comesUp(scene, atMs))
+    .flatMap(({ key, atMs }) => served(scene, crowd, { key, atMs }))
 }
 
-/** How many come in a minute: Poisson by inversion. Source: Devroye, Non-Uniform Random Variate Generation, X.3. */
-function customersIn(draw: Draw, aMinute: number): number {
-  const share = draw.share()
-  let chance = Math.exp(-aMinute)
-  let below = chance
-  let came = 0
-  while (share > below && came < CUSTOMERS_A_MINUTE_MAX) {
-    came += 1
-    chance *= aMinute / came
-    below += chance
-  }
-  return came
+/** That of a day is the same all day long, and looked at every second. */
+function crowdOf({ shop, seed, date }: Scene): Crowd {
+  const known = OF_DAY.get(shop)
+  if (known?.seed === seed && known.date === date) return known
+  const crowd = crowdOn(shop, seed, date)
+  OF_DAY.set(shop, crowd)
+  return crowd
 }
-const CUSTOMERS_A_MINUTE_MAX = 9
 
-function served(scene: Scene, key: string, atMs: number): readonly Move[] {
+const OF_DAY = new WeakMap<Shop, Crowd>()
+
+function served(
+  scene: Scene,
+  crowd: Crowd,
+  { key, atMs }: { readonly key: string; readonly atMs: number },
+): readonly Move[] {
   const draw = drawFor(scene.seed, key)
-  const lines = basket(scene, draw, atMs)
+  const lines = basketOf(crowd, draw, forSale(scene, atMs))
   if (lines.length === 0 || draw.oneIn(UNTAPPED_ONCE_IN)) return []
   if (draw.oneIn(UNNAMED_ONCE_IN)) {
     return [{ key, who: 'counter', once: true, atMs, act: { type: 'sellUnnamed', pieces: piecesOf(lines) } }]
   }
   return [{ key, who: 'counter', once: true, atMs, act: { type: 'sell', lines } }]
-}
-
-/** A handful of one kind, or half a dozen and more of several. Nobody is sold what is not there. */
-function basket(scene: Scene, draw: Draw, atMs: number): readonly Line[] {
-  const wants = pick(draw, PURCHASES, ({ weight }) => weight)?.pieces ?? 1
-  const there = forSale(scene, atMs)
-  const bought = new Map<VarietyId, number>()
-  let left = wants
-  while (left > 0) {
-    const kind = pick(draw, [...there], ([id, pieces]) => (pieces > 0 ? likedToday(scene, id) : 0))
-    if (kind === null) break
-    const [id, pieces] = kind
-    const got = Math.min(left, pieces, wants < 6 ? wants : draw.whole(2, 4))
-    bought.set(id, (bought.get(id) ?? 0) + got)
-    there.set(id, pieces - got)
-    left -= got
-  }
-  return [...bought]
-    .map(([varietyId, pieces]) => ({ varietyId, pieces }))
-    .sort((one, other) => byVariety(scene.shop, one.varietyId, other.varietyId))
-}
-
-function likedToday({ seed, date }: Scene, id: VarietyId): number {
-  return likedOf(id) * drawFor(seed, `liked:${date}:${id}`).between(...TODAY)
 }
 
 function forSale({ state, shop }: Scene, atMs: number): Map<VarietyId, number> {

@@ -1,5 +1,6 @@
 import { UNSURE_MAX } from '../../shared-core/day/decision.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
+import { usualBusy } from './demo-demand.ts'
 import { demoLoadList } from './demo-load-list.ts'
 import { drawFor } from './draw.ts'
 import type { Move, Scene } from './scene.ts'
@@ -27,7 +28,7 @@ function opening(scene: Scene, waveAtMs: number | null): readonly Move[] {
   if (nowMs >= atMinute(scene, changeoverFromMinute ?? closeMinute)) return []
   if (state.day === null) return [{ key: `open:${date}`, who: 'desk', atMs: opensMs, act: { type: 'openDay' } }]
   if (state.planned.size > 0) return []
-  const waves = { dayStartMs, waveAtMs: waveAtMs ?? atMinute(scene, ovenReadyMinute) }
+  const waves = { dayStartMs, waveAtMs: waveAtMs ?? atMinute(scene, ovenReadyMinute), busy: usualBusy(date) }
   const loads = demoLoadList(shop, waves).filter(({ inAtMs }) => inAtMs >= nowMs)
   if (loads.length === 0) return []
   return [{ key: `list:${date}`, who: 'desk', atMs: opensMs + 60_000, act: { type: 'setLoadList', loads } }]

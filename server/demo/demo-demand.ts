@@ -1,4 +1,5 @@
 import type { VarietyId } from '../../shared-core/ids.ts'
+import { isoWeekday } from '../../shared-core/shop/hours.ts'
 import type { Shop, Variety } from '../../shared-core/shop/shop.ts'
 import { windowOf } from '../../shared-core/shop/windows.ts'
 
@@ -49,18 +50,33 @@ export function likedOf(varietyId: VarietyId): number {
   return LIKED.get(varietyId) ?? LIKED_ELSE
 }
 
+/** Customers of a weekday against a usual day, Monday first: the weekend has breakfast at home. Invented. */
+const WEEKDAY = [0.94, 0.96, 1, 1, 1.05, 1.2, 1.14] as const
+
+/** What the shop knows beforehand of a date: its weekday. */
+export function usualBusy(date: string): number {
+  return WEEKDAY[isoWeekday(date) - 1] ?? 1
+}
+
 export function customersAnHour(minuteOfDay: number): number {
   return CUSTOMERS_AN_HOUR.get(Math.floor(minuteOfDay / 60)) ?? 0
 }
 
+export interface DaySpan {
+  readonly fromMinute: number
+  readonly toMinute: number
+  /** Customers against a usual day's, as `usualBusy` has it. */
+  readonly busy: number
+}
+
 /** Pieces of each variety that the shop reckons to sell between two minutes of its day. */
-export function expectedPieces(shop: Shop, variety: Variety, fromMinute: number, toMinute: number): number {
+export function expectedPieces(shop: Shop, variety: Variety, { fromMinute, toMinute, busy }: DaySpan): number {
   let customers = 0
   const lastMinute = Math.min(toMinute, shop.hours.closeMinute)
   for (let minute = Math.max(fromMinute, shop.hours.openMinute); minute < lastMinute; minute += 1) {
     customers += customersAnHour(minute) / 60
   }
-  return (customers * PIECES_A_CUSTOMER * likedOf(variety.id)) / likedOfAll(shop)
+  return (busy * customers * PIECES_A_CUSTOMER * likedOf(variety.id)) / likedOfAll(shop)
 }
 
 /** How long a variety bakes and cools, in minutes: what is loaded at 6:00 is for sale so much later. */

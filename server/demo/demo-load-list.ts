@@ -42,14 +42,15 @@ const LOAD_PIECES_MIN = 48
 
 /**
  * @param dayStartMs local midnight
+ * @param busy customers against a usual day's; left out: as many
  * @param waveAtMs a wave begins at this instant, and others every `WAVE_MINUTES` before and after
  * @example demoLoadList(shop, { dayStartMs, waveAtMs: epochMs(dayStartMs + 7 * 3_600_000) })[0].inAtMs // 5:00
  */
-export function demoLoadList(shop: Shop, { dayStartMs, waveAtMs }: DayOfWaves): readonly DemoLoad[] {
+export function demoLoadList(shop: Shop, { dayStartMs, waveAtMs, busy = 1 }: DayOfWaves): readonly DemoLoad[] {
   const places = placesOf(shop, (waveAtMs - dayStartMs) / 60_000)
   const baked = new Map<VarietyId, number>()
   return places.flatMap(({ shelf, minute, wavesLeft }) => {
-    const lines = linesFor(shop, { shelf, minute, wavesLeft, baked })
+    const lines = linesFor(shop, { shelf, minute, wavesLeft, baked, busy })
     for (const { varietyId, pieces } of lines) baked.set(varietyId, (baked.get(varietyId) ?? 0) + pieces)
     return lines.length === 0 ? [] : [{ shelfId: shelf.id, inAtMs: epochMs(dayStartMs + minute * 60_000), lines }]
   })
@@ -58,6 +59,7 @@ export function demoLoadList(shop: Shop, { dayStartMs, waveAtMs }: DayOfWaves): 
 export interface DayOfWaves {
   readonly dayStartMs: number
   readonly waveAtMs: number
+  readonly busy?: number
 }
 
 interface Place {
@@ -92,11 +94,20 @@ function placesOf(shop: Shop, waveMinute: number): readonly Place[] {
 
 function linesFor(
   shop: Shop,
-  { shelf, minute, wavesLeft, baked }: Place & { readonly baked: ReadonlyMap<VarietyId, number> },
+  {
+    shelf,
+    minute,
+    wavesLeft,
+    baked,
+    busy,
+  }: Place & { readonly baked: ReadonlyMap<VarietyId, number>; readonly busy: number },
 ): readonly Line[] {
   const wanted = [...shop.varieties.values()]
     .filter((variety) => !variety.retired)
-    .map((variety) => ({ variety, pieces: shortOf(shop, variety, minute, wavesLeft) - (baked.get(variety.id) ?? 0) }))
+    .map((variety) => ({
+      variety,
+      pieces: shortOf(shop, variety, { minute, wavesLeft, busy }) - (baked.get(variety.id) ?? 0),
+    }))
     .sort((one, other) => other.pieces - one.pieces || (one.variety.id < other.variety.id ? -1 : 1))
   const first = wanted.find(({ variety }) => isSmallest(shop, shelf) || !bakesApart(shop, variety))
   // In the morning no shelf stays empty: the next dozen is baked a little early instead.
@@ -115,12 +126,16 @@ function linesFor(
 }
 
 /** Pieces of the whole day that must have been loaded by now, this load included. */
-function shortOf(shop: Shop, variety: Variety, minute: number, wavesLeft: number): number {
+function shortOf(
+  shop: Shop,
+  variety: Variety,
+  { minute, wavesLeft, busy }: Omit<Place, 'shelf'> & { readonly busy: number },
+): number {
   const { openMinute, closeMinute } = shop.hours
   const usual = minute + bakeAndCoolMinutes(shop, variety) + COVERS_MINUTES
   const afternoon = Math.max(0, WAVES_FOR_AFTERNOON - wavesLeft) / WAVES_FOR_AFTERNOON
   const untilMinute = usual + Math.max(0, closeMinute - usual) * afternoon
-  const expected = expectedPieces(shop, variety, openMinute, untilMinute)
+  const expected = expectedPieces(shop, variety, { fromMinute: openMinute, toMinute: untilMinute, busy })
   return expected * (1 + AFTERNOON_MORE * afternoon) + SHOWN_PIECES * (1 - afternoon)
 }
 

@@ -4,8 +4,9 @@ import { parseSetUpFile } from '../../shared-core/shop/set-up-file.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import { assert } from '../../shared-core/support.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
-import { isZone } from '../live/shop-clock.ts'
+import { isZone, localDate } from '../live/shop-clock.ts'
 import demoFile from './demo-set-up.json' with { type: 'json' }
+import { demoSpecials } from './demo-specials.ts'
 
 /** Who acts for the invented shop. They come through the same door as every screen, under these names. */
 export const DEMO_DEVICES = {
@@ -23,7 +24,9 @@ export type Who = keyof typeof DEMO_DEVICES
  * no source; so are prices, weights of toppings, lead times of pre-ferments and a tray's 40 min to cool.
  */
 export function demoShop(nowMs: EpochMs): Shop {
-  const parsed = parseSetUpFile({ ...demoFile, shop: { ...demoFile.shop, zone: demoZone(nowMs) } }, { isZone })
+  const zone = demoZone(nowMs)
+  const specialDays = demoSpecials(localDate(zone, nowMs))
+  const parsed = parseSetUpFile({ ...demoFile, shop: { ...demoFile.shop, zone }, specialDays }, { isZone })
   assert(parsed.ok, 'the demo’s own set-up is read without a mistake')
   return parsed.shop
 }

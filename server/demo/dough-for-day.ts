@@ -15,20 +15,23 @@ export interface Shaped {
   readonly pieces: number
 }
 
-/** The dough of a whole day, by the list of a usual one; reckoned once for each set-up, which never changes in place. */
-export function doughForDay(shop: Shop): readonly Shaped[] {
-  const known = FOR_DAY.get(shop)
-  if (known !== undefined) return known
-  const reckoned = reckonDough(shop)
-  FOR_DAY.set(shop, reckoned)
+/**
+ * The dough of a whole day by its list; reckoned once for each set-up, which never changes in place.
+ * @param busy customers against a usual day's; left out: as many
+ */
+export function doughForDay(shop: Shop, busy = 1): readonly Shaped[] {
+  const known = FOR_DAY.get(shop) ?? new Map<number, readonly Shaped[]>()
+  FOR_DAY.set(shop, known)
+  const reckoned = known.get(busy) ?? reckonDough(shop, busy)
+  known.set(busy, reckoned)
   return reckoned
 }
 
-const FOR_DAY = new WeakMap<Shop, readonly Shaped[]>()
+const FOR_DAY = new WeakMap<Shop, Map<number, readonly Shaped[]>>()
 
-function reckonDough(shop: Shop): readonly Shaped[] {
+function reckonDough(shop: Shop, busy: number): readonly Shaped[] {
   const pieces = new Map<string, Shaped>()
-  const lines = demoLoadList(shop, { dayStartMs: 0, waveAtMs: 0 }).flatMap((load) => load.lines)
+  const lines = demoLoadList(shop, { dayStartMs: 0, waveAtMs: 0, busy }).flatMap((load) => load.lines)
   for (const line of lines) {
     const { doughId, decidedAt, id } = must(shop.varieties, line.varietyId)
     const varietyId = decidedAt === 'mixer' ? id : null

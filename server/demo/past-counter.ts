@@ -1,11 +1,12 @@
 import type { Act } from '../../shared-core/day/commands.ts'
-import type { Line, State } from '../../shared-core/day/state.ts'
+import type { State } from '../../shared-core/day/state.ts'
 import type { VarietyId } from '../../shared-core/ids.ts'
 import { piecesOf } from '../../shared-core/line/lines.ts'
 import { inUse } from '../../shared-core/shop/in-order.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import { UNTAPPED_ONCE_IN } from './counter-sweep.ts'
-import { customersAnHour, likedOf, PURCHASES } from './demo-demand.ts'
+import type { Crowd } from './crowd.ts'
+import { basketOf, customersIn } from './crowd.ts'
 import type { Draw } from './draw.ts'
 import { drawFor, pick } from './draw.ts'
 import type { Errand, PastDay } from './past-days.ts'
@@ -15,61 +16,32 @@ export function pastCounter(day: PastDay): readonly Errand[] {
   return [...customers(day), ...EVERY.flatMap((one) => every(day, one))]
 }
 
-/** How much a variety is asked for on a day, against a usual one. */
-const ASKED_FOR = [0.7, 1.4] as const
 const SWEPT_AT_ONCE = 5
 
 const at = ({ dayStartMs }: PastDay, minute: number) => dayStartMs + minute * 60_000
 
 function customers(day: PastDay): readonly Errand[] {
-  const { shop, seed, date, busy } = day
-  const liked = new Map(
-    inUse(shop.varieties).map(({ id }) => {
-      return [id, likedOf(id) * drawFor(seed, `liked:${date}:${id}`).between(...ASKED_FOR)] as const
-    }),
-  )
-  const errands: Errand[] = []
-  for (let minute = shop.hours.openMinute; minute < shop.hours.closeMinute; minute += 1) {
-    const draw = drawFor(seed, `customers:${date}:${minute}`)
-    const came = Math.floor((customersAnHour(minute) / 60) * busy + draw.share())
-    for (let one = 0; one < came; one += 1) {
-      const atMs = at(day, minute + draw.share())
-      const key = `customer:${date}:${minute}:${one}`
-      errands.push({
-        atMs,
-        key,
-        who: 'counter',
-        act: (state, nowMs) => bought(state, { nowMs, liked, draw: drawFor(seed, key) }),
-      })
-    }
-  }
-  return errands
+  const { crowd, seed, shop } = day
+  const { openMinute, closeMinute } = shop.hours
+  const all = Array.from({ length: closeMinute - openMinute }, (_, n) => customersIn(crowd, openMinute + n)).flat()
+  return all.map(({ key, minute }) => ({
+    atMs: at(day, minute),
+    key,
+    who: 'counter',
+    act: (state, nowMs) => bought(state, { crowd, nowMs, draw: drawFor(seed, key) }),
+  }))
 }
 
 interface Buying {
+  readonly crowd: Crowd
   readonly nowMs: number
-  readonly liked: ReadonlyMap<VarietyId, number>
   readonly draw: Draw
 }
 
-/** One kind for a few, several kinds for a box; nobody is sold what is not there. */
-function bought(state: State, { nowMs, liked, draw }: Buying): Act | null {
-  if (draw.oneIn(UNTAPPED_ONCE_IN)) return null
-  const wants = pick(draw, PURCHASES, ({ weight }) => weight)?.pieces ?? 1
-  const lines = new Map<VarietyId, number>()
-  for (let left = wants; left > 0; ) {
-    const kinds = [...liked.keys()]
-    const id = pick(draw, kinds, (kind) =>
-      readyOf(state, kind, nowMs) > (lines.get(kind) ?? 0) ? (liked.get(kind) ?? 0) : 0,
-    )
-    if (id === null) break
-    const room = readyOf(state, id, nowMs) - (lines.get(id) ?? 0)
-    const got = Math.min(left, room, wants < 6 ? wants : draw.whole(2, 4))
-    lines.set(id, (lines.get(id) ?? 0) + got)
-    left -= got
-  }
-  const all = [...lines].map(([varietyId, pieces]): Line => ({ varietyId, pieces }))
-  return all.length === 0 ? null : { type: 'sell', lines: all }
+function bought(state: State, { crowd, nowMs, draw }: Buying): Act | null {
+  const there = new Map([...crowd.liked.keys()].map((id) => [id, readyOf(state, id, nowMs)] as const))
+  const lines = basketOf(crowd, draw, there)
+  return lines.length === 0 || draw.oneIn(UNTAPPED_ONCE_IN) ? null : { type: 'sell', lines }
 }
 
 function readyOf({ stock }: State, id: VarietyId, nowMs: number): number {

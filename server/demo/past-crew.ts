@@ -4,6 +4,7 @@ import { piecesOf } from '../../shared-core/line/lines.ts'
 import { inUse } from '../../shared-core/shop/in-order.ts'
 import type { Step } from '../../shared-core/shop/shop.ts'
 import { epochMs } from '../../shared-core/units.ts'
+import { usualBusy } from './demo-demand.ts'
 import type { DemoLoad } from './demo-load-list.ts'
 import { demoLoadList } from './demo-load-list.ts'
 import type { Draw } from './draw.ts'
@@ -36,9 +37,9 @@ export function pastCrew(day: PastDay): readonly Errand[] {
 
 const at = ({ dayStartMs }: PastDay, minute: number) => dayStartMs + minute * 60_000
 
-function listOf({ shop, dayStartMs }: PastDay): readonly DemoLoad[] {
+function listOf({ shop, date, dayStartMs }: PastDay): readonly DemoLoad[] {
   const firstMinute = shop.hours.ovenReadyMinute + FIRST_LOAD_AFTER_OVEN_MINUTES
-  return demoLoadList(shop, { dayStartMs, waveAtMs: dayStartMs + firstMinute * 60_000 })
+  return demoLoadList(shop, { dayStartMs, waveAtMs: dayStartMs + firstMinute * 60_000, busy: usualBusy(date) })
 }
 
 function opening(day: PastDay, list: readonly DemoLoad[]): readonly Errand[] {

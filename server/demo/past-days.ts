@@ -5,9 +5,11 @@ import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import { localDate, localInstant } from '../live/shop-clock.ts'
+import type { Crowd } from './crowd.ts'
+import { crowdOn } from './crowd.ts'
+import { usualBusy } from './demo-demand.ts'
 import { demoShop } from './demo-shop.ts'
 import { doughForDay } from './dough-for-day.ts'
-import { drawFor } from './draw.ts'
 import { pastCounter } from './past-counter.ts'
 import { pastBake, pastClose, pastCrew } from './past-crew.ts'
 import { pastFollowing } from './past-dough.ts'
@@ -44,8 +46,7 @@ export interface PastDay {
   readonly seed: number
   readonly date: string
   readonly dayStartMs: number
-  /** How many more or fewer customers than on a usual day. */
-  readonly busy: number
+  readonly crowd: Crowd
 }
 
 /** @param nowMs of the day after the last one; the same seed and day make the same past */
@@ -58,8 +59,7 @@ export function pastDays({ nowMs, seed, days = DAYS }: { nowMs: EpochMs; seed: n
     // The demo's own zones never change their clocks.
     const dayStartMs = todayMs - back * 24 * 3_600_000
     const date = localDate(zone, epochMs(dayStartMs))
-    const busy = drawFor(seed, `busy:${date}`).between(0.88, 1.08)
-    const day: PastDay = { shop, seed, date, dayStartMs, busy }
+    const day: PastDay = { shop, seed, date, dayStartMs, crowd: crowdOn(shop, seed, date) }
     if (back === days) moveIn(played, day)
     playDay(played, day)
   }
@@ -95,12 +95,12 @@ function byTime(one: Errand, other: Errand): number {
 }
 
 /** The set-up, and the trays that stand in the cooler since the day before. */
-function moveIn(played: Played, { shop, dayStartMs }: PastDay): void {
+function moveIn(played: Played, { shop, date, dayStartMs }: PastDay): void {
   const beginMs = dayStartMs + (shop.hours.ovenReadyMinute - BEGINS_BEFORE_OVEN_MINUTES) * 60_000
   const changes = setUpChanges(null, shop)
   played.take({ key: 'set-up', who: 'desk', atMs: epochMs(beginMs), act: { type: 'changeSetUp', changes } })
   const sinceMs = epochMs(beginMs - 13 * 3_600_000)
-  doughForDay(shop).forEach(({ doughId, varietyId, pieces }, index) => {
+  doughForDay(shop, usualBusy(date)).forEach(({ doughId, varietyId, pieces }, index) => {
     const act = { type: 'carryIn', doughId, varietyId, pieces, stage: 'chill', sinceMs } as const
     played.take({ key: `chilled:${index}`, who: 'desk', atMs: epochMs(beginMs + (index + 1) * 4_000), act })
   })

@@ -9,6 +9,7 @@ import { mixingOrder } from '../../shared-core/dough/order.ts'
 import { preparationsDue } from '../../shared-core/dough/preparations-due.ts'
 import { untilOf } from '../../shared-core/ferment/until-of.ts'
 import { epochMs } from '../../shared-core/units.ts'
+import { usualBusy } from './demo-demand.ts'
 import type { Who } from './demo-shop.ts'
 import { doughForDay, SPARE_TRAYS } from './dough-for-day.ts'
 import { drawFor } from './draw.ts'
@@ -51,7 +52,7 @@ export function roomErrands(day: RoomDay): readonly RoomErrand[] {
 function wanting({ shop, seed, date }: RoomDay): readonly RoomErrand[] {
   return Array.from({ length: WANTED_DAYS }, (_, after) => {
     const wantedFor = dateAfter(date, after)
-    const lines = doughForDay(shop).map(({ doughId, varietyId, pieces, trayPieces }) => {
+    const lines = doughForDay(shop, usualBusy(wantedFor)).map(({ doughId, varietyId, pieces, trayPieces }) => {
       const draw = drawFor(seed, `wanted:${wantedFor}:${doughId}`)
       const ordered = draw.oneIn(4) ? trayPieces / 2 : 0
       // Spare trays come of themselves, from what is rounded up to whole ones.

@@ -57,7 +57,10 @@ describe('the demo’s dough room', () => {
     for (const { doughId, pieces, ordered } of tomorrow.lines) {
       const trays = [...state.batches.values()].filter((batch) => batch.doughId === doughId && batch.stage === 'chill')
       const there = trays.reduce((sum, batch) => sum + batch.pieces, 0)
-      expect(there, doughId).toBeGreaterThanOrEqual((pieces + ordered) * 0.97)
+      const asked = pieces + ordered
+      // A tray slips now and then: of a small dough half of one is more than 3 %.
+      const halfTray = must(demoShop(NOON).doughs, doughId).trayPieces / 2
+      expect(there, doughId).toBeGreaterThanOrEqual(Math.min(asked * 0.97, asked - halfTray))
       for (const batch of trays) expect(untilOf(state, batch)?.latestAtMs ?? 0, doughId).toBeGreaterThan(NOON)
     }
   })
