@@ -33,6 +33,8 @@ export interface VarietyOutlook {
   readonly gone: { readonly t10Ms: EpochMs | null; readonly t50Ms: EpochMs | null; readonly t90Ms: EpochMs | null }
   /** When more comes; null: nothing is on the way. */
   readonly moreAtMs: EpochMs | null
+  /** When what is for sale now is gone with 50 % chance; null: not before more comes, or nothing is on the way. */
+  readonly shortAtMs: EpochMs | null
   /** Chance in whole percent to be gone before more comes; null: nothing is on the way. */
   readonly beforeMorePercent: number | null
   /** Chance in whole percent to be gone before the close, with all that is on the way. */
