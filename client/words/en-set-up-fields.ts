@@ -1,9 +1,11 @@
+import { EN_DEMAND_FIELDS } from './en-set-up-demand.ts'
 import { EN_DOUGH_FIELDS } from './en-set-up-dough.ts'
 import type { OptionWords } from './set-up.ts'
 import type { SetUpFields } from './set-up-fields.ts'
 
 export const EN_FIELDS: SetUpFields = {
   ...EN_DOUGH_FIELDS,
+  ...EN_DEMAND_FIELDS,
   profile: {
     name: 'Name of the shop',
     zone: 'Time zone',
@@ -71,6 +73,8 @@ export const EN_FIELDS: SetUpFields = {
     windows: 'Times of its own',
     priceCents: 'Price',
     costCents: 'Cost',
+    kitchenCents: 'What a piece brings in the kitchen',
+    usual: 'Pieces on a usual day',
   },
   station: { name: 'Name', acts: 'Taps' },
   person: { name: 'Name' },

@@ -12,6 +12,7 @@ export const EN_LIST: ListWords = {
     station: 'A new station',
     person: 'A new name',
     step: 'A new step',
+    specialDay: 'A new special day',
   },
   add: 'Add',
   up: 'Up',

@@ -1,3 +1,4 @@
+import { EN_DEMAND, EN_DEMAND_MISFITS } from './en-set-up-demand.ts'
 import { EN_DOUGH, EN_DOUGH_MISFITS } from './en-set-up-dough.ts'
 import { EN_FIELDS, EN_OPTIONS } from './en-set-up-fields.ts'
 import { EN_FILE, EN_FORM, EN_GUIDE, EN_LIST, EN_SAVE, EN_VERSIONS } from './en-set-up-ways.ts'
@@ -17,6 +18,7 @@ export function enSetUp({ cautions }: Words): SetUpSentences {
       equipment: 'Equipment',
       made: 'What is made',
       mixed: 'The dough room',
+      howMany: 'How many',
       work: 'How the work goes',
       changes: 'Changes',
     },
@@ -25,6 +27,7 @@ export function enSetUp({ cautions }: Words): SetUpSentences {
     fields: EN_FIELDS,
     options: EN_OPTIONS,
     dough: EN_DOUGH,
+    demand: EN_DEMAND,
     list: EN_LIST,
     form: EN_FORM,
     guide: EN_GUIDE,
@@ -61,6 +64,9 @@ const PARTS: SetUpSentences['parts'] = {
   formulas: 'Formulas',
   preparations: 'Pre-ferments and soakers',
   ingredients: 'Ingredients',
+  worth: 'What pieces are worth',
+  usual: 'A usual day',
+  specialDays: 'Special days',
   windows: 'Times',
   steps: 'Opening and changeover',
   stations: 'Who taps what',
@@ -86,6 +92,10 @@ const ABOUT: SetUpSentences['about'] = {
   formulas: 'What is mixed, in baker’s percent: all flour is 100 %. Several doughs can be shaped from one formula.',
   preparations: 'Made ahead of the mix; their flour and water are counted in the formula.',
   ingredients: 'What is bought: its kind, allergens as on its label, its price and its bag.',
+  worth: 'What it costs to have too few and too many: the number of pieces that is advised balances the two.',
+  usual: 'Pieces of each variety on a usual day, before there are sales to learn from.',
+  specialDays:
+    'Days that sell otherwise than their weekday. What they do to sales is learnt by their name, over the years.',
   windows:
     'Earliest, target and latest of each stage, where neither dough nor variety says otherwise. Screens count down to the target.',
   steps: 'Back-timed lists: the opening counts from the first load in, the changeover from the oven being empty.',
@@ -110,6 +120,8 @@ const ENTITIES: { readonly [entity in Parameters<SetUpSentences['entity']>[0]]: 
   preparation: 'Preparation',
   formula: 'Formula',
   counter: 'Counter',
+  demand: 'What pieces are worth',
+  specialDay: 'Special day',
   windows: 'Times',
   shelf: 'Shelf',
   dough: 'Dough',
@@ -127,6 +139,7 @@ const NAME = 'Another one in use has this name. Give it one of its own.'
 /** Sentences of what would be right; a misfit without one is told as the core tells it. */
 const MISFITS: Readonly<Record<string, string>> = {
   ...EN_DOUGH_MISFITS,
+  ...EN_DEMAND_MISFITS,
   'hours/ovenReadyMinute': 'The oven is ready when the shop opens, or before.',
   'hours/closeMinute': 'The shop closes after it opens, within one day.',
   'hours/changeoverFromMinute': 'The changeover begins while the shop is open.',
@@ -169,6 +182,8 @@ const MISFITS: Readonly<Record<string, string>> = {
 }
 
 const SUMS: SumWords = {
+  worth: (amount, percent) => `${amount} for who is sent away, ${percent} % take another`,
+  usual: (pieces) => `${pieces} pieces`,
   shelves: (count, pieces) => `${count} ${count === 1 ? 'shelf' : 'shelves'} of ${pieces}`,
   floor: (boards) => `a floor of ${boards} boards`,
   kettle: (pieces, cycle) => `${pieces} pieces every ${cycle}`,

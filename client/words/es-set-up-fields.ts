@@ -1,9 +1,11 @@
+import { ES_DEMAND_FIELDS } from './es-set-up-demand.ts'
 import { ES_DOUGH_FIELDS } from './es-set-up-dough.ts'
 import type { OptionWords } from './set-up.ts'
 import type { SetUpFields } from './set-up-fields.ts'
 
 export const ES_FIELDS: SetUpFields = {
   ...ES_DOUGH_FIELDS,
+  ...ES_DEMAND_FIELDS,
   profile: {
     name: 'Nombre del local',
     zone: 'Zona horaria',
@@ -71,6 +73,8 @@ export const ES_FIELDS: SetUpFields = {
     windows: 'Tiempos propios',
     priceCents: 'Precio',
     costCents: 'Costo',
+    kitchenCents: 'Lo que da una pieza en la cocina',
+    usual: 'Piezas en un día de siempre',
   },
   station: { name: 'Nombre', acts: 'Toca' },
   person: { name: 'Nombre' },

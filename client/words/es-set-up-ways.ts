@@ -12,6 +12,7 @@ export const ES_LIST: ListWords = {
     station: 'Un puesto nuevo',
     person: 'Un nombre nuevo',
     step: 'Un paso nuevo',
+    specialDay: 'Un día especial nuevo',
   },
   add: 'Agregar',
   up: 'Subir',

@@ -1,3 +1,4 @@
+import { ES_DEMAND, ES_DEMAND_MISFITS } from './es-set-up-demand.ts'
 import { ES_DOUGH, ES_DOUGH_MISFITS } from './es-set-up-dough.ts'
 import { ES_FIELDS, ES_OPTIONS } from './es-set-up-fields.ts'
 import { ES_FILE, ES_FORM, ES_GUIDE, ES_LIST, ES_SAVE, ES_VERSIONS } from './es-set-up-ways.ts'
@@ -17,6 +18,7 @@ export function esSetUp({ cautions }: Words): SetUpSentences {
       equipment: 'Equipo',
       made: 'Lo que se hace',
       mixed: 'El cuarto de masas',
+      howMany: 'Cuántas',
       work: 'Cómo va el trabajo',
       changes: 'Cambios',
     },
@@ -25,6 +27,7 @@ export function esSetUp({ cautions }: Words): SetUpSentences {
     fields: ES_FIELDS,
     options: ES_OPTIONS,
     dough: ES_DOUGH,
+    demand: ES_DEMAND,
     list: ES_LIST,
     form: ES_FORM,
     guide: ES_GUIDE,
@@ -61,6 +64,9 @@ const PARTS: SetUpSentences['parts'] = {
   formulas: 'Fórmulas',
   preparations: 'Prefermentos y remojos',
   ingredients: 'Ingredientes',
+  worth: 'Lo que valen las piezas',
+  usual: 'Un día de siempre',
+  specialDays: 'Días especiales',
   windows: 'Tiempos',
   steps: 'Apertura y cambio',
   stations: 'Quién toca qué',
@@ -87,6 +93,10 @@ const ABOUT: SetUpSentences['about'] = {
     'Lo que se amasa, en porcentaje de panadero: toda la harina es 100 %. De una fórmula se forman varias masas.',
   preparations: 'Se hacen antes de amasar; su harina y su agua cuentan en la fórmula.',
   ingredients: 'Lo que se compra: su tipo, alérgenos de la etiqueta, precio y saco.',
+  worth: 'Lo que cuesta que falten y que sobren: el número de piezas que se aconseja equilibra las dos cosas.',
+  usual: 'Piezas de cada variedad en un día de siempre, antes de que haya ventas de las que aprender.',
+  specialDays:
+    'Días que venden distinto que su día de la semana. Lo que hacen con las ventas se aprende por su nombre, con los años.',
   windows:
     'Lo más temprano, lo ideal y lo más tarde de cada etapa, si ni la masa ni la variedad dicen otra cosa. Las pantallas cuentan hasta lo ideal.',
   steps: 'Listas hacia atrás: la apertura cuenta desde la primera carga, el cambio desde el horno vacío.',
@@ -110,6 +120,8 @@ const ENTITIES: { readonly [entity in Parameters<SetUpSentences['entity']>[0]]: 
   preparation: 'Preparación',
   formula: 'Fórmula',
   counter: 'Mostrador',
+  demand: 'Lo que valen las piezas',
+  specialDay: 'Día especial',
   windows: 'Tiempos',
   shelf: 'Piso',
   dough: 'Masa',
@@ -128,6 +140,7 @@ const NAME = 'Otro en uso se llama igual. Póngale un nombre propio.'
 /** Sentences of what would be right; a misfit without one is told as the core tells it. */
 const MISFITS: Readonly<Record<string, string>> = {
   ...ES_DOUGH_MISFITS,
+  ...ES_DEMAND_MISFITS,
   'hours/ovenReadyMinute': 'El horno está listo cuando abre el local, o antes.',
   'hours/closeMinute': 'El local cierra después de abrir, el mismo día.',
   'hours/changeoverFromMinute': 'El cambio empieza mientras el local está abierto.',
@@ -170,6 +183,8 @@ const MISFITS: Readonly<Record<string, string>> = {
 }
 
 const SUMS: SumWords = {
+  worth: (amount, percent) => `${amount} por quien se va sin lo suyo, ${percent} % llevan otra`,
+  usual: (pieces) => `${pieces} piezas`,
   shelves: (count, pieces) => `${count} ${count === 1 ? 'piso' : 'pisos'} de ${pieces}`,
   floor: (boards) => `un suelo de ${boards} tablas`,
   kettle: (pieces, cycle) => `${pieces} piezas cada ${cycle}`,

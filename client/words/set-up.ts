@@ -15,6 +15,7 @@ import type {
 } from '../../shared-core/shop/shop.ts'
 import { enSetUp } from './en-set-up.ts'
 import { esSetUp } from './es-set-up.ts'
+import type { DemandSetUpWords } from './set-up-demand.ts'
 import type { DoughSetUpWords } from './set-up-dough.ts'
 import type { SetUpFields } from './set-up-fields.ts'
 import type { Words } from './words.ts'
@@ -35,6 +36,7 @@ export interface SetUpSentences {
   readonly fields: SetUpFields
   readonly options: OptionWords
   readonly dough: DoughSetUpWords
+  readonly demand: DemandSetUpWords
   readonly list: ListWords
   readonly form: FormWords
   readonly guide: GuideWords
@@ -49,7 +51,7 @@ export interface SetUpSentences {
   entity(entity: SetUpChange['entity'], name: string | null): string
 }
 
-export type SetUpGroup = 'shop' | 'equipment' | 'made' | 'mixed' | 'work' | 'changes'
+export type SetUpGroup = 'shop' | 'equipment' | 'made' | 'mixed' | 'howMany' | 'work' | 'changes'
 export type SetUpPart =
   | 'shop'
   | 'hours'
@@ -66,6 +68,9 @@ export type SetUpPart =
   | 'formulas'
   | 'preparations'
   | 'ingredients'
+  | 'worth'
+  | 'usual'
+  | 'specialDays'
   | 'windows'
   | 'steps'
   | 'stations'
@@ -249,6 +254,10 @@ export interface FileWords {
 
 /** One line under a part's name in the overview. */
 export interface SumWords {
+  /** @example "0.50 for who is sent away, 50 % take another" */
+  worth(amount: string, percent: number): string
+  /** @example "900 pieces" */
+  usual(pieces: number): string
   shelves(count: number, pieces: string): string
   floor(boards: number): string
   kettle(pieces: number, cycle: string): string

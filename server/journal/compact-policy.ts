@@ -26,11 +26,6 @@ export function lastToMove(journal: Journal, beforeMs: number, nowMs: number): n
   return low
 }
 
-/** Whether a text is a day of the calendar, as YYYY-MM-DD. */
-export function isDate(text: string): boolean {
-  return /^\d{4}-\d{2}-\d{2}$/.test(text) && DateTime.fromISO(text, { zone: 'UTC' }).isValid
-}
-
 /**
  * The archive's file, after the last day in it, or the year where it ends with one.
  * @param taken names of the journal's archives

@@ -29,3 +29,10 @@ export function dateAfter(date: string, days: number): string {
   if (day >= 1 && day <= SURE_DAYS) return `${date.slice(0, 8)}${day < 10 ? '0' : ''}${day}`
   return new Date(Date.parse(`${date}T00:00:00Z`) + days * DAY_MS).toISOString().slice(0, 10)
 }
+
+/** Whether a text is a day of the calendar, as YYYY-MM-DD. @example isDate('2026-02-30') // false */
+export function isDate(text: string): boolean {
+  if (!/^\d{4}-\d\d-\d\d$/.test(text)) return false
+  const atMs = Date.parse(`${text}T00:00:00Z`)
+  return Number.isFinite(atMs) && new Date(atMs).toISOString().slice(0, 10) === text
+}

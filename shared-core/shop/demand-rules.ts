@@ -1,4 +1,4 @@
-import { dateAfter } from '../day/label.ts'
+import { isDate } from '../day/label.ts'
 import type { Misfit, Rule } from './misfit.ts'
 import { broken } from './misfit.ts'
 import { DATE_MAX, DATE_MIN } from './set-up-limits.ts'
@@ -24,9 +24,4 @@ export function specialDayMisfits({ id, spans }: SpecialDay): Misfit[] {
     ]
   })
   return broken({ entity: 'specialDay', id }, rules)
-}
-
-/** Whether the calendar has this date: not 30 February. @param date in the form YYYY-MM-DD */
-export function isDate(date: string): boolean {
-  return !Number.isNaN(Date.parse(`${date}T00:00:00Z`)) && dateAfter(dateAfter(date, -40), 40) === date
 }

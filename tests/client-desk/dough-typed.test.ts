@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import { chartOf } from '../../client/desk/dough/chart-view.ts'
-import { doughWhere, isDate, PAGES, withinOf } from '../../client/desk/dough/pages.ts'
+import { doughWhere, PAGES, withinOf } from '../../client/desk/dough/pages.ts'
 import { readDegrees } from '../../client/desk/dough/typed-degrees.ts'
 import { typedWeight } from '../../client/desk/dough/typed-weight.ts'
 import { shownDegrees, shownDifference } from '../../client/parts/shop-degrees.ts'
 import { shownWeight, weighedWeight } from '../../client/parts/shop-weight.ts'
+import { isDate } from '../../shared-core/day/label.ts'
 import { epochMs } from '../../shared-core/units.ts'
 
 describe('weights as the shop reads them', () => {

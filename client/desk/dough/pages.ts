@@ -1,3 +1,5 @@
+import { isDate } from '../../../shared-core/day/label.ts'
+
 /** The pages of the dough room, in the order in which its work is thought through. */
 export const PAGES = ['days', 'day', 'order', 'sheets', 'stock', 'running', 'learnt'] as const
 export type DoughPage = (typeof PAGES)[number]
@@ -18,11 +20,4 @@ export function doughWhere(within: string): DoughWhere {
 /** @example withinOf('day', '2026-11-27') // 'day/2026-11-27' */
 export function withinOf(page: DoughPage, date: string | null = null): string {
   return date === null ? page : `${page}/${date}`
-}
-
-/** @example isDate('2026-02-30') // false */
-export function isDate(text: string): boolean {
-  if (!/^\d{4}-\d\d-\d\d$/.test(text)) return false
-  const atMs = Date.parse(`${text}T00:00:00Z`)
-  return Number.isFinite(atMs) && new Date(atMs).toISOString().slice(0, 10) === text
 }

@@ -1,5 +1,6 @@
 import type { SetUpChange } from '../../../shared-core/shop/set-up-change.ts'
 import { BATCH_STAGES, LINE_ACTS } from '../../../shared-core/shop/stages.ts'
+import { DEMAND_TEXTS } from './demand-text.ts'
 import { DOUGH_ROOM_TEXTS, madeOfSaid } from './dough-room-text.ts'
 import type { Telling } from './say-value.ts'
 import {
@@ -33,6 +34,7 @@ const span = (value: number, telling: Telling) => spanSaid(value, telling)
 
 const TEXTS: Texts = {
   ...DOUGH_ROOM_TEXTS,
+  ...DEMAND_TEXTS,
   profile: {
     name: text,
     zone: text,
@@ -92,6 +94,8 @@ const TEXTS: Texts = {
     flip: (value, { say }) => (value ? say.options.yes : say.options.no),
     priceCents: moneySaid,
     costCents: moneySaid,
+    kitchenCents: (value, { say }) => (value === null ? say.form.notSaid : moneySaid(value)),
+    usual: (value, { say }) => (value === null ? say.form.notSaid : String(value)),
   },
   station: {
     name: text,

@@ -5,6 +5,7 @@ import {
   personId,
   preparationId,
   shelfId,
+  specialDayId,
   stationId,
   stepId,
   toppingId,
@@ -14,7 +15,17 @@ import type { Formula, Ingredient, Preparation } from '../../../shared-core/shop
 import { inUse } from '../../../shared-core/shop/in-order.ts'
 import type { SetUpChange } from '../../../shared-core/shop/set-up-change.ts'
 import { IN_USE_MAX, KEPT_MAX, NAME_MAX } from '../../../shared-core/shop/set-up-limits.ts'
-import type { Dough, Person, Shelf, Shop, Station, Step, Topping, Variety } from '../../../shared-core/shop/shop.ts'
+import type {
+  Dough,
+  Person,
+  Shelf,
+  Shop,
+  SpecialDay,
+  Station,
+  Step,
+  Topping,
+  Variety,
+} from '../../../shared-core/shop/shop.ts'
 
 export interface Listed {
   readonly id: string
@@ -91,6 +102,12 @@ export const STEPS: ListKind<Step> = {
   of: (shop) => shop.steps,
   change: (value) => ({ entity: 'step', value }),
   withId: (value, id) => ({ ...value, id: stepId(id) }),
+}
+export const SPECIAL_DAYS: ListKind<SpecialDay> = {
+  entity: 'specialDay',
+  of: (shop) => shop.specialDays,
+  change: (value) => ({ entity: 'specialDay', value }),
+  withId: (value, id) => ({ ...value, id: specialDayId(id) }),
 }
 
 export function nameMost<Entity extends Listed>({ entity }: ListKind<Entity>): number {

@@ -3,7 +3,7 @@ import { inUse } from '../../../shared-core/shop/in-order.ts'
 import type { SetUpPart } from '../../words/set-up.ts'
 import { hashOf } from './route.ts'
 import type { Telling } from './say-value.ts'
-import { hoursSaid, minuteSaid, spanSaid } from './say-value.ts'
+import { hoursSaid, minuteSaid, moneySaid, spanSaid } from './say-value.ts'
 import type { SetUpProps } from './set-up-parts.ts'
 import { GROUPS, partOf } from './set-up-parts.ts'
 
@@ -65,6 +65,14 @@ function sumOf(part: SetUpPart, { draft, words, say, state }: SetUpProps): strin
       return sums.boards(boards.count, boards.pieces)
     case 'room':
       return draft.mixer === null && draft.cooler === null ? sums.nothing : sums.room(draft.mixer, draft.cooler)
+    case 'worth':
+      return sums.worth(moneySaid(draft.demand.disappointCents), draft.demand.takeAnotherPercent)
+    case 'usual': {
+      const said = inUse(draft.varieties).flatMap(({ usual }) => usual ?? [])
+      return said.length === 0 ? sums.nothing : sums.usual(said.reduce((so, usual) => so + usual, 0))
+    }
+    case 'specialDays':
+      return names(inUse(draft.specialDays))
     case 'doughs':
       return names(inUse(draft.doughs))
     case 'formulas':

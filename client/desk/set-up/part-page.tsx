@@ -15,12 +15,15 @@ import { RoomPart } from './parts/room-part.tsx'
 import { SavePart } from './parts/save-part.tsx'
 import { ScreensPart } from './parts/screens-part.tsx'
 import { ShopPart } from './parts/shop-part.tsx'
+import { SpecialDaysPart } from './parts/special-days-part.tsx'
 import { StationsPart } from './parts/stations-part.tsx'
 import { StepsPart } from './parts/steps-part.tsx'
 import { ToppingsPart } from './parts/toppings-part.tsx'
+import { UsualPart } from './parts/usual-part.tsx'
 import { VarietiesPart } from './parts/varieties-part.tsx'
 import { VersionsPart } from './parts/versions-part.tsx'
 import { WindowsPart } from './parts/windows-part.tsx'
+import { WorthPart } from './parts/worth-part.tsx'
 import { hashOf } from './route.ts'
 import type { SetUpProps } from './set-up-parts.ts'
 
@@ -60,6 +63,9 @@ const PAGES: { readonly [part in SetUpPart]: ComponentType<SetUpProps> } = {
   doughs: DoughsPart,
   toppings: ToppingsPart,
   varieties: VarietiesPart,
+  worth: WorthPart,
+  usual: UsualPart,
+  specialDays: SpecialDaysPart,
   windows: WindowsPart,
   steps: StepsPart,
   stations: StationsPart,

@@ -48,6 +48,7 @@ export const GROUPS = {
   equipment: ['oven', 'kettle', 'boards', 'room'],
   made: ['varieties', 'doughs', 'toppings', 'windows'],
   mixed: ['formulas', 'preparations', 'ingredients', 'doughRoom'],
+  howMany: ['worth', 'usual', 'specialDays'],
   work: ['stations', 'steps', 'screens'],
   changes: ['versions', 'file'],
 } as const satisfies { readonly [group in keyof SetUpSentences['groups']]: readonly SetUpPart[] }
@@ -58,6 +59,8 @@ const PART_OF: { readonly [entity in SetUpChange['entity']]: SetUpPart } = {
   weekday: 'hours',
   person: 'people',
   counter: 'counter',
+  demand: 'worth',
+  specialDay: 'specialDays',
   oven: 'oven',
   shelf: 'oven',
   kettle: 'kettle',

@@ -2,9 +2,10 @@ import { allergensOfVariety } from '../../../../shared-core/dough/allergens.ts'
 import { doughId, varietyId } from '../../../../shared-core/ids.ts'
 import { inUse } from '../../../../shared-core/shop/in-order.ts'
 import { sizeWindows } from '../../../../shared-core/shop/pickable.ts'
-import { CENTS_MAX } from '../../../../shared-core/shop/set-up-limits.ts'
+import { CENTS_MAX, USUAL_MAX } from '../../../../shared-core/shop/set-up-limits.ts'
 import type { Shop, Variety } from '../../../../shared-core/shop/shop.ts'
 import { NumberField } from '../fields/number-field.tsx'
+import { OptionalField } from '../fields/optional-field.tsx'
 import { PickField, TickField } from '../fields/pick-field.tsx'
 import { VARIETIES } from '../lists.ts'
 import { moneySaid } from '../say-value.ts'
@@ -47,6 +48,8 @@ function newVariety(draft: Shop): Variety {
     windows: {},
     priceCents: 0,
     costCents: 0,
+    kitchenCents: null,
+    usual: null,
     retired: false,
   }
 }
@@ -87,6 +90,47 @@ function VarietyFields({ parts, variety, set }: VarietyFieldsProps) {
             onChange={(amount) => set({ ...variety, [field]: Math.round(amount * 100) })}
           />
         ))}
+      </div>
+      <div class="setup-columns">
+        <OptionalField
+          label={say.fields.variety.kitchenCents}
+          value={variety.kitchenCents}
+          begin={variety.priceCents}
+          say={say}
+          onChange={(kitchenCents) => set({ ...variety, kitchenCents })}
+        >
+          {(cents) => (
+            <NumberField
+              label={say.fields.variety.kitchenCents}
+              value={cents / 100}
+              min={0}
+              max={CENTS_MAX / 100}
+              step={0.25}
+              decimals={2}
+              say={say}
+              onChange={(amount) => set({ ...variety, kitchenCents: Math.round(amount * 100) })}
+            />
+          )}
+        </OptionalField>
+        <OptionalField
+          label={say.fields.variety.usual}
+          value={variety.usual}
+          begin={24}
+          say={say}
+          onChange={(usual) => set({ ...variety, usual })}
+        >
+          {(usual) => (
+            <NumberField
+              label={say.fields.variety.usual}
+              value={usual}
+              min={0}
+              max={USUAL_MAX}
+              step={6}
+              say={say}
+              onChange={(pieces) => set({ ...variety, usual: pieces })}
+            />
+          )}
+        </OptionalField>
       </div>
       <CostFromIngredients parts={parts} id={variety.id} />
       <AllergensFromIngredients parts={parts} found={allergensOfVariety(draft, variety.id)} />
