@@ -49,5 +49,7 @@ const ES_REASONS: { readonly [code in HealthCode]: (params: HealthParams) => str
   'copy-old': ({ minutes }) => `La copia del diario tiene ${minutes} min.`,
   'copy-trouble': ({ why }) => `El diario no se puede copiar: ${why}`,
   'no-archive': ({ days }) => `Hace ${days} días que no hay una buena copia diaria.`,
+  'advice-stopped': ({ why }) =>
+    `Lo que aconseja el tablero se ha detenido (${why}); vuelve a empezar solo. La tienda sigue sin ello.`,
   'copies-disk-nearly-full': ({ freeMb }) => `Quedan solo ${freeMb} MB libres en el disco de las copias.`,
 }

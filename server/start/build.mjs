@@ -18,10 +18,11 @@ await buildPages({
 
 await bundle({
   absWorkingDir: ROOT,
-  // The thread that keeps the copies and the commands at the terminal carry what they need, and no web server.
+  // The threads for copies and advice and the commands at the terminal carry what they need, and no web server.
   entryPoints: {
     server: 'server/main.ts',
     'copies-worker': 'server/copies/copies-worker.ts',
+    'work-worker': 'server/work/work-worker.ts',
     commands: 'server/commands/main.ts',
   },
   outdir: folder,

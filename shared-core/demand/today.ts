@@ -1,8 +1,9 @@
-import type { ItemDay } from './sales-day.ts'
+import { purchases, spans } from './day-text.ts'
+import type { ItemDay, SalesDay } from './sales-day.ts'
 
 /**
- * The day that is open, as far as it has come: what the rest of it is reckoned from. Minutes are after local midnight of
- * its date, as in `SalesDay`.
+ * The day that is open, as far as it has come: what the rest of it is reckoned from. It goes from one thread to another
+ * with every sale, so that purchases and spans are flat. Minutes are after local midnight of its date, as in `SalesDay`.
  */
 export interface Today {
   readonly date: string
@@ -21,12 +22,32 @@ export interface Today {
 
 export interface TodayItem {
   readonly id: string
-  /** So far, kitchen use and unnamed sales' shares in it; `unseen` is what counts found and what probably left unseen since. */
-  readonly soFar: ItemDay
-  /** For sale now: an estimate and its standard deviation. */
+  /** Minute, pieces, minute, pieces …: sold, used in the kitchen, and its share of what was sold without a name. */
+  readonly sold: readonly number[]
+  /** What counts found gone beside that, and what probably left unseen since; signed, may have a fraction. */
+  readonly unseen: number
+  /** From, to, from, to …: while customers could buy there was none. */
+  readonly gone: readonly number[]
+  /** For sale now: expected pieces and their standard deviation. */
   readonly stock: { readonly mean: number; readonly doubt: number }
-  /** On the way, soonest first: in the oven, on boards and planned. */
+  /** On the way, soonest first: cooling, in the oven, on boards and planned. */
   readonly more: readonly { readonly minute: number; readonly pieces: number }[]
   /** Kept for orders, apart from what is for sale. */
   readonly kept: number
+}
+
+/** Today as far as it has come, as a day of sales. */
+export function soFarOf({ date, openMinute, closeMinute, items }: Today): SalesDay {
+  return {
+    date,
+    openMinute,
+    closeMinute,
+    specials: [],
+    items: new Map(
+      items.map(({ id, sold, unseen, gone }): [string, ItemDay] => [
+        id,
+        { sold: purchases(sold), unseen, gone: spans(gone), offered: true },
+      ]),
+    ),
+  }
 }

@@ -29,6 +29,8 @@ const SENTENCES = {
   'copy-old': ({ minutes }) => `The copy of the journal is ${minutes} min old.`,
   'copy-trouble': ({ why }) => `The journal cannot be copied: ${why}`,
   'no-archive': ({ days }) => `There has been no good daily archive for ${days} days.`,
+  'advice-stopped': ({ why }) =>
+    `What the board advises has stopped (${why}); it begins again by itself. The shop goes on without it.`,
   'copies-disk-nearly-full': ({ freeMb }) => `Only ${freeMb} MB are free on the disk of the copies.`,
 } as const satisfies { readonly [code: string]: (params: HealthParams) => string }
 

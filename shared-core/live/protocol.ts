@@ -5,12 +5,13 @@ import type { StateJson } from '../day/state-json.ts'
 import type { CommandId, DeviceId, StationId } from '../ids.ts'
 import type { EpochMs } from '../units.ts'
 import type { NotJoined } from './devices.ts'
+import type { Outlook } from './outlook.ts'
 
 /**
  * What a screen and the server say to each other, over any ordered link. One message each way per turn:
  *
  *   screen:  hello → (commands | probe | coming)*
- *   server:  welcome → (turn | probed | check | coming)*
+ *   server:  welcome → (turn | probed | check | coming | outlook)*
  *
  * A screen has at most one `commands` message unanswered, so a device's taps arrive in the order in which they were made;
  * a repeat after a lost link is answered with the first answer.
@@ -60,6 +61,7 @@ export type ToScreen =
   | { readonly type: 'clockTable'; readonly clock: ShopClock }
   /** Values outside fold and hash, latest only. */
   | { readonly type: 'screens'; readonly screens: readonly ScreenPresence[] }
+  | OutlookTold
   /** Not let in, or cut off. `flooding`: it sent more than a link may; `moved`: its role, and so its page, is another now. */
   | { readonly type: 'refusedHello'; readonly reason: 'malformed' | 'flooding' | NotJoined }
   | { readonly type: 'refusedHello'; readonly reason: 'moved'; readonly role: Role }
@@ -86,6 +88,15 @@ export interface Welcome {
   /** `speed`: how many times as fast as real time the server's runs; screens count at its pace. */
   readonly demo: { readonly handsOff: boolean; readonly speed: number } | null
   readonly version: string
+}
+
+/** Advice on the rest of today: what the shop had become by `basedOnSeq`, as the reckoning of `engine` sees it. */
+export interface OutlookTold {
+  readonly type: 'outlook'
+  readonly basedOnSeq: number
+  readonly engine: number
+  /** Null: there is none any more, as no day is open. */
+  readonly outlook: Outlook | null
 }
 
 export interface CommandAnswer {

@@ -1,0 +1,9 @@
+import { feedHandlers } from './feed-handlers.ts'
+import { outlookHandlers } from './outlook-handlers.ts'
+import type { Handlers, Questions } from './questions.ts'
+import type { Work } from './work.ts'
+
+/** All that the thread can answer. */
+export function handlersFor(work: Work): Handlers<Questions> {
+  return { ...feedHandlers(work), ...outlookHandlers(work) }
+}
