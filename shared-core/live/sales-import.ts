@@ -11,6 +11,8 @@ export type Delimiter = (typeof DELIMITERS)[number]
 
 /** Which column of a file holds what, counted from 0. Remembered for the next file with the same header. */
 export interface Mapping {
+  /** Lines at the beginning that are none of the table, such as a report's title. */
+  readonly skip: number
   readonly hasHeader: boolean
   readonly delimiter: Delimiter
   readonly quote: '"' | "'"
@@ -40,6 +42,7 @@ export interface SalesFile {
   readonly id: number
   readonly name: string
   readonly sha256: string
+  /** As it is read, in UTF-8. */
   readonly bytes: number
   readonly addedAtMs: EpochMs
   readonly state: FileState
@@ -88,6 +91,8 @@ export const DOUBTS = [
   'no-transaction',
   /** {}: no column of pieces. */
   'one-a-row',
+  /** {}: dates without times. */
+  'no-times',
   /** {bad, of}: of the rows looked at. */
   'many-bad',
 ] as const
@@ -97,7 +102,8 @@ export type Doubt = (typeof DOUBTS)[number]
 export interface UnderstoodRow {
   /** Business date, YYYY-MM-DD; minutes after its midnight, past 1,440 after the next one. */
   readonly date: string
-  readonly minute: number
+  /** Null: the file does not say. */
+  readonly minute: number | null
   readonly item: string
   /** Negative for a return. */
   readonly pieces: number
