@@ -1,31 +1,47 @@
-import type { ToScreen, Welcome } from '../../shared-core/live/protocol.ts'
+import type { OutlookTold, ToScreen, Welcome } from '../../shared-core/live/protocol.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import type { LiveState } from './shop-store.ts'
 
 /** Values that the server sends beside the fold: only the latest of each counts. */
-export type Told = Pick<LiveState, 'shopClock' | 'coming' | 'screens' | 'demo' | 'version'>
-type Broadcast = Extract<ToScreen, { type: 'coming' | 'clockTable' | 'screens' }>
+export type Told = Pick<LiveState, 'shopClock' | 'coming' | 'screens' | 'demo' | 'version' | 'outlook'>
+type Broadcast = Extract<ToScreen, { type: 'coming' | 'clockTable' | 'screens' | 'outlook' }>
 
 /** How long the sound of an act rests when somebody says "coming"; the server's own word replaces this guess. */
 const COMING_MS = 45_000
 
 export class Broadcasts {
-  #told: Told = { shopClock: null, coming: new Map(), screens: [], demo: null, version: '' }
+  #told: Told = { shopClock: null, coming: new Map(), screens: [], demo: null, version: '', outlook: null }
+  /** Which course of which journal the outlook is of, and of which entry. */
+  #course = ''
+  #outlookSeq = 0
 
   /** Replaced whole at every change. */
   get told(): Told {
     return this.#told
   }
 
-  welcome({ clock, demo, version }: Welcome): void {
+  welcome({ clock, demo, version, journalId, course }: Welcome): void {
     this.#told = { ...this.#told, shopClock: clock, demo, version }
+    if (`${journalId} ${course}` === this.#course) return
+    // Of another history; the server tells this one's right after.
+    this.#course = `${journalId} ${course}`
+    this.#outlookSeq = 0
+    this.#told = { ...this.#told, outlook: null }
   }
 
   hear(message: Broadcast): void {
     if (message.type === 'clockTable') this.#told = { ...this.#told, shopClock: message.clock }
     else if (message.type === 'screens') this.#told = { ...this.#told, screens: message.screens }
+    else if (message.type === 'outlook') this.#look(message)
     else this.#rest(message.actKey, message.untilMs)
+  }
+
+  /** One that is of an earlier state than what is shown was overtaken. */
+  #look({ basedOnSeq, outlook }: OutlookTold): void {
+    if (basedOnSeq < this.#outlookSeq) return
+    this.#outlookSeq = basedOnSeq
+    this.#told = { ...this.#told, outlook }
   }
 
   /** Somebody here said "coming". */

@@ -5,6 +5,7 @@ import type { Act, Command } from '../../shared-core/day/commands.ts'
 import type { State } from '../../shared-core/day/state.ts'
 import type { CommandId, DeviceId } from '../../shared-core/ids.ts'
 import type { NotJoined } from '../../shared-core/live/devices.ts'
+import type { Outlook } from '../../shared-core/live/outlook.ts'
 import type { Role, ScreenPresence, ShopClock } from '../../shared-core/live/protocol.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { clockText } from './clock-text.ts'
@@ -67,6 +68,8 @@ export interface LiveState {
   /** Acts that somebody is on the way to, and until when their sound rests. */
   readonly coming: ReadonlyMap<string, EpochMs>
   readonly screens: readonly ScreenPresence[]
+  /** What the rest of today will probably bring, as last told; a screen shows it through `freshOutlook`. Null: no advice. */
+  readonly outlook: Outlook | null
   readonly demo: { readonly handsOff: boolean } | null
   /** The server's version, for people; "" before the first welcome. */
   readonly version: string
