@@ -44,6 +44,12 @@ export function negativeBinomial(mean: number, dispersion: number): Pieces {
   return { mean, variance: mean + (part === 0 ? 0 : (mean * mean) / dispersion), cdf }
 }
 
+/** Negative binomial by mean and variance; Poisson where the variance is no larger than the mean. */
+export function byMoments(mean: number, variance: number): Pieces {
+  if (mean === 0) return negativeBinomial(0, 1)
+  return negativeBinomial(mean, variance > mean ? (mean * mean) / (variance - mean) : Number.POSITIVE_INFINITY)
+}
+
 /**
  * The smallest whole n with P(demand ≤ n) ≥ part.
  * @param part 0 to 1; for 1, where a double says so

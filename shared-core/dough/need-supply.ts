@@ -1,3 +1,4 @@
+import { dateAfter } from '../day/label.ts'
 import type { Batch, Until } from '../day/state.ts'
 import { untilOf } from '../ferment/until-of.ts'
 import type { DoughId } from '../ids.ts'
@@ -111,6 +112,14 @@ function keeps(
     return { fromMs: boiling.fromMs, untilMs: boiling.toMs }
   const chilledMs = minuteOn(on.noonOf, on.mixDate, shop.doughRoom?.coolerByMinute ?? EVENING_MINUTE)
   return { fromMs: chilledMs + chill.earliestMs, untilMs: chilledMs + chill.latestMs }
+}
+
+/** Until when pieces mixed for a date may be boiled; a dough without a formula is taken for mixed the day before. */
+export function keptUntilOf(shop: Shop, doughId: DoughId, bakeDate: string, noonOf: NoonOf): number {
+  const formulaId = shop.doughs.get(doughId)?.formulaId ?? null
+  const formula = formulaId === null ? undefined : shop.formulas.get(formulaId)
+  const mixDate = formula === undefined ? dateAfter(bakeDate, -1) : mixDateOf(formula, bakeDate)
+  return keeps(shop, doughId, { mixDate, bakeDate, noonOf }).untilMs
 }
 
 /** A day of boiling as far as pieces are taken for it. */

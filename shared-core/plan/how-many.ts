@@ -1,0 +1,240 @@
+import type { Pieces } from '../demand/pieces.ts'
+import { byMoments } from '../demand/pieces.ts'
+import { assert } from '../support.ts'
+import type { Worth } from './worth.ts'
+import { worthOfOneMore } from './worth.ts'
+
+/** How many pieces of one variety, asked for by a demand that is not known yet. */
+export interface Asked {
+  readonly demand: Pieces
+  /** Pieces that are there already, by how likely each number is; the chances sum to 1. None there: `[{ pieces: 0, chance: 1 }]`. */
+  readonly stock: readonly StockChance[]
+  /** What is asked for only after more pieces could be ready; null: all of `demand`. */
+  readonly later: Pieces | null
+  readonly worth: Worth
+  /** Pieces are made in multiples of it, where they are that many; at least 1. */
+  readonly unit: number
+  /** Made in any case besides, for orders: the unit counts both. */
+  readonly besides: number
+}
+
+/** Pieces of these come of the same dough, and no more of it is there. */
+export interface Within<Id> {
+  readonly ids: readonly Id[]
+  readonly pieces: number
+}
+
+export interface StockChance {
+  readonly pieces: number
+  readonly chance: number
+}
+
+/** How many, and what it weighs. */
+export interface Amount {
+  readonly pieces: number
+  /** The same before it was rounded to the unit. */
+  readonly exact: number
+  /** What one too few costs there, and one too many, in cents. */
+  readonly underCents: number
+  readonly overCents: number
+  /** Chance that it is enough. */
+  readonly covered: number
+}
+
+/** Nobody bakes more of one variety for a day; a wrong price must not count for ever. */
+const PIECES_MAX = 100_000
+/** How often what others leave is reckoned anew. It is halfway between the last two, so it settles. */
+const ROUNDS = 6
+const NEARLY = 1e-9
+
+/**
+ * The newsvendor's answer for each variety: the fewest pieces of which one more would earn nothing.
+ *
+ *   one more earns   Σ (worth − worth of the next use)·P(part·D > n)  +  day-old·P(it is left and still sells)  −  cost
+ *
+ * With one use and no day-old pieces that is the smallest n with P(D ≤ n) ≥ under / (under + over), the critical ratio.
+ * Day-old pieces of all varieties share the few that a day sells: a piece sells if fewer than that many are left, its own
+ * variety's exactly, the others' by mean and variance (each by itself). Source: Hill, The Newsvendor Problem, for the
+ * ratio; several uses are the same marginal argument.
+ * @param dayOldSells day-old pieces that a day sells, of all varieties together
+ * @param within what there is dough for: pieces that earn least are left out
+ */
+export function howMany<Id>(
+  asked: ReadonlyMap<Id, Asked>,
+  dayOldSells: number,
+  within: readonly Within<Id>[] = [],
+): ReadonlyMap<Id, Amount> {
+  const exact = new Map<Id, number>([...asked].map(([id, one]) => [id, fewest((n) => earns(one, n, []), 0)]))
+  let sells = new Map<Id, readonly number[]>()
+  if (dayOldSells > 0) {
+    let lefts = new Map([...asked].map(([id, one]) => [id, leftOf(one, exact.get(id) ?? 0)]))
+    for (let round = 0; round < ROUNDS; round += 1) {
+      const all = summed([...lefts.values()])
+      sells = new Map([...lefts].map(([id, own]) => [id, stillSells(all, own, dayOldSells)]))
+      for (const [id, one] of asked)
+        exact.set(
+          id,
+          fewest((n) => earns(one, n, sells.get(id) ?? []), 0),
+        )
+      lefts = new Map(
+        [...asked].map(([id, one]) => [id, halfway(lefts.get(id) ?? NOTHING, leftOf(one, exact.get(id) ?? 0))]),
+      )
+    }
+  }
+  const earnsAt = (id: Id, one: Asked) => (n: number) => earns(one, n, sells.get(id) ?? [])
+  const made = new Map([...asked].map(([id, one]) => [id, inUnits(one, exact.get(id) ?? 0, earnsAt(id, one))] as const))
+  for (const limit of within) keepWithin(limit, asked, made, (id, one, n) => earnsAt(id, one)(n))
+  return new Map(
+    [...asked].map(([id, one]) => [
+      id,
+      { ...weighed(one, made.get(id) ?? 0, sells.get(id) ?? []), exact: exact.get(id) ?? 0 },
+    ]),
+  )
+}
+
+/** Takes away unit by unit what earns least, until there is dough for what remains. */
+function keepWithin<Id>(
+  { ids, pieces }: Within<Id>,
+  asked: ReadonlyMap<Id, Asked>,
+  made: Map<Id, number>,
+  earnsAt: (id: Id, one: Asked, n: number) => number,
+): void {
+  const some = ids.flatMap((id) => {
+    const one = asked.get(id)
+    return one === undefined ? [] : [{ id, one }]
+  })
+  let all = some.reduce((sum, { id }) => sum + (made.get(id) ?? 0), 0)
+  while (all > Math.max(0, pieces)) {
+    const least = some
+      .filter(({ id }) => (made.get(id) ?? 0) > 0)
+      .map(({ id, one }) => {
+        const has = made.get(id) ?? 0
+        const fewer = Math.min(has, one.unit, all - Math.max(0, pieces))
+        return { id, fewer, earns: earnsAt(id, one, has - fewer) }
+      })
+      .reduce((best, next) => (next.earns < best.earns ? next : best))
+    made.set(least.id, (made.get(least.id) ?? 0) - least.fewer)
+    all -= least.fewer
+  }
+}
+
+/**
+ * What one piece more than n would earn, in cents.
+ * @param sells chance that the (l + 1)-th piece left of the variety still sells as day-old; beyond the last: none
+ */
+function earns(asked: Asked, n: number, sells: readonly number[]): number {
+  const { worth } = asked
+  return worthAt(asked, n) + worth.dayOldCents * dayOldAt(asked, n, sells) - worth.costCents
+}
+
+function worthAt({ demand, stock, later, worth }: Asked, n: number): number {
+  return worthOfOneMore(worth, (part) => moreThan(demand, stock, later, n, part))
+}
+
+/**
+ * P(part·D > what is there + n). Where some of D comes before more could be ready, also P(part·later > n), the smaller:
+ * both must hold, and a busy morning makes a busy afternoon.
+ */
+function moreThan(demand: Pieces, stock: Asked['stock'], later: Pieces | null, n: number, part: number): number {
+  let more = 0
+  for (const { pieces, chance } of stock) more += chance * (1 - demand.cdf((pieces + n) / part + NEARLY))
+  return later === null ? more : Math.min(more, 1 - later.cdf(n / part + NEARLY))
+}
+
+/** P(the piece after the n-th is left and sells as day-old). */
+function dayOldAt({ demand, stock }: Asked, n: number, sells: readonly number[]): number {
+  let sum = 0
+  for (const { pieces, chance } of stock) {
+    for (const [left, sold] of sells.entries()) {
+      const there = pieces + n - left
+      if (there < 0) break
+      sum += chance * sold * (demand.cdf(there) - demand.cdf(there - 1))
+    }
+  }
+  return sum
+}
+
+/** The fewest whole pieces, from `from` on, of which one more earns nothing; what one more earns never rises. */
+export function fewest(earnsAt: (n: number) => number, from: number): number {
+  if (earnsAt(from) <= NEARLY) return from
+  let below = from
+  let high = from + 1
+  while (earnsAt(high) > NEARLY) {
+    below = high
+    high = from + (high - from) * 2
+    if (high > PIECES_MAX) return PIECES_MAX
+  }
+  while (high - below > 1) {
+    const middle = Math.floor((below + high) / 2)
+    if (earnsAt(middle) > NEARLY) below = middle
+    else high = middle
+  }
+  return high
+}
+
+function inUnits({ unit, besides }: Asked, exact: number, earnsAt: (n: number) => number): number {
+  // Fewer than are ordered are never made.
+  return roundedToUnit(exact + besides, unit, (n) => (n < besides ? Infinity : earnsAt(n - besides))) - besides
+}
+
+function weighed(asked: Asked, pieces: number, sells: readonly number[]): Omit<Amount, 'exact'> {
+  const { demand, stock, later, worth } = asked
+  const short = moreThan(demand, stock, later, pieces, 1)
+  const left = 1 - short
+  const worthCents = short > NEARLY ? worthAt(asked, pieces) / short : (worth.uses.at(-1)?.worthCents ?? 0)
+  const dayOldCents = left > NEARLY ? (worth.dayOldCents * dayOldAt(asked, pieces, sells)) / left : 0
+  return {
+    pieces,
+    underCents: worthCents - worth.costCents,
+    overCents: worth.costCents - dayOldCents,
+    covered: left,
+  }
+}
+
+/**
+ * Down or up to a multiple, whichever earns more; less than one unit stays as it is, as half a board is baked too.
+ * @example 74 in sixes // 72, or 78 where four more pieces earn more than they cost
+ */
+export function roundedToUnit(exact: number, unit: number, earnsAt: (n: number) => number): number {
+  assert(unit >= 1, `pieces come in units of 1 or more: ${unit}`)
+  const down = Math.floor(exact / unit) * unit
+  if (down === exact || exact < unit) return exact
+  let gain = 0
+  for (let n = down; n < down + unit; n += 1) gain += earnsAt(n)
+  return gain > 0 ? down + unit : down
+}
+
+/** Pieces left: their mean and variance. */
+interface Left {
+  readonly mean: number
+  readonly variance: number
+}
+const NOTHING: Left = { mean: 0, variance: 0 }
+
+/** E[left] = Σ F(n) and E[left²] = Σ (2·(q − n) − 1)·F(n), n from 0 to q − 1. */
+function leftOf({ demand, stock }: Asked, made: number): Left {
+  let [mean, squares] = [0, 0]
+  for (const { pieces, chance } of stock) {
+    const all = Math.max(0, Math.floor(pieces + made))
+    for (let n = 0; n < all; n += 1) {
+      const part = chance * demand.cdf(n)
+      mean += part
+      squares += part * (2 * (all - n) - 1)
+    }
+  }
+  return { mean, variance: Math.max(0, squares - mean * mean) }
+}
+
+/** Chance that the (l + 1)-th left piece of one variety sells, by what the others leave. */
+function stillSells(all: Left, own: Left, dayOldSells: number): number[] {
+  const others = byMoments(Math.max(0, all.mean - own.mean), Math.max(0, all.variance - own.variance))
+  return Array.from({ length: dayOldSells }, (_, left) => others.cdf(dayOldSells - 1 - left))
+}
+
+function summed(lefts: readonly Left[]): Left {
+  return lefts.reduce((sum, one) => ({ mean: sum.mean + one.mean, variance: sum.variance + one.variance }), NOTHING)
+}
+
+function halfway(one: Left, other: Left): Left {
+  return { mean: (one.mean + other.mean) / 2, variance: (one.variance + other.variance) / 2 }
+}
