@@ -1,92 +1,222 @@
+import { dateAfter } from '../day/label.ts'
+import { isoWeekday } from '../shop/hours.ts'
 import { assert } from '../support.ts'
-import type { DayDemand, ItemGuess, RestDemand } from './demand.ts'
+import type { DayDemand, ItemGuess, Profile, RestDemand } from './demand.ts'
+import { exposureOf } from './exposure.ts'
+import type { Expected, ItemModel, Seen, ShopDay } from './item-model.ts'
+import { expectedOf, isReady, learnItem, newItem, noneSold, shareOf } from './item-model.ts'
+import type { Prior } from './level.ts'
+import { levelOf } from './level.ts'
+import { wasOn } from './menu.ts'
+import { Mornings } from './mornings.ts'
 import { Profiles } from './profiles.ts'
-import { restOf } from './rest.ts'
-import type { DayAsked, ItemDay, SalesDay } from './sales-day.ts'
+import { piecesOf, restOf } from './rest.ts'
+import type { DayAsked, SalesDay, Span } from './sales-day.ts'
+import { ShopModel } from './shop-model.ts'
+import { usualKappa } from './spread.ts'
 import { trueDemandOf } from './true-demand.ts'
 
-/** Open days after which what was learnt weighs half. Measured on open data: 8 to 20 days do about as well. */
-const LEVEL_HALF_LIFE_DAYS = 12
-/** Pieces a day that an item has of which nothing is known; and how many days of sales a guess is worth. */
-const USUAL_UNKNOWN = 1
+/** Days of sales that a typed guess is worth, that alike items are, and that a piece a day is of which nothing is known. */
 const GUESS_DAYS = 3
-/** Days that make a level "many". */
+const ALIKE_DAYS = 1
+const UNKNOWN: Prior = { pieces: 1, days: 0.3 }
+/** Days on the menu from which on a forecast rests on many: two of each weekday. Common practice, no source. */
 const MANY_DAYS = 14
-const DISPERSION_UNKNOWN = 5
+/** Chances of the menu settle within so many open days. */
+const STEPS_MOST = 14
+/** A single item's spike counts for the shop's factors as four times its mean, so that it does not move all others. */
+const SPIKE_MOST = 4
 
-interface ItemLevel {
-  readonly group: string | null
-  readonly guess: number | null
-  pieces: number
-  days: number
-  seenDays: number
+interface Forecast {
+  readonly item: ItemModel
+  readonly expected: Expected
+  readonly demand: DayDemand
 }
 
-/** What a shop's days teach of its demand, forward in time: learn a day, then ask for days ahead. */
+/**
+ * What a shop's days teach of its demand, forward in time: learn a day, then ask for days ahead. By item
+ *
+ *   mean = on the menu × level × weekday × special day,   variance = lump · mean + κ · mean²,
+ *
+ * every part shrunk to what the shop, the group or a guess says (`level.ts`, `factor.ts`, `menu.ts`, `spread.ts`). The
+ * same days give the same forecast, in whatever order their items and rows come. On open data every constant stands in
+ * the middle of a broad range that does alike, on training days as on later ones, so that none is fitted to them.
+ */
 export class Learner {
-  readonly #items = new Map<string, ItemLevel>()
-  readonly #profiles = new Profiles()
-  #lastDate = ''
+  readonly #items = new Map<string, ItemModel>()
+  /** Sorted, so that no sum depends on the order in which items came. */
+  #ids: readonly string[]
+  readonly #shop = new ShopModel()
+  readonly #profiles: Profiles
+  #lastDate: string | null = null
+  readonly #openWeekdays = new Set<number>()
+  readonly #mornings = new Mornings()
 
   constructor(guesses: readonly ItemGuess[]) {
-    for (const { id, group, usual } of guesses) this.#items.set(id, newLevel(group, usual))
+    for (const { id, group, usual } of guesses) this.#items.set(id, newItem(group, usual))
+    this.#ids = [...this.#items.keys()].sort()
+    this.#profiles = new Profiles(guesses)
   }
 
   /** @throws AssertionError when the day is not after the last one learnt */
   learn(day: SalesDay): void {
-    assert(day.date > this.#lastDate, `days are learnt in order: ${day.date} comes after ${this.#lastDate}`)
-    this.#lastDate = day.date
-    for (const id of day.items.keys()) if (!this.#items.has(id)) this.#items.set(id, newLevel(null, null))
-    const keep = 0.5 ** (1 / LEVEL_HALF_LIFE_DAYS)
-    for (const [id, level] of this.#items) {
-      const sold = day.items.get(id)
-      if (sold?.offered === false) continue
-      level.pieces = level.pieces * keep + (sold === undefined ? 0 : piecesOf(sold))
-      level.days = level.days * keep + 1
-      level.seenDays += 1
+    this.#assertAhead(day)
+    this.#meet(day)
+    const shop = this.#shopDay(day)
+    const forecasts = this.#forecasts(day, shop)
+    const wanted = this.#wantedOf(day, forecasts)
+    const totals = { wanted: 0, plain: 0, expected: 0 }
+    for (const [id, { item, expected, demand }] of forecasts) {
+      const record = day.items.get(id)
+      // An item that never sold and that nobody lists may not have been there yet.
+      if (record?.offered === false || (record === undefined && item.days === 0)) continue
+      const seen = seenOf(day, id, expected, demand.profile, wanted.get(id) ?? 0)
+      const share = shareOf(expected, seen)
+      if (isReady(item)) {
+        totals.wanted += share * Math.min(seen.wanted, SPIKE_MOST * expected.mean + 2 * SPIKE_MOST)
+        totals.plain += share * expected.level
+        totals.expected += share * expected.mean
+      }
+      learnItem(item, expected, seen, shop, share)
     }
+    this.#shop.learn(shop, totals)
     this.#profiles.learn(day)
+    this.#mornings.learn(day, demandsOf(forecasts))
+    this.#lastDate = day.date
+    this.#openWeekdays.add(shop.weekday)
   }
 
-  /** For each item that is known of, what the day will ask of it. */
+  /** For each item that is known of, what the day will ask of it. @throws AssertionError for a day that is past */
   ahead(asked: DayAsked): ReadonlyMap<string, DayDemand> {
-    return new Map([...this.#items].map(([id, level]) => [id, this.#demandOf(id, level, asked)]))
+    this.#assertAhead(asked)
+    return demandsOf(this.#forecasts(asked, this.#shopDay(asked)))
   }
 
+  /** For each item of `ahead`, what is left of a day that runs. @param soFar what is known by `nowMinute` */
   rest(
-    asked: DayAsked,
+    _asked: DayAsked,
     ahead: ReadonlyMap<string, DayDemand>,
     soFar: SalesDay,
     nowMinute: number,
   ): ReadonlyMap<string, RestDemand> {
-    return restOf(asked, ahead, soFar, nowMinute)
+    return restOf(ahead, soFar, nowMinute, this.#mornings)
   }
 
   /** Of a day that is not learnt yet, what would have gone of each item had none sold out. */
   trueDemand(day: SalesDay): ReadonlyMap<string, number> {
-    return trueDemandOf(this.ahead(day), day)
+    this.#assertAhead(day)
+    const forecasts = this.#forecasts(day, this.#shopDay(day))
+    const demands = new Map<string, number>()
+    for (const [id, wanted] of this.#wantedOf(day, forecasts)) {
+      const forecast = forecasts.get(id)
+      const record = day.items.get(id)
+      const isSure = forecast === undefined || record === undefined || piecesOf(record) > 0
+      // Of what sold none nobody knows that it was there to begin with.
+      demands.set(id, isSure ? wanted : wanted * onMenuUnsold(forecast, record.gone))
+    }
+    return demands
   }
 
-  #demandOf(id: string, level: ItemLevel, asked: DayAsked): DayDemand {
-    const mean = (level.pieces + (level.guess ?? USUAL_UNKNOWN) * GUESS_DAYS) / (level.days + GUESS_DAYS)
-    return {
-      mean,
-      dispersion: DISPERSION_UNKNOWN,
-      profile: this.#profiles.of(id, level.group, asked.date, asked.openMinute, asked.closeMinute),
-      basis: level.seenDays === 0 ? 'guess' : level.seenDays < MANY_DAYS ? 'few' : 'many',
-      parts: { level: mean, weekday: 1, special: 1 },
+  #assertAhead({ date }: DayAsked): void {
+    const last = this.#lastDate
+    assert(last === null || date > last, `days come in order: ${date} is not after ${last}, which is learnt`)
+  }
+
+  /** Items that come up for the first time. */
+  #meet(day: SalesDay): void {
+    const fresh = [...day.items.keys()].filter((id) => !this.#items.has(id))
+    if (fresh.length === 0) return
+    for (const id of fresh) this.#items.set(id, newItem(null, null))
+    this.#ids = [...this.#items.keys()].sort()
+  }
+
+  #shopDay({ date, specials }: DayAsked): ShopDay {
+    const kappa = usualKappa(this.#ids.flatMap((id) => this.#items.get(id)?.spread ?? []))
+    return { ...this.#shop.dayOf(isoWeekday(date) - 1, specials), kappa, steps: this.#stepsTo(date) }
+  }
+
+  /** Days from the last one learnt to a date, of weekdays on which the shop has been open. */
+  #stepsTo(date: string): number {
+    if (this.#lastDate === null) return 1
+    let steps = 1
+    for (let days = 1; days < STEPS_MOST; days += 1) {
+      const between = dateAfter(this.#lastDate, days)
+      if (between >= date) break
+      if (this.#openWeekdays.has(isoWeekday(between) - 1)) steps += 1
+    }
+    return steps
+  }
+
+  /** What is known of an item without its own sales: a guess, else the group's geometric mean, else next to nothing. */
+  #priors(): (item: ItemModel) => Prior {
+    const groups = new Map<string, { logs: number; items: number }>()
+    for (const id of this.#ids) {
+      const item = this.#items.get(id)
+      if (item === undefined || item.group === null || item.days === 0) continue
+      const group = groups.get(item.group) ?? { logs: 0, items: 0 }
+      groups.set(item.group, group)
+      group.logs += Math.log(Math.max(0.1, levelOf(item.level, UNKNOWN)))
+      group.items += 1
+    }
+    return ({ group, usual }) => {
+      if (usual !== null) return { pieces: usual, days: GUESS_DAYS }
+      const alike = group === null ? undefined : groups.get(group)
+      return alike === undefined ? UNKNOWN : { pieces: Math.exp(alike.logs / alike.items), days: ALIKE_DAYS }
     }
   }
+
+  #forecasts(asked: DayAsked, shop: ShopDay): ReadonlyMap<string, Forecast> {
+    const priors = this.#priors()
+    const { date, openMinute, closeMinute } = asked
+    const forecasts = new Map<string, Forecast>()
+    for (const id of this.#ids) {
+      const item = this.#items.get(id)
+      if (item === undefined) continue
+      const expected = expectedOf(item, priors(item), this.#mornings.lumpOf(id), shop)
+      const profile = this.#profiles.of(id, item.group, date, openMinute, closeMinute)
+      forecasts.set(id, { item, expected, demand: demandOf(item, expected, profile) })
+    }
+    return forecasts
+  }
+
+  /** What would have gone of each item of a day if it was on the menu. */
+  #wantedOf(day: SalesDay, forecasts: ReadonlyMap<string, Forecast>): ReadonlyMap<string, number> {
+    const onMenu = new Map<string, DayDemand>()
+    for (const [id, { expected, demand }] of forecasts) {
+      onMenu.set(id, { ...demand, mean: expected.mean, dispersion: expected.dispersion })
+    }
+    return trueDemandOf(onMenu, day, this.#mornings)
+  }
 }
 
-/** Pieces that went on a day, by whatever they are known. Never below none. */
-function piecesOf({ sold, unseen }: ItemDay): number {
-  return Math.max(
-    0,
-    sold.reduce((sum, { pieces }) => sum + pieces, unseen),
-  )
+function demandOf(item: ItemModel, expected: Expected, profile: Profile): DayDemand {
+  const { on, mean, dispersion, level, weekday, special } = expected
+  return {
+    mean: on * mean,
+    // The negative binomial with the mean and variance of "none, or what it asks for on the menu".
+    dispersion: 1 / ((1 / dispersion + 1) / on - 1),
+    profile,
+    basis: item.days === 0 ? 'guess' : item.days < MANY_DAYS ? 'few' : 'many',
+    parts: { level: on * level, weekday, special },
+  }
 }
 
-function newLevel(group: string | null, guess: number | null): ItemLevel {
-  return { group, guess, pieces: 0, days: 0, seenDays: 0 }
+function demandsOf(forecasts: ReadonlyMap<string, Forecast>): ReadonlyMap<string, DayDemand> {
+  return new Map([...forecasts].map(([id, { demand }]) => [id, demand]))
+}
+
+/** What a day showed of an item, `wanted` as if it was on the menu. */
+function seenOf(day: SalesDay, id: string, expected: Expected, profile: Profile, wanted: number): Seen {
+  const record = day.items.get(id)
+  if (record === undefined) return { pieces: 0, wanted: 0, variance: 0, part: 1 }
+  const pieces = piecesOf(record)
+  const part = exposureOf(profile, record.gone)
+  const rest = wanted - pieces
+  // Of the gamma–Poisson posterior, whose shape is the dispersion and the pieces.
+  return { pieces, wanted, variance: rest + rest ** 2 / (expected.dispersion + pieces), part }
+}
+
+/** How likely an item that sold none was on the menu all the same. */
+function onMenuUnsold({ expected, demand }: Forecast, gone: readonly Span[]): number {
+  return wasOn(expected.on, false, noneSold(expected, exposureOf(demand.profile, gone)))
 }

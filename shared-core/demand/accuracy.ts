@@ -1,0 +1,94 @@
+/**
+ * How far forecasts were from what came. What has no meaning for the days at hand (nothing came, nothing varied) is null,
+ * never 0 or infinite.
+ */
+
+/** What came and what was forecast for it. */
+export interface Pair {
+  readonly came: number
+  readonly forecast: number
+}
+
+/**
+ * Weighted absolute percentage error, as a part of 1: Σ |y − f| / Σ |y|.
+ * @returns null where nothing came
+ * @example wape([{ came: 112, forecast: 105 }, { came: 95, forecast: 100 }]) // 0.058
+ */
+export function wape(pairs: readonly Pair[]): number | null {
+  let off = 0
+  let came = 0
+  for (const pair of pairs) {
+    off += Math.abs(pair.came - pair.forecast)
+    came += Math.abs(pair.came)
+  }
+  return came === 0 ? null : off / came
+}
+
+/**
+ * Mean absolute scaled error: the mean |y − f| over the mean |y_t − y_(t−m)| of days before, what repeating the day m ago
+ * would have been off by.
+ * @param before days in order @param season m: 1 the day before, 7 the same weekday
+ * @returns null where no two days before are m apart, or all such are alike
+ * Source: Hyndman & Koehler, International Journal of Forecasting 22 (2006) 679–688.
+ * @example mase([{ came: 112, forecast: 105 }], [100, 110, 96], 1) // 0.583
+ */
+export function mase(pairs: readonly Pair[], before: readonly number[], season: number): number | null {
+  const steps = before.slice(season).map((value, at) => Math.abs(value - (before[at] ?? 0)))
+  const scale = mean(steps)
+  const off = mean(pairs.map(({ came, forecast }) => Math.abs(came - forecast)))
+  return scale === null || scale === 0 || off === null ? null : off / scale
+}
+
+/**
+ * Pinball loss of a quantile: what too little costs against too much, where the quantile's level is the critical ratio.
+ *
+ *   level · (y − q) where y ≥ q,   (1 − level) · (q − y) where y < q
+ *
+ * @example pinball(118, 112, 0.75) // 4.5
+ */
+export function pinball(came: number, quantile: number, level: number): number {
+  return came >= quantile ? level * (came - quantile) : (1 - level) * (quantile - came)
+}
+
+/** A range of a forecast: from one quantile to another, `level` of the days inside. */
+export interface Range {
+  readonly low: number
+  readonly high: number
+  /** 0.8 of a range from the 10 % to the 90 % quantile. */
+  readonly level: number
+}
+
+/**
+ * Interval score: the width, and 2 / α for each piece outside, α = 1 − level.
+ * Source: Gneiting & Raftery, Journal of the American Statistical Association 102 (2007), section 6.2.
+ * @example intervalScore(118, { low: 90, high: 112, level: 0.5 }) // 46
+ */
+export function intervalScore(came: number, { low, high, level }: Range): number {
+  return high - low + (2 / (1 - level)) * (Math.max(0, low - came) + Math.max(0, came - high))
+}
+
+/**
+ * Weighted interval score of a median and ranges around it: (½ |y − median| + Σ α/2 · IS) / (K + ½).
+ * Source: Bracher et al., PLOS Computational Biology 17 (2021) e1008618.
+ * @example weightedIntervalScore(118, 100, [{ low: 90, high: 112, level: 0.5 }, { low: 75, high: 130, level: 0.9 }]) // 9.3
+ */
+export function weightedIntervalScore(came: number, median: number, ranges: readonly Range[]): number {
+  const ofRanges = ranges.reduce((sum, range) => sum + ((1 - range.level) / 2) * intervalScore(came, range), 0)
+  return (0.5 * Math.abs(came - median) + ofRanges) / (ranges.length + 0.5)
+}
+
+/**
+ * The part of days inside a range, its ends included.
+ * @returns null where there are no days
+ */
+export function coverage(
+  days: readonly { readonly came: number; readonly low: number; readonly high: number }[],
+): number | null {
+  return days.length === 0
+    ? null
+    : days.filter(({ came, low, high }) => came >= low && came <= high).length / days.length
+}
+
+function mean(values: readonly number[]): number | null {
+  return values.length === 0 ? null : values.reduce((sum, value) => sum + value, 0) / values.length
+}
