@@ -18,8 +18,9 @@ export interface BacktestAsked {
   readonly guesses: readonly ItemGuess[]
   /** Days before this date are learnt, not judged. */
   readonly judgedFrom: string
-  /** Minutes at which the rest of the day is forecast too. */
+  /** Minutes at which the rest of the day is forecast too, of days from `restFrom` on. */
   readonly restMinutes: readonly number[]
+  readonly restFrom: string
 }
 
 export interface WalkedDay {
@@ -36,14 +37,15 @@ export interface Judged {
   readonly date: string
   /** Pieces asked for, rounded. */
   readonly asked: number
+  readonly sold: number
   readonly isEstimated: boolean
-  readonly demand: DayDemand
+  readonly demand: Pick<Demand, 'mean' | 'dispersion'>
   readonly said: Said
   readonly simple: Simple | null
 }
 
 /** The same of the part of the day after a minute. */
-export interface JudgedRest extends Omit<Judged, 'demand'> {
+export interface JudgedRest extends Omit<Judged, 'demand' | 'sold'> {
   readonly minute: number
 }
 
@@ -79,7 +81,7 @@ export function* walkForward(days: Iterable<SalesDay>, asked: BacktestAsked): Ge
       day,
       asked: demands,
       judged: isJudged ? judgedDay(seen) : [],
-      rests: isJudged ? judgedRests(seen, learner, asked.restMinutes) : [],
+      rests: day.date >= asked.restFrom ? judgedRests(seen, learner, asked.restMinutes) : [],
     }
     for (const [id, item] of day.items) {
       if (item.offered) weekdays.note(id, day.date, noted(item, asked.restMinutes))
@@ -102,7 +104,15 @@ function judgedDay({ day, ahead, demands, weekdays }: Seen): Judged[] {
     if (!item.offered || (pieces === 0 && demand.mean < MEAN_MIN)) return []
     const simple = weekdays.simple(itemId, day.date)
     const isEstimated = item.gone.length > 0
-    return [{ itemId, date: day.date, asked: pieces, isEstimated, demand, said: saidBy(demand), simple }]
+    const sold = soldOf(item)
+    // Without its profile: a year of these is kept.
+    const { mean, dispersion } = demand
+    return [
+      {
+        ...{ itemId, date: day.date, asked: pieces, sold, isEstimated },
+        ...{ demand: { mean, dispersion }, said: saidBy(demand), simple },
+      },
+    ]
   })
 }
 

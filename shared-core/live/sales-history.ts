@@ -10,7 +10,8 @@ export interface SalesHistoryJson {
   readonly weekdays: readonly HistoryWeekdayJson[]
   /** What a usual hour of a weekday sells. */
   readonly hours: HistoryHoursJson
-  readonly learnt: LearntJson
+  /** Null: no day yet. */
+  readonly learnt: LearntJson | null
 }
 
 export interface HistoryDayJson {

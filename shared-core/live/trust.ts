@@ -74,12 +74,12 @@ export interface AccuracyOf extends Accuracy {
 }
 
 export interface BakingCostJson {
-  /** Business days that were reckoned, the last four weeks at most. */
+  /** Days that were reckoned, of the last four weeks; 0: none, and the costs are all 0. */
   readonly days: number
   /** As it was baked; null: the board knows of no day that was baked, only of sales. */
   readonly baked: CostJson | null
-  /** Null while nothing can be advised. */
-  readonly advised: CostJson | null
+  /** As the board would have advised it, and as the simple ways would have it, all of it there in time. */
+  readonly advised: CostJson
   readonly lastWeek: CostJson
   readonly lastFour: CostJson
 }

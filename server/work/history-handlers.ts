@@ -1,0 +1,108 @@
+import { dateAfter } from '../../shared-core/day/label.ts'
+import type { DayDemand } from '../../shared-core/demand/demand.ts'
+import type { TrueDay } from '../../shared-core/demand/history-figures.ts'
+import { historyDay, historyHours, historyOfDay, historyWeekdays } from '../../shared-core/demand/history-figures.ts'
+import type { LearntAsked } from '../../shared-core/demand/learnt.ts'
+import { learntOf } from '../../shared-core/demand/learnt.ts'
+import { trustOf } from '../../shared-core/demand/trust.ts'
+import type { VarietyId } from '../../shared-core/ids.ts'
+import { doughId, varietyId } from '../../shared-core/ids.ts'
+import type { SalesHistoryJson } from '../../shared-core/live/sales-history.ts'
+import type { TrustJson } from '../../shared-core/live/trust.ts'
+import { closesAtMinute, hoursOn } from '../../shared-core/shop/hours.ts'
+import type { Shop } from '../../shared-core/shop/shop.ts'
+import { adviseDay, pieceWorths } from './day-advice.ts'
+import type { HistoryAsked, HistoryQuestions } from './history-questions.ts'
+import type { Handlers } from './questions.ts'
+import { WalkedDays } from './walked-days.ts'
+import type { Work } from './work.ts'
+
+/** Past sales and what the forecasts of them were worth. */
+export function historyHandlers(work: Work): Handlers<HistoryQuestions> {
+  const walked = new WalkedDays(work)
+  return {
+    history: (asked) => history(work, walked, asked),
+    historyDay: async ({ date }) => {
+      const day = (await walked.days()).find((one) => one.day.date === date)
+      return day === undefined ? null : historyOfDay(day, day.judged)
+    },
+    trust: ({ days }) => trust(work, walked, days),
+  }
+}
+
+async function history(
+  work: Work,
+  walked: WalkedDays,
+  { of, from, to }: HistoryAsked,
+): Promise<SalesHistoryJson | null> {
+  const { book } = work
+  const has = itemsOf(of, book.shop)
+  if (has === null) return null
+  const all = await walked.days()
+  const some = all.filter(({ day }) => (from === null || day.date >= from) && (to === null || day.date <= to))
+  const days = some.flatMap((day) => historyDay(day, has) ?? [])
+  const [first, last] = [all[0]?.day.date, all.at(-1)?.day.date]
+  return {
+    of,
+    known: first === undefined || last === undefined ? null : { from: first, to: last, days: all.length },
+    days,
+    weekdays: historyWeekdays(days),
+    hours: historyHours(
+      some.map(({ day }) => day),
+      has,
+    ),
+    learnt: await learnt(work, all, has),
+  }
+}
+
+/** Null: the shop has no such dough or variety. */
+function itemsOf(of: string, shop: Shop | null): ((itemId: string) => boolean) | null {
+  if (of === 'all') return () => true
+  const [kind = '', id = ''] = of.split(/:(.*)/s)
+  if (kind === 'dough' && shop?.doughs.has(doughId(id)))
+    return (itemId) => shop.varieties.get(varietyId(itemId))?.doughId === id
+  if (kind === 'variety' && shop?.varieties.has(varietyId(id))) return (itemId) => itemId === id
+  return null
+}
+
+async function learnt({ book }: Work, all: readonly TrueDay[], has: (itemId: string) => boolean) {
+  const { shop } = book
+  if (shop === null) return null
+  const hours: LearntAsked['hoursOn'] = (date) => {
+    const open = hoursOn(shop, date)
+    return open === null ? null : { openMinute: open.openMinute, closeMinute: closesAtMinute(open) }
+  }
+  return learntOf({
+    learner: await book.learner(true),
+    days: all.map(({ day }) => day),
+    has,
+    hoursOn: hours,
+    specials: [...shop.specialDays.values()].filter(({ retired }) => !retired).map(({ id }) => id),
+  })
+}
+
+async function trust({ book }: Work, walked: WalkedDays, count: number): Promise<TrustJson> {
+  const all = await walked.days()
+  const { shop } = book
+  if (shop === null) throw new Error('the shop has not been told yet')
+  const last = all.at(-1)?.day.date
+  const learner = await book.learner(true)
+  const ahead = varietiesOf(learner.ahead(book.asked(last === undefined ? '2000-01-01' : dateAfter(last, 1))), shop)
+  const worths = pieceWorths(shop, ahead)
+  return trustOf({
+    shop,
+    walked: all.slice(-count).filter(({ judged }) => judged.length > 0),
+    daysKnown: all.length,
+    ahead,
+    journalDay: (date) => book.journalDay(date),
+    advise: (demands) => adviseDay(shop, demands),
+    worthOf: (id) => worths.get(id) ?? null,
+  })
+}
+
+/** Names of a till that are no variety are not baked. */
+function varietiesOf(ahead: ReadonlyMap<string, DayDemand>, shop: Shop): ReadonlyMap<VarietyId, DayDemand> {
+  return new Map(
+    [...ahead].flatMap(([id, demand]) => (shop.varieties.has(varietyId(id)) ? [[varietyId(id), demand] as const] : [])),
+  )
+}
