@@ -83,6 +83,7 @@ const KINDS: { readonly [Type in EventType]: true } = {
   noteCleared: true,
   cared: true,
   saleNoted: true,
+  importNoted: true,
   dayOldPut: true,
   dayOldTaken: true,
   wantedSet: true,

@@ -4,7 +4,7 @@ import type { Act } from '../../../shared-core/day/commands.ts'
 import type { Entry } from '../../../shared-core/day/events.ts'
 import type { Load, State } from '../../../shared-core/day/state.ts'
 import type { Mix } from '../../../shared-core/dough/mix.ts'
-import { doughId, toppingId, varietyId, weekdayId } from '../../../shared-core/ids.ts'
+import { doughId, specialDayId, toppingId, varietyId, weekdayId } from '../../../shared-core/ids.ts'
 import { DEFAULT_KETTLE_CARE } from '../../../shared-core/shop/default-rules.ts'
 import { setUpChanges } from '../../../shared-core/shop/set-up-diff.ts'
 import type { Dough, Shop } from '../../../shared-core/shop/shop.ts'
@@ -59,6 +59,13 @@ function fullShop(): Shop {
       { id: toppingId('seed'), name: 'Seed', order: 1, contains: ['sesame'], madeOf: [], retired: false } as const,
     ]),
     weekdays: table([{ id: weekdayId('7'), hours: hours({ openMinute: 420 }), retired: false }]),
+    demand: { region: 'US-IL', disappointCents: 40, takeAnotherPercent: 60, dayOldSells: 18 },
+    specialDays: table([
+      {
+        ...{ id: specialDayId('fair'), name: 'Street fair', order: 0, kind: 'event', retired: false },
+        spans: [{ from: '2026-11-28', to: '2026-11-29' }],
+      } as const,
+    ]),
     cooler: { trays: 40, keepsAt: { degrees: 38, unit: 'F' } },
   })
 }
