@@ -1,41 +1,38 @@
+import { assert } from '../support.ts'
+
 /**
  * How far forecasts were from what came. What has no meaning for the days at hand (nothing came, nothing varied) is null,
  * never 0 or infinite.
  */
 
-/** What came and what was forecast for it. */
-export interface Pair {
-  readonly came: number
-  readonly forecast: number
-}
-
 /**
  * Weighted absolute percentage error, as a part of 1: Σ |y − f| / Σ |y|.
+ * @param came pieces, by day @param forecasts as many
  * @returns null where nothing came
- * @example wape([{ came: 112, forecast: 105 }, { came: 95, forecast: 100 }]) // 0.058
+ * @throws AssertionError where there are not as many forecasts
+ * @example wape([112, 95], [105, 100]) // 0.058
  */
-export function wape(pairs: readonly Pair[]): number | null {
-  let off = 0
-  let came = 0
-  for (const pair of pairs) {
-    off += Math.abs(pair.came - pair.forecast)
-    came += Math.abs(pair.came)
-  }
-  return came === 0 ? null : off / came
+export function wape(came: readonly number[], forecasts: readonly number[]): number | null {
+  const all = came.reduce((sum, value) => sum + Math.abs(value), 0)
+  return all === 0 ? null : errorsOf(came, forecasts).reduce((sum, error) => sum + error, 0) / all
 }
 
 /**
  * Mean absolute scaled error: the mean |y − f| over the mean |y_t − y_(t−m)| of days before, what repeating the day m ago
  * would have been off by.
  * @param before days in order @param season m: 1 the day before, 7 the same weekday
- * @returns null where no two days before are m apart, or all such are alike
+ * @returns null where there are no two days m apart, or all such are alike
  * Source: Hyndman & Koehler, International Journal of Forecasting 22 (2006) 679–688.
- * @example mase([{ came: 112, forecast: 105 }], [100, 110, 96], 1) // 0.583
+ * @example mase([112], [105], [100, 110, 96], 1) // 0.583
  */
-export function mase(pairs: readonly Pair[], before: readonly number[], season: number): number | null {
-  const steps = before.slice(season).map((value, at) => Math.abs(value - (before[at] ?? 0)))
-  const scale = mean(steps)
-  const off = mean(pairs.map(({ came, forecast }) => Math.abs(came - forecast)))
+export function mase(
+  came: readonly number[],
+  forecasts: readonly number[],
+  before: readonly number[],
+  season: number,
+): number | null {
+  const scale = mean(before.slice(season).map((value, at) => Math.abs(value - (before[at] ?? 0))))
+  const off = mean(errorsOf(came, forecasts))
   return scale === null || scale === 0 || off === null ? null : off / scale
 }
 
@@ -87,6 +84,11 @@ export function coverage(
   return days.length === 0
     ? null
     : days.filter(({ came, low, high }) => came >= low && came <= high).length / days.length
+}
+
+function errorsOf(came: readonly number[], forecasts: readonly number[]): number[] {
+  assert(came.length === forecasts.length, `${came.length} days and ${forecasts.length} forecasts`)
+  return came.map((value, at) => Math.abs(value - (forecasts[at] ?? 0)))
 }
 
 function mean(values: readonly number[]): number | null {
