@@ -1,6 +1,7 @@
 import { stringify } from 'csv-stringify/sync'
 import type { DayAccount, DoughAccount, VarietyAccount } from '../../shared-core/day/day-account.ts'
 import type { FormulaAccount } from '../../shared-core/day/dough-account.ts'
+import { asText } from './csv-text.ts'
 
 /**
  * A day's account as a table for a spreadsheet (RFC 4180: commas, CRLF, a header line): a row for each dough, in which
@@ -75,11 +76,6 @@ function formulaRow(day: string, one: FormulaAccount): object {
     ...{ shaped_g: one.shaped / 1_000, lost_g: one.lost / 1_000, spoilt_g: one.spoilt / 1_000 },
     ...{ unexplained_g: one.unexplained / 1_000, left_g: one.left / 1_000 },
   }
-}
-
-/** A spreadsheet runs a cell that begins with one of these; a minus before a number of ours is no name. */
-function asText(name: string): string {
-  return /^[=+\-@\t\r]/.test(name) ? `'${name}` : name
 }
 
 /** In the shop's money with a point, as no currency or locale is known. */

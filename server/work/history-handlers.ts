@@ -24,7 +24,7 @@ export function historyHandlers(work: Work): Handlers<HistoryQuestions> {
     history: (asked) => history(work, walked, asked),
     historyDay: async ({ date }) => {
       const day = (await walked.days()).find((one) => one.day.date === date)
-      return day === undefined ? null : historyOfDay(day, day.judged)
+      return day === undefined ? { ...work.book.asked(date), items: [] } : historyOfDay(day, day.judged)
     },
     trust: ({ days }) => trust(work, walked, days),
   }

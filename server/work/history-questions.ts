@@ -5,8 +5,8 @@ import type { Question } from './questions.ts'
 export interface HistoryQuestions {
   /** Sales by day, weekday and hour; `of` as in the answer. Null: the shop has no such dough or variety. */
   readonly history: Question<HistoryAsked, SalesHistoryJson | null>
-  /** Null: nothing is known of that day. */
-  readonly historyDay: Question<{ readonly date: string }, HistoryOfDayJson | null>
+  /** A day of which nothing is known has no items. */
+  readonly historyDay: Question<{ readonly date: string }, HistoryOfDayJson>
   /** Of so many days at most, the newest. */
   readonly trust: Question<{ readonly days: number }, TrustJson>
 }
