@@ -8,7 +8,7 @@ import { epochMs } from '../../shared-core/units.ts'
 import type { Sqlite } from '../journal/sqlite.ts'
 
 /** Raised by one whenever what is kept of a day changes: what was kept in another form is made anew. */
-const FORM_VERSION = 1
+const FORM_VERSION = 2
 
 /** A business day of the journal, without its start state. */
 export interface DayRow {
@@ -25,7 +25,14 @@ export interface DayRow {
   readonly figures: DayFigures | null
 }
 
-export type ClosedPart = Pick<DayRow, 'lastSeq' | 'closedAtMs' | 'figures'>
+/** What is known once it is closed; `sales`: the day as demand sees it (`shared-core/demand/day-text.ts`). */
+export type ClosedPart = Pick<DayRow, 'lastSeq' | 'closedAtMs' | 'figures'> & { readonly sales: string | null }
+
+/** A day as demand sees it, by its number. */
+export interface DaySales {
+  readonly number: number
+  readonly text: string
+}
 
 /** Which fold of which journal the days were made by; another one makes them anew. */
 export interface MadeBy {
@@ -61,7 +68,9 @@ export class DayStore {
     this.#insert = this.#db.prepare(
       'INSERT INTO days (number, label, first_seq, opened_at_ms, start) VALUES (?, ?, ?, ?, ?)',
     )
-    this.#close = this.#db.prepare('UPDATE days SET last_seq = ?, closed_at_ms = ?, figures = ? WHERE number = ?')
+    this.#close = this.#db.prepare(
+      'UPDATE days SET last_seq = ?, closed_at_ms = ?, figures = ?, sales = ? WHERE number = ?',
+    )
   }
 
   add(row: Omit<DayRow, keyof ClosedPart>, start: StateJson): void {
@@ -69,8 +78,8 @@ export class DayStore {
   }
 
   /** A day is closed, or goes on after all: then with nulls. */
-  close(number: number, { lastSeq, closedAtMs, figures }: ClosedPart): void {
-    this.#close.run(lastSeq, closedAtMs, figures === null ? null : JSON.stringify(figures), number)
+  close(number: number, { lastSeq, closedAtMs, figures, sales }: ClosedPart): void {
+    this.#close.run(lastSeq, closedAtMs, figures === null ? null : JSON.stringify(figures), sales, number)
   }
 
   newest(): DayRow | null {
@@ -97,6 +106,20 @@ export class DayStore {
   startOf(number: number): StateJson | null {
     const row = this.#db.prepare('SELECT start FROM days WHERE number = ?').get(number)
     return row === undefined ? null : JSON.parse(gunzipSync(row.start as Uint8Array).toString('utf8'))
+  }
+
+  /** Sales of closed days, by number, oldest first, after a number. */
+  salesAfter(number: number, most: number): readonly DaySales[] {
+    return this.#db
+      .prepare('SELECT number, sales FROM days WHERE number > ? AND sales IS NOT NULL ORDER BY number LIMIT ?')
+      .all(number, most)
+      .map((row) => ({ number: Number(row.number), text: String(row.sales) }))
+  }
+
+  /** Null: it is open, or there is none. */
+  salesOf(number: number): string | null {
+    const sales = this.#db.prepare('SELECT sales FROM days WHERE number = ?').get(number)?.sales ?? null
+    return sales === null ? null : String(sales)
   }
 
   /** Many writes as one. */
@@ -166,6 +189,7 @@ const TABLE = `CREATE TABLE IF NOT EXISTS days (
   opened_at_ms INTEGER NOT NULL,
   closed_at_ms INTEGER,
   figures TEXT,
+  sales TEXT,
   start BLOB NOT NULL
 ) STRICT;
 CREATE INDEX IF NOT EXISTS days_by_label ON days (label);`

@@ -7,11 +7,13 @@ import type { State } from '../../shared-core/day/state.ts'
 import { FOLD_VERSION } from '../../shared-core/day/state.ts'
 import type { StateJson } from '../../shared-core/day/state-json.ts'
 import { fromJson, toJson } from '../../shared-core/day/state-json.ts'
+import { textOfDay } from '../../shared-core/demand/day-text.ts'
+import { JournalTally } from '../../shared-core/demand/journal-tally.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { Journal } from '../journal/journal.ts'
 import type { Sqlite } from '../journal/sqlite.ts'
 import { localInstant } from '../live/shop-clock.ts'
-import type { DayRow, DayStore } from './day-store.ts'
+import type { DayRow, DaySales, DayStore } from './day-store.ts'
 import { openDayStore } from './day-store.ts'
 
 /** Entries folded before others get a turn: some 7 ms of work (22,000 entries: 1.5 s), less than anybody feels at a tap. */
@@ -45,7 +47,8 @@ export class History {
   readonly #store: DayStore
   #state: State
   /** The day that the fold stands in, or that was closed last and may go on. */
-  #day: { readonly number: number; readonly tally: FiguresTally } | null = null
+  #day: Day | null = null
+  #changed = new Set<number>()
   #catchingUp: Promise<void> | null = null
   #isClosed = false
 
@@ -100,7 +103,27 @@ export class History {
   /** A closed day's figures as they were at its close; of the one that is open, as they are. */
   figuresOf(row: DayRow, nowMs: EpochMs): DayFigures | null {
     if (row.closedAtMs !== null || this.#day?.number !== row.number) return row.figures
-    return this.#day.tally.figures(this.#state, nowMs)
+    return this.#day.figures.figures(this.#state, nowMs)
+  }
+
+  /**
+   * Looks at the day that is open, as far as the fold has come: the state is changed in place, so look, do not keep.
+   * @returns null when none is open
+   */
+  today<Result>(look: (state: State, sales: JournalTally) => Result): Result | null {
+    return this.#day === null || this.#day.sales.closedAtMs !== null ? null : look(this.#state, this.#day.sales)
+  }
+
+  /** Closed days as demand sees them, oldest first, after a number. */
+  salesAfter(number: number, most: number): readonly DaySales[] {
+    return this.#store.salesAfter(number, most)
+  }
+
+  /** Days that were closed or reopened since this was asked the last time; `text` null: it goes on after all. */
+  takeChanged(): readonly { readonly number: number; readonly text: string | null }[] {
+    const changed = [...this.#changed]
+    this.#changed.clear()
+    return changed.map((number) => ({ number, text: this.#store.salesOf(number) }))
   }
 
   /** Waits for the breath that is being folded. */
@@ -143,32 +166,60 @@ export class History {
     const opened = opensDay(entry)
     // Of an entry that closes a forgotten day and opens the next, the old day's part comes first.
     const before = this.#day
-    before?.tally.before(state, entry)
+    tally(before, (one) => one.before(state, entry))
     const start = opened === null ? null : toJson(state)
-    const tally = opened === null ? null : tallyFor(state, opened.label)
-    tally?.before(state, entry)
+    const tallies = opened === null ? null : talliesFor(state, opened.label)
+    tally(tallies, (one) => one.before(state, entry))
     applyEntry(state, entry)
-    before?.tally.after(state, entry)
-    tally?.after(state, entry)
-    if (before !== null && (closed !== null || reopensDay(entry))) {
-      const lastSeq = closed === null ? null : entry.seq
-      const figures = closed === null ? null : before.tally.figures(state, closed.atMs)
-      this.#store.close(before.number, { lastSeq, closedAtMs: closed?.atMs ?? null, figures })
-    }
-    if (opened === null || start === null || tally === null) return
+    tally(before, (one) => one.after(state, entry))
+    tally(tallies, (one) => one.after(state, entry))
+    if (before !== null && (closed !== null || reopensDay(entry)))
+      this.#closeOrReopen(before, entry.seq, closed?.atMs ?? null)
+    if (opened === null || start === null || tallies === null) return
     const newest = this.#store.newest()
     // The day that the fold resumed with is known already.
-    if (newest?.firstSeq === entry.seq) this.#day = { number: newest.number, tally }
+    if (newest?.firstSeq === entry.seq) this.#day = { number: newest.number, ...tallies }
     else {
       const number = (newest?.number ?? 0) + 1
       this.#store.add({ number, label: opened.label, firstSeq: entry.seq, openedAtMs: opened.atMs }, start)
-      this.#day = { number, tally }
+      this.#day = { number, ...tallies }
     }
+  }
+
+  #closeOrReopen({ number, figures, sales }: Day, seq: number, closedAtMs: EpochMs | null): void {
+    this.#changed.add(number)
+    if (closedAtMs === null) {
+      this.#store.close(number, { lastSeq: null, closedAtMs: null, figures: null, sales: null })
+      return
+    }
+    this.#store.close(number, {
+      lastSeq: seq,
+      closedAtMs,
+      figures: figures.figures(this.#state, closedAtMs),
+      sales: textOfDay(sales.day(this.#state, closedAtMs)),
+    })
   }
 }
 
-/** Zone tables are the server's: the figures get the instants of the day's own date. */
-function tallyFor({ shop }: State, label: string): FiguresTally {
-  const zone = shop?.profile.zone ?? 'UTC'
-  return new FiguresTally((minuteOfDay) => localInstant(zone, label, minuteOfDay))
+/** What follows a day entry by entry: its five figures, and what demand makes of it. */
+interface Tallies {
+  readonly figures: FiguresTally
+  readonly sales: JournalTally
 }
+type Day = Tallies & { readonly number: number }
+
+function tally(tallies: Tallies | null, call: (one: FiguresTally | JournalTally) => void): void {
+  if (tallies === null) return
+  call(tallies.figures)
+  call(tallies.sales)
+}
+
+/** Zone tables are the server's: the figures get the instants of the day's own date. */
+function talliesFor({ shop }: State, label: string): Tallies {
+  const zone = shop?.profile.zone ?? 'UTC'
+  return {
+    figures: new FiguresTally((minuteOfDay) => localInstant(zone, label, minuteOfDay)),
+    sales: new JournalTally(localInstant(zone, label, NOON_MINUTE)),
+  }
+}
+const NOON_MINUTE = 720
