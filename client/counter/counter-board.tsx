@@ -5,6 +5,7 @@ import { notesWaiting } from '../../shared-core/day/notes.ts'
 import type { VarietyId } from '../../shared-core/ids.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
+import { outlookNow } from '../parts/outlook-now.ts'
 import { rulerNow, rulerOfDay } from '../parts/ruler-of-day.ts'
 import { rulerSize } from '../parts/ruler-size.ts'
 import type { RulerDay } from '../parts/ruler-view.ts'
@@ -67,8 +68,10 @@ export function CounterBoard(parts: CounterParts) {
   // What was counted a moment ago is for sale from that moment on.
   const rodsMs = epochMs(Math.max(slowMs, state.recordedAtMs))
   const ruler = useDay(parts)
-  const all = useMemo(() => counterRods(state, rodsMs), [state, rodsMs])
-  const time = { nowMs: rodsMs, closeMs: ruler === null ? null : epochMs(ruler.toMs), day: rackDay(state) }
+  const closeMs = ruler === null ? null : epochMs(ruler.toMs)
+  const outlook = outlookNow(live, state)
+  const all = useMemo(() => counterRods(state, rodsMs, { closeMs, outlook }), [state, rodsMs, closeMs, outlook])
+  const time = { nowMs: rodsMs, closeMs, day: rackDay(state) }
   const board: BoardState = {
     rods: all,
     time,

@@ -1,20 +1,22 @@
 import type { State, Stock } from '../../shared-core/day/state.ts'
-import type { Rod } from '../../shared-core/stock/left.ts'
 import { rods } from '../../shared-core/stock/left.ts'
+import type { Ahead, RodAhead } from '../../shared-core/stock/prospect.ts'
+import { withProspects } from '../../shared-core/stock/prospect.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { Basis } from '../words/counter.ts'
 
 /** A rod as a seller reads it: what its number rests on is a count or pieces that came for sale, never a sale. */
-export interface CounterRod extends Omit<Rod, 'known'> {
+export interface CounterRod extends Omit<RodAhead, 'known'> {
   readonly basis: Basis
 }
 
 /** The rods of the rack, in the set-up's order; empty without a set-up. */
-export function counterRods(state: State, nowMs: EpochMs): readonly CounterRod[] {
-  return rods(state, nowMs).map(({ known: _, ...rod }) => ({
+export function counterRods(state: State, nowMs: EpochMs, ahead: Ahead): readonly CounterRod[] {
+  const all = rods(state, nowMs).map(({ known: _, ...rod }) => ({
     ...rod,
     basis: basisOf(state.stock.get(rod.varietyId), nowMs),
   }))
+  return withProspects(all, ahead)
 }
 
 /** A count younger than this is of now: nothing else is likely to have happened since. */

@@ -163,11 +163,12 @@ const SOME_TIME = epochMs(0)
 const LONGER_HOUR = 0.632
 
 function widestBelow({ counter: { rod } }: CounterWords): readonly { text: string; weight: Weight; clocks?: number }[] {
-  const quiet = [rod.goneAbout(SOME_TIME), rod.soldOut(SOME_TIME), rod.mayBeGone, rod.lastsToClose, rod.none]
+  const quiet = [rod.mayBeGone, rod.mayNotReach, rod.lastsToClose, rod.aboutLeft(88), rod.none]
+  const timed = [rod.goneAbout(SOME_TIME), rod.soldOut(SOME_TIME), rod.mayRunOut(SOME_TIME)]
   const strong = [rod.noMore, rod.coming(144, SOME_TIME, true), rod.coming(144, SOME_TIME, false)]
   return [
     { text: rod.noneBetween(SOME_TIME, SOME_TIME), weight: 'regular', clocks: 2 },
-    ...quiet.map((text) => ({ text, weight: 'regular' as const })),
+    ...[...quiet, ...timed].map((text) => ({ text, weight: 'regular' as const })),
     ...strong.map((text) => ({ text, weight: 'strong' as const })),
   ]
 }

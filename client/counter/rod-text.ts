@@ -1,5 +1,6 @@
 import { isFirstLoadIn } from '../../shared-core/day/opening-list.ts'
 import type { State } from '../../shared-core/day/state.ts'
+import { isShort } from '../../shared-core/stock/show.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { CounterRodWords, CounterWords } from '../words/counter.ts'
 import type { CounterRod } from './counter-rods.ts'
@@ -8,9 +9,9 @@ import type { CounterRod } from './counter-rods.ts'
 export interface RodText {
   /** "about" over the number, "" where the number is known to the piece. */
   readonly about: string
-  /** "gone about 9:40", "none 8:14–8:43", "sold out 8:47", "lasts to close"; "" when nothing is known. */
+  /** "gone about 9:40", "none 8:14–8:43", "may run out 11:20", "sold out 8:47", "lasts to close"; "" when nothing is known. */
   readonly when: string
-  /** "36 about 9:04", "no more today"; "" when it says nothing. */
+  /** "36 about 9:04", "no more today", "about 6 left"; "" when it says nothing. */
   readonly more: string
   readonly moreTone: 'coming' | 'trouble' | 'quiet'
   /** What is there and not for sale as today's: there is room for one line. "kept 6", else "day-old 4", else "". */
@@ -46,15 +47,14 @@ export function isSoldOut({ forSale, goneSinceMs }: Pick<CounterRod, 'forSale' |
   return forSale === 0 && goneSinceMs !== null
 }
 
-export function rodText(rod: CounterRod, { nowMs, closeMs, day }: RodTime, { counter }: CounterWords): RodText {
+export function rodText(rod: CounterRod, { nowMs, day }: RodTime, { counter }: CounterWords): RodText {
   const words = counter.rod
-  const { forSale, likely, goneAtMs } = rod
+  const { forSale, likely, ahead } = rod
   const [next] = rod.onTheWay
-  const lasts = goneAtMs !== null && closeMs !== null && goneAtMs >= closeMs
-  const runsOut = goneAtMs !== null && !lasts && (next === undefined || goneAtMs < next.readyAtMs)
   const isGone = isSoldOut(rod)
   const mayBeGone = forSale > 0 && likely === 0
-  const isTrouble = isGone || mayBeGone || (runsOut && goneAtMs - nowMs < TROUBLE_MS)
+  const isSoon = isShort(rod) && ahead.goneAtMs !== null && ahead.goneAtMs - nowMs < TROUBLE_MS
+  const isTrouble = isGone || mayBeGone || isSoon
   const said = {
     about: aboutOf(rod, words),
     apart: apartOf(rod, words)[0] ?? '',
@@ -62,7 +62,7 @@ export function rodText(rod: CounterRod, { nowMs, closeMs, day }: RodTime, { cou
     isTrouble,
   }
   if (day === 'closed') return { ...said, isTrouble: false, when: '', more: words.closed, moreTone: 'quiet' }
-  const when = whenOf(rod, { lasts, isGap: runsOut && next !== undefined, mayBeGone }, words)
+  const when = mayBeGone ? words.mayBeGone : whenOf(rod, words)
   if (next !== undefined) {
     const more = words.coming(next.pieces, next.readyAtMs, next.from === 'cooling')
     return { ...said, when, more, moreTone: 'coming' }
@@ -70,12 +70,13 @@ export function rodText(rod: CounterRod, { nowMs, closeMs, day }: RodTime, { cou
   if (forSale === 0 && !isGone) {
     return { ...said, when: '', more: day === 'ahead' ? words.noneYet : words.none, moreTone: 'quiet' }
   }
-  return {
-    ...said,
-    when,
-    more: lasts || day === 'ahead' ? '' : words.noMore,
-    moreTone: isTrouble ? 'trouble' : 'quiet',
-  }
+  return { ...said, when, more: lastWord(rod, day, words), moreTone: isTrouble ? 'trouble' : 'quiet' }
+}
+
+/** Where nothing comes: that, or how much will be left of what lasts. */
+function lastWord({ ahead: { lasts, leftAtClose } }: CounterRod, day: RackDay, words: CounterRodWords): string {
+  if (lasts) return leftAtClose === null ? '' : words.aboutLeft(leftAtClose)
+  return day === 'ahead' ? '' : words.noMore
 }
 
 function aboutOf({ within }: CounterRod, words: CounterRodWords): string {
@@ -92,20 +93,18 @@ function apartOf({ kept, dayOld }: CounterRod, words: CounterRodWords): readonly
   return [...(kept > 0 ? [words.kept(kept)] : []), ...(dayOld > 0 ? [words.dayOld(dayOld)] : [])]
 }
 
-interface Outlook {
-  readonly lasts: boolean
-  readonly isGap: boolean
-  readonly mayBeGone: boolean
-}
-
-function whenOf(rod: CounterRod, { lasts, isGap, mayBeGone }: Outlook, words: CounterRodWords): string {
-  const { forSale, goneAtMs, goneSinceMs } = rod
+function whenOf(rod: CounterRod, words: CounterRodWords): string {
+  const { forSale, ahead, goneSinceMs } = rod
   const [next] = rod.onTheWay
   if (forSale === 0) return goneSinceMs === null ? '' : words.soldOut(goneSinceMs)
-  if (mayBeGone) return words.mayBeGone
-  if (goneAtMs === null) return ''
-  if (isGap && next !== undefined) return words.noneBetween(goneAtMs, next.readyAtMs)
-  return lasts ? words.lastsToClose : words.goneAbout(goneAtMs)
+  if (ahead.goneAtMs !== null) {
+    return ahead.isGap && next !== undefined
+      ? words.noneBetween(ahead.goneAtMs, next.readyAtMs)
+      : words.goneAbout(ahead.goneAtMs)
+  }
+  if (ahead.doubt !== null)
+    return ahead.doubt.before === 'more' ? words.mayNotReach : words.mayRunOut(ahead.doubt.fromMs)
+  return ahead.lasts ? words.lastsToClose : ''
 }
 
 /** Further loads are a plan, and change. */
@@ -120,16 +119,24 @@ export function rodFacts(rod: CounterRod, time: RodTime, words: CounterWords): r
   const { rod: said } = words.counter
   const { when, more, known } = rodText(rod, time, words)
   const apart = apartOf(rod, said)
-  const { goneSinceMs, goneAtMs, perHour } = rod
+  const { goneSinceMs } = rod
   const coming = rod.onTheWay.slice(0, COMING_MOST)
   if (isSoldOut(rod) && goneSinceMs !== null) {
     const later = coming.map(({ pieces, readyAtMs }) => said.moreAbout(pieces, readyAtMs))
     return [said.soldOutSince(goneSinceMs), ...(later.length > 0 ? later : [more]), ...apart].filter(isSaid)
   }
-  const isPaced = goneAtMs !== null && perHour !== null && when !== said.lastsToClose && rod.likely > 0
-  const gone = isPaced ? said.atPace(when, perHour) : when
   const rest = coming.map(({ pieces, readyAtMs, from }) => said.coming(pieces, readyAtMs, from === 'cooling'))
-  return [numberFact(rod, known, said), ...apart, gone, ...(rest.length > 0 ? rest : [more])].filter(isSaid)
+  const last = rest.length > 0 ? rest : [more]
+  return [numberFact(rod, known, said), ...apart, surely(rod, when, said), ...last].filter(isSaid)
+}
+
+/** When it is gone with what that rests on: how far off it may be, that it is a guess, or the pace. */
+function surely({ ahead, likely, perHour }: CounterRod, when: string, words: CounterRodWords): string {
+  if (likely === 0 || when === '') return when
+  const { by, between, goneAtMs } = ahead
+  if (by === 'guess') return words.guessed(when)
+  if (by === 'pace') return goneAtMs === null || perHour === null ? when : words.atPace(when, perHour)
+  return goneAtMs === null || between === null ? when : words.between(when, between.fromMs, between.toMs)
 }
 
 /** The number with what it rests on. @example "about 12 (± 3), counted 8:40", "24 for sale" */

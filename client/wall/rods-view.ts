@@ -1,6 +1,6 @@
 import type { Line } from '../../shared-core/day/state.ts'
-import type { Rod } from '../../shared-core/stock/left.ts'
-import { rodsThatMatter } from '../../shared-core/stock/show.ts'
+import type { RodAhead } from '../../shared-core/stock/prospect.ts'
+import { isShort, rodsThatMatter } from '../../shared-core/stock/show.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { fitList } from '../parts/fit.ts'
 import type { TextSizes } from '../parts/legibility.ts'
@@ -37,7 +37,7 @@ export interface RodView {
 }
 
 export interface RodsInput {
-  readonly rods: readonly Rod[]
+  readonly rods: readonly RodAhead[]
   readonly nowMs: EpochMs
   readonly wall: WallWords
   readonly box: Box
@@ -77,14 +77,15 @@ export function rodsView(input: RodsInput): RodsView {
   return { ...shape, rods: [], others: [], text: nothingText(input) }
 }
 
-function rodView(rod: Rod, input: RodsInput): RodView {
+function rodView(rod: RodAhead, input: RodsInput): RodView {
   const { nowMs, wall, sizes } = input
-  const { name, likely, kept, onTheWay, goneAtMs, goneSinceMs } = rod
+  const { name, likely, kept, onTheWay, goneSinceMs } = rod
+  const { goneAtMs } = rod.ahead
   const [next] = onTheWay
   const coming = onTheWay.reduce((sum, { pieces }) => sum + pieces, 0)
-  const isShort = goneAtMs !== null && (next === undefined || goneAtMs < next.readyAtMs)
-  const isTrouble = (likely === 0 && goneSinceMs !== null) || (isShort && goneAtMs - nowMs < TROUBLE_MS)
-  const detail = isShort && next !== undefined ? wall.rods.noneFrom(goneAtMs, next.readyAtMs) : detailOf(rod, wall)
+  const isSoon = isShort(rod) && goneAtMs !== null && goneAtMs - nowMs < TROUBLE_MS
+  const isTrouble = (likely === 0 && goneSinceMs !== null) || (likely > 0 && isSoon)
+  const detail = detailOf(rod, wall)
   const more = next === undefined ? (isTrouble ? wall.rods.noMore : '') : wall.rods.more(next.pieces, next.readyAtMs)
   const words = wordsThatFit({ name, detail, more, isGone: likely === 0 }, input)
   const { minPx, countPx } = sizes
@@ -121,9 +122,14 @@ function wordsThatFit(
   return isMoreTold ? { nameLines: names, detail: '', more } : { nameLines: names, detail, more: '' }
 }
 
-function detailOf({ likely, goneAtMs, goneSinceMs }: Rod, { rods }: WallWords): string {
+/** What lasts for sure is not said: from across the room only what changes an act is read. */
+function detailOf({ likely, ahead, goneSinceMs, onTheWay: [next] }: RodAhead, { rods }: WallWords): string {
   if (likely === 0) return goneSinceMs === null ? rods.none : rods.goneSince(goneSinceMs)
-  return goneAtMs === null ? '' : rods.goneAt(goneAtMs)
+  const { goneAtMs, isGap, doubt } = ahead
+  if (goneAtMs !== null)
+    return isGap && next !== undefined ? rods.noneFrom(goneAtMs, next.readyAtMs) : rods.goneAt(goneAtMs)
+  if (doubt === null) return ''
+  return doubt.before === 'more' ? rods.mayNotReach : rods.mayRunOut(doubt.fromMs)
 }
 
 function othersLines(
@@ -151,7 +157,7 @@ function nothingText({ rods, wall, box, sizes }: RodsInput): string {
   return fits(text, { roomPx: box.width, fontPx: sizes.labelPx }) ? text : wall.rods.nothingOut
 }
 
-function firstComing(rods: readonly Rod[]): { readonly line: Line; readonly atMs: EpochMs } | null {
+function firstComing(rods: readonly RodAhead[]): { readonly line: Line; readonly atMs: EpochMs } | null {
   const all = rods.flatMap(({ varietyId, onTheWay: [next] }) =>
     next === undefined ? [] : [{ line: { varietyId, pieces: next.pieces }, atMs: next.readyAtMs }],
   )

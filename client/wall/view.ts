@@ -5,8 +5,9 @@ import { roomActs, roomActsAt } from '../../shared-core/dough/room-acts.ts'
 import type { LineActDue } from '../../shared-core/line/act-due.ts'
 import { nextActs } from '../../shared-core/line/acts.ts'
 import { noonOf } from '../../shared-core/live/noon.ts'
-import type { Rod } from '../../shared-core/stock/left.ts'
 import { rods } from '../../shared-core/stock/left.ts'
+import type { RodAhead } from '../../shared-core/stock/prospect.ts'
+import { withProspects } from '../../shared-core/stock/prospect.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import { clockText, localDate } from '../live/clock-text.ts'
@@ -14,6 +15,7 @@ import type { LiveState } from '../live/shop-store.ts'
 import { standsStill } from '../live/stands-still.ts'
 import type { Panel, TextSizes } from '../parts/legibility.ts'
 import { farthestDistanceM, wallSizes } from '../parts/legibility.ts'
+import { outlookNow } from '../parts/outlook-now.ts'
 import { rulerNow, rulerOfDay } from '../parts/ruler-of-day.ts'
 import type { RulerDay } from '../parts/ruler-view.ts'
 import type { SoundState } from '../parts/use-sound.ts'
@@ -78,7 +80,7 @@ export interface WallInput {
 
 /** Stock and the day: they cost half of all the reckoning and change by the minute, so they need not follow every tick. */
 export interface SlowView {
-  readonly rods: readonly Rod[]
+  readonly rods: readonly RodAhead[]
   readonly day: RulerDay | null
   readonly ruler: Ruler | null
   /** What is to be done in the dough room, as of then. */
@@ -88,19 +90,22 @@ export interface SlowView {
 /** How often stock and day are reckoned while nothing happens. */
 export const SLOW_MS = 5_000
 
-export type SlowInput = Pick<LiveState, 'shown' | 'shopClock' | 'nowMs' | 'settings'>
+export type SlowInput = Pick<LiveState, 'shown' | 'shopClock' | 'nowMs' | 'settings' | 'outlook'>
 
-export function slowView({ shown, shopClock, nowMs, settings }: SlowInput): SlowView {
+export function slowView(live: SlowInput): SlowView {
+  const { shown, shopClock, nowMs, settings } = live
   if (shown === null) return { rods: [], day: null, ruler: null, room: [] }
   const atMs = epochMs(nowMs - (nowMs % SLOW_MS))
   const language = languageOf(settings.language, shown.shop)
   const clockTime = (ms: EpochMs) =>
     shopClock === null ? '' : clockText(shopClock, ms, shown.shop?.profile.clock ?? 12)
   const wall = wallWords(wordsFor(language, shown.shop, clockTime))
+  const ruler = shopClock === null ? null : rulerNow(shown, atMs, shopClock)
+  const outlook = outlookNow(live, shown)
   return {
-    rods: rods(shown, atMs),
+    rods: withProspects(rods(shown, atMs), { closeMs: ruler === null ? null : ruler.toMs, outlook }),
     day: shopClock === null ? null : rulerOfDay(shown, atMs, shopClock, wall.ruler),
-    ruler: shopClock === null ? null : rulerNow(shown, atMs, shopClock),
+    ruler,
     room: roomOf(shown, atMs, shopClock),
   }
 }

@@ -81,9 +81,12 @@ export function WallScreen({ store }: { readonly store: ShopStore }) {
 }
 
 /** Reckoned when something happens, and every few seconds else. */
-function useSlowView({ shown, shopClock, nowMs, settings }: LiveState): SlowView {
+function useSlowView({ shown, shopClock, nowMs, settings, outlook }: LiveState): SlowView {
   const atMs = epochMs(nowMs - (nowMs % SLOW_MS))
-  return useMemo(() => slowView({ shown, shopClock, nowMs: atMs, settings }), [shown, shopClock, atMs, settings])
+  return useMemo(
+    () => slowView({ shown, shopClock, nowMs: atMs, settings, outlook }),
+    [shown, shopClock, atMs, settings, outlook],
+  )
 }
 
 interface HandsParts {

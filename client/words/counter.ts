@@ -49,6 +49,16 @@ export interface CounterRodWords {
   goneAbout(atMs: EpochMs): string
   /** The same in full. @example "gone about 9:40 at this pace (24 an hour)" */
   atPace(gone: string, perHour: number): string
+  /** Lasts, rather than not, but hardly longer than to this instant if not. @example "may run out 11:20" */
+  mayRunOut(fromMs: EpochMs): string
+  /** Over the pieces that come: it may be gone before them. @example "may run out before" */
+  readonly mayNotReach: string
+  /** At the close, of what lasts. @example "about 6 left" */
+  aboutLeft(pieces: number): string
+  /** In full, with how far off it may be. @example "gone about 9:40 (9:15 to 10:20)"; null: it may also last */
+  between(gone: string, fromMs: EpochMs, toMs: EpochMs | null): string
+  /** Rests on what somebody guessed before there were sales. @example "gone about 9:40, a guess" */
+  guessed(gone: string): string
   /** It runs out before more comes. @example "none 8:14–8:43" */
   noneBetween(fromMs: EpochMs, toMs: EpochMs): string
   /** On the rod. @example "sold out 9:10" */

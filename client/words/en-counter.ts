@@ -32,6 +32,14 @@ function rod({ times }: Words): CounterRodWords {
     number: (likely, within) => (within === 0 ? String(likely) : `about ${likely} (± ${within})`),
     goneAbout: (atMs) => `gone about ${times.clock(atMs)}`,
     atPace: (gone, perHour) => `${gone} at this pace (${perHour} an hour)`,
+    mayRunOut: (fromMs) => `may run out ${times.clock(fromMs)}`,
+    mayNotReach: 'may run out before',
+    aboutLeft: (pieces) => (pieces === 0 ? 'few left' : `about ${pieces} left`),
+    between: (gone, fromMs, toMs) =>
+      toMs === null
+        ? `${gone} (not before ${times.clock(fromMs)}, or it lasts)`
+        : `${gone} (${times.clock(fromMs)} to ${times.clock(toMs)})`,
+    guessed: (gone) => `${gone}, a guess`,
     noneBetween: (fromMs, toMs) => `none ${times.clock(fromMs)}–${times.clock(toMs)}`,
     soldOut: (atMs) => joined('sold out', times.clock(atMs)),
     soldOutSince: (atMs) => joined('sold out', times.since(atMs)),

@@ -42,6 +42,8 @@ export function enWall(words: Words): WallWords {
 function rodWords({ times, names }: Words): RodWords {
   return {
     goneAt: (atMs) => `gone ${times.clock(atMs)}`,
+    mayRunOut: (fromMs) => `may run out ${times.clock(fromMs)}`,
+    mayNotReach: 'may run out first',
     goneSince: (atMs) => `gone ${times.since(atMs)}`,
     none: 'none yet',
     noneFrom: (fromMs, toMs) => `none ${times.clock(fromMs)}–${times.clock(toMs)}`,

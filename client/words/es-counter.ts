@@ -32,6 +32,14 @@ function rod({ times }: Words): CounterRodWords {
     number: (likely, within) => (within === 0 ? String(likely) : `unos ${likely} (± ${within})`),
     goneAbout: (atMs) => `acaba hacia ${times.clock(atMs)}`,
     atPace: (gone, perHour) => `${gone} a este ritmo (${perHour} por hora)`,
+    mayRunOut: (fromMs) => `quizá acaba ${times.clock(fromMs)}`,
+    mayNotReach: 'quizá acaba antes',
+    aboutLeft: (pieces) => (pieces === 0 ? 'quedan pocos' : `quedan unos ${pieces}`),
+    between: (gone, fromMs, toMs) =>
+      toMs === null
+        ? `${gone} (no antes de ${times.clock(fromMs)}, o alcanza)`
+        : `${gone} (${times.clock(fromMs)} a ${times.clock(toMs)})`,
+    guessed: (gone) => `${gone}, a ojo`,
     noneBetween: (fromMs, toMs) => `sin ${times.clock(fromMs)}–${times.clock(toMs)}`,
     soldOut: (atMs) => joined('agotado', times.clock(atMs)),
     soldOutSince: (atMs) => joined('agotado', times.since(atMs)),

@@ -42,6 +42,8 @@ export function esWall(words: Words): WallWords {
 function rodWords({ times, names }: Words): RodWords {
   return {
     goneAt: times.upTo,
+    mayRunOut: (fromMs) => `quizá acaba ${times.clock(fromMs)}`,
+    mayNotReach: 'quizá acaba antes',
     goneSince: (atMs) => `agotado ${times.since(atMs)}`,
     none: 'todavía no hay',
     noneFrom: (fromMs, toMs) => `no hay ${times.clock(fromMs)}–${times.clock(toMs)}`,

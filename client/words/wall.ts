@@ -58,6 +58,10 @@ export interface WallWords {
 export interface RodWords {
   /** @example "gone 7:15" */
   goneAt(atMs: EpochMs): string
+  /** It rather lasts, but hardly longer than to this instant if not. @example "may run out 11:20" */
+  mayRunOut(fromMs: EpochMs): string
+  /** It may be gone before more comes. */
+  readonly mayNotReach: string
   /** @example "gone since 6:50" */
   goneSince(atMs: EpochMs): string
   readonly none: string

@@ -4,7 +4,7 @@ import { counterRods } from '../../client/counter/counter-rods.ts'
 import { varietyId } from '../../shared-core/ids.ts'
 import { at, lot, stateWith, stock } from '../core/support/make.ts'
 import { play } from '../core/support/play.ts'
-import { rod } from './counter-maker.ts'
+import { rod, UNTIL_THREE } from './counter-maker.ts'
 
 const rods = [
   rod({ varietyId: varietyId('sesame'), forSale: 10, cooling: 2 }),
@@ -44,8 +44,8 @@ describe('what becomes of what is left', () => {
 
   it('given all given away, when the day is closed, then every piece is accounted for and none is day-old', () => {
     const state = stateWith({ stock: [stock('sesame', { lots: [lot({ pieces: 12 })], dayOld: 0 })] })
-    const left = leftRods(counterRods(state, at('15:00')), new Map())
-    const given = leftRods(counterRods(state, at('15:00')), allTo(left, 'given'))
+    const left = leftRods(counterRods(state, at('15:00'), UNTIL_THREE), new Map())
+    const given = leftRods(counterRods(state, at('15:00'), UNTIL_THREE), allTo(left, 'given'))
     for (const [n, act] of closeActs(given, '2026-11-24', 8).entries())
       play(state, act, { nowMs: at('15:05'), id: `close0000${n}` })
     expect(state.day).toBeNull()

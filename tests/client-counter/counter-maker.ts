@@ -7,7 +7,11 @@ import type { CounterWords } from '../../client/words/counter.ts'
 import { counterWords } from '../../client/words/counter.ts'
 import { wordsFor } from '../../client/words/words.ts'
 import { doughId, varietyId } from '../../shared-core/ids.ts'
+import type { Outlook } from '../../shared-core/live/outlook.ts'
 import type { Language, Shop } from '../../shared-core/shop/shop.ts'
+import type { Ahead } from '../../shared-core/stock/prospect.ts'
+import { withProspects } from '../../shared-core/stock/prospect.ts'
+import { assert } from '../../shared-core/support.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import { at } from '../core/support/make.ts'
 import { shopWith } from '../core/support/shop.ts'
@@ -26,8 +30,17 @@ export function tabletSizes(): CounterSizes {
   return counterSizes(defaultSettings('counter'), GLASS)
 }
 
-/** 24 sesame for sale, counted at 6:40, with nothing to come and no known pace, unless said otherwise. */
-export function rod(parts: Partial<CounterRod> = {}): CounterRod {
+/** A day without an outlook. */
+export const UNTIL_THREE: Ahead = { closeMs: at('15:00'), outlook: null }
+
+/** 24 sesame for sale, counted at 6:40, with nothing to come and no known pace, unless said otherwise; open until 15:00. */
+export function rod(parts: Partial<CounterRod> = {}, outlook: Outlook | null = null): CounterRod {
+  const [one] = withProspects([rodParts(parts)], { ...UNTIL_THREE, outlook })
+  assert(one !== undefined, 'one rod')
+  return one
+}
+
+function rodParts(parts: Partial<CounterRod>): Omit<CounterRod, 'ahead'> {
   return {
     varietyId: varietyId('sesame'),
     doughId: doughId('plain'),

@@ -3,6 +3,7 @@ import { basisOf, counterRods } from '../../client/counter/counter-rods.ts'
 import { varietyId } from '../../shared-core/ids.ts'
 import { at, lot, stateWith, stock } from '../core/support/make.ts'
 import { play } from '../core/support/play.ts'
+import { UNTIL_THREE } from './counter-maker.ts'
 
 const NOW = at('8:00')
 const ready = (clock: string, pieces = 12) => lot({ pieces, outAt: at('6:30'), readyAt: at(clock) })
@@ -39,7 +40,7 @@ describe('what the number for sale rests on', () => {
     const poppy = varietyId('poppy')
     play(state, { type: 'sweep', counts: [{ varietyId: sesame, pieces: 24, within: 3 }] })
     play(state, { type: 'count', varietyId: poppy, pieces: 12 })
-    const [first, second] = counterRods(state, at('6:47'))
+    const [first, second] = counterRods(state, at('6:47'), UNTIL_THREE)
     expect(first).toMatchObject({ varietyId: sesame, basis: { how: 'counted', isNow: true } })
     expect(first?.within).toBeGreaterThan(0)
     expect(second).toMatchObject({ varietyId: poppy, likely: 12, within: 0, basis: { how: 'counted', isNow: true } })

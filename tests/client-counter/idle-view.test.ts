@@ -9,7 +9,7 @@ import { DEFAULT_COUNTER } from '../../shared-core/shop/default-rules.ts'
 import { at, lines, lot, stateWith, stock } from '../core/support/make.ts'
 import { play } from '../core/support/play.ts'
 import { shopWith } from '../core/support/shop.ts'
-import { wordsIn } from './counter-maker.ts'
+import { UNTIL_THREE, wordsIn } from './counter-maker.ts'
 
 const words = wordsIn('en')
 const ROOM = { widthPx: 220, lines: 3, fontPx: 19 }
@@ -18,7 +18,7 @@ function keysAt(state: State, clock: string): readonly IdleKey[] {
   const nowMs = at(clock)
   return idleKeys({
     state,
-    rods: counterRods(state, nowMs),
+    rods: counterRods(state, nowMs, UNTIL_THREE),
     time: { nowMs, closeMs: at('15:00'), day: 'running' },
     done: lastDoneHere(state, deviceId('bench-1'), words, ROOM),
     room: ROOM,
@@ -107,7 +107,7 @@ describe('the key of the hour', () => {
     const labelRoom = { ...ROOM, widthPx: 40 }
     const narrow = idleKeys({
       state,
-      rods: counterRods(state, at('8:00')),
+      rods: counterRods(state, at('8:00'), UNTIL_THREE),
       time,
       done: null,
       room: ROOM,

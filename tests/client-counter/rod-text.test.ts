@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { CounterRod } from '../../client/counter/counter-rods.ts'
 import { rackDay, rodFacts, rodText } from '../../client/counter/rod-text.ts'
 import { at, stateWith } from '../core/support/make.ts'
+import { goneBy, lookingAt, outlookWith } from '../core/support/outlook.ts'
 import { play } from '../core/support/play.ts'
 import { rod, wordsIn } from './counter-maker.ts'
 
@@ -151,4 +152,62 @@ describe('what is said of a rod', () => {
     expect(rodText(rod({ kept: 6, dayOld: 2 }), TIME, wordsIn('en')).apart).toBe('kept 6')
     expect(rodText(rod({ dayOld: 2 }), TIME, wordsIn('en')).apart).toBe('day-old 2')
   })
+
+  it.each([
+    ['lasts', {}, {}, 'lasts to close', 'about 8 left'],
+    ['lasts just so', { leftAtClose: 0 }, {}, 'lasts to close', 'few left'],
+    [
+      'lasts, with more to come',
+      { moreAtMs: at('9:04'), beforeMorePercent: 3 },
+      more(24, '9:04'),
+      'lasts to close',
+      '24 about 9:04',
+    ],
+    [
+      'may be gone',
+      { beforeClosePercent: 31, gone: goneBy('11:20', null, null) },
+      {},
+      'may run out 11:20',
+      'no more today',
+    ],
+    [
+      'is gone',
+      { beforeClosePercent: 80, gone: goneBy('9:10', '9:40', '10:30') },
+      {},
+      'gone about 9:40',
+      'no more today',
+    ],
+    [
+      'may not reach what comes',
+      { beforeMorePercent: 30, moreAtMs: at('9:04') },
+      more(24, '9:04'),
+      'may run out before',
+      '24 about 9:04',
+    ],
+    [
+      'is gone before more comes',
+      { beforeMorePercent: 70, moreAtMs: at('9:04'), shortAtMs: at('8:58') },
+      more(24, '9:04'),
+      'none 8:58–9:04',
+      '24 about 9:04',
+    ],
+  ] as const)(
+    '[Q142] given an outlook in which it %s, then the rod says when and what comes',
+    (_what, look, parts, when, comes) => {
+      const one = rod(parts, outlookWith([lookingAt('sesame', look)]))
+      expect(rodText(one, TIME, wordsIn('en'))).toMatchObject({ when, more: comes })
+    },
+  )
+
+  it.each([
+    ['en', 'many', 'gone about 12:30 (11:50 to 1:40)'],
+    ['en', 'guess', 'gone about 12:30, a guess'],
+    ['es', 'guess', 'acaba hacia 12:30, a ojo'],
+  ] as const)(
+    '[Q142] given in %s an outlook from %s, then in hand it says how far off it may be',
+    (language, basis, fact) => {
+      const look = lookingAt('sesame', { basis, beforeClosePercent: 95, gone: goneBy('11:50', '12:30', '13:40') })
+      expect(rodFacts(rod({}, outlookWith([look])), TIME, wordsIn(language))[1]).toBe(fact)
+    },
+  )
 })

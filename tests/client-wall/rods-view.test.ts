@@ -4,6 +4,7 @@ import { widthOf } from '../../client/wall/text-lines.ts'
 import type { Stock } from '../../shared-core/day/state.ts'
 import type { Language } from '../../shared-core/shop/shop.ts'
 import { rods } from '../../shared-core/stock/left.ts'
+import { withProspects } from '../../shared-core/stock/prospect.ts'
 import type { StateParts } from '../core/support/make.ts'
 import { at, lines, loadOf, lot, planned, stateWith, stock, until } from '../core/support/make.ts'
 import { shopWith, table, variety } from '../core/support/shop.ts'
@@ -26,7 +27,13 @@ function view(parts: StateParts, { language = 'en', lineCount = 3 }: { language?
   const shop = state.shop ?? shopWith()
   if (LAYOUT.rods === null) throw new Error('the test wall has rods')
   const { rods: box, rodsForm: form } = LAYOUT
-  return rodsView({ ...setting(shop, NOW, language), rods: rods(state, NOW), box, form, lines: lineCount })
+  return rodsView({
+    ...setting(shop, NOW, language),
+    rods: withProspects(rods(state, NOW), { closeMs: at('15:00'), outlook: null }),
+    box,
+    form,
+    lines: lineCount,
+  })
 }
 
 describe('the rods on the wall', () => {

@@ -3,7 +3,7 @@ import { defaultSettings } from '../../../client/live/device-settings.ts'
 import { wallSizes } from '../../../client/parts/legibility.ts'
 import { namingOf } from '../../../client/wall/act-name.ts'
 import { wallLayout } from '../../../client/wall/layout.ts'
-import type { WallInput, WallView } from '../../../client/wall/view.ts'
+import type { SlowInput, WallInput, WallView } from '../../../client/wall/view.ts'
 import { slowView, wallView } from '../../../client/wall/view.ts'
 import { wallWords } from '../../../client/words/wall.ts'
 import { wallDoughWords } from '../../../client/words/wall-dough.ts'
@@ -44,9 +44,11 @@ export function setting(shop: Shop, nowMs: EpochMs, language: Language = 'en') {
 export function viewOf(
   shown: State | null,
   nowMs: EpochMs,
-  parts: Partial<WallInput['live']> & Partial<Pick<WallInput, 'flash' | 'sound' | 'panel'>> = {},
+  parts: Partial<WallInput['live']> &
+    Partial<Pick<SlowInput, 'outlook'>> &
+    Partial<Pick<WallInput, 'flash' | 'sound' | 'panel'>> = {},
 ): WallView {
-  const { flash = null, sound = 'on', panel = PANEL, ...live } = parts
+  const { flash = null, sound = 'on', panel = PANEL, outlook = null, ...live } = parts
   const whole: WallInput['live'] = {
     shown,
     connection: { phase: shown === null ? 'connecting' : 'live', sinceMs: nowMs },
@@ -57,5 +59,5 @@ export function viewOf(
     settings: defaultSettings('wall'),
     ...live,
   }
-  return wallView({ live: whole, slow: slowView(whole), localTime, panel, page: panel, flash, sound })
+  return wallView({ live: whole, slow: slowView({ ...whole, outlook }), localTime, panel, page: panel, flash, sound })
 }

@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import { varietyId } from '../../../shared-core/ids.ts'
 import type { Rod } from '../../../shared-core/stock/left.ts'
+import { withProspects } from '../../../shared-core/stock/prospect.ts'
 import { rodsThatMatter } from '../../../shared-core/stock/show.ts'
 import { epochMs } from '../../../shared-core/units.ts'
 import { at, batch } from '../support/make.ts'
+import { goneBy, lookingAt, outlookWith } from '../support/outlook.ts'
 
 const rod = (id: string, forSale: number, parts: Partial<Rod> = {}): Rod => ({
   varietyId: varietyId(id),
@@ -25,8 +27,10 @@ const rod = (id: string, forSale: number, parts: Partial<Rod> = {}): Rod => ({
 })
 const more = (clock: string) => ({ onTheWay: [{ pieces: 24, readyAtMs: at(clock), from: 'oven' as const }] })
 const gone = (clock: string) => ({ goneAtMs: at(clock) })
+const matter = (rods: readonly Rod[], most: number, clock = '8:00') =>
+  rodsThatMatter(withProspects(rods, { closeMs: null, outlook: null }), at(clock), most)
 const shown = (rods: readonly Rod[], most: number, clock = '8:00') =>
-  rodsThatMatter(rods, at(clock), most).rods.map((one) => one.varietyId)
+  matter(rods, most, clock).rods.map((one) => one.varietyId)
 
 describe('the rods that matter', () => {
   it('[S25] given rods of all kinds, then gone ones stand first, then what runs out before more comes, then the lowest', () => {
@@ -70,13 +74,27 @@ describe('the rods that matter', () => {
 
   it('[S26] given more rods than room, then the others that have pieces are counted, with the first end among them', () => {
     const all = [rod('a', 2), rod('b', 20, gone('11:30')), rod('c', 30, gone('10:45')), rod('d', 40), rod('e', 0)]
-    const { othersFine } = rodsThatMatter(all, at('8:00'), 2)
+    const { othersFine } = matter(all, 2)
     expect(othersFine).toEqual({ count: 3, untilMs: at('10:45') })
-    expect(rodsThatMatter(all, at('8:00'), 9).othersFine).toEqual({ count: 0, untilMs: null })
-    expect(rodsThatMatter([rod('a', 2), rod('d', 40)], at('8:00'), 1).othersFine).toEqual({ count: 1, untilMs: null })
+    expect(matter(all, 9).othersFine).toEqual({ count: 0, untilMs: null })
+    expect(matter([rod('a', 2), rod('d', 40)], 1).othersFine).toEqual({ count: 1, untilMs: null })
   })
 
   it('[S26] given more gone rods than room, then those not shown are not called fine', () => {
-    expect(rodsThatMatter([rod('a', 0), rod('b', 0), rod('c', 5)], at('8:00'), 1).othersFine.count).toBe(1)
+    expect(matter([rod('a', 0), rod('b', 0), rod('c', 5)], 1).othersFine.count).toBe(1)
+  })
+
+  it('[Q141] given an outlook, then what likely runs out stands before what may, that before low counts, the pace aside', () => {
+    const all = [rod('low', 3), rod('may', 30), rod('will', 40), rod('fast', 50, gone('8:10'))]
+    const looks = [
+      lookingAt('low'),
+      lookingAt('may', { beforeClosePercent: 30, gone: goneBy('8:40', null, null) }),
+      lookingAt('will', { beforeClosePercent: 80, gone: goneBy('8:30', '9:10', '10:00') }),
+      lookingAt('fast'),
+    ]
+    const rods = withProspects(all, { closeMs: at('15:00'), outlook: outlookWith(looks) })
+    const { rods: shownRods, othersFine } = rodsThatMatter(rods, at('8:00'), 3)
+    expect(shownRods.map((one) => one.varietyId)).toEqual(['will', 'may', 'low'])
+    expect(othersFine).toEqual({ count: 1, untilMs: null })
   })
 })
