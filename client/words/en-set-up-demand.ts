@@ -50,6 +50,7 @@ export const EN_DEMAND: DemandSetUpWords = {
     add: 'Add',
     addAll: (count) => `Add all ${count}`,
     have: 'in the list',
+    others: 'Other days that people keep',
     none: 'No public holiday is known for there in the coming 12 months.',
     source: 'Holidays from date-holidays (CC BY 3.0). Local rules may differ: what you know counts.',
     line: (next, before) => (before === 0 ? next : `${next}; and ${before} past ${before === 1 ? 'date' : 'dates'}`),

@@ -50,6 +50,7 @@ export const ES_DEMAND: DemandSetUpWords = {
     add: 'Agregar',
     addAll: (count) => `Agregar los ${count}`,
     have: 'en la lista',
+    others: 'Otros días que la gente celebra',
     none: 'No se conoce ningún feriado de allí en los próximos 12 meses.',
     source: 'Feriados de date-holidays (CC BY 3.0). Las reglas locales pueden ser otras: vale lo que ustedes saben.',
     line: (next, before) =>

@@ -35,6 +35,8 @@ export interface HolidayWords {
   /** @example "Add all 11" */
   addAll(count: number): string
   readonly have: string
+  /** Days that people keep though nothing is closed. */
+  readonly others: string
   readonly none: string
   readonly source: string
   /** @example "next on Thu, Nov 26, 2026; 3 of the years before" */

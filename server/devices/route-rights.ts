@@ -43,6 +43,8 @@ export const ROUTE_RIGHTS: Readonly<Record<string, Right>> = {
   'GET /api/v1/days/:label/figures': DESK,
   'GET /api/v1/days/:label/account.csv': DESK,
   'GET /api/v1/days/:label/entries.jsonl': DESK,
+  'GET /api/v1/holidays': DESK,
+  'GET /api/v1/holidays/regions': DESK,
   'GET /api/v1/devices': DESK,
   'POST /api/v1/devices/codes': DESK,
   'DELETE /api/v1/devices/codes/:code': DESK,

@@ -6,6 +6,7 @@ import { toJson } from '../../shared-core/day/state-json.ts'
 import type { SafeCopies } from '../../shared-core/live/devices.ts'
 import type { HealthReason } from '../../shared-core/live/health.ts'
 import { healthStatus } from '../../shared-core/live/health.ts'
+import type { OutlookTold } from '../../shared-core/live/protocol.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import type { Door } from '../devices/door.ts'
@@ -13,11 +14,13 @@ import type { History } from '../history/history.ts'
 import type { Journal } from '../journal/journal.ts'
 import type { ServerAddress } from '../lan/addresses.ts'
 import type { Room } from '../live/room.ts'
+import type { WorkDesk } from '../work/work-desk.ts'
 import { postCommands, submitOne } from './commands.ts'
 import { copiesRoutes } from './copies.ts'
 import { dayRoutes } from './days.ts'
 import { deviceOf } from './device-headers.ts'
 import { deviceRoutes } from './devices.ts'
+import { holidayRoutes } from './holidays.ts'
 import { readLoadList } from './load-list.ts'
 import { openApiDocument } from './openapi/document.ts'
 import { sendAnswer, sendProblem } from './problem.ts'
@@ -33,6 +36,10 @@ export interface ApiParts {
   readonly journal: Journal
   readonly history: History
   readonly copies: () => SafeCopies
+  /** Where advice and sales history are asked for. */
+  readonly work: WorkDesk
+  /** The outlook that was told last; null: none yet. */
+  readonly outlook: () => OutlookTold | null
   readonly version: string
   readonly isDemo: boolean
   readonly addresses: () => readonly ServerAddress[]
@@ -74,6 +81,7 @@ export function api(app: Express, parts: ApiParts): void {
   deviceRoutes(app, parts)
   copiesRoutes(app, parts)
   dayRoutes(app, parts)
+  holidayRoutes(app)
   salesRoutes(app, parts)
   app.post('/api/v1/load-list', (request, response) => postLoadList(request, response, parts))
 }

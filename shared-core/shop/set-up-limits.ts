@@ -18,7 +18,7 @@ export const NAME_MAX = {
   preparation: 24,
   formula: 24,
   mixer: 16,
-  specialDay: 32,
+  specialDay: 40,
 } as const
 
 /** Most of each kind in use at once; retired ones do not count. */

@@ -106,6 +106,8 @@ const ROUTES: Readonly<Record<string, string>> = {
   'get /api/v1/days/{label}/figures': 'd',
   'get /api/v1/days/{label}/account.csv': 'd',
   'get /api/v1/days/{label}/entries.jsonl': 'd',
+  'get /api/v1/holidays': 'd',
+  'get /api/v1/holidays/regions': 'd',
   'get /api/v1/devices': 'd',
   'post /api/v1/devices/codes': 'd',
   'delete /api/v1/devices/codes/{code}': 'd',

@@ -28,20 +28,18 @@ export function nextSpan(spans: Spans, today: string): Span | null {
   return spans.find(({ to }) => to >= today) ?? null
 }
 
-/** 52 weeks: the same weekday, a day or two off the date. */
-const WEEKDAY_YEAR_DAYS = 364
-
 /**
- * The last span a year on: the same dates, or with `keepsWeekday` as many weeks on as come nearest to them. 29 February
- * becomes the 28th. Nothing when there is no span, or the one after it is there already.
- * @example againNextYear([{ from: '2026-08-29', to: '2026-08-29' }], true) // from '2027-08-28', again a Saturday
+ * The last span a year on: from the same date, or with `keepsWeekday` from the same weekday of its month, as people name
+ * such days: the second Saturday, the last one. 29 February becomes the 28th. Null when there is no span.
+ *
+ * Not 52 weeks on: over the years that creeps out of the month.
+ * @example againNextYear([{ from: '2026-08-29', to: '2026-08-29' }], true) // from '2027-08-28', the last Saturday again
  */
 export function againNextYear(spans: Spans, keepsWeekday: boolean): Span | null {
   const last = spans[spans.length - 1]
   if (last === undefined) return null
-  const days = daysBetween(last.from, last.to)
   const from = keepsWeekday ? sameWeekday(last.from) : sameDate(last.from)
-  return { from, to: dateAfter(from, days) }
+  return { from, to: dateAfter(from, daysBetween(last.from, last.to)) }
 }
 
 function sameDate(date: string): string {
@@ -49,12 +47,20 @@ function sameDate(date: string): string {
   return date.endsWith('-02-29') ? next.replace('-29', '-28') : next
 }
 
-/** 364 days on, or 371 where that comes nearer to the same date: after some years it would else have crept away. */
 function sameWeekday(date: string): string {
-  const near = dateAfter(date, WEEKDAY_YEAR_DAYS)
-  const later = dateAfter(near, 7)
-  const aim = sameDate(date)
-  return daysBetween(near, aim) <= daysBetween(aim, later) ? near : later
+  const month = date.slice(0, 7)
+  const [first, next] = [`${month}-01`, `${Number(month.slice(0, 4)) + 1}${month.slice(4)}-01`]
+  const weekday = weekdayOf(date)
+  const firstOfIt = dateAfter(next, (weekday - weekdayOf(next) + 7) % 7)
+  const weeks = Math.floor(daysBetween(first, date) / 7)
+  if (dateAfter(date, 7).startsWith(month)) return dateAfter(firstOfIt, weeks * 7)
+  const fifth = dateAfter(firstOfIt, 28)
+  return fifth.startsWith(next.slice(0, 7)) ? fifth : dateAfter(firstOfIt, 21)
+}
+
+/** 0 is Sunday. */
+function weekdayOf(date: string): number {
+  return new Date(`${date}T00:00:00Z`).getUTCDay()
 }
 
 function daysBetween(from: string, to: string): number {

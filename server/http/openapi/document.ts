@@ -12,6 +12,7 @@ import { ANSWERS } from './answer-schemas.ts'
 import { COPIES_OPERATIONS } from './copies-operations.ts'
 import { DEVICE_ANSWERS } from './device-answers.ts'
 import { DEVICE_OPERATIONS } from './device-operations.ts'
+import { HOLIDAY_ANSWERS, HOLIDAY_OPERATIONS } from './holiday-operations.ts'
 import type { AnswerBody, Body, Operation, Parameter } from './operation.ts'
 import { READ_OPERATIONS } from './read-operations.ts'
 import { WRITE_OPERATIONS } from './write-operations.ts'
@@ -21,6 +22,7 @@ export const OPERATIONS: readonly Operation[] = [
   ...WRITE_OPERATIONS,
   ...DEVICE_OPERATIONS,
   ...COPIES_OPERATIONS,
+  ...HOLIDAY_OPERATIONS,
 ]
 
 /** Any operation may be answered so: bad query or headers, nobody known, a foreign name or role, too many, no disk. */
@@ -69,6 +71,7 @@ function schemas(): Json {
   const named: Record<string, z.ZodType> = {
     ...ANSWERS,
     ...DEVICE_ANSWERS,
+    ...HOLIDAY_ANSWERS,
     Join: joinSchema,
     NewCode: newCodeSchema,
     NewToken: newTokenSchema,

@@ -4,12 +4,14 @@ import { DATE_MAX, DATE_MIN } from '../../../../shared-core/shop/set-up-limits.t
 import { TickField } from '../fields/pick-field.tsx'
 import type { SetUpProps } from '../set-up-parts.ts'
 import { spanTold } from '../span-told.ts'
-import type { Spans } from '../special-days.ts'
+import type { Span, Spans } from '../special-days.ts'
 import { againNextYear, withSpans } from '../special-days.ts'
 
 interface SpansFieldProps {
   readonly parts: SetUpProps
   readonly spans: Spans
+  /** Where it is known when it comes again, as of a holiday that moves; null: a year on, as is wished. */
+  readonly next: Span | null
   readonly isFull: boolean
   readonly onChange: (spans: Spans) => void
 }
@@ -101,19 +103,21 @@ function AddSpan({ parts, spans, onChange }: SpansFieldProps) {
 }
 
 /** The last dates a year on. */
-function Again({ parts, spans, onChange }: SpansFieldProps) {
+function Again({ parts, spans, next: known, onChange }: SpansFieldProps) {
   const { dates } = parts.say.demand
   const [keepsWeekday, setKeepsWeekday] = useState(true)
-  const next = againNextYear(spans, keepsWeekday)
+  const next = known ?? againNextYear(spans, keepsWeekday)
   if (next === null || next.to > DATE_MAX) return null
   return (
     <div class="setup-acts">
       <button type="button" onClick={() => onChange(withSpans(spans, [next]))}>
         {dates.again}: {spanTold(next, { ...parts, shop: parts.draft })}
       </button>
-      <span title={dates.sameWeekdayHint}>
-        <TickField label={dates.sameWeekday} value={keepsWeekday} onChange={setKeepsWeekday} />
-      </span>
+      {known === null && (
+        <span title={dates.sameWeekdayHint}>
+          <TickField label={dates.sameWeekday} value={keepsWeekday} onChange={setKeepsWeekday} />
+        </span>
+      )}
     </div>
   )
 }

@@ -1,0 +1,64 @@
+import { describe, expect, it } from 'vitest'
+import { holidayRegions, holidaysOf } from '../../server/http/holidays-of.ts'
+import { ask, startServer } from './support/start-server.ts'
+
+describe('public holidays of a region', () => {
+  // 5 U.S.C. 6103(a): the fourth Thursday in November, the third Monday in January, the first Monday in September.
+  // Easter Sundays by the US Naval Observatory's table (from memory).
+  it.each([
+    ['thanksgiving-day', ['2024-11-28', '2025-11-27', '2026-11-26']],
+    ['martin-luther-king-jr-day', ['2024-01-15', '2025-01-20', '2026-01-19']],
+    ['labour-day', ['2024-09-02', '2025-09-01', '2026-09-07']],
+    ['easter-sunday', ['2024-03-31', '2025-04-20', '2026-04-05']],
+  ])('[Q90] given three years, when asked for, then %s is one holiday with its dates', async (id, dates) => {
+    const found = await holidaysOf('US-IL', '2024-01-01', '2026-12-31')
+    const spans = found?.holidays.find((one) => one.id === id)?.spans
+    expect(spans).toEqual(dates.map((date) => ({ from: date, to: date })))
+  })
+
+  it('[Q90] given two dates, then nothing lies outside them, names come in both languages, and what is public is said', async () => {
+    const found = await holidaysOf('US-IL', '2026-12-25', '2027-01-01')
+    expect(found?.holidays.map(({ id, en, es, isPublic }) => [id, en, es, isPublic])).toEqual([
+      ['christmas-day', 'Christmas Day', 'Navidad', true],
+      ['new-years-eve', "New Year's Eve", 'Fin del Año', false],
+      ['new-years-day', "New Year's Day", 'Año Nuevo', true],
+    ])
+  })
+
+  it('[Q90] given one that begins in the evening or by another calendar, then it is on the day that it fills', async () => {
+    const dayOf = async (region: string, id: string) =>
+      (await holidaysOf(region, '2026-01-01', '2026-12-31'))?.holidays.find((one) => one.id === id)?.spans[0]
+    expect(await dayOf('US', 'halloween')).toEqual({ from: '2026-10-31', to: '2026-10-31' })
+    // 10 Tishri 5787, by the Hebrew calendar: from the evening of 20 September 2026 on (from memory).
+    expect(await dayOf('IL', 'day-of-atonement-yom-kippur')).toEqual({ from: '2026-09-21', to: '2026-09-21' })
+  })
+
+  it('[Q90] given a part that is not known by itself, then its country’s; given no such country, then null', async () => {
+    expect((await holidaysOf('MX-CMX', '2026-01-01', '2026-12-31'))?.region).toBe('MX')
+    expect(await holidaysOf('XX', '2026-01-01', '2026-12-31')).toBeNull()
+  })
+
+  it('[Q90] given the regions, then each is named in both languages and those that differ have parts', async () => {
+    const regions = await holidayRegions()
+    expect(regions.length).toBeGreaterThan(150)
+    expect(regions.find(({ code }) => code === 'ES')).toMatchObject({ en: 'Spain', es: 'España' })
+    expect(regions.find(({ code }) => code === 'US')?.parts).toContainEqual({
+      code: 'US-IL',
+      en: 'Illinois',
+      es: 'Illinois',
+    })
+  })
+
+  it.each([
+    ['region=usa&from=2026-01-01&to=2026-12-31', 400, 'region'],
+    ['region=US&from=2026-02-30&to=2026-12-31', 400, 'YYYY-MM-DD'],
+    ['region=US&from=2026-12-31&to=2026-01-01', 400, 'not after'],
+    ['region=US&from=2001-01-01&to=2026-12-31', 400, '10 years'],
+    ['region=XX&from=2026-01-01&to=2026-12-31', 404, 'regions'],
+  ])('[Q90] given ?%s, then %i and what would be right', async (query, status, word) => {
+    const server = await startServer()
+    const asked = await ask(server, `/api/v1/holidays?${query}`)
+    expect(asked.status).toBe(status)
+    expect(asked.text).toContain(word)
+  })
+})
