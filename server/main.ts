@@ -24,6 +24,7 @@ import { serve } from './serve.ts'
 import { takeFolder } from './shop/folder.ts'
 import { readSetUp } from './shop/set-up-file.ts'
 import { takeSetUp } from './shop/take-set-up.ts'
+import { workThread } from './work/work-thread.ts'
 
 /** Wires everything; the only place that knows all parts. */
 async function main(): Promise<void> {
@@ -63,6 +64,7 @@ async function openShop(options: Options, folder: string): Promise<Serving> {
     ...certificateFor(options, folder),
     log,
     copies: copiesThreadFor(folder, taken.journalFile, options.copies),
+    work: workThread({ start: { salesFile: taken.salesFile }, log }),
     options,
     demo: null,
     say,

@@ -38,6 +38,9 @@ import { logInFolder } from './operation/log.ts'
 import { openFront } from './operation/open-front.ts'
 import type { Options } from './options.ts'
 import { FULL_FOLD_TOLD_ENTRIES, wake } from './shop/wake.ts'
+import type { Advice } from './work/advice.ts'
+import { adviceFor } from './work/advice.ts'
+import type { WorkDesk } from './work/work-desk.ts'
 
 declare const __BUILD_ID__: string
 
@@ -72,6 +75,8 @@ export interface ServeParts {
   readonly log?: ServerLogger
   /** Left out: none are kept. */
   readonly copies?: Copies
+  /** Where advice is reckoned; left out: in this very thread, as tests do. It is closed with the server. */
+  readonly work?: WorkDesk
   readonly options: Pick<Options, 'port' | 'bind' | 'names'>
   readonly demo: Welcome['demo']
   readonly say: (line: string) => void
@@ -95,14 +100,15 @@ export async function serve(parts: ServeParts): Promise<Serving> {
   const history = new History({ journal, sqlite, file: historyFile, breathe: () => nextTurn() })
   const door = doorFor(parts, sqlite, now)
   const sockets = new SocketServer(front.http, { names: options.names, door, log })
-  const room = makeRoom({ parts, state, now, sockets, clock, log, door })
-  const others = [opened.reasons, () => copies?.reasons() ?? []]
+  const advice = adviceFor({ work: parts.work, state, history, now, log, tellAll: (told) => room.sendAll(told) })
+  const room = makeRoom({ parts, state, now, sockets, clock, log, door, advice })
+  const others = [opened.reasons, () => copies?.reasons() ?? [], advice.reasons]
   const health = watchHealth({ folder: parts.folder, room, history, log, steadyMs, others })
   const lanName = lanNameFor(parts, { scheme, port })
   const addresses = () => addressesNow(options, { scheme, port }, lanName)
   const localDate = () => clock.date(now())
   const reasons = () => health.watch.reasons()
-  front.handOver(appFor(parts, log, { door, room, history, addresses, localDate, now, health: reasons }))
+  front.handOver(appFor(parts, log, { door, room, history, advice, addresses, localDate, now, health: reasons }))
   sockets.open(room)
   const chores = choresFor({ room, journal, now, history, log, inLull: () => copies?.lull(localDate()) })
   lanName?.follow(state.shop?.profile.name ?? null)
@@ -113,22 +119,25 @@ export async function serve(parts: ServeParts): Promise<Serving> {
     tickDoor(door, sockets, log)
     opened.tick(lanName?.name ?? null)
     copies?.tick()
+    advice.tick()
     chores.tick().catch((error: unknown) => log.error({ error }, 'a chore failed'))
   }, CHORES_EVERY_MS)
+  const ends = [
+    () => sockets.close(),
+    () => chores.snapshot(),
+    () => advice.close(),
+    () => history.close(),
+    () => door.close(),
+    () => copies?.stop(),
+    () => journal.close(),
+  ]
   const stop = async () => {
     clearInterval(timer)
     health.stop()
     lanName?.stop()
     await room.read(() => undefined)
     await wait(LAST_WORDS_MS)
-    await inTurn(log, [
-      () => sockets.close(),
-      () => chores.snapshot(),
-      () => history.close(),
-      () => door.close(),
-      () => copies?.stop(),
-      () => journal.close(),
-    ])
+    await inTurn(log, ends)
     log.info({ seq: state.seq }, 'stopped')
   }
   log.info({ version: VERSION, build: __BUILD_ID__, node: process.version, port, seq: state.seq }, 'serving')
@@ -146,12 +155,19 @@ async function inTurn(log: Log, steps: readonly (() => unknown)[]): Promise<void
   }
 }
 
-type AppParts = Omit<ApiParts, 'journal' | 'copies' | 'version' | 'isDemo'>
+type AppParts = Omit<ApiParts, 'journal' | 'copies' | 'version' | 'isDemo' | 'work' | 'outlook'> & {
+  readonly advice: Advice
+}
 
-function appFor({ journal, options, demo, copies }: ServeParts, log: ServerLogger, parts: AppParts): Express {
+function appFor(
+  { journal, options, demo, copies }: ServeParts,
+  log: ServerLogger,
+  { advice, ...parts }: AppParts,
+): Express {
   return makeApp({ names: options.names, door: parts.door, log }, (app) => {
     const standing = () => copies?.standing() ?? NO_COPIES
-    api(app, { ...parts, journal, copies: standing, version: VERSION, isDemo: demo !== null })
+    const { work, outlook } = advice
+    api(app, { ...parts, work, outlook, journal, copies: standing, version: VERSION, isDemo: demo !== null })
     pages(app, CLIENT_FOLDER)
   })
 }
@@ -186,9 +202,10 @@ interface MakeRoom {
   readonly clock: ClockDesk
   readonly log: Log
   readonly door: Door
+  readonly advice: Advice
 }
 
-function makeRoom({ parts: { journal, demo }, state, now, sockets, clock, log, door }: MakeRoom): Room {
+function makeRoom({ parts: { journal, demo }, state, now, sockets, clock, log, door, advice }: MakeRoom): Room {
   return new Room({
     journal,
     state,
@@ -201,6 +218,8 @@ function makeRoom({ parts: { journal, demo }, state, now, sockets, clock, log, d
     version: VERSION,
     demo,
     log,
+    outlook: () => advice.outlook(),
+    onEntries: () => advice.entriesCame(),
     onNotYourRole: ({ name }) => door.refused.count('not-its-role', name),
   })
 }

@@ -11,6 +11,7 @@ import type { Options } from '../options.ts'
 import type { Serving } from '../serve.ts'
 import { serve } from '../serve.ts'
 import { takeFolder } from '../shop/folder.ts'
+import { workThread } from '../work/work-thread.ts'
 import { livingMorning } from './living-morning.ts'
 import { startDemo } from './start-demo.ts'
 
@@ -32,7 +33,8 @@ export async function openDemo(options: Options, say: (line: string) => void): P
   // Taken first: another demo that runs on this folder keeps its journal.
   const taken = takeFolder(sqlite, FOLDER)
   refuseRealShop(sqlite, taken.journalFile)
-  for (const end of FILE_ENDS) rmSync(`${taken.journalFile}${end}`, { force: true })
+  for (const file of [taken.journalFile, taken.salesFile])
+    for (const end of FILE_ENDS) rmSync(`${file}${end}`, { force: true })
   const journal = new SqliteJournal(sqlite, taken.journalFile, 'demo')
   const { entries } = livingMorning({ nowMs: epochMs(Date.now()), seed: SEED })
   await journal.append({ entries, refusals: [] })
@@ -42,6 +44,7 @@ export async function openDemo(options: Options, say: (line: string) => void): P
     closed: null,
     historyFile: ':memory:',
     folder: FOLDER,
+    work: workThread({ start: { salesFile: taken.salesFile }, log }),
     ...certificateFor(options, FOLDER),
     log,
     options,

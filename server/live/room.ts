@@ -259,6 +259,8 @@ export class Room {
     this.#attendance.join(link, hello.device)
     link.send(greet(this.#parts, hello, known))
     link.send(this.#attendance.presence())
+    const outlook = this.#parts.outlook?.() ?? null
+    if (outlook !== null) link.send(outlook)
   }
 }
 

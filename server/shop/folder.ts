@@ -7,6 +7,8 @@ export interface ShopFolder {
   readonly journalFile: string
   /** Past days, which can be made again from the journal. */
   readonly historyFile: string
+  /** Past sales from tills' files. */
+  readonly salesFile: string
   /** Which devices may come in: secrets as hashes. */
   readonly devicesFile: string
   release(): void
@@ -31,6 +33,7 @@ export function takeFolder(sqlite: Sqlite, folder: string): ShopFolder {
   return {
     journalFile: join(folder, 'journal.sqlite'),
     historyFile: join(folder, 'history.sqlite'),
+    salesFile: join(folder, 'sales.sqlite'),
     devicesFile: join(folder, 'devices.sqlite'),
     release: () => lock.close(),
   }

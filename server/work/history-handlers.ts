@@ -1,10 +1,11 @@
 import { dateAfter } from '../../shared-core/day/label.ts'
+import type { WalkedDay } from '../../shared-core/demand/backtest.ts'
 import type { DayDemand } from '../../shared-core/demand/demand.ts'
 import type { TrueDay } from '../../shared-core/demand/history-figures.ts'
 import { historyDay, historyHours, historyOfDay, historyWeekdays } from '../../shared-core/demand/history-figures.ts'
 import type { LearntAsked } from '../../shared-core/demand/learnt.ts'
 import { learntOf } from '../../shared-core/demand/learnt.ts'
-import { trustOf } from '../../shared-core/demand/trust.ts'
+import { costDays, trustOf } from '../../shared-core/demand/trust.ts'
 import type { VarietyId } from '../../shared-core/ids.ts'
 import { doughId, varietyId } from '../../shared-core/ids.ts'
 import type { SalesHistoryJson } from '../../shared-core/live/sales-history.ts'
@@ -81,7 +82,8 @@ async function learnt({ book }: Work, all: readonly TrueDay[], has: (itemId: str
   })
 }
 
-async function trust({ book }: Work, walked: WalkedDays, count: number): Promise<TrustJson> {
+async function trust(work: Work, walked: WalkedDays, count: number): Promise<TrustJson> {
+  const { book } = work
   const all = await walked.days()
   const { shop } = book
   if (shop === null) throw new Error('the shop has not been told yet')
@@ -89,15 +91,28 @@ async function trust({ book }: Work, walked: WalkedDays, count: number): Promise
   const learner = await book.learner(true)
   const ahead = varietiesOf(learner.ahead(book.asked(last === undefined ? '2000-01-01' : dateAfter(last, 1))), shop)
   const worths = pieceWorths(shop, ahead)
+  const some = all.slice(-count).filter(({ judged }) => judged.length > 0)
   return trustOf({
     shop,
-    walked: all.slice(-count).filter(({ judged }) => judged.length > 0),
+    walked: some,
+    before: all.slice(0, all.length - some.length),
     daysKnown: all.length,
     ahead,
     journalDay: (date) => book.journalDay(date),
-    advise: (demands) => adviseDay(shop, demands),
+    advised: await advisedThen(work, shop, costDays(some)),
     worthOf: (id) => worths.get(id) ?? null,
   })
+}
+
+/** Each day's advice takes some milliseconds. */
+async function advisedThen(work: Work, shop: Shop, days: readonly WalkedDay[]) {
+  const advised = new Map<string, ReadonlyMap<VarietyId, number>>()
+  for (const { day, judged } of days) {
+    const demands = new Map(judged.map(({ itemId, demand }) => [varietyId(itemId), demand]))
+    advised.set(day.date, adviseDay(shop, demands))
+    await work.breathe()
+  }
+  return advised
 }
 
 /** Names of a till that are no variety are not baked. */

@@ -1,0 +1,67 @@
+import type { State } from '../../shared-core/day/state.ts'
+import type { HealthReason } from '../../shared-core/live/health.ts'
+import type { OutlookTold } from '../../shared-core/live/protocol.ts'
+import type { EpochMs } from '../../shared-core/units.ts'
+import type { History } from '../history/history.ts'
+import type { Log } from '../live/room-parts.ts'
+import { Feed } from './feed.ts'
+import { OutlookKeeper } from './outlook-keeper.ts'
+import type { WorkDesk } from './work-desk.ts'
+import { workHere } from './work-desk.ts'
+
+export interface AdviceParts {
+  /** Left out: the same without a thread, as tests do. */
+  readonly work: WorkDesk | undefined
+  /** The room's, changed in place. */
+  readonly state: State
+  readonly history: History
+  readonly now: () => EpochMs
+  readonly tellAll: (told: OutlookTold) => void
+  readonly log: Log
+}
+
+/** Advice as the server keeps it up: the thread told of the shop, and the outlook told to the screens. */
+export interface Advice {
+  readonly work: WorkDesk
+  /** The last that was told; null: none yet. */
+  readonly outlook: () => OutlookTold | null
+  readonly reasons: () => readonly HealthReason[]
+  /** What was tapped is on disk. */
+  entriesCame(): void
+  /** To be called about once a second. */
+  tick(): void
+  close(): Promise<void>
+}
+
+export function adviceFor(parts: AdviceParts): Advice {
+  const { state, history, now, tellAll, log } = parts
+  const work = parts.work ?? workHere({ salesFile: ':memory:' })
+  const keeper = new OutlookKeeper({
+    desk: work,
+    history,
+    now,
+    monotonic: () => performance.now(),
+    after: (ms, run) => {
+      const timer = setTimeout(run, ms)
+      return () => clearTimeout(timer)
+    },
+    tellAll,
+    log,
+  })
+  const feed = new Feed({ desk: work, history, shop: () => state.shop, log })
+  return {
+    work,
+    outlook: () => keeper.latest,
+    reasons: () => work.reasons(),
+    entriesCame: () => keeper.news(),
+    tick: () => {
+      work.tick()
+      void feed.tell()
+      keeper.tick()
+    },
+    close: async () => {
+      keeper.close()
+      await work.close()
+    },
+  }
+}

@@ -1,0 +1,95 @@
+import { setImmediate as nextTurn } from 'node:timers/promises'
+import type { Shop } from '../../shared-core/shop/shop.ts'
+import type { History } from '../history/history.ts'
+import type { Log } from '../live/room-parts.ts'
+import type { JournalDaysTold } from './feed-questions.ts'
+import type { WorkDesk } from './work-desk.ts'
+import { WorkStopped } from './work-desk.ts'
+
+/** Days told at once: some 400 kB of text, which is copied, not read, on this side. */
+const DAYS_A_PAGE = 30
+
+export interface FeedParts {
+  readonly desk: WorkDesk
+  readonly history: Pick<History, 'salesAfter' | 'takeChanged' | 'today'>
+  readonly shop: () => Shop | null
+  readonly log: Log
+}
+
+/** Tells the thread what it must know of the shop: the set-up and the journal's days, all at its beginning, then the news. */
+export class Feed {
+  readonly #parts: FeedParts
+  #shop: Shop | null = null
+  #openDate: string | null = null
+  /** Counts the threads: what was told to one that has ended, the next one has not heard. */
+  #thread = 0
+  #isNewThread = false
+  #telling: Promise<void> | null = null
+
+  constructor(parts: FeedParts) {
+    this.#parts = parts
+    parts.desk.onBegun(() => {
+      this.#thread += 1
+      this.#isNewThread = true
+      this.tell()
+    })
+  }
+
+  /** To be called about once a second, and when days or set-up may have changed. Asked again meanwhile it is the same telling. */
+  tell(): Promise<void> {
+    this.#telling ??= this.#tellAll().finally(() => {
+      this.#telling = null
+    })
+    return this.#telling
+  }
+
+  async #tellAll(): Promise<void> {
+    const thread = this.#thread
+    try {
+      if (this.#isNewThread) await this.#tellNewThread()
+      else await this.#tellNews()
+    } catch (error) {
+      // What was lost with a thread is told to the next one.
+      if (error instanceof WorkStopped) return
+      this.#isNewThread = thread === this.#thread
+      this.#parts.log.error({ error }, 'the advice thread could not be told of the shop')
+    }
+  }
+
+  async #tellNewThread(): Promise<void> {
+    const { desk, history } = this.#parts
+    this.#isNewThread = false
+    this.#shop = null
+    history.takeChanged()
+    await this.#tellShop()
+    let isWhole = true
+    for (let after = 0; ; ) {
+      const days = history.salesAfter(after, DAYS_A_PAGE)
+      await desk.ask('journalDays', { days, openDate: this.#nowOpen(), isWhole })
+      if (days.length < DAYS_A_PAGE) return
+      after = days[days.length - 1]?.number ?? after
+      isWhole = false
+      await nextTurn()
+    }
+  }
+
+  async #tellNews(): Promise<void> {
+    await this.#tellShop()
+    const days = this.#parts.history.takeChanged()
+    const before = this.#openDate
+    const told: JournalDaysTold = { days, openDate: this.#nowOpen(), isWhole: false }
+    if (days.length > 0 || told.openDate !== before) await this.#parts.desk.ask('journalDays', told)
+  }
+
+  async #tellShop(): Promise<void> {
+    const shop = this.#parts.shop()
+    if (shop === null || shop === this.#shop) return
+    this.#shop = shop
+    await this.#parts.desk.ask('shop', shop)
+  }
+
+  #nowOpen(): string | null {
+    this.#openDate = this.#parts.history.today((_state, sales) => sales.date)
+    return this.#openDate
+  }
+}
