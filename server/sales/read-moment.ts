@@ -29,6 +29,9 @@ export class MomentReader {
   readonly #times: LocalTimes
   #lastText = ''
   #last: DateRead | null = null
+  /** Rows of a purchase say the same. */
+  #before: { readonly date: string; readonly clock: string | null; readonly read: LocalMoment | MomentFault } | null =
+    null
 
   constructor(form: DateForm, times: LocalTimes) {
     this.#form = form
@@ -40,13 +43,21 @@ export class MomentReader {
    * @param clock the time's own cell; null: the time, if any, follows the date
    */
   read(date: string, clock: string | null): LocalMoment | MomentFault {
+    const before = this.#before
+    if (before !== null && before.date === date && before.clock === clock) return before.read
+    const read = this.#read(date, clock)
+    this.#before = { date, clock, read }
+    return read
+  }
+
+  #read(date: string, clock: string | null): LocalMoment | MomentFault {
     if (this.#form === 'epoch-s' || this.#form === 'epoch-ms') return this.#epoch(date)
     const read = this.#dateOf(date)
     if (read === null) return 'no-date'
     const time = clock ?? date.slice(read.length)
     if (time.trim() === '') return clock === null ? { day: read.day, second: NO_TIME } : 'no-time'
     // A clock's own cell may say the date as well.
-    const own = clock === null ? null : this.#dateOf(clock)
+    const own = clock === null || clock.length < 8 ? null : this.#dateOf(clock)
     return this.#momentOf(read.day, own === null ? time : time.slice(own.length))
   }
 

@@ -4,6 +4,7 @@ import type { LocalTimes } from './local-times.ts'
 import { MomentReader } from './read-moment.ts'
 import { rowFault } from './row-fault.ts'
 
+const ZERO = 48
 /** Letters that are kept of a name, and of an id. */
 const NAME_MAX = 200
 const ID_MAX = 80
@@ -54,8 +55,10 @@ export class RowReader {
     const pieces = this.#piecesOf(cells)
     if (typeof pieces !== 'number') return { row: null, fault: pieces }
     const said = voided === null ? '' : standing(cell(cells, voided))
-    const row = {
-      ...{ day: moment.day, second: moment.second, item: name },
+    const row: TillRow = {
+      day: moment.day,
+      second: moment.second,
+      item: name,
       pieces: said === 'returned' ? -Math.abs(pieces) : pieces,
       purchase: transaction === null ? '' : cell(cells, transaction).slice(0, ID_MAX),
       rowId: line === null ? '' : cell(cells, line).slice(0, ID_MAX),
@@ -83,8 +86,8 @@ export class RowReader {
  * @example numberOf('(2)', '.') // -2
  */
 export function numberOf(text: string, decimal: '.' | ','): number | null {
-  // Most are one or two digits.
-  if (/^-?\d{1,3}$/.test(text)) return Number(text) + 0
+  // Most are one digit.
+  if (text.length === 1) return text >= '0' && text <= '9' ? text.charCodeAt(0) - ZERO : null
   const found =
     /^(\()?([-\u2212+])? ?(\d[\d.,' \u00a0]*|[.,]\d+)(-)?\)?(?: ?(?:x|\u00d7|ea|pcs?|uds?|pzas?)\.?)?$/i.exec(text)
   if (found === null) return null

@@ -50,18 +50,16 @@ export class RowWriter {
     const name = this.#nameId(row.item)
     const { day, second, purchase, pieces, rowId } = row
     let nth = 0
-    const key = [day, second, purchase, name, pieces, rowId] as const
-    if (this.#insert.run(...key, nth, file, row.voided ? 1 : 0).changes === 0) {
+    const voided = row.voided ? 1 : 0
+    if (this.#insert.run(day, second, purchase, name, pieces, rowId, nth, file, voided).changes === 0) {
       // The same id twice is the same row twice; without one it is a second bagel like the first.
       if (rowId !== '') return true
-      nth = Number(this.#nextNth.get(...key, file)?.nth)
-      this.#insert.run(...key, nth, file, row.voided ? 1 : 0)
+      nth = Number(this.#nextNth.get(day, second, purchase, name, pieces, rowId, file)?.nth)
+      this.#insert.run(day, second, purchase, name, pieces, rowId, nth, file, voided)
     }
-    for (const other of others) {
-      if (day < other.fromDay || day > other.toDay || other.file === file) continue
-      if (this.#elsewhere.get(...key, nth, file) !== undefined) return true
-      break
-    }
+    const isElsewhere = others.some(({ fromDay, toDay }) => day >= fromDay && day <= toDay)
+    if (isElsewhere && this.#elsewhere.get(day, second, purchase, name, pieces, rowId, nth, file) !== undefined)
+      return true
     if (!row.voided) this.#count(name, pieces, day)
     return false
   }
