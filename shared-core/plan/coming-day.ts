@@ -1,6 +1,7 @@
 import type { DayDemand } from '../demand/demand.ts'
 import type { Pieces } from '../demand/pieces.ts'
 import { expectedSold, negativeBinomial, pooled, quantile } from '../demand/pieces.ts'
+import { specialsOn } from '../demand/special-days.ts'
 import type { NoonOf } from '../dough/dates.ts'
 import { boilingOn } from '../dough/dates.ts'
 import { decideAt } from '../dough/decide-by.ts'
@@ -107,11 +108,8 @@ export function comingDay(shop: Shop, demands: ReadonlyMap<string, DayDemand>, g
   return { date, isClosed: false, doughs }
 }
 
-function isClosure({ specialDays }: Shop, date: string): boolean {
-  return [...specialDays.values()].some(
-    ({ kind, retired, spans }) =>
-      kind === 'closure' && !retired && spans.some(({ from, to }) => from <= date && date <= to),
-  )
+function isClosure(shop: Shop, date: string): boolean {
+  return specialsOn(shop, date).some((id) => shop.specialDays.get(id)?.kind === 'closure')
 }
 
 interface Varieties {
