@@ -45,6 +45,7 @@ const SHOP_TABLES = [
   'ingredients',
   'preparations',
   'formulas',
+  'specialDays',
 ] as const
 
 export function toJson(state: State): StateJson {
