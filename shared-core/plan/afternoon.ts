@@ -4,6 +4,7 @@ import type { Pieces } from '../demand/pieces.ts'
 import { negativeBinomial } from '../demand/pieces.ts'
 import type { Today, TodayItem } from '../demand/today.ts'
 import type { DoughId, VarietyId } from '../ids.ts'
+import { varietyId } from '../ids.ts'
 import type { Shop, Variety } from '../shop/shop.ts'
 import { windowOf } from '../shop/windows.ts'
 import type { Asked, StockChance } from './how-many.ts'
@@ -47,7 +48,7 @@ export function afternoon(
   const changeover = today.changeoverMinute
   if (changeover === null || today.nowMinute >= changeover) return new Map()
   const cases = today.items.flatMap((item) => {
-    const variety = [...shop.varieties.values()].find(({ id }) => id === item.id)
+    const variety = shop.varieties.get(varietyId(item.id))
     const rest = rests.get(item.id)
     return variety === undefined || rest === undefined ? [] : [caseOf(shop, today, variety, item, rest)]
   })
@@ -86,14 +87,11 @@ const MINUTE_MS = 60_000
 
 function caseOf(shop: Shop, today: Today, variety: Variety, item: TodayItem, rest: RestDemand): Case {
   const { nowMinute, lastLoadInMinute, bakingIsOver } = today
-  const made = new Map<string, Pieces>()
+  const whole = negativeBinomial(rest.mean, rest.dispersion)
   const between = (from: number, to: number | null) => {
-    const key = `${from} ${to}`
     const until = to === null ? 1 : partBy(rest.profile, to)
-    const part = Math.max(0, until - (from <= nowMinute ? 0 : partBy(rest.profile, from)))
-    const pieces = made.get(key) ?? negativeBinomial(rest.mean * part, rest.dispersion)
-    made.set(key, pieces)
-    return pieces
+    const part = until - (from <= nowMinute ? 0 : partBy(rest.profile, from))
+    return part >= 1 ? whole : negativeBinomial(rest.mean * Math.max(0, part), rest.dispersion)
   }
   const takesMs =
     (windowOf(shop, 'bake', variety.doughId, variety.id)?.targetMs ?? 0) +

@@ -43,8 +43,10 @@ export interface Amount {
 
 /** Nobody bakes more of one variety for a day; a wrong price must not count for ever. */
 const PIECES_MAX = 100_000
-/** How often what others leave is reckoned anew. It is halfway between the last two, so it settles. */
-const ROUNDS = 6
+/** What others leave is taken halfway between the last two rounds, so that it settles, mostly in three. */
+const ROUNDS_MAX = 8
+/** A chance that counts for no piece. */
+const HARDLY = 1e-6
 const NEARLY = 1e-9
 
 /**
@@ -64,23 +66,7 @@ export function howMany<Id>(
   dayOldSells: number,
   within: readonly Within<Id>[] = [],
 ): ReadonlyMap<Id, Amount> {
-  const exact = new Map<Id, number>([...asked].map(([id, one]) => [id, fewest((n) => earns(one, n, []), 0)]))
-  let sells = new Map<Id, readonly number[]>()
-  if (dayOldSells > 0) {
-    let lefts = new Map([...asked].map(([id, one]) => [id, leftOf(one, exact.get(id) ?? 0)]))
-    for (let round = 0; round < ROUNDS; round += 1) {
-      const all = summed([...lefts.values()])
-      sells = new Map([...lefts].map(([id, own]) => [id, stillSells(all, own, dayOldSells)]))
-      for (const [id, one] of asked)
-        exact.set(
-          id,
-          fewest((n) => earns(one, n, sells.get(id) ?? []), 0),
-        )
-      lefts = new Map(
-        [...asked].map(([id, one]) => [id, halfway(lefts.get(id) ?? NOTHING, leftOf(one, exact.get(id) ?? 0))]),
-      )
-    }
-  }
+  const { exact, sells } = settled(asked, dayOldSells)
   const earnsAt = (id: Id, one: Asked) => (n: number) => earns(one, n, sells.get(id) ?? [])
   const made = new Map([...asked].map(([id, one]) => [id, inUnits(one, exact.get(id) ?? 0, earnsAt(id, one))] as const))
   for (const limit of within) keepWithin(limit, asked, made, (id, one, n) => earnsAt(id, one)(n))
@@ -90,6 +76,36 @@ export function howMany<Id>(
       { ...weighed(one, made.get(id) ?? 0, sells.get(id) ?? []), exact: exact.get(id) ?? 0 },
     ]),
   )
+}
+
+interface Settled<Id> {
+  readonly exact: ReadonlyMap<Id, number>
+  /** By variety, the chance that its (l + 1)-th left piece still sells as day-old. */
+  readonly sells: ReadonlyMap<Id, readonly number[]>
+}
+
+/** What each is worth making hangs on what the others leave, and that on what is made of them: reckoned until it settles. */
+function settled<Id>(asked: ReadonlyMap<Id, Asked>, dayOldSells: number): Settled<Id> {
+  const all = [...asked].map(([id, one]) => {
+    const exact = fewest((n) => earns(one, n, []), 0)
+    const left = leftBy(one)
+    return { id, one, exact, left, leaves: left(exact), sells: [] as readonly number[] }
+  })
+  for (let round = 0, isSettled = dayOldSells === 0; round < ROUNDS_MAX && !isSettled; round += 1) {
+    const together = summed(all.map(({ leaves }) => leaves))
+    isSettled = round > 0
+    for (const each of all) {
+      each.sells = stillSells(together, each.leaves, dayOldSells)
+      const exact = fewest((n) => earns(each.one, n, each.sells), each.exact)
+      isSettled = isSettled && exact === each.exact
+      each.exact = exact
+      each.leaves = halfway(each.leaves, each.left(exact))
+    }
+  }
+  return {
+    exact: new Map(all.map(({ id, exact }) => [id, exact])),
+    sells: new Map(all.map(({ id, sells }) => [id, sells])),
+  }
 }
 
 /** Takes away unit by unit what earns least, until there is dough for what remains. */
@@ -154,19 +170,26 @@ function dayOldAt({ demand, stock }: Asked, n: number, sells: readonly number[])
   return sum
 }
 
-/** The fewest whole pieces, from `from` on, of which one more earns nothing; what one more earns never rises. */
-export function fewest(earnsAt: (n: number) => number, from: number): number {
-  if (earnsAt(from) <= NEARLY) return from
-  let below = from
-  let high = from + 1
-  while (earnsAt(high) > NEARLY) {
+/**
+ * The fewest whole pieces of which one more earns nothing; what one more earns never rises.
+ * @param near where to begin to look
+ */
+export function fewest(earnsAt: (n: number) => number, near: number): number {
+  const isWorth = (n: number) => n < 0 || earnsAt(n) > NEARLY
+  let below = near - 1
+  let high = near
+  for (let step = 1; isWorth(high); step *= 2) {
     below = high
-    high = from + (high - from) * 2
+    high += step
     if (high > PIECES_MAX) return PIECES_MAX
+  }
+  for (let step = 1; !isWorth(below); step *= 2) {
+    high = below
+    below = Math.max(-1, below - step)
   }
   while (high - below > 1) {
     const middle = Math.floor((below + high) / 2)
-    if (earnsAt(middle) > NEARLY) below = middle
+    if (isWorth(middle)) below = middle
     else high = middle
   }
   return high
@@ -211,24 +234,38 @@ interface Left {
 }
 const NOTHING: Left = { mean: 0, variance: 0 }
 
-/** E[left] = Σ F(n) and E[left²] = Σ (2·(q − n) − 1)·F(n), n from 0 to q − 1. */
-function leftOf({ demand, stock }: Asked, made: number): Left {
-  let [mean, squares] = [0, 0]
-  for (const { pieces, chance } of stock) {
-    const all = Math.max(0, Math.floor(pieces + made))
-    for (let n = 0; n < all; n += 1) {
-      const part = chance * demand.cdf(n)
-      mean += part
-      squares += part * (2 * (all - n) - 1)
+/** E[left] = Σ F(n) and E[left²] = Σ (2·(q − n) − 1)·F(n), n from 0 to q − 1; the sums are kept as far as they are made. */
+function leftBy({ demand, stock }: Asked): (made: number) => Left {
+  const [sums, weighted] = [[0], [0]]
+  const upTo = (q: number) => {
+    for (let n = sums.length - 1; n < q; n += 1) {
+      const part = demand.cdf(n)
+      sums.push((sums[n] ?? 0) + part)
+      weighted.push((weighted[n] ?? 0) + n * part)
     }
   }
-  return { mean, variance: Math.max(0, squares - mean * mean) }
+  return (made) => {
+    let [mean, squares] = [0, 0]
+    for (const { pieces, chance } of stock) {
+      const q = Math.max(0, Math.floor(pieces + made))
+      upTo(q)
+      mean += chance * (sums[q] ?? 0)
+      squares += chance * ((2 * q - 1) * (sums[q] ?? 0) - 2 * (weighted[q] ?? 0))
+    }
+    return { mean, variance: Math.max(0, squares - mean * mean) }
+  }
 }
 
 /** Chance that the (l + 1)-th left piece of one variety sells, by what the others leave. */
 function stillSells(all: Left, own: Left, dayOldSells: number): number[] {
   const others = byMoments(Math.max(0, all.mean - own.mean), Math.max(0, all.variance - own.variance))
-  return Array.from({ length: dayOldSells }, (_, left) => others.cdf(dayOldSells - 1 - left))
+  const sells: number[] = []
+  for (let left = 0; left < dayOldSells; left += 1) {
+    const chance = others.cdf(dayOldSells - 1 - left)
+    if (chance < HARDLY) break
+    sells.push(chance)
+  }
+  return sells
 }
 
 function summed(lefts: readonly Left[]): Left {
