@@ -63,6 +63,7 @@ export function accuracyOf(rows: readonly Row[]): Accuracy {
       rows.map(({ asked }) => asked),
       rows.map(({ point }) => point),
     ),
+    mase: null,
     pinball: mean(losses),
     held: saids.length === 0 ? null : heldOf(rows),
   }
@@ -151,7 +152,7 @@ function shareOf(
   return { ...wilsonOfGroups([...days.values()]), expected }
 }
 
-function mean(values: readonly number[]): number | null {
+export function mean(values: readonly number[]): number | null {
   return values.length === 0 ? null : values.reduce((sum, value) => sum + value, 0) / values.length
 }
 

@@ -1,27 +1,30 @@
 import type { VarietyId } from '../ids.ts'
 import { varietyId } from '../ids.ts'
 import type { BakingCostJson, CostJson, OverrideJson, OverridesJson, TrustJson } from '../live/trust.ts'
+import { isoWeekday } from '../shop/hours.ts'
 import type { Shop } from '../shop/shop.ts'
+import { mase } from './accuracy.ts'
 import type { Judged, WalkedDay } from './backtest.ts'
 import type { Baked, PieceWorth } from './baking-cost.ts'
 import { bakedAs, bakingCost } from './baking-cost.ts'
 import type { DayDemand } from './demand.ts'
 import type { JournalDay } from './journal-day.ts'
 import type { Simple } from './same-weekdays.ts'
-import { accuracyBy, accuracyOf, rowOf, summedByDay, weekdayKey } from './trust-figures.ts'
+import { accuracyBy, accuracyOf, mean, rowOf, summedByDay, weekdayKey } from './trust-figures.ts'
 
 /** What is needed to say how far the forecasts are to be trusted. */
 export interface TrustAsked {
   readonly shop: Shop
-  /** The days that are judged, in order. */
+  /** The days that are judged, in order, and those before them. */
   readonly walked: readonly WalkedDay[]
+  readonly before: readonly WalkedDay[]
   readonly daysKnown: number
   /** Of the day after the last one, to say how sure the forecasts are by now. */
   readonly ahead: ReadonlyMap<string, DayDemand>
   /** The journal's account of a date; null: it has none. */
   readonly journalDay: (date: string) => JournalDay | null
-  /** How many pieces of each variety the board would have advised to bake for a day of such demands. */
-  readonly advise: (demands: ReadonlyMap<VarietyId, Judged['demand']>) => ReadonlyMap<VarietyId, number>
+  /** How many pieces of each variety the board would have advised to bake, by date; of the `costDays` at least. */
+  readonly advised: ReadonlyMap<string, ReadonlyMap<VarietyId, number>>
   /** Null: the shop has no such variety any more. */
   readonly worthOf: (variety: VarietyId) => PieceWorth | null
 }
@@ -32,11 +35,17 @@ const COST_DAYS = 28
 const KEPT_DAYS_MIN = 7
 const OVERRIDES_MAX = 40
 
+/** The days of which the cost is told. */
+export function costDays(walked: readonly WalkedDay[]): readonly WalkedDay[] {
+  return walked.slice(-COST_DAYS)
+}
+
 /** The shop's forecasts held against what came. */
 export function trustOf(asked: TrustAsked): TrustJson {
   const { walked, shop, daysKnown } = asked
   const judged = walked.flatMap((day) => day.judged)
   const rests = walked.flatMap((day) => day.rests)
+  const varieties = accuracyBy(judged, ({ itemId }) => itemId).map((one) => ({ ...one, mase: maseOf(one.id, asked) }))
   const doughOf = ({ itemId }: Judged) => shop.varieties.get(varietyId(itemId))?.doughId ?? ''
   return {
     from: walked[0]?.day.date ?? null,
@@ -44,15 +53,31 @@ export function trustOf(asked: TrustAsked): TrustJson {
     days: walked.length,
     daysKnown,
     basis: basisOf(asked.ahead),
-    each: accuracyOf(judged.map(rowOf)),
+    each: { ...accuracyOf(judged.map(rowOf)), mase: mean(varieties.flatMap(({ mase }) => mase ?? [])) },
     shop: accuracyOf(summedByDay(judged)),
-    varieties: accuracyBy(judged, ({ itemId }) => itemId),
+    varieties,
     doughs: accuracyBy(judged, doughOf, summedByDay).filter(({ id }) => id !== ''),
     weekdays: accuracyBy(judged, weekdayKey),
     rests: accuracyBy(rests, ({ minute }) => String(minute)).sort((one, other) => Number(one.id) - Number(other.id)),
     cost: costOf(asked),
     overrides: overridesOf(asked),
   }
+}
+
+/** A week has as many days as the shop opens on. */
+function maseOf(id: string, { walked, before }: TrustAsked): number | null {
+  const rows = walked.flatMap(({ judged }) => judged.filter(({ itemId }) => itemId === id))
+  const series = before.flatMap(({ day, asked }) => {
+    const pieces = asked.get(id)
+    return pieces === undefined || day.items.get(id)?.offered === false ? [] : [Math.round(pieces)]
+  })
+  const season = new Set(walked.map(({ day }) => isoWeekday(day.date))).size
+  return mase(
+    rows.map(({ asked }) => asked),
+    rows.map(({ said }) => said.q50),
+    series,
+    season,
+  )
 }
 
 function basisOf(ahead: ReadonlyMap<string, DayDemand>): TrustJson['basis'] {
@@ -90,16 +115,16 @@ function costOf(asked: TrustAsked): BakingCostJson {
   }
 }
 
-function costRows({ walked, journalDay, advise, worthOf }: TrustAsked): CostRow[] {
-  const days = walked.slice(-COST_DAYS).map(({ day, judged }) => ({ judged, journal: bakedDay(journalDay(day.date)) }))
+function costRows({ walked, journalDay, advised, worthOf }: TrustAsked): CostRow[] {
+  const days = costDays(walked).map(({ day, judged }) => ({ judged, journal: bakedDay(journalDay(day.date)) }))
   const kept = days.filter(({ journal }) => journal !== null)
   return (kept.length >= KEPT_DAYS_MIN ? kept : days).flatMap(({ judged, journal }) => {
-    const advice = advise(new Map(judged.map(({ itemId, demand }) => [varietyId(itemId), demand])))
     return judged.flatMap((one): CostRow[] => {
-      const worth = worthOf(varietyId(one.itemId))
-      const advised = advice.get(varietyId(one.itemId))
-      if (worth === null || advised === undefined || one.simple === null) return []
-      return [{ one, simple: one.simple, worth, journal, advised }]
+      const id = varietyId(one.itemId)
+      const worth = worthOf(id)
+      const pieces = advised.get(one.date)?.get(id)
+      if (worth === null || pieces === undefined || one.simple === null) return []
+      return [{ one, simple: one.simple, worth, journal, advised: pieces }]
     })
   })
 }

@@ -36,6 +36,11 @@ export interface Accuracy {
   readonly offNotSoldOut: Off | null
   /** Σ|error| / Σ asked; null where nothing was asked for. */
   readonly wape: number | null
+  /**
+   * Mean error over that of "same weekday last week" in the days before these; of several varieties the mean of theirs.
+   * Null where there were no such days.
+   */
+  readonly mase: number | null
   /** Mean pinball loss of the 50, 80 and 90 % quantiles, in pieces. */
   readonly pinball: number | null
   /** Null for sums of varieties, of which no range is said. */

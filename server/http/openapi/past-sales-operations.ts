@@ -52,6 +52,7 @@ const accuracy = {
   off,
   offNotSoldOut: off,
   wape: z.number().nullable(),
+  mase: z.number().nullable(),
   pinball: z.number().nullable(),
   held: z.object({ inside: share, likely: share, careful: share, plenty: share }).nullable(),
 }
