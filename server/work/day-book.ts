@@ -3,10 +3,12 @@ import { dayOfText } from '../../shared-core/demand/day-text.ts'
 import type { ItemGuess } from '../../shared-core/demand/demand.ts'
 import { joinedDay } from '../../shared-core/demand/join-days.ts'
 import type { JournalDay } from '../../shared-core/demand/journal-day.ts'
+import { KITCHEN_DAYS, kitchenParts } from '../../shared-core/demand/kitchen-parts.ts'
 import { Learner } from '../../shared-core/demand/learner.ts'
 import { mergedDay, wentOf } from '../../shared-core/demand/merge-days.ts'
 import type { DayAsked, SalesDay } from '../../shared-core/demand/sales-day.ts'
 import { specialsOn } from '../../shared-core/demand/special-days.ts'
+import type { VarietyId } from '../../shared-core/ids.ts'
 import { closesAtMinute, hoursOn } from '../../shared-core/shop/hours.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { JournalDaysTold } from './feed-questions.ts'
@@ -31,6 +33,7 @@ export class DayBook {
   #shop: Shop | null = null
   #till: TillDays | null = null
   #openDate: string | null = null
+  #kitchen: ReadonlyMap<VarietyId, number> | null = null
   #tillDays: ReadonlyMap<string, SalesDay> | null = null
   #merged: ReadonlyMap<string, Merged> = new Map()
   #version = 1
@@ -103,6 +106,15 @@ export class DayBook {
     return { date, openMinute: hours.openMinute, closeMinute: closesAtMinute(hours), specials: specialsOn(shop, date) }
   }
 
+  /** Of each variety's demand what the kitchen uses, by the journal's newest days. */
+  kitchenParts(): ReadonlyMap<VarietyId, number> {
+    if (this.#kitchen === null) {
+      const days = [...this.#journal.values()].sort((one, other) => (one.date < other.date ? -1 : 1))
+      this.#kitchen = kitchenParts(days.slice(-KITCHEN_DAYS))
+    }
+    return this.#kitchen
+  }
+
   guesses(): readonly ItemGuess[] {
     return guessesOf(this.#shop)
   }
@@ -129,6 +141,7 @@ export class DayBook {
 
   #changed(): void {
     this.#version += 1
+    this.#kitchen = null
   }
 
   async #learn(): Promise<void> {

@@ -18,7 +18,7 @@ export function outlookHandlers({ book }: Work): Handlers<OutlookQuestions> {
       const asked = { ...book.asked(today.date), openMinute, closeMinute }
       const ahead = aheadOf(learner, asked)
       const rest = learner.rest(asked, ahead, soFarOf(today), today.nowMinute)
-      return outlookOf({ shop, today, noonMs, ahead, rest })
+      return outlookOf({ shop, today, noonMs, ahead, rest, kitchen: book.kitchenParts() })
     },
   }
 }

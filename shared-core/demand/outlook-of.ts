@@ -1,6 +1,10 @@
+import type { DoughId, VarietyId } from '../ids.ts'
 import { varietyId } from '../ids.ts'
 import type { Outlook, Range, VarietyOutlook, WholeOutlook } from '../live/outlook.ts'
+import type { AfternoonOf } from '../plan/afternoon.ts'
+import { afternoon } from '../plan/afternoon.ts'
 import type { Shop } from '../shop/shop.ts'
+import { must } from '../support.ts'
 import type { EpochMs } from '../units.ts'
 import { epochMs } from '../units.ts'
 import type { DayDemand, RestDemand } from './demand.ts'
@@ -17,14 +21,18 @@ export interface Foreseen {
   readonly noonMs: EpochMs
   readonly ahead: ReadonlyMap<string, DayDemand>
   readonly rest: ReadonlyMap<string, RestDemand>
+  /** Of a variety's demand, what the kitchen uses: 0 to 1. */
+  readonly kitchen: ReadonlyMap<VarietyId, number>
 }
 
-/** The rest of today in whole numbers and instants; varieties that the learner does not know are left out. */
+/** The rest of today in whole numbers and instants; varieties that the learner or the shop does not know are left out. */
 export function outlookOf(foreseen: Foreseen): Outlook {
   const { today } = foreseen
   const at = instants(foreseen.noonMs)
   const known = inOrder(foreseen).flatMap((item) => knownOf(foreseen, item) ?? [])
-  const varieties = known.map((one) => varietyOutlook(foreseen, one))
+  const { shop, rest, kitchen } = foreseen
+  const afternoons = afternoon(shop, today, rest, { chilled: today.chilled, kitchen })
+  const varieties = known.map((one) => varietyOutlook(foreseen, one, afternoons.get(varietyId(one.item.id))))
   const isBaking = !today.bakingIsOver
   return {
     date: today.date,
@@ -33,7 +41,7 @@ export function outlookOf(foreseen: Foreseen): Outlook {
     changeoverAtMs: today.changeoverMinute === null ? null : at(today.changeoverMinute),
     lastLoadInAtMs: isBaking && today.lastLoadInMinute !== null ? at(today.lastLoadInMinute) : null,
     varieties,
-    whole: wholeOutlook(known, varieties),
+    whole: wholeOutlook(shop, known, varieties),
   }
 }
 
@@ -44,14 +52,19 @@ interface Known {
   readonly pieces: Pieces
 }
 
-function knownOf({ ahead, rest: rests }: Foreseen, item: TodayItem): Known | null {
+function knownOf({ shop, ahead, rest: rests }: Foreseen, item: TodayItem): Known | null {
+  if (!shop.varieties.has(varietyId(item.id))) return null
   const rest = rests.get(item.id)
   const basis = ahead.get(item.id)?.basis
   if (rest === undefined || basis === undefined) return null
   return { item, basis, rest, pieces: negativeBinomial(rest.mean, rest.dispersion) }
 }
 
-function varietyOutlook({ today, noonMs }: Foreseen, { item, basis, rest, pieces }: Known): VarietyOutlook {
+function varietyOutlook(
+  { today, noonMs }: Foreseen,
+  { item, basis, rest, pieces }: Known,
+  remains: AfternoonOf | undefined,
+): VarietyOutlook {
   const { nowMinute, closeMinute } = today
   const at = instants(noonMs)
   const gone = runOut(rest, item.stock, item.more, nowMinute, closeMinute)
@@ -71,17 +84,23 @@ function varietyOutlook({ today, noonMs }: Foreseen, { item, basis, rest, pieces
     beforeClosePercent: percent(gone.beforeClose),
     leftAtClose: Math.round(gone.left),
     lost: Math.round(gone.lost),
-    atChangeover: null,
+    atChangeover:
+      remains === undefined ? null : { left: remains.left, lastsPercent: percent(remains.lasts), more: remains.more },
   }
 }
 
-function wholeOutlook(known: readonly Known[], varieties: readonly VarietyOutlook[]): WholeOutlook {
+function wholeOutlook(shop: Shop, known: readonly Known[], varieties: readonly VarietyOutlook[]): WholeOutlook {
+  const more = new Map<DoughId, number>()
+  for (const { varietyId: id, atChangeover } of varieties) {
+    const { doughId } = must(shop.varieties, id)
+    if (atChangeover !== null && atChangeover.more > 0) more.set(doughId, (more.get(doughId) ?? 0) + atChangeover.more)
+  }
   const sum = (of: (one: VarietyOutlook) => number) => varieties.reduce((so, one) => so + of(one), 0)
   return {
     rest: rangeOf(pooled(known.map(({ pieces }) => pieces))),
     leftAtClose: sum(({ leftAtClose }) => leftAtClose),
     lost: sum(({ lost }) => lost),
-    moreByDough: [],
+    moreByDough: [...more].map(([doughId, pieces]) => ({ doughId, pieces })),
   }
 }
 

@@ -1,8 +1,9 @@
 import { bakingIsOver } from '../day/changeover.ts'
 import { rulerOf } from '../day/ruler.ts'
 import type { State } from '../day/state.ts'
-import type { VarietyId } from '../ids.ts'
+import type { DoughId, VarietyId } from '../ids.ts'
 import { piecesOf } from '../line/lines.ts'
+import { lookAhead } from '../line/look-ahead.ts'
 import type { Shop } from '../shop/shop.ts'
 import { NO_STOCK } from '../stock/apply-stock.ts'
 import { estimateOf } from '../stock/estimate.ts'
@@ -37,8 +38,21 @@ export function todayOf(state: State, tally: JournalTally, nowMs: EpochMs): Toda
     changeoverMinute: minuteOf(ruler?.changeover?.fromMs),
     lastLoadInMinute: minuteOf(ruler?.lastLoadInByMs),
     bakingIsOver: bakingIsOver(state, nowMs, ruler),
+    chilled: notPlanned(state, nowMs),
     items: offered(at, date).map((id) => itemOf(at, id)),
   }
+}
+
+/** Dough that is there less what planned loads still need brought to the kettle. */
+function notPlanned(state: State, nowMs: EpochMs): ReadonlyMap<DoughId, number> | null {
+  if (state.batches.size === 0) return null
+  const pieces = new Map<DoughId, number>()
+  for (const batch of state.batches.values())
+    if (batch.stage === 'proof' || batch.stage === 'chill' || batch.stage === 'rack')
+      pieces.set(batch.doughId, (pieces.get(batch.doughId) ?? 0) + batch.pieces)
+  for (const { short } of lookAhead(state, nowMs)?.allotments ?? [])
+    for (const one of short) pieces.set(one.doughId, Math.max(0, (pieces.get(one.doughId) ?? 0) - one.pieces))
+  return pieces
 }
 
 interface At {

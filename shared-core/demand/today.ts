@@ -1,3 +1,4 @@
+import type { DoughId } from '../ids.ts'
 import { purchases, spans } from './day-text.ts'
 import type { ItemDay, SalesDay } from './sales-day.ts'
 
@@ -16,6 +17,8 @@ export interface Today {
   readonly lastLoadInMinute: number | null
   /** No more is baked today. */
   readonly bakingIsOver: boolean
+  /** Pieces of each dough before the kettle that no planned load takes; null: the board knows of no dough. */
+  readonly chilled: ReadonlyMap<DoughId, number> | null
   /** Varieties on the menu, and those of which there is something. */
   readonly items: readonly TodayItem[]
 }
