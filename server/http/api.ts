@@ -23,6 +23,7 @@ import { deviceRoutes } from './devices.ts'
 import { holidayRoutes } from './holidays.ts'
 import { readLoadList } from './load-list.ts'
 import { openApiDocument } from './openapi/document.ts'
+import { pastSalesRoutes } from './past-sales.ts'
 import { sendAnswer, sendProblem } from './problem.ts'
 import { salesRoutes } from './sales.ts'
 import { NO_SET_UP, setUpRoutes } from './set-up.ts'
@@ -81,6 +82,7 @@ export function api(app: Express, parts: ApiParts): void {
   deviceRoutes(app, parts)
   copiesRoutes(app, parts)
   dayRoutes(app, parts)
+  pastSalesRoutes(app, parts)
   holidayRoutes(app)
   salesRoutes(app, parts)
   app.post('/api/v1/load-list', (request, response) => postLoadList(request, response, parts))

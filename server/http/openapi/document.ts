@@ -14,6 +14,7 @@ import { DEVICE_ANSWERS } from './device-answers.ts'
 import { DEVICE_OPERATIONS } from './device-operations.ts'
 import { HOLIDAY_ANSWERS, HOLIDAY_OPERATIONS } from './holiday-operations.ts'
 import type { AnswerBody, Body, Operation, Parameter } from './operation.ts'
+import { PAST_SALES_ANSWERS, PAST_SALES_OPERATIONS } from './past-sales-operations.ts'
 import { READ_OPERATIONS } from './read-operations.ts'
 import { WRITE_OPERATIONS } from './write-operations.ts'
 
@@ -23,6 +24,7 @@ export const OPERATIONS: readonly Operation[] = [
   ...DEVICE_OPERATIONS,
   ...COPIES_OPERATIONS,
   ...HOLIDAY_OPERATIONS,
+  ...PAST_SALES_OPERATIONS,
 ]
 
 /** Any operation may be answered so: bad query or headers, nobody known, a foreign name or role, too many, no disk. */
@@ -72,6 +74,7 @@ function schemas(): Json {
     ...ANSWERS,
     ...DEVICE_ANSWERS,
     ...HOLIDAY_ANSWERS,
+    ...PAST_SALES_ANSWERS,
     Join: joinSchema,
     NewCode: newCodeSchema,
     NewToken: newTokenSchema,
