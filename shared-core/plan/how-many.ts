@@ -115,22 +115,23 @@ function keepWithin<Id>(
   made: Map<Id, number>,
   earnsAt: (id: Id, one: Asked, n: number) => number,
 ): void {
-  const some = ids.flatMap((id) => {
+  // What the last unit of each earns; only that of the one that loses it changes.
+  const last = new Map<Id, number>()
+  const lookAt = (id: Id) => {
     const one = asked.get(id)
-    return one === undefined ? [] : [{ id, one }]
-  })
-  let all = some.reduce((sum, { id }) => sum + (made.get(id) ?? 0), 0)
-  while (all > Math.max(0, pieces)) {
-    const least = some
-      .filter(({ id }) => (made.get(id) ?? 0) > 0)
-      .map(({ id, one }) => {
-        const has = made.get(id) ?? 0
-        const fewer = Math.min(has, one.unit, all - Math.max(0, pieces))
-        return { id, fewer, earns: earnsAt(id, one, has - fewer) }
-      })
-      .reduce((best, next) => (next.earns < best.earns ? next : best))
-    made.set(least.id, (made.get(least.id) ?? 0) - least.fewer)
-    all -= least.fewer
+    const has = made.get(id) ?? 0
+    if (one === undefined || has <= 0) last.delete(id)
+    else last.set(id, earnsAt(id, one, Math.max(0, has - one.unit)))
+  }
+  for (const id of ids) lookAt(id)
+  let over = ids.reduce((sum, id) => sum + (made.get(id) ?? 0), 0) - Math.max(0, pieces)
+  while (over > 0 && last.size > 0) {
+    const [id] = [...last].reduce((least, next) => (next[1] < least[1] ? next : least))
+    const has = made.get(id) ?? 0
+    const fewer = Math.min(has, over, asked.get(id)?.unit ?? 1)
+    made.set(id, has - fewer)
+    over -= fewer
+    lookAt(id)
   }
 }
 
