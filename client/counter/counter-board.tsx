@@ -5,6 +5,8 @@ import { notesWaiting } from '../../shared-core/day/notes.ts'
 import type { VarietyId } from '../../shared-core/ids.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
+import type { AfternoonAhead } from '../parts/afternoon.ts'
+import { afternoonAhead } from '../parts/afternoon.ts'
 import { outlookNow } from '../parts/outlook-now.ts'
 import { rulerNow, rulerOfDay } from '../parts/ruler-of-day.ts'
 import { rulerSize } from '../parts/ruler-size.ts'
@@ -34,6 +36,8 @@ export interface BoardState {
   readonly rods: readonly CounterRod[]
   readonly time: RodTime
   readonly isBakingOver: boolean
+  /** What remains for the afternoon; null: nothing is to be decided any more, or nobody knows. */
+  readonly afternoon: AfternoonAhead | null
   /** The newest note as a line; "" when there is none. */
   readonly noteText: string
   readonly hand: Hand
@@ -76,6 +80,7 @@ export function CounterBoard(parts: CounterParts) {
     rods: all,
     time,
     isBakingOver: useBakingOver(parts, rodsMs),
+    afternoon: afternoonAhead(outlook, rodsMs),
     noteText: newestNote(parts),
     openSheet,
     ...useInHand(parts, sheet, openSheet),

@@ -1,4 +1,7 @@
+import { isNear, lastLoads } from '../parts/afternoon.ts'
 import { useMeasuredWidth } from '../parts/measured-width.ts'
+import { afternoonWords } from '../words/afternoon.ts'
+import type { CounterWords } from '../words/counter.ts'
 import type { BoardState } from './counter-board.tsx'
 import type { CounterParts } from './counter-screen.tsx'
 import { handText, noticeView } from './foot-view.ts'
@@ -35,6 +38,11 @@ function Keys(props: FootProps) {
   return state.day === null && state.lastDay?.before != null ? <ClosedKeys {...props} /> : <IdleKeys {...props} />
 }
 
+function toldOf({ isBakingOver, noteText, afternoon, time }: BoardState, words: CounterWords) {
+  const lastLoad = isNear(afternoon, time.nowMs) ? lastLoads(afternoon, afternoonWords(words)) : ''
+  return { isBakingOver, note: noteText, lastLoad }
+}
+
 /** What is in hand or to be done, and at the right what a person must know of the link. */
 function Strip({ live, state, words, sizes, board }: FootProps) {
   const [ref, widthPx] = useMeasuredWidth<HTMLDivElement>()
@@ -47,7 +55,7 @@ function Strip({ live, state, words, sizes, board }: FootProps) {
       ? handText(hand, { rods, time, words }, { roomPx: widthPx, fontPx: sizes.quietPx })
       : board.isUnnamed
         ? words.counter.hand.unnamedHow
-        : idleText(state, words, { isBakingOver: board.isBakingOver, note: board.noteText, isPhone: sizes.isPhone })
+        : idleText(state, words, { ...toldOf(board, words), isPhone: sizes.isPhone })
   return (
     <div
       class={status === '' && words.live.demo(live.demo) === '' ? 'counter-strip counter-strip-alone' : 'counter-strip'}

@@ -4,6 +4,9 @@ import { piecesOf } from '../../shared-core/line/lines.ts'
 import { assorted } from '../../shared-core/stock/assorted.ts'
 import { dayOldToPut } from '../../shared-core/stock/day-old.ts'
 import { sweepFor } from '../../shared-core/stock/sweep.ts'
+import type { AfternoonAhead } from '../parts/afternoon.ts'
+import { isNear } from '../parts/afternoon.ts'
+import { afternoonWords } from '../words/afternoon.ts'
 import type { CounterWords } from '../words/counter.ts'
 import type { CounterRod } from './counter-rods.ts'
 import type { LastDone, TextRoom } from './foot-view.ts'
@@ -14,7 +17,17 @@ import type { Sheet } from './sheet.ts'
 
 /** A key under the rack while nothing is in hand. */
 export interface IdleKey {
-  readonly id: 'sweep' | 'assorted' | 'unnamed' | 'last-gone' | 'day-old' | 'close' | 'kept' | 'take-back' | 'more'
+  readonly id:
+    | 'afternoon'
+    | 'sweep'
+    | 'assorted'
+    | 'unnamed'
+    | 'last-gone'
+    | 'day-old'
+    | 'close'
+    | 'kept'
+    | 'take-back'
+    | 'more'
   readonly label: string
   readonly detail: string
   readonly tone: 'plain' | 'strong' | 'act'
@@ -38,6 +51,7 @@ export interface IdleInput {
   readonly state: State
   readonly rods: readonly CounterRod[]
   readonly time: RodTime
+  readonly afternoon: AfternoonAhead | null
   readonly done: LastDone | null
   /** On the keys that tell what is sold and what was done. */
   readonly room: TextRoom
@@ -158,7 +172,7 @@ function moreKey({ state, words: { jobs } }: IdleInput): IdleKey {
   }
 }
 
-/** At most one key for what the hour asks: the close, yesterday's pieces, the rod that is likely at its last. */
+/** At most one key for what the hour asks: the close, yesterday's pieces, the afternoon, the rod that is likely at its last. */
 function slotKeys(input: IdleInput): readonly IdleKey[] {
   const { state, time, words } = input
   const key = { detail: '', spoken: '', tone: 'strong', refusal: '', share: 2 } as const
@@ -170,6 +184,10 @@ function slotKeys(input: IdleInput): readonly IdleKey[] {
   if (isMorning(state, time) && old.length > 0) {
     const does = { kind: 'act', act: { type: 'dayOldIn', lines: old } } as const
     return [{ ...key, id: 'day-old', label: words.jobs.dayOld.putOut(piecesOf(old)), detail: '', does }]
+  }
+  if (isNear(input.afternoon, time.nowMs)) {
+    const does = { kind: 'open', sheet: { kind: 'afternoon' } } as const
+    return [{ ...key, id: 'afternoon', label: afternoonWords(words).title, does }]
   }
   const low = lowestRod(input.rods)
   if (low === null) return []
@@ -203,21 +221,29 @@ function lowestRod(rods: readonly CounterRod[]): CounterRod | null {
   }, null)
 }
 
+export interface IdleTold {
+  readonly isBakingOver: boolean
+  /** In the last hour before the changeover what the last loads should carry; "" at other times. */
+  readonly lastLoad: string
+  readonly note: string
+  readonly isPhone: boolean
+}
+
 /** The line over the keys while nothing is in hand: what to do, or what holds of the day, and the newest note. */
 export function idleText(
   state: State,
   words: CounterWords,
-  { isBakingOver, note, isPhone }: { readonly isBakingOver: boolean; readonly note: string; readonly isPhone: boolean },
+  { isBakingOver, lastLoad, note, isPhone }: IdleTold,
 ): string {
   const { hand } = words.counter
   const salesFrom = state.shop?.counter.salesFrom ?? 'taps'
   const how = { taps: hand.touchARod, till: hand.tillSells, sweeps: hand.countsOnly }[salesFrom]
   // Nothing is sold after a close; the keys under it say what can be done.
   if (rackDay(state) === 'closed') return note
-  const first = isBakingOver ? hand.bakingOver : how
+  const first = isBakingOver ? hand.bakingOver : lastLoad === '' ? how : lastLoad
   if (note === '') return first
   // A phone has room for one of them, and who holds it knows how to sell.
-  return isPhone && !isBakingOver ? note : `${first} · ${note}`
+  return isPhone && first === how ? note : `${first} · ${note}`
 }
 
 /** What the lines of a mixed sale are called on a key that has little room. */

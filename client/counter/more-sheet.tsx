@@ -1,6 +1,7 @@
 import { piecesOf } from '../../shared-core/line/lines.ts'
 import { dayOldToPut } from '../../shared-core/stock/day-old.ts'
 import { Key } from '../parts/key.tsx'
+import { afternoonWords } from '../words/afternoon.ts'
 import { settingsWords } from '../words/settings.ts'
 import type { Sheet } from './sheet.ts'
 import type { SheetProps } from './sheets.tsx'
@@ -16,6 +17,9 @@ export function MoreSheet({ live, state, words, board, onWipe }: SheetProps) {
     readonly detail: string
   }[] = [
     { kind: 'day-old', label: jobs.dayOld.title, detail: jobs.dayOld.summary(out, piecesOf(dayOldToPut(state))) },
+    ...(board.afternoon === null
+      ? []
+      : [{ kind: 'afternoon', label: afternoonWords(words).title, detail: '' } as const]),
     { kind: 'notes', label: jobs.notes, detail: jobs.noteCount(state.notes.size) },
     ...(state.day === null ? [] : [{ kind: 'close', label: jobs.close.title, detail: jobs.close.detail } as const]),
     { kind: 'device', label: settingsWords(words).title, detail: live.settings.name },

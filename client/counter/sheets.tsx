@@ -1,6 +1,7 @@
 import { notesWaiting } from '../../shared-core/day/notes.ts'
 import { NotesSheet } from '../parts/notes-sheet.tsx'
 import { noteWords } from '../words/notes.ts'
+import { AfternoonSheet } from './afternoon-sheet.tsx'
 import { AmountsSheet } from './amounts-sheet.tsx'
 import { CloseSheet } from './close-sheet.tsx'
 import type { BoardState } from './counter-board.tsx'
@@ -28,6 +29,8 @@ export function SheetOf(props: SheetProps & { readonly sheet: Sheet }) {
       return (
         <SweepSheet {...props} varietyIds={rodsToCount(state, board.rods, board.time.nowMs)} onDone={board.sendCount} />
       )
+    case 'afternoon':
+      return <AfternoonSheet {...props} />
     case 'kept':
       return <KeptSheet {...props} onClose={close} />
     case 'day-old':

@@ -4,8 +4,10 @@ import type { LineActDue } from '../../shared-core/line/act-due.ts'
 import { standingNow } from '../../shared-core/line/quiet.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
+import type { AfternoonAhead } from '../parts/afternoon.ts'
 import type { TextSizes } from '../parts/legibility.ts'
 import { stepView } from '../parts/step-view.ts'
+import { afternoonWords } from '../words/afternoon.ts'
 import type { NoteWords } from '../words/notes.ts'
 import type { ShiftWords } from '../words/shift.ts'
 import type { EmptyKind } from '../words/wall.ts'
@@ -27,7 +29,8 @@ import { standingView } from './standing-view.ts'
 import type { StatusView } from './status-view.ts'
 import type { StepsView } from './steps-view.ts'
 import { stepsView } from './steps-view.ts'
-import { wrapText } from './text-lines.ts'
+import type { LineRoom } from './text-lines.ts'
+import { fits, wrapText } from './text-lines.ts'
 import type { Setting } from './view.ts'
 
 /** What fills the middle of the wall. */
@@ -143,6 +146,7 @@ export function notesBeside(
 }
 
 interface StatusParts {
+  readonly ahead: AfternoonAhead | null
   readonly nowMs: EpochMs
   readonly words: Words
   readonly shift: ShiftWords
@@ -153,14 +157,26 @@ interface StatusParts {
 /** The changeover in one line across the wall, while it is near. */
 export function changeStatus(
   ends: ShiftNow | null,
-  { nowMs, words, shift, page, sizes }: StatusParts,
+  { nowMs, words, shift, page, sizes, ahead }: StatusParts,
 ): StatusView | null {
   if (ends === null || ends.change === null) return null
   const room = { roomPx: page.widthPx - 2.4 * sizes.minPx, fontPx: sizes.minPx, weight: 'strong' } as const
   const line = ends.changeList?.lines.find(({ status }) => status !== 'done')
   const step = line === undefined ? null : stepView(line, { words, shift, nowMs })
   const next = step === null ? '' : `${step.name} ${step.whenShort}`
-  return { text: changeText(ends.change, next, { shift, nowMs, room }), isTrouble: false }
+  const more = moreText(ahead, words, { ...room, roomPx: room.roomPx * MORE_SHARE })
+  return { text: changeText(ends.change, next, { shift, nowMs, room, more }), isTrouble: false }
+}
+
+/** What the last loads should carry more of has at most so much of the line. */
+const MORE_SHARE = 0.6
+
+function moreText(ahead: AfternoonAhead | null, words: Words, room: LineRoom): string {
+  const [first, ...others] = ahead?.more ?? []
+  if (ahead === null || ahead.inByMs === null || first === undefined) return ''
+  const say = afternoonWords(words)
+  const all = say.moreBy(ahead.inByMs, ahead.more)
+  return others.length === 0 || fits(all, room) ? all : say.moreFew(ahead.inByMs, first, others.length)
 }
 
 export function emptyBody(kind: EmptyKind, { wall, sizes }: Setting, box: Box): BodyView {

@@ -47,6 +47,8 @@ export function shiftNow(state: State, nowMs: EpochMs, ruler: Ruler | null): Shi
 }
 
 export interface ChangeSetting {
+  /** What the last loads should carry more of; "" where nothing is to be said. */
+  readonly more?: string
   readonly shift: ShiftWords
   readonly nowMs: EpochMs
   readonly room: LineRoom
@@ -55,11 +57,15 @@ export interface ChangeSetting {
 const TURNS = ['bagels', 'emptying', 'over'] as const
 
 /**
- * The changeover in one line: when it is, what is to do next, the oven shelf by shelf, when it is empty, its heat. Where
- * not all fit, heat and the empty oven give way; where shelves do not fit by name, they are counted.
+ * The changeover in one line: when it is, what the last loads should carry more of, what is to do next, the oven shelf by
+ * shelf, when it is empty, its heat. Where not all fit, heat and the empty oven give way; where shelves do not fit by name, they are counted.
  * @param next "" where there is nothing, or where the list itself is on the wall
  */
-export function changeText(change: ChangeoverNow, next: string, { shift, nowMs, room }: ChangeSetting): string {
+export function changeText(
+  change: ChangeoverNow,
+  next: string,
+  { shift, nowMs, room, more = '' }: ChangeSetting,
+): string {
   const { change: say } = shift
   const { reading, shelves } = change
   const when = say.when(change.fromMs, change.toMs, nowMs)
@@ -71,17 +77,20 @@ export function changeText(change: ChangeoverNow, next: string, { shift, nowMs, 
   })
   const empty = say.ovenEmpty(change.ovenEmptyAtMs)
   const heat = reading === null ? [] : [say.reading(reading.degrees, reading.unit, reading.atMs)]
-  const first = [when, next].filter((text) => text !== '')
+  const lead = [when, more].filter((text) => text !== '')
+  const first = [...lead, next].filter((text) => text !== '')
   const ways = [
     [...first, ...named, empty, ...heat],
     [...first, ...named, empty],
     [...first, ...named],
-    [when, ...named],
+    [...lead, ...named],
     [...first, ...untimed],
-    [when, ...untimed],
+    [...lead, ...untimed],
     [...first, ...counted, empty],
     [...first, ...counted],
-    [when, ...counted],
+    [...lead, ...counted],
+    first,
+    lead,
   ].map((texts) => texts.join(SEPARATOR))
   return ways.find((text) => widthOf(text, room.fontPx, room.weight) <= room.roomPx) ?? when
 }

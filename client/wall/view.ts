@@ -13,6 +13,8 @@ import { epochMs } from '../../shared-core/units.ts'
 import { clockText, localDate } from '../live/clock-text.ts'
 import type { LiveState } from '../live/shop-store.ts'
 import { standsStill } from '../live/stands-still.ts'
+import type { AfternoonAhead } from '../parts/afternoon.ts'
+import { afternoonAhead, isNear } from '../parts/afternoon.ts'
 import type { Panel, TextSizes } from '../parts/legibility.ts'
 import { farthestDistanceM, wallSizes } from '../parts/legibility.ts'
 import { outlookNow } from '../parts/outlook-now.ts'
@@ -83,6 +85,8 @@ export interface SlowView {
   readonly rods: readonly RodAhead[]
   readonly day: RulerDay | null
   readonly ruler: Ruler | null
+  /** In the last hour before the changeover. */
+  readonly afternoon: AfternoonAhead | null
   /** What is to be done in the dough room, as of then. */
   readonly room: readonly RoomAct[]
 }
@@ -94,7 +98,7 @@ export type SlowInput = Pick<LiveState, 'shown' | 'shopClock' | 'nowMs' | 'setti
 
 export function slowView(live: SlowInput): SlowView {
   const { shown, shopClock, nowMs, settings } = live
-  if (shown === null) return { rods: [], day: null, ruler: null, room: [] }
+  if (shown === null) return { rods: [], day: null, ruler: null, afternoon: null, room: [] }
   const atMs = epochMs(nowMs - (nowMs % SLOW_MS))
   const language = languageOf(settings.language, shown.shop)
   const clockTime = (ms: EpochMs) =>
@@ -102,10 +106,12 @@ export function slowView(live: SlowInput): SlowView {
   const wall = wallWords(wordsFor(language, shown.shop, clockTime))
   const ruler = shopClock === null ? null : rulerNow(shown, atMs, shopClock)
   const outlook = outlookNow(live, shown)
+  const afternoon = afternoonAhead(outlook, atMs)
   return {
     rods: withProspects(rods(shown, atMs), { closeMs: ruler === null ? null : ruler.toMs, outlook }),
     day: shopClock === null ? null : rulerOfDay(shown, atMs, shopClock, wall.ruler),
     ruler,
+    afternoon: isNear(afternoon, atMs) ? afternoon : null,
     room: roomOf(shown, atMs, shopClock),
   }
 }
@@ -125,7 +131,7 @@ export function wallView(input: WallInput): WallView {
   const ends = shown === null ? null : shiftNow(shown, nowMs, slow.ruler)
   const status =
     statusView({ ...live, words, wall, widthPx: page.widthPx, sizes }) ??
-    changeStatus(ends, { nowMs, words, shift, page, sizes })
+    changeStatus(ends, { nowMs, words, shift, page, sizes, ahead: slow.afternoon })
   // While they can be read, the mark would say it twice.
   const isMarked = ends !== null && ends.waiting > ends.notes.length
   const waiting = isMarked ? say.count(ends.waiting) : ''

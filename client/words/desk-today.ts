@@ -1,6 +1,7 @@
 import type { CareKind } from '../../shared-core/day/said.ts'
 import type { Line } from '../../shared-core/day/state.ts'
 import type { Allergen } from '../../shared-core/shop/shop.ts'
+import type { Prospect } from '../../shared-core/stock/prospect.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { enToday } from './en-desk-today.ts'
 import { esToday } from './es-desk-today.ts'
@@ -118,6 +119,8 @@ export interface RodsWords {
   coming(pieces: number, atMs: EpochMs): string
   spoken(name: string, pieces: number): string
   gone(atMs: EpochMs): string
+  /** How it goes on; "" where nobody knows. @example "gone about 9:40 (9:15 to 10:20)", "lasts to close, about 6 left" */
+  ahead(prospect: Prospect, moreAtMs: EpochMs | null): string
 }
 
 export function todayWords(words: Words): TodayWords {

@@ -1,3 +1,5 @@
+import type { Prospect } from '../../shared-core/stock/prospect.ts'
+import type { EpochMs } from '../../shared-core/units.ts'
 import type { ChangeoverWords, KettleWords, OvenWords, RodsWords, StepsWords, TodayWords } from './desk-today.ts'
 import type { Words } from './words.ts'
 
@@ -140,5 +142,26 @@ function rods({ times }: Words): RodsWords {
     coming: (pieces, atMs) => `${pieces} ${times.at(atMs)}`,
     spoken: (name, pieces) => `${name}: ${pieces} for sale`,
     gone: (atMs) => `gone ${times.since(atMs)}`,
+    ahead: (prospect, moreAtMs) => aheadText(prospect, moreAtMs, times),
   }
+}
+
+function aheadText(prospect: Prospect, moreAtMs: EpochMs | null, times: Words['times']): string {
+  const { by, goneAtMs, isGap, doubt, between, lasts, leftAtClose } = prospect
+  const marked = (text: string) => (by === 'guess' ? `${text}, a guess` : text)
+  if (goneAtMs !== null) {
+    if (isGap && moreAtMs !== null) return marked(`none ${times.clock(goneAtMs)}–${times.clock(moreAtMs)}`)
+    const text = `gone about ${times.clock(goneAtMs)}`
+    if (between === null || between.toMs === null) return marked(text)
+    return marked(`${text} (${times.clock(between.fromMs)} to ${times.clock(between.toMs)})`)
+  }
+  if (doubt !== null) {
+    return marked(
+      doubt.before === 'more'
+        ? 'may run out before more comes'
+        : `may run out, hardly before ${times.clock(doubt.fromMs)}`,
+    )
+  }
+  if (!lasts) return ''
+  return marked(leftAtClose === null ? 'lasts to close' : `lasts to close, about ${leftAtClose} left`)
 }

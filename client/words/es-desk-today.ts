@@ -1,3 +1,5 @@
+import type { Prospect } from '../../shared-core/stock/prospect.ts'
+import type { EpochMs } from '../../shared-core/units.ts'
 import type { ChangeoverWords, KettleWords, OvenWords, RodsWords, StepsWords, TodayWords } from './desk-today.ts'
 import type { Words } from './words.ts'
 
@@ -141,5 +143,26 @@ function rods({ times }: Words): RodsWords {
     coming: (pieces, atMs) => `${pieces} ${times.at(atMs)}`,
     spoken: (name, pieces) => `${name}: ${pieces} a la venta`,
     gone: (atMs) => `sin nada ${times.since(atMs)}`,
+    ahead: (prospect, moreAtMs) => aheadText(prospect, moreAtMs, times),
   }
+}
+
+function aheadText(prospect: Prospect, moreAtMs: EpochMs | null, times: Words['times']): string {
+  const { by, goneAtMs, isGap, doubt, between, lasts, leftAtClose } = prospect
+  const marked = (text: string) => (by === 'guess' ? `${text}, a ojo` : text)
+  if (goneAtMs !== null) {
+    if (isGap && moreAtMs !== null) return marked(`nada ${times.clock(goneAtMs)}–${times.clock(moreAtMs)}`)
+    const text = `acaba hacia ${times.clock(goneAtMs)}`
+    if (between === null || between.toMs === null) return marked(text)
+    return marked(`${text} (${times.clock(between.fromMs)} a ${times.clock(between.toMs)})`)
+  }
+  if (doubt !== null) {
+    return marked(
+      doubt.before === 'more'
+        ? 'quizá acaba antes de que llegue más'
+        : `quizá acaba, no antes de ${times.clock(doubt.fromMs)}`,
+    )
+  }
+  if (!lasts) return ''
+  return marked(leftAtClose === null ? 'alcanza al cierre' : `alcanza al cierre, quedan unos ${leftAtClose}`)
 }

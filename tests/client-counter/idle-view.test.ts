@@ -20,6 +20,7 @@ function keysAt(state: State, clock: string): readonly IdleKey[] {
     state,
     rods: counterRods(state, nowMs, UNTIL_THREE),
     time: { nowMs, closeMs: at('15:00'), day: 'running' },
+    afternoon: null,
     done: lastDoneHere(state, deviceId('bench-1'), words, ROOM),
     room: ROOM,
     labelRoom: ROOM,
@@ -57,17 +58,29 @@ describe('what the counter is for', () => {
     ['till', 'The till tells what is sold: touch a rod to count or keep'],
     ['sweeps', 'Nobody taps sales here, counts keep the numbers: touch a rod'],
   ] as const)('given sales from %s, then the line over the keys says so in words', (from, text) => {
-    expect(idleText(stocked(from), words, { isBakingOver: false, note: '', isPhone: false })).toBe(text)
+    expect(idleText(stocked(from), words, { isBakingOver: false, lastLoad: '', note: '', isPhone: false })).toBe(text)
+  })
+
+  it('[Q143] given the last hour before the changeover, then the line says what the last loads should carry more of', () => {
+    const lastLoad = 'Last load by 10:38: 12 more Sesame'
+    const told = { isBakingOver: false, lastLoad, isPhone: true } as const
+    expect(idleText(stocked(), words, { ...told, note: '' })).toBe(lastLoad)
+    expect(idleText(stocked(), words, { ...told, note: 'rye slow' })).toBe(`${lastLoad} · rye slow`)
   })
 
   it('given a day that was closed, then nobody is told how to sell', () => {
     const state = stocked()
     play(state, { type: 'closeDay' }, { nowMs: at('15:10') })
-    expect(idleText(state, words, { isBakingOver: true, note: '', isPhone: false })).toBe('')
+    expect(idleText(state, words, { isBakingOver: true, lastLoad: '', note: '', isPhone: false })).toBe('')
   })
 
   it('given the changeover and a note, then both are told', () => {
-    const text = idleText(stocked(), words, { isBakingOver: true, note: 'note 6:10: rye slow', isPhone: false })
+    const text = idleText(stocked(), words, {
+      isBakingOver: true,
+      lastLoad: '',
+      note: 'note 6:10: rye slow',
+      isPhone: false,
+    })
     expect(text).toBe('None baked after this: what is here is for the afternoon · note 6:10: rye slow')
   })
 })
@@ -87,7 +100,16 @@ describe('an assorted dozen', () => {
   ])('given %i px and %i lines of room, then it names as many kinds as fit', (widthPx, most, detail) => {
     const room = { widthPx, lines: most, fontPx: 19 }
     const time = { nowMs: at('8:00'), closeMs: null, day: 'running' } as const
-    const keys = idleKeys({ state: stocked(), rods: [], time, done: null, room, labelRoom: ROOM, words })
+    const keys = idleKeys({
+      state: stocked(),
+      rods: [],
+      time,
+      afternoon: null,
+      done: null,
+      room,
+      labelRoom: ROOM,
+      words,
+    })
     expect(keyOf(keys, 'assorted')?.detail).toBe(detail)
   })
 })
@@ -109,6 +131,7 @@ describe('the key of the hour', () => {
       state,
       rods: counterRods(state, at('8:00'), UNTIL_THREE),
       time,
+      afternoon: null,
       done: null,
       room: ROOM,
       labelRoom,
@@ -130,6 +153,7 @@ describe('the key of the hour', () => {
       state,
       rods: [],
       time: { nowMs: at('30:00'), closeMs: null, day: 'running' },
+      afternoon: null,
       done: null,
       room: ROOM,
       labelRoom: ROOM,

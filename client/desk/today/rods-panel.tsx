@@ -1,4 +1,6 @@
+import { outlookNow } from '../../parts/outlook-now.ts'
 import { Rod } from '../../parts/rod.tsx'
+import { rulerNow } from '../../parts/ruler-of-day.ts'
 import type { DeskWords } from '../../words/desk.ts'
 import type { DeskParts } from '../desk-screen.tsx'
 import { Panel } from '../panel.tsx'
@@ -11,7 +13,9 @@ const RINGS = 8
 /** What is left, rod by rod, with how it is known. */
 export function RodsPanel({ live, state, words }: DeskParts) {
   const { rods: say } = words.desk.today
-  const all = briefRods(state, live.nowMs)
+  const { shopClock, nowMs } = live
+  const closeMs = shopClock === null ? null : (rulerNow(state, nowMs, shopClock)?.toMs ?? null)
+  const all = briefRods(state, nowMs, { closeMs, outlook: outlookNow(live, state) })
   return (
     <Panel part="rods" title={say.title} isWide>
       {all.length === 0 ? (
@@ -31,10 +35,11 @@ export function RodsPanel({ live, state, words }: DeskParts) {
 
 function OneRod({ rod, words }: { readonly rod: BriefRod; readonly words: DeskWords }) {
   const { rods: say } = words.desk.today
-  const { name, pieces, isAbout, onTheWay, kept, cooling, dayOld, next, known, goneSinceMs } = rod
+  const { name, pieces, isAbout, onTheWay, kept, cooling, dayOld, next, known, goneSinceMs, ahead } = rod
   const texts = [
     known === null ? '' : `${say.known[known.how]} ${words.times.clock(known.atMs)}`,
     goneSinceMs === null ? '' : say.gone(goneSinceMs),
+    pieces === 0 ? '' : say.ahead(ahead, next?.atMs ?? null),
     cooling === 0 ? '' : say.cooling(cooling),
     kept === 0 ? '' : say.kept(kept),
     dayOld === 0 ? '' : say.dayOld(dayOld),

@@ -2,6 +2,8 @@ import type { State } from '../../../shared-core/day/state.ts'
 import type { VarietyId } from '../../../shared-core/ids.ts'
 import type { Known } from '../../../shared-core/stock/left.ts'
 import { rods } from '../../../shared-core/stock/left.ts'
+import type { Ahead, Prospect } from '../../../shared-core/stock/prospect.ts'
+import { withProspects } from '../../../shared-core/stock/prospect.ts'
 import type { EpochMs } from '../../../shared-core/units.ts'
 
 /** A rod in one glance. */
@@ -20,12 +22,13 @@ export interface BriefRod {
   readonly next: { readonly pieces: number; readonly atMs: EpochMs } | null
   readonly known: Exclude<Known, { readonly how: 'nothing' }> | null
   readonly goneSinceMs: EpochMs | null
+  readonly ahead: Prospect
 }
 
 /** Rods of which there is or was something today; those that nobody has heard of yet say nothing. */
-export function briefRods(state: State, nowMs: EpochMs): readonly BriefRod[] {
-  return rods(state, nowMs).flatMap((rod) => {
-    const { varietyId, name, likely, within, onTheWay, kept, cooling, dayOld, known, goneSinceMs } = rod
+export function briefRods(state: State, nowMs: EpochMs, until: Ahead): readonly BriefRod[] {
+  return withProspects(rods(state, nowMs), until).flatMap((rod) => {
+    const { varietyId, name, likely, within, onTheWay, kept, cooling, dayOld, known, goneSinceMs, ahead } = rod
     const coming = onTheWay.reduce((sum, one) => sum + one.pieces, 0)
     const isSilent = known.how === 'nothing' && likely + coming + kept + dayOld === 0 && goneSinceMs === null
     if (isSilent) return []
@@ -42,6 +45,7 @@ export function briefRods(state: State, nowMs: EpochMs): readonly BriefRod[] {
       next: next === null ? null : { pieces: next.pieces, atMs: next.readyAtMs },
       known: known.how === 'nothing' ? null : known,
       goneSinceMs,
+      ahead,
     }
   })
 }

@@ -3,6 +3,7 @@ import type { DeskParts } from '../desk-screen.tsx'
 import { DonePanel } from '../done-panel.tsx'
 import { DryPanel } from '../dry-panel.tsx'
 import { Panel } from '../panel.tsx'
+import { AfternoonPanel } from './afternoon-panel.tsx'
 import { ChangeoverPanel } from './changeover-panel.tsx'
 import { DayPanel } from './day-panel.tsx'
 import { KettlePanel } from './kettle-panel.tsx'
@@ -35,6 +36,7 @@ export function TodayPlace(parts: DeskParts) {
         )}
       </div>
       <RodsPanel {...parts} />
+      <AfternoonPanel {...parts} />
       <Panel part="account" title={words.desk.account.title} isWide>
         <AccountPanel {...parts} />
       </Panel>
