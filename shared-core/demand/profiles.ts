@@ -1,171 +1,199 @@
 import { assert } from '../support.ts'
 import type { ItemGuess, Profile } from './demand.ts'
-import { BIN_MINUTES, BINS, BinSums, binOf, presence, usualPartBy } from './intraday.ts'
+import type { OpenBins } from './intraday.ts'
+import { BIN_MINUTES, BINS, binOf, Layer, massOf, openBins, usualPartBy } from './intraday.ts'
 import type { ItemDay, SalesDay } from './sales-day.ts'
 
-/** Learning weighs half after so many open days: seasons change when people come. */
+/** Learning weighs half after so many open days: seasons change when people come. On open data 30 to 120 do as well. */
 const HALF_LIFE_DAYS = 60
 const KEEP = 0.5 ** (1 / HALF_LIFE_DAYS)
-/** What each step of the shrinkage is worth, in purchases a bin: the usual shape, the weekday, group and item. */
-const USUAL_WORTH = 100
-const KIND_WORTH = 15
-const GROUP_WORTH = 15
-const ITEM_WORTH = 15
-/** An item's day that was cut short is completed by its usual day with this dispersion. */
-const CUT_DISPERSION = 4
+/** What layers are worth before anything was seen, in purchases; and of how many bins each side they are seen together. */
+const SHOP = { worth: 3, nearBins: 1 }
+const KIND = { worth: 60, nearBins: 4 }
+const GROUP = { worth: 15, nearBins: 4 }
+const ITEM = { worth: 4, nearBins: 4 }
+/** An item's day that was cut short is completed by its usual day, known as if its rate had this gamma shape. */
+const CUT_SHAPE = 4
 
 interface ItemShape {
-  readonly sums: BinSums
-  /** Decayed sums: days on which it sold, timed pieces of them, and pieces squared. */
+  readonly layer: Layer
+  /** Sums over the days on which it sold: days, pieces that have a time, and squares of purchases. */
   days: number
   pieces: number
   squares: number
 }
 
+/** Intensities by bin, from the usual shape on; and the layers that made each out of the one before. */
+interface Steps {
+  readonly intensities: readonly Float64Array[]
+  readonly layers: readonly Layer[]
+}
+
+/** A day's hours with what the shop knows of such a day: the same for all its items. */
+interface DayShape {
+  readonly key: string
+  readonly open: OpenBins
+  readonly steps: Steps
+}
+
+/** What a day teaches of one item, before it is added. */
+interface Reading {
+  readonly shape: ItemShape
+  readonly steps: Steps
+  readonly came: Float64Array
+  readonly pieces: number
+  readonly squares: number
+  readonly there: OpenBins
+  /** Pieces that the whole day would have asked for. */
+  readonly asked: number
+}
+
 /**
- * When in the day people ask for what. Of each quarter of an hour an intensity:
+ * When in the day people ask for what. Each quarter of an hour has an intensity:
  *
- *   shop (the usual shape, then what was sold) × weekday kind × group × item,
+ *   usual shape × shop × weekday kind × group × item,
  *
- * each factor shrunk to 1 by (pieces + w) / (expected + w), the mean of a gamma–Poisson posterior with mean 1, where
- * expected is what the factors before it say. Pieces teach only the time when the item was there.
+ * each factor being what was seen over what the factors before it expected at that time, shrunk to 1. As every day is
+ * held against what was expected of it then, a finer layer does not hold on to a shape that the shop has left. Pieces
+ * teach the time in which the item was there, and only that.
  */
 export class Profiles {
-  readonly #shop = new BinSums()
-  readonly #kinds = new Map<string, BinSums>()
-  readonly #groups = new Map<string, BinSums>()
+  readonly #shop = new Layer(SHOP.nearBins)
+  readonly #kinds = new Map<string, Layer>()
+  readonly #groups = new Map<string, Layer>()
   readonly #items = new Map<string, ItemShape>()
   readonly #groupOf: ReadonlyMap<string, string | null>
   #pieces = 0
   #squares = 0
+  /** The last day asked for, as days are asked for item after item. */
+  #latest: DayShape | null = null
 
+  /** @param guesses for the groups of items: alike, and so borrowing from each other */
   constructor(guesses: readonly ItemGuess[] = []) {
     this.#groupOf = new Map(guesses.map(({ id, group }) => [id, group]))
   }
 
-  /** Learns from the pieces that have a time. An item cut short counts for the time when it was there. */
+  /** Learns from the pieces that have a time; those that were `unseen` have none. */
   learn(day: SalesDay): void {
-    const open = presence(day.openMinute, day.closeMinute)
-    const kind = madeAt(this.#kinds, kindOf(day.date), () => new BinSums())
-    // Shop and kind forget by day, an item by the days on which it sold: a seasonal one keeps its shape.
-    this.#shop.forget(KEEP)
-    kind.forget(KEEP)
+    const items = [...day.items].filter(([, { offered, sold }]) => offered && sold.length > 0)
+    const shape = this.#dayShape(day.date, day.openMinute, day.closeMinute)
+    // What the day is held against must not depend on the order of its items: all are read before any is added.
+    const readings = items.map(([id, item]) => this.#read(id, item, day, shape))
+    for (const layer of new Set(readings.flatMap(({ steps }) => steps.layers))) layer.forget(KEEP)
     this.#pieces *= KEEP
     this.#squares *= KEEP
-    for (const group of this.#groups.values()) group.forget(KEEP)
-    for (const [id, item] of day.items)
-      if (item.offered && item.sold.length > 0) this.#learnItem(id, item, day, open, kind)
+    for (const reading of readings) this.#add(reading, shape.open)
+    this.#latest = null
   }
 
   /** An item's profile on a day. An item never seen has its group's, else the shop's. */
   of(itemId: string, group: string | null, date: string, openMinute: number, closeMinute: number): Profile {
-    assert(closeMinute > openMinute, `opening hours end after they begin: ${openMinute} to ${closeMinute}`)
-    const open = presence(openMinute, closeMinute)
-    const intensity = this.#intensity(itemId, group, date, openMinute, closeMinute)
+    const { open, steps } = this.#dayShape(date, openMinute, closeMinute)
+    const intensity = lastOf(this.#withItem(steps, open, itemId, group).intensities)
+    const total = massOf(intensity, open)
     const points: [number, number][] = [[openMinute, 0]]
-    const total = mass(intensity, open)
     let sum = 0
-    for (let bin = 0; bin < BINS; bin += 1) {
-      const here = (intensity[bin] ?? 0) * (open[bin] ?? 0)
-      if ((open[bin] ?? 0) === 0) continue
-      sum += here
+    for (let bin = open.first; bin < open.end; bin += 1) {
+      sum += (intensity[bin] ?? 0) * (open.there[bin] ?? 0)
       points.push([Math.min(closeMinute, (bin + 1) * BIN_MINUTES), Math.min(1, sum / total)])
     }
     points[points.length - 1] = [closeMinute, 1]
     return points
   }
 
-  #learnItem(id: string, item: ItemDay, day: SalesDay, open: Float64Array, kind: BinSums): void {
-    const pieces = new Float64Array(BINS)
-    const shape = madeAt(this.#items, id, newShape)
-    const group = this.#groupOf.get(id) ?? null
-    let total = 0
+  #dayShape(date: string, openMinute: number, closeMinute: number): DayShape {
+    assert(closeMinute > openMinute, `opening hours end after they begin: ${openMinute} to ${closeMinute}`)
+    const kind = kindOf(date)
+    const key = `${kind} ${openMinute} ${closeMinute}`
+    if (this.#latest?.key === key) return this.#latest
+    const open = openBins(openMinute, closeMinute)
+    const lump = lumpOf(this.#pieces, this.#squares)
+    const usual: Steps = { intensities: [usualIntensity(openMinute, closeMinute)], layers: [] }
+    const shop = withLayer(usual, this.#shop, open, SHOP.worth * lump)
+    const steps = withLayer(shop, layerAt(this.#kinds, kind, KIND.nearBins), open, KIND.worth * lump)
+    this.#latest = { key, open, steps }
+    return this.#latest
+  }
+
+  #withItem(shop: Steps, open: OpenBins, itemId: string, group: string | null): Steps {
+    let steps = shop
+    const lump = lumpOf(this.#pieces, this.#squares)
+    if (group !== null) {
+      steps = withLayer(steps, layerAt(this.#groups, group, GROUP.nearBins), open, GROUP.worth * lump)
+    }
+    const item = this.#items.get(itemId)
+    if (item === undefined) return steps
+    return withLayer(steps, item.layer, open, ITEM.worth * lumpOf(item.pieces, item.squares))
+  }
+
+  #read(id: string, item: ItemDay, day: SalesDay, { open, steps }: DayShape): Reading {
+    const shape = this.#items.get(id) ?? { layer: new Layer(ITEM.nearBins), days: 0, pieces: 0, squares: 0 }
+    this.#items.set(id, shape)
+    const came = new Float64Array(BINS)
+    let pieces = 0
     let squares = 0
     for (const purchase of item.sold) {
       const bin = binOf(purchase.minute, day.openMinute, day.closeMinute)
-      pieces[bin] = (pieces[bin] ?? 0) + purchase.pieces
-      total += purchase.pieces
+      came[bin] = (came[bin] ?? 0) + purchase.pieces
+      pieces += purchase.pieces
       squares += purchase.pieces ** 2
     }
-    const there = item.gone.length === 0 ? open : presence(day.openMinute, day.closeMinute, item.gone)
-    const intensity = this.#intensity(id, group, day.date, day.openMinute, day.closeMinute)
-    const whole = mass(intensity, open)
-    const asked = completed(total, mass(intensity, there) / whole, shape)
-    shape.sums.forget(KEEP)
-    const sums = [this.#shop, kind, shape.sums]
-    if (group !== null) sums.push(madeAt(this.#groups, group, () => new BinSums()))
-    for (const each of sums) each.add(pieces, there, asked / whole)
+    const there = item.gone.length === 0 ? open : openBins(day.openMinute, day.closeMinute, item.gone)
+    const own = this.#withItem(steps, open, id, this.#groupOf.get(id) ?? null)
+    const intensity = lastOf(own.intensities)
+    const asked = completed(pieces, massOf(intensity, there) / massOf(intensity, open), shape)
+    return { shape, steps: own, came, pieces, squares, there, asked }
+  }
+
+  #add({ shape, steps, came, pieces, squares, there, asked }: Reading, open: OpenBins): void {
+    for (const [place, layer] of steps.layers.entries()) {
+      const before = steps.intensities[place]
+      assert(before !== undefined, 'each layer is laid over something')
+      layer.add(came, before, there, asked / massOf(before, open))
+    }
     shape.days = shape.days * KEEP + 1
-    shape.pieces = shape.pieces * KEEP + total
+    shape.pieces = shape.pieces * KEEP + pieces
     shape.squares = shape.squares * KEEP + squares
-    this.#pieces += total
+    this.#pieces += pieces
     this.#squares += squares
   }
+}
 
-  #intensity(
-    itemId: string,
-    group: string | null,
-    date: string,
-    openMinute: number,
-    closeMinute: number,
-  ): Float64Array {
-    const intensity = usualIntensity(openMinute, closeMinute)
-    for (let bin = 0; bin < BINS; bin += 1) {
-      const usual = intensity[bin] ?? 0
-      const worth = USUAL_WORTH
-      intensity[bin] = ((this.#shop.pieces[bin] ?? 0) + worth * usual) / ((this.#shop.chances[bin] ?? 0) + worth)
-    }
-    const shopLump = lumpOf(this.#pieces, this.#squares)
-    const item = this.#items.get(itemId)
-    sharpen(intensity, this.#kinds.get(kindOf(date)), KIND_WORTH * shopLump)
-    if (group !== null) sharpen(intensity, this.#groups.get(group), GROUP_WORTH * shopLump)
-    if (item !== undefined) sharpen(intensity, item.sums, ITEM_WORTH * lumpOf(item.pieces, item.squares))
-    return intensity
+function withLayer({ intensities, layers }: Steps, layer: Layer, open: OpenBins, worth: number): Steps {
+  return {
+    intensities: [...intensities, layer.sharpened(lastOf(intensities), open, worth)],
+    layers: [...layers, layer],
   }
 }
 
-/** Multiplies intensities by what the sums say beyond them, by bins with their neighbours. */
-function sharpen(intensity: Float64Array, sums: BinSums | undefined, worth: number): void {
-  if (sums === undefined) return
-  const before = Float64Array.from(intensity)
-  for (let bin = 0; bin < BINS; bin += 1) {
-    let seen = 0
-    let expected = 0
-    for (let near = Math.max(0, bin - 2); near <= Math.min(BINS - 1, bin + 2); near += 1) {
-      seen += sums.pieces[near] ?? 0
-      expected += (sums.chances[near] ?? 0) * (before[near] ?? 0)
-    }
-    intensity[bin] = ((before[bin] ?? 0) * (seen + worth)) / (expected + worth)
-  }
-}
-
-/** Pieces that the whole day would have asked for; all that was sold, when the item was there throughout. */
-function completed(total: number, part: number, { days, pieces }: ItemShape): number {
-  if (part >= 1 - 1e-9) return total
-  const usual = days === 0 ? total : pieces / days
-  return total + ((1 - part) * (CUT_DISPERSION + total)) / (CUT_DISPERSION / usual + part)
+function lastOf(intensities: readonly Float64Array[]): Float64Array {
+  const last = intensities.at(-1)
+  assert(last !== undefined, 'the usual shape comes first')
+  return last
 }
 
 function usualIntensity(openMinute: number, closeMinute: number): Float64Array {
   const intensity = new Float64Array(BINS)
   const hours = closeMinute - openMinute
   for (let bin = 0; bin < BINS; bin += 1) {
-    const from = Math.min(Math.max(bin * BIN_MINUTES, openMinute), closeMinute - BIN_MINUTES)
+    // A bin that is open in part has the intensity of the whole quarter of an hour inside the hours.
+    const from = Math.max(openMinute, Math.min(bin * BIN_MINUTES, closeMinute - BIN_MINUTES))
     intensity[bin] = usualPartBy((from + BIN_MINUTES - openMinute) / hours) - usualPartBy((from - openMinute) / hours)
   }
   return intensity
 }
 
-/** Monday to Friday, Saturday or Sunday: what a week's hours differ by in most shops. */
+/** Pieces that the whole day would have asked for; all that was sold, when the item was there throughout. */
+function completed(total: number, part: number, { days, pieces }: ItemShape): number {
+  if (part >= 1 - 1e-9) return total
+  const usual = days === 0 ? total : pieces / days
+  return total + ((1 - part) * (CUT_SHAPE + total)) / (CUT_SHAPE / usual + part)
+}
+
+/** Monday to Friday, Saturday or Sunday: what days differ by in most shops. Common practice, no source. */
 function kindOf(date: string): string {
   const weekday = new Date(`${date}T00:00:00Z`).getUTCDay()
   return weekday === 0 ? 'sunday' : weekday === 6 ? 'saturday' : 'weekday'
-}
-
-function mass(intensity: Float64Array, there: Float64Array): number {
-  let sum = 0
-  for (let bin = 0; bin < BINS; bin += 1) sum += (intensity[bin] ?? 0) * (there[bin] ?? 0)
-  return sum
 }
 
 /** Pieces by which evidence comes: customers are independent of each other, the twelve of a dozen are not. */
@@ -173,14 +201,10 @@ function lumpOf(pieces: number, squares: number): number {
   return pieces > 0 ? squares / pieces : 1
 }
 
-function newShape(): ItemShape {
-  return { sums: new BinSums(), days: 0, pieces: 0, squares: 0 }
-}
-
-function madeAt<Value>(map: Map<string, Value>, key: string, make: () => Value): Value {
-  const found = map.get(key)
+function layerAt(layers: Map<string, Layer>, key: string, nearBins: number): Layer {
+  const found = layers.get(key)
   if (found !== undefined) return found
-  const made = make()
-  map.set(key, made)
+  const made = new Layer(nearBins)
+  layers.set(key, made)
   return made
 }

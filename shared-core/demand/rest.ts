@@ -1,28 +1,79 @@
 import type { DayDemand, RestDemand } from './demand.ts'
 import { exposureOf, partBy, profileFrom } from './exposure.ts'
-import type { DayAsked, ItemDay, SalesDay } from './sales-day.ts'
+import type { Morning } from './mornings.ts'
+import type { ItemDay, SalesDay } from './sales-day.ts'
+import { differingOf, restDispersion, told } from './told.ts'
 
-/** What is left of a day by item, after what has gone so far. `soFar` holds what is known by `nowMinute`, no more. */
+/** What a day has told of an item by a minute. */
+export interface ItemSoFar {
+  readonly demand: DayDemand
+  /** Pieces that went, and those that were expected to while it was there. */
+  readonly soFar: number
+  readonly expected: number
+  /** The item's rate over what was expected before the day, and its dispersion over all that is still to come. */
+  readonly factor: number
+  readonly dispersionOf: (part: number) => number
+}
+
+/**
+ * What is left of a day by item, after what has gone so far. The shop's rate first, by all items together; then the
+ * item's own, beside the shop's. Both by `told`, as far as mornings have told of the rest in the past (`Mornings`).
+ * One more piece sold so far lowers no item's rest, in no quantile; a time without any to sell lowers none either.
+ * @param soFar what is known by `nowMinute`, no more
+ */
 export function restOf(
-  _asked: DayAsked,
   ahead: ReadonlyMap<string, DayDemand>,
   soFar: SalesDay,
   nowMinute: number,
+  morning: Morning,
 ): ReadonlyMap<string, RestDemand> {
-  return new Map([...ahead].map(([id, demand]) => [id, restOfItem(demand, soFar.items.get(id), nowMinute)]))
+  const rests = new Map<string, RestDemand>()
+  for (const [id, item] of soFarOf(ahead, soFar, nowMinute, morning)) {
+    const left = 1 - partBy(item.demand.profile, nowMinute)
+    rests.set(id, {
+      mean: item.demand.mean * left * item.factor,
+      dispersion: item.dispersionOf(left),
+      profile: profileFrom(item.demand.profile, nowMinute),
+      soFar: item.soFar,
+      expected: item.expected,
+    })
+  }
+  return rests
 }
 
-function restOfItem(demand: DayDemand, item: ItemDay | undefined, nowMinute: number): RestDemand {
-  const gone = item?.gone ?? []
-  const soFar = Math.max(0, item?.sold.reduce((sum, { pieces }) => sum + pieces, item.unseen) ?? 0)
-  const expected = demand.mean * exposureOf(demand.profile, gone, nowMinute)
-  const left = 1 - partBy(demand.profile, nowMinute)
-  const factor = (demand.dispersion + soFar) / (demand.dispersion + expected)
-  return {
-    mean: demand.mean * left * factor,
-    dispersion: demand.dispersion + soFar,
-    profile: profileFrom(demand.profile, nowMinute),
-    soFar,
-    expected,
-  }
+/** What the day has told of each item that something was expected of. */
+export function soFarOf(
+  ahead: ReadonlyMap<string, DayDemand>,
+  day: SalesDay,
+  nowMinute: number,
+  morning: Morning,
+): ReadonlyMap<string, ItemSoFar> {
+  const items = [...ahead].map(([id, demand]) => {
+    const item = day.items.get(id)
+    const isThere = item?.offered !== false
+    const expected = isThere ? demand.mean * exposureOf(demand.profile, item?.gone ?? [], nowMinute) : 0
+    return { id, demand, expected, soFar: isThere && item !== undefined ? piecesOf(item) : 0 }
+  })
+  const over = Math.min(1, (nowMinute - day.openMinute) / (day.closeMinute - day.openMinute))
+  const own = morning.own(over)
+  const shop = told(
+    { spread: morning.shopSpread, part: morning.shop(over), lump: morning.shopLump },
+    items.reduce((sum, { soFar }) => sum + soFar, 0),
+    items.reduce((sum, { expected }) => sum + expected, 0),
+  )
+  return new Map(
+    items.map((item) => {
+      const differing = differingOf(item.demand, own, morning.lumpOf(item.id))
+      const rate = told(differing, item.soFar, item.expected * shop.factor)
+      const dispersionOf = (part: number) => restDispersion(item.demand, differing, rate.shape, part)
+      return [item.id, { ...item, factor: shop.factor * rate.factor, dispersionOf }]
+    }),
+  )
+}
+
+/** Pieces that went, by whatever they are known. Never below none. */
+export function piecesOf({ sold, unseen }: ItemDay): number {
+  let pieces = unseen
+  for (const purchase of sold) pieces += purchase.pieces
+  return Math.max(0, pieces)
 }

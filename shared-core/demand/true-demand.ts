@@ -1,26 +1,27 @@
 import type { DayDemand } from './demand.ts'
 import { exposureOf } from './exposure.ts'
+import type { Morning } from './mornings.ts'
+import { piecesOf, soFarOf } from './rest.ts'
 import type { SalesDay } from './sales-day.ts'
 
 /**
- * What a day would have asked for of each item, had none sold out: what went, and what the posterior rate expects of the
- * part of the day in which there was none. When the item went says nothing beyond pieces and exposure (likelihood
- * principle), so that days cut because they were good are not overestimated.
+ * What a day would have asked for of each item, had none sold out: what went, and what the item's rate, known by then from
+ * the forecast, from what went while it was there and from the whole shop's day, expects of the part in which there was
+ * none. When it went says nothing beyond pieces and exposure (the likelihood principle), so days that were cut because they
+ * were good are not overestimated: S sold in a part F of the day are no S / F.
+ * @param ahead what was expected before the day; an item that is not in it keeps what was sold
  */
-export function trueDemandOf(ahead: ReadonlyMap<string, DayDemand>, day: SalesDay): ReadonlyMap<string, number> {
+export function trueDemandOf(
+  ahead: ReadonlyMap<string, DayDemand>,
+  day: SalesDay,
+  morning: Morning,
+): ReadonlyMap<string, number> {
+  const rates = soFarOf(ahead, day, day.closeMinute, morning)
   const demands = new Map<string, number>()
   for (const [id, item] of day.items) {
-    const sold = Math.max(
-      0,
-      item.sold.reduce((sum, { pieces }) => sum + pieces, item.unseen),
-    )
-    const demand = ahead.get(id)
-    if (demand === undefined || item.gone.length === 0) demands.set(id, sold)
-    else {
-      const part = exposureOf(demand.profile, item.gone)
-      const factor = (demand.dispersion + sold) / (demand.dispersion + demand.mean * part)
-      demands.set(id, sold + demand.mean * (1 - part) * factor)
-    }
+    const rate = rates.get(id)
+    const missed = rate === undefined || item.gone.length === 0 ? 0 : 1 - exposureOf(rate.demand.profile, item.gone)
+    demands.set(id, piecesOf(item) + (rate === undefined ? 0 : rate.demand.mean * missed * rate.factor))
   }
   return demands
 }
