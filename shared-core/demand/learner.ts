@@ -33,6 +33,13 @@ interface Forecast {
   readonly demand: DayDemand
 }
 
+interface DayForecast {
+  /** What was asked for. */
+  readonly key: string
+  readonly shop: ShopDay
+  readonly forecasts: ReadonlyMap<string, Forecast>
+}
+
 /**
  * What a shop's days teach of its demand, forward in time: learn a day, then ask for days ahead. By item
  *
@@ -51,6 +58,8 @@ export class Learner {
   #lastDate: string | null = null
   readonly #openWeekdays = new Set<number>()
   readonly #mornings = new Mornings()
+  /** The forecast that was made last, from what is learnt now. */
+  #last: DayForecast | null = null
 
   constructor(guesses: readonly ItemGuess[]) {
     for (const { id, group, usual } of guesses) this.#items.set(id, newItem(group, usual))
@@ -59,11 +68,11 @@ export class Learner {
   }
 
   /** @throws AssertionError when the day is not after the last one learnt */
-  learn(day: SalesDay): void {
-    this.#assertAhead(day)
-    this.#meet(day)
-    const shop = this.#shopDay(day)
-    const forecasts = this.#forecasts(day, shop)
+  learn(given: SalesDay): void {
+    this.#assertAhead(given)
+    this.#meet(given)
+    const day = { ...given, items: new Map([...given.items].sort(byId)) }
+    const { shop, forecasts } = this.#forecast(day)
     const wanted = this.#wantedOf(day, forecasts)
     const totals = { wanted: 0, plain: 0, expected: 0 }
     for (const [id, { item, expected, demand }] of forecasts) {
@@ -83,13 +92,14 @@ export class Learner {
     this.#profiles.learn(day)
     this.#mornings.learn(day, demandsOf(forecasts))
     this.#lastDate = day.date
+    this.#last = null
     this.#openWeekdays.add(shop.weekday)
   }
 
   /** For each item that is known of, what the day will ask of it. @throws AssertionError for a day that is past */
   ahead(asked: DayAsked): ReadonlyMap<string, DayDemand> {
     this.#assertAhead(asked)
-    return demandsOf(this.#forecasts(asked, this.#shopDay(asked)))
+    return demandsOf(this.#forecast(asked).forecasts)
   }
 
   /** For each item of `ahead`, what is left of a day that runs. @param soFar what is known by `nowMinute` */
@@ -105,7 +115,7 @@ export class Learner {
   /** Of a day that is not learnt yet, what would have gone of each item had none sold out. */
   trueDemand(day: SalesDay): ReadonlyMap<string, number> {
     this.#assertAhead(day)
-    const forecasts = this.#forecasts(day, this.#shopDay(day))
+    const { forecasts } = this.#forecast(day)
     const demands = new Map<string, number>()
     for (const [id, wanted] of this.#wantedOf(day, forecasts)) {
       const forecast = forecasts.get(id)
@@ -126,6 +136,7 @@ export class Learner {
   #meet(day: SalesDay): void {
     const fresh = [...day.items.keys()].filter((id) => !this.#items.has(id))
     if (fresh.length === 0) return
+    this.#last = null
     for (const id of fresh) this.#items.set(id, newItem(null, null))
     this.#ids = [...this.#items.keys()].sort()
   }
@@ -165,18 +176,26 @@ export class Learner {
     }
   }
 
-  #forecasts(asked: DayAsked, shop: ShopDay): ReadonlyMap<string, Forecast> {
+  /** The same day is asked for again and again, and then learnt. */
+  #forecast(asked: DayAsked): DayForecast {
+    const { date, openMinute, closeMinute, specials } = asked
+    const key = JSON.stringify([date, openMinute, closeMinute, specials])
+    if (this.#last?.key !== key) this.#last = { key, ...this.#madeForecast(asked) }
+    return this.#last
+  }
+
+  #madeForecast(asked: DayAsked): Omit<DayForecast, 'key'> {
+    const shop = this.#shopDay(asked)
     const priors = this.#priors()
-    const { date, openMinute, closeMinute } = asked
     const forecasts = new Map<string, Forecast>()
     for (const id of this.#ids) {
       const item = this.#items.get(id)
       if (item === undefined) continue
       const expected = expectedOf(item, priors(item), this.#mornings.lumpOf(id), shop)
-      const profile = this.#profiles.of(id, item.group, date, openMinute, closeMinute)
+      const profile = this.#profiles.of(id, item.group, asked.date, asked.openMinute, asked.closeMinute)
       forecasts.set(id, { item, expected, demand: demandOf(item, expected, profile) })
     }
-    return forecasts
+    return { shop, forecasts }
   }
 
   /** What would have gone of each item of a day if it was on the menu. */
@@ -214,6 +233,10 @@ function seenOf(day: SalesDay, id: string, expected: Expected, profile: Profile,
   const rest = wanted - pieces
   // Of the gamma–Poisson posterior, whose shape is the dispersion and the pieces.
   return { pieces, wanted, variance: rest + rest ** 2 / (expected.dispersion + pieces), part }
+}
+
+function byId([left]: readonly [string, unknown], [right]: readonly [string, unknown]): number {
+  return left < right ? -1 : left > right ? 1 : 0
 }
 
 /** How likely an item that sold none was on the menu all the same. */

@@ -46,6 +46,7 @@ export function newMenu(): Menu {
  * @param weekday 0 is Monday @param steps open days since the last one learnt, 1 or more
  */
 export function onMenu(menu: Menu, weekday: number, steps: number): number {
+  if (sum(menu.daysBy) === 0) return 1 - LEAST
   const { leave, comeBack } = moves(menu)
   let on = menu.on
   for (let step = 0; step < steps; step += 1) on = on * (1 - leave) + (1 - on) * comeBack
@@ -70,13 +71,11 @@ export function learnMenu(
 ): void {
   const { leave, comeBack } = moves(menu)
   const on = wasOn(expected, hasSold, noneSold)
-  // Chance of what was seen; each move's share of it is how likely that move was made.
-  const likely = hasSold ? expected : expected * noneSold + 1 - expected
-  const left = hasSold ? 0 : Math.min(menu.on, (menu.on * leave) / likely)
-  const back = Math.min(1 - menu.on, ((1 - menu.on) * comeBack * (hasSold ? 1 : noneSold)) / likely)
-  menu.leaves = menu.leaves * KEEP_MOVES + left
+  const [stayed, cameBack] = [menu.on * (1 - leave), (1 - menu.on) * comeBack]
+  const [left, stayedOff] = [menu.on * leave, (1 - menu.on) * (1 - comeBack)]
+  menu.leaves = menu.leaves * KEEP_MOVES + (1 - on) * (left / (left + stayedOff))
   menu.onDays = menu.onDays * KEEP_MOVES + menu.on
-  menu.returns = menu.returns * KEEP_MOVES + back
+  menu.returns = menu.returns * KEEP_MOVES + on * (cameBack / (cameBack + stayed))
   menu.offDays = menu.offDays * KEEP_MOVES + 1 - menu.on
   for (let each = 0; each < 7; each += 1) {
     menu.onBy[each] = (menu.onBy[each] ?? 0) * KEEP_WEEKDAYS + (each === weekday ? on : 0)
