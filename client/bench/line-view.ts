@@ -17,6 +17,7 @@ import type { LineAct, Shop } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { RingState } from '../parts/ring.tsx'
 import type { BenchWords, StationWords } from '../words/bench.ts'
+import type { FreePieces } from './free-pieces.ts'
 
 /** The line left of the oven: what stands on rack and in the cooler, the kettle, the boards, and the keys among them. */
 export interface LineView {
@@ -79,17 +80,20 @@ export interface LineParts {
   readonly words: BenchWords
   /** The station whose acts this screen taps; null: all that somebody taps. */
   readonly stationId: StationId | null
+  /** What pieces without a name had best become; null: nothing is short, or nobody knows. */
+  readonly free: FreePieces | null
 }
 
 export function lineView(parts: LineParts): LineView {
   const { state, shop, nowMs, words } = parts
   const acts = nextActs(state, nowMs)
   const tapped = tappedHere(shop, parts.stationId)
+  const standing = standingNow(state, nowMs)
+    .flatMap(beforeKettle)
+    .sort(rackFirst)
+    .map((one) => standingView(one, words))
   return {
-    standing: standingNow(state, nowMs)
-      .flatMap(beforeKettle)
-      .sort(rackFirst)
-      .map((one) => standingView(one, words)),
+    standing: [...freeView(parts), ...standing],
     kettle: kettleView(parts),
     boards: boardsView(boardsNow(state, nowMs), words),
     pull: tapped.has('pull') ? pullKey(first(acts, 'pull'), parts) : null,
@@ -125,6 +129,16 @@ function standingView(one: BeforeKettle, { bench, line }: BenchWords): StandingV
     detail: one.stage === 'rack' ? window : `${line.stage(one.stage)}, ${window}`,
     isOver: one.status === 'over',
   }
+}
+
+/** Before what stands there: it is said of these pieces. */
+function freeView({ free, nowMs, words: { bench } }: LineParts): readonly StandingView[] {
+  if (free === null) return []
+  const { station } = bench
+  const { goneAtMs } = free
+  const detail =
+    goneAtMs === null ? station.forAfternoon : goneAtMs <= nowMs ? station.goneNow : station.goneElse(goneAtMs)
+  return [{ id: 'free', title: station.freePieces(free.lines), detail, isOver: false }]
 }
 
 function windowText({ stage, status, opensAtMs, closesAtMs }: BeforeKettle, station: StationWords): string {

@@ -7,12 +7,14 @@ import { nextActs } from '../../shared-core/line/acts.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { LiveState } from '../live/shop-store.ts'
 import { standsStill } from '../live/stands-still.ts'
+import { outlookNow } from '../parts/outlook-now.ts'
 import { rulerNow } from '../parts/ruler-of-day.ts'
 import type { BenchWords } from '../words/bench.ts'
 import type { DayView } from './day-view.ts'
 import { dayView } from './day-view.ts'
 import type { DoneView, DryView } from './done-view.ts'
 import { doneViews, dryViews, lastDoneHere } from './done-view.ts'
+import { freePieces } from './free-pieces.ts'
 import type { LineView } from './line-view.ts'
 import { lineView } from './line-view.ts'
 import type { ShelfView } from './shelf-view.ts'
@@ -60,6 +62,7 @@ export function benchView({ live, state, shop, words, deviceId, foundRoomActs }:
   const shelves = shelfViews({ state, nowMs, words, unconfirmed })
   const { station } = words.bench
   const { kind } = shop.oven
+  const free = freePieces(state, shop, outlookNow(live, state))
   const dough = standsStill(connection) ? [] : roomActsAt(foundRoomActs, nowMs)
   return {
     day: dayView({
@@ -69,7 +72,7 @@ export function benchView({ live, state, shop, words, deviceId, foundRoomActs }:
       deviceName: settings.name,
       pending: pending.length,
     }),
-    line: lineView({ state, shop, nowMs, words, stationId: settings.stationId }),
+    line: lineView({ state, shop, nowMs, words, stationId: settings.stationId, free }),
     ovenHeading: kind === 'hearth' ? station.hearth : kind === 'rotating' ? station.ovenInTurn : station.oven,
     shelves,
     shelfPlaces: kind === 'hearth' ? Math.max(HEARTH_PLACES, shelves.length) : shelves.length,

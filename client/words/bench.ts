@@ -1,3 +1,4 @@
+import type { Line } from '../../shared-core/day/state.ts'
 import type { BatchStage, Language } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { enBench } from './en-bench.ts'
@@ -77,6 +78,13 @@ export interface StationWords {
   next(dough: string, pieces: number): string
   /** What so many pieces become. @example "becomes 24 Sesame" */
   becomes(what: string, pieces: number): string
+  /** What pieces of which nothing is said had best become. @example "Free pieces: 12 Sesame and 6 Poppy" */
+  freePieces(lines: readonly Line[]): string
+  /** Why: it would be missing then. */
+  readonly forAfternoon: string
+  /** @example "else gone 9:40" */
+  goneElse(atMs: EpochMs): string
+  readonly goneNow: string
   /** @example "Plain 36" */
   amount(dough: string, pieces: number): string
   readonly nothingPlanned: string

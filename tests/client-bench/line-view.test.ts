@@ -1,24 +1,40 @@
 import { describe, expect, it } from 'vitest'
 import { actsOnShow } from '../../client/bench/calls.ts'
+import { freePieces } from '../../client/bench/free-pieces.ts'
 import type { LineView, StationKey } from '../../client/bench/line-view.ts'
 import { lineView, tappedHere } from '../../client/bench/line-view.ts'
 import { shelfViews } from '../../client/bench/shelf-view.ts'
 import { isWorthASound, pedalAct, soundingAct } from '../../client/parts/calls.ts'
 import type { State } from '../../shared-core/day/state.ts'
-import { stationId } from '../../shared-core/ids.ts'
+import { stationId, varietyId } from '../../shared-core/ids.ts'
 import { nextActs } from '../../shared-core/line/acts.ts'
+import type { Outlook, VarietyOutlook } from '../../shared-core/live/outlook.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { at, batch, lines, loadOf, planned, stateWith, until } from '../core/support/make.ts'
+import { goneBy, lookingAt, outlookWith } from '../core/support/outlook.ts'
 import { ALL_STATIONS, dough, shopWith, table } from '../core/support/shop.ts'
 import { wordsOf } from './support.ts'
 
 const ALL = shopWith({ stations: table(ALL_STATIONS) })
 const NOW = at('6:41')
 
-function lineOf(state: State, nowMs: EpochMs = NOW, station: string | null = null): LineView {
+function lineOf(
+  state: State,
+  nowMs: EpochMs = NOW,
+  station: string | null = null,
+  outlook: Outlook | null = null,
+): LineView {
   const shop: Shop = state.shop ?? ALL
-  return lineView({ state, shop, nowMs, words: wordsOf(shop), stationId: station === null ? null : stationId(station) })
+  const free = freePieces(state, shop, outlook)
+  return lineView({
+    state,
+    shop,
+    nowMs,
+    words: wordsOf(shop),
+    stationId: station === null ? null : stationId(station),
+    free,
+  })
 }
 
 const said = (key: StationKey | null) => key && [key.what, key.when, ...key.contents].filter((text) => text !== '')
@@ -166,4 +182,47 @@ it('[K5] given a dough with egg, when it is dipped next, then the key says first
   const rack = batch({ id: 'r', stage: 'rack', pieces: 60, until: until('6:00', '6:30', '7:40') })
   const state = stateWith({ shop, batches: [rack], planned: [planned({ shelf: 's1', lines: lines('sesame', 36) })] })
   expect(lineOf(state).kettleKey?.contents).toEqual(['brings egg to the water', 'becomes 36 Sesame'])
+})
+
+describe('what free pieces had best become', () => {
+  const dough = batch({ id: 'cold', stage: 'chill', pieces: 120 })
+  const gone = (clock: string, lost: number): Partial<VarietyOutlook> => ({
+    beforeClosePercent: 70,
+    lost,
+    gone: goneBy(clock, clock, null),
+  })
+  const said = (state: State, looks: readonly VarietyOutlook[]) => {
+    const [first] = lineOf(state, NOW, null, outlookWith(looks)).standing
+    return first?.id === 'free' ? [first.title, first.detail] : null
+  }
+  const wanted = { left: { q10: 4, q50: 8, q90: 12 }, lastsPercent: 40, more: 12 }
+
+  it.each([
+    ['one is gone', [lookingAt('sesame', gone('9:40', 7))], ['Free pieces: 12 Sesame', 'else gone 9:40']],
+    ['one is gone now', [lookingAt('sesame', gone('6:40', 7))], ['Free pieces: 12 Sesame', 'there is none']],
+    [
+      'two are gone',
+      [lookingAt('sesame', gone('9:40', 5)), lookingAt('poppy', gone('8:40', 9))],
+      ['Free pieces: 12 Poppy and 6 Sesame', 'else gone 8:40'],
+    ],
+    [
+      'the afternoon lacks one',
+      [lookingAt('sesame', { atChangeover: wanted })],
+      ['Free pieces: 12 Sesame', 'wanted for the afternoon'],
+    ],
+    ['all last', [lookingAt('sesame'), lookingAt('poppy', { lost: 2 })], null],
+  ] as const)(
+    '[Q144] given plain dough and an outlook in which %s, then it is said before the rack',
+    (_what, looks, text) => {
+      expect(said(stateWith({ batches: [dough] }), looks)).toEqual(text)
+    },
+  )
+
+  it('[Q144] given no dough without a name, or no outlook, then nothing is said', () => {
+    const named = { ...dough, varietyId: varietyId('sesame') }
+    const looks = [lookingAt('sesame', gone('9:40', 7))]
+    expect(said(stateWith({ batches: [named] }), looks)).toBeNull()
+    expect(said(stateWith({ batches: [batch({ stage: 'proof' })] }), looks)).toBeNull()
+    expect(lineOf(stateWith({ batches: [dough] })).standing.map(({ id }) => id)).toEqual(['chill plain'])
+  })
 })

@@ -118,13 +118,23 @@ describe('the changeover on the wall', () => {
   })
   const { shift } = setFor()
   const room = (roomPx: number) => ({ roomPx, fontPx: SIZES.minPx, weight: 'strong' as const })
-  const said = (shelves: ChangeoverNow['shelves'], roomPx: number, next = '') =>
-    changeText(change(shelves), next, { shift, nowMs: at('10:15'), room: room(roomPx) })
+  const said = (shelves: ChangeoverNow['shelves'], roomPx: number, next = '', more = '') =>
+    changeText(change(shelves), next, { shift, nowMs: at('10:15'), room: room(roomPx), more })
 
   it('[G11] given room, then when, what is next, each shelf, the empty oven and its heat', () => {
     expect(said([turn('1', 'over'), turn('2', 'emptying'), turn('3', 'bagels')], 9_000, 'Drain 10:50')).toBe(
       'Changeover in 45 min · Drain 10:50 · 1: over · 2: emptying to 10:52 · 3: bagels · oven empty at 10:52 · 480 °F at 10:20',
     )
+  })
+
+  it('[Q143] given what the last loads should carry more of, then it stands right after the time, before any shelf', () => {
+    const more = 'Last load by 10:38: 12 more Sesame'
+    const shelves = [turn('1', 'over'), turn('2', 'bagels')]
+    expect(said(shelves, 9_000, 'Drain 10:50', more)).toMatch(
+      /^Changeover in 45 min · Last load by 10:38: 12 more Sesame · Drain/,
+    )
+    expect(said(shelves, 1_400, 'Drain 10:50', more)).toBe(`Changeover in 45 min · ${more}`)
+    expect(said(shelves, 400, '', more)).toBe('Changeover in 45 min')
   })
 
   it('[G11] given twelve shelves, then they are counted by what they are', () => {

@@ -1,0 +1,54 @@
+import type { Line, State } from '../../shared-core/day/state.ts'
+import type { DoughId } from '../../shared-core/ids.ts'
+import type { Outlook, VarietyOutlook } from '../../shared-core/live/outlook.ts'
+import type { Shop } from '../../shared-core/shop/shop.ts'
+import type { EpochMs } from '../../shared-core/units.ts'
+
+/** What pieces of which nothing is said yet had best become, the soonest gone first. */
+export interface FreePieces {
+  readonly lines: readonly Line[]
+  /** When the first of them is gone otherwise; null: it would last, and is wanted for the afternoon. */
+  readonly goneAtMs: EpochMs | null
+}
+
+/** More would be a plan, and the plan is the load list's. */
+const KINDS_MOST = 2
+const LIKELY_PERCENT = 50
+
+/**
+ * Of doughs that stand before the oven without a name: varieties that are likely gone with all that is on the way, or of
+ * which the last loads should carry more; by whole boards.
+ * @returns null when there is no such dough, and where nothing is short
+ */
+export function freePieces(state: State, shop: Shop, outlook: Outlook | null): FreePieces | null {
+  if (outlook === null) return null
+  const doughs = freeDoughs(state)
+  const wanted = outlook.varieties
+    .flatMap((one) => {
+      const variety = shop.varieties.get(one.varietyId)
+      if (variety === undefined || variety.decidedAt === 'mixer' || !doughs.has(variety.doughId)) return []
+      const pieces = Math.ceil(wantedOf(one) / shop.boards.pieces) * shop.boards.pieces
+      return pieces === 0 ? [] : [{ line: { varietyId: one.varietyId, pieces }, goneAtMs: goneAt(one) }]
+    })
+    .sort((one, other) => (one.goneAtMs ?? LATE) - (other.goneAtMs ?? LATE) || other.line.pieces - one.line.pieces)
+    .slice(0, KINDS_MOST)
+  const [first] = wanted
+  return first === undefined ? null : { lines: wanted.map(({ line }) => line), goneAtMs: first.goneAtMs }
+}
+
+const LATE = Number.MAX_SAFE_INTEGER
+
+function freeDoughs({ batches }: State): ReadonlySet<DoughId> {
+  const free = [...batches.values()].filter(({ stage, varietyId }) => varietyId === null && BEFORE_OVEN.has(stage))
+  return new Set(free.map(({ doughId }) => doughId))
+}
+
+const BEFORE_OVEN: ReadonlySet<string> = new Set(['chill', 'rack', 'kettle', 'boards'])
+
+function wantedOf({ atChangeover, beforeClosePercent, lost }: VarietyOutlook): number {
+  return Math.max(atChangeover?.more ?? 0, beforeClosePercent >= LIKELY_PERCENT ? lost : 0)
+}
+
+function goneAt({ shortAtMs, beforeClosePercent, gone }: VarietyOutlook): EpochMs | null {
+  return shortAtMs ?? (beforeClosePercent >= LIKELY_PERCENT ? gone.t50Ms : null)
+}
