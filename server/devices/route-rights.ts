@@ -26,6 +26,7 @@ export const ROUTE_RIGHTS: Readonly<Record<string, Right>> = {
   // Each command is asked about by itself.
   'POST /api/v1/commands': ALL,
   'GET /api/v1/addresses': ALL,
+  'GET /api/v1/outlook': ALL,
   'GET /api/v1/set-up.schema.json': ALL,
   'POST /api/v1/sales': act('sell'),
   'POST /api/v1/counts': act('sweep'),

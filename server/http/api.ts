@@ -23,6 +23,7 @@ import { deviceRoutes } from './devices.ts'
 import { holidayRoutes } from './holidays.ts'
 import { readLoadList } from './load-list.ts'
 import { openApiDocument } from './openapi/document.ts'
+import { outlookRoutes } from './outlook.ts'
 import { pastSalesRoutes } from './past-sales.ts'
 import { sendAnswer, sendProblem } from './problem.ts'
 import { salesRoutes } from './sales.ts'
@@ -82,6 +83,7 @@ export function api(app: Express, parts: ApiParts): void {
   deviceRoutes(app, parts)
   copiesRoutes(app, parts)
   dayRoutes(app, parts)
+  outlookRoutes(app, parts)
   pastSalesRoutes(app, parts)
   holidayRoutes(app)
   salesRoutes(app, parts)

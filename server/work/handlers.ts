@@ -1,3 +1,4 @@
+import { comingHandlers } from './coming-handlers.ts'
 import { feedHandlers } from './feed-handlers.ts'
 import { historyHandlers } from './history-handlers.ts'
 import { outlookHandlers } from './outlook-handlers.ts'
@@ -6,5 +7,5 @@ import type { Work } from './work.ts'
 
 /** All that the thread can answer. */
 export function handlersFor(work: Work): Handlers<Questions> {
-  return { ...feedHandlers(work), ...outlookHandlers(work), ...historyHandlers(work) }
+  return { ...feedHandlers(work), ...outlookHandlers(work), ...comingHandlers(work), ...historyHandlers(work) }
 }

@@ -88,6 +88,7 @@ const ROUTES: Readonly<Record<string, string>> = {
   'get /api/v1/state': 'w b c d',
   'get /api/v1/events': 'w b c d',
   'get /api/v1/addresses': 'w b c d',
+  'get /api/v1/outlook': 'w b c d',
   'get /api/v1/set-up.schema.json': 'w b c d',
   'post /api/v1/commands': 'w b c d',
   'post /api/v1/oven-readings': 'w b c d',

@@ -9,11 +9,13 @@ import { deviceChangeSchema, joinSchema, newCodeSchema, newTokenSchema } from '.
 import { loadListSchema } from '../load-list-json.ts'
 import { countsSchema, ovenReadingsSchema, readingsSchema, salesSchema } from '../sales-schema.ts'
 import { ANSWERS } from './answer-schemas.ts'
+import { COMING_ANSWERS, COMING_OPERATIONS } from './coming-operations.ts'
 import { COPIES_OPERATIONS } from './copies-operations.ts'
 import { DEVICE_ANSWERS } from './device-answers.ts'
 import { DEVICE_OPERATIONS } from './device-operations.ts'
 import { HOLIDAY_ANSWERS, HOLIDAY_OPERATIONS } from './holiday-operations.ts'
 import type { AnswerBody, Body, Operation, Parameter } from './operation.ts'
+import { OUTLOOK_ANSWERS, OUTLOOK_OPERATIONS } from './outlook-operations.ts'
 import { PAST_SALES_ANSWERS, PAST_SALES_OPERATIONS } from './past-sales-operations.ts'
 import { READ_OPERATIONS } from './read-operations.ts'
 import { WRITE_OPERATIONS } from './write-operations.ts'
@@ -25,6 +27,8 @@ export const OPERATIONS: readonly Operation[] = [
   ...COPIES_OPERATIONS,
   ...HOLIDAY_OPERATIONS,
   ...PAST_SALES_OPERATIONS,
+  ...COMING_OPERATIONS,
+  ...OUTLOOK_OPERATIONS,
 ]
 
 /** Any operation may be answered so: bad query or headers, nobody known, a foreign name or role, too many, no disk. */
@@ -75,6 +79,8 @@ function schemas(): Json {
     ...DEVICE_ANSWERS,
     ...HOLIDAY_ANSWERS,
     ...PAST_SALES_ANSWERS,
+    ...COMING_ANSWERS,
+    ...OUTLOOK_ANSWERS,
     Join: joinSchema,
     NewCode: newCodeSchema,
     NewToken: newTokenSchema,
