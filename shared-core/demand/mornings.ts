@@ -2,7 +2,7 @@ import type { DayDemand } from './demand.ts'
 import { partBy } from './exposure.ts'
 import type { ItemDay, SalesDay } from './sales-day.ts'
 import { differingOf, told } from './told.ts'
-import { Weighing } from './weighing.ts'
+import { errorOf, Weighing } from './weighing.ts'
 
 /** What mornings have told of the rest of the day so far. */
 export interface Morning {
@@ -99,7 +99,7 @@ export class Mornings implements Morning {
     const factorOf = (part: number) => told({ ...differing, part }, before, expectedBefore).factor
     const shopFactor = factorOf(shopParts.part)
     const variance = expectedAfter * this.shopLump + expectedAfter ** 2 * this.shopSpread
-    shopParts.learn((part) => (after - expectedAfter * factorOf(part)) ** 2 / variance, KEEP)
+    shopParts.learn((part) => errorOf((after - expectedAfter * factorOf(part)) / Math.sqrt(variance)), KEEP)
     this.#learnOwn(ownParts, items, shopFactor)
   }
 
@@ -115,7 +115,7 @@ export class Mornings implements Morning {
       let errors = 0
       for (const { demand, before, after, expectedBefore, rest, error, lump } of rests) {
         const { factor } = told(differingOf(demand, part, lump), before, expectedBefore)
-        if (error > 0) errors += (after - rest * factor) ** 2 / (error * usual)
+        if (error > 0) errors += (errorOf((after - rest * factor) / error) * error) / usual
       }
       return errors
     }, KEEP)
