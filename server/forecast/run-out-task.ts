@@ -1,6 +1,6 @@
 import { runOut } from '../../shared-core/demand/run-out.ts'
 import { dateOf, minuteOf, piecesOf } from './fields.ts'
-import { wrongAt } from './input-error.ts'
+import { InputError, wrongAt } from './input-error.ts'
 import { readCsv } from './read-csv.ts'
 import type { Till } from './till.ts'
 import { walk } from './walk.ts'
@@ -57,5 +57,6 @@ export async function readCases(path: string): Promise<readonly RunOutCase[]> {
     if (close === null && row.maybe('close') !== '') throw wrong('close', 'a time like 17:15, or empty')
     cases.push({ date, item: row.text('item'), asOf, stock, close })
   }
+  if (cases.length === 0) throw new InputError(`${path}: there is no case; a line would follow the header`)
   return cases
 }
