@@ -12,7 +12,7 @@ import { LoadsPlace } from './loads-place.tsx'
 import { Nav } from './nav.tsx'
 import { Notices } from './notices.tsx'
 import type { Where } from './place.ts'
-import { ClosePlace, DoughPlace, PastPlace, ScreensPlace } from './places-later.tsx'
+import { ClosePlace, DoughPlace, PastPlace, SalesPlace, ScreensPlace } from './places-later.tsx'
 import { useFirstRun } from './set-up/use-first-run.ts'
 import { SetUpPanel } from './set-up-panel.tsx'
 import { TodayPlace } from './today/today-place.tsx'
@@ -103,6 +103,8 @@ function Place({ where: { place, within }, parts }: { readonly where: Where; rea
       return <ClosePlace {...parts} />
     case 'past':
       return <PastPlace {...parts} within={within} />
+    case 'salesIn':
+      return <SalesPlace {...parts} within={within} />
     case 'setUp':
       return <SetUpPanel store={parts.store} live={parts.live} words={parts.words} />
     case 'screens':

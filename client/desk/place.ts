@@ -1,5 +1,5 @@
 /** The desk's places, by what the owner wants, in the order of a day. */
-export const PLACES = ['today', 'loads', 'dough', 'close', 'past', 'setUp', 'screens'] as const
+export const PLACES = ['today', 'loads', 'dough', 'close', 'past', 'salesIn', 'setUp', 'screens'] as const
 export type DeskPlace = (typeof PLACES)[number]
 
 /** What stands in the address after the hash; links and bookmarks hold on to it, so it is the same in every language. */
@@ -9,6 +9,7 @@ const SLUGS: { readonly [place in DeskPlace]: string } = {
   dough: 'dough',
   close: 'close',
   past: 'past',
+  salesIn: 'sales-in',
   setUp: 'set-up',
   screens: 'screens',
 }

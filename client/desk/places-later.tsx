@@ -6,6 +6,7 @@ import { LatePart } from './late-part.tsx'
 const fetchClose = () => import('./close/close-place.tsx').then((part) => part.ClosePlace)
 const fetchDough = () => import('./dough/dough-place.tsx').then((part) => part.DoughPlace)
 const fetchPast = () => import('./past/past-place.tsx').then((part) => part.PastPlace)
+const fetchSales = () => import('./sales/sales-place.tsx').then((part) => part.SalesPlace)
 const fetchScreens = () => import('./screens/screens-place.tsx').then((part) => part.ScreensPlace)
 
 export function ClosePlace(parts: DeskParts) {
@@ -18,6 +19,10 @@ export function DoughPlace(parts: PlaceParts) {
 
 export function PastPlace(parts: PlaceParts) {
   return <LatePart fetchPart={fetchPast} props={parts} {...parts.words.desk.late} />
+}
+
+export function SalesPlace(parts: PlaceParts) {
+  return <LatePart fetchPart={fetchSales} props={parts} {...parts.words.desk.late} />
 }
 
 export function ScreensPlace(parts: PlaceParts) {

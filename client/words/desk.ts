@@ -15,7 +15,9 @@ export interface DeskWords extends Words {
 export interface DeskSentences {
   /** Of the page. */
   readonly title: string
-  readonly places: { readonly [place in 'today' | 'loads' | 'dough' | 'close' | 'past' | 'setUp' | 'screens']: string }
+  readonly places: {
+    readonly [place in 'today' | 'loads' | 'dough' | 'close' | 'past' | 'salesIn' | 'setUp' | 'screens']: string
+  }
   /** What the list of places is, for those who listen. */
   readonly placesName: string
   /** @example "2 wait for an answer" */

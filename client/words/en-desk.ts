@@ -25,6 +25,7 @@ export function enDesk(words: Words): DeskSentences {
       dough: 'Dough room',
       close: 'Close',
       past: 'Past days',
+      salesIn: 'Sales in',
       setUp: 'Set-up',
       screens: 'Screens',
     },

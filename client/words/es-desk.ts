@@ -25,6 +25,7 @@ export function esDesk(words: Words): DeskSentences {
       dough: 'Obrador',
       close: 'Cierre',
       past: 'Días pasados',
+      salesIn: 'Ventas de la caja',
       setUp: 'Configuración',
       screens: 'Pantallas',
     },

@@ -2,9 +2,9 @@ import { useState } from 'preact/hooks'
 import type { WhoIsIn } from '../../../shared-core/live/devices.ts'
 import type { EpochMs } from '../../../shared-core/units.ts'
 import type { DeskDoorWords } from '../../words/desk-door.ts'
+import type { Done } from '../call.ts'
+import { call } from '../call.ts'
 import { useGot } from '../use-got.ts'
-import type { Done } from './door-calls.ts'
-import { call } from './door-calls.ts'
 
 const DEVICES = '/api/v1/devices'
 /** Somebody stands there with the new tablet in the hand. */

@@ -1,4 +1,4 @@
-/** What became of something that the desk asked of the shop's door. */
+/** What became of something that the desk asked of the shop's server to be done. */
 export type Done<Value> =
   | { readonly kind: 'done'; readonly value: Value }
   /** The server said no, with this status of HTTP; `detail` is its sentence, in English. */
@@ -10,7 +10,7 @@ export type Done<Value> =
  * Never throws: whatever goes wrong on the way is no contact.
  */
 export async function call<Value>(
-  method: 'POST' | 'PATCH' | 'DELETE',
+  method: 'POST' | 'PUT' | 'PATCH' | 'DELETE',
   address: string,
   body?: object,
 ): Promise<Done<Value>> {
