@@ -2,7 +2,13 @@ import { dateAfter } from '../../shared-core/day/label.ts'
 import type { WalkedDay } from '../../shared-core/demand/backtest.ts'
 import type { DayDemand } from '../../shared-core/demand/demand.ts'
 import type { TrueDay } from '../../shared-core/demand/history-figures.ts'
-import { historyDay, historyHours, historyOfDay, historyWeekdays } from '../../shared-core/demand/history-figures.ts'
+import {
+  historyDay,
+  historyHours,
+  historyOfDay,
+  historyWeekdays,
+  shortOf,
+} from '../../shared-core/demand/history-figures.ts'
 import type { LearntAsked } from '../../shared-core/demand/learnt.ts'
 import { learntOf } from '../../shared-core/demand/learnt.ts'
 import { costDays, trustOf } from '../../shared-core/demand/trust.ts'
@@ -41,7 +47,11 @@ async function history(
   if (has === null) return null
   const all = await walked.days()
   const some = all.filter(({ day }) => (from === null || day.date >= from) && (to === null || day.date <= to))
-  const days = some.flatMap((day) => historyDay(day, has) ?? [])
+  const isOne = of.startsWith('variety:')
+  const days = some.flatMap((day) => {
+    const judged = isOne ? day.judged.find(({ itemId }) => has(itemId)) : undefined
+    return historyDay(day, has, shortOf(judged?.said)) ?? []
+  })
   const [first, last] = [all[0]?.day.date, all.at(-1)?.day.date]
   return {
     of,

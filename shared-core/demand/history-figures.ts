@@ -1,14 +1,27 @@
-import type { HistoryDayJson, HistoryHoursJson, HistoryOfDayJson, HistoryWeekdayJson } from '../live/sales-history.ts'
+import type {
+  HistoryDayJson,
+  HistoryHoursJson,
+  HistoryOfDayJson,
+  HistoryWeekdayJson,
+  SaidJson,
+} from '../live/sales-history.ts'
 import { isoWeekday } from '../shop/hours.ts'
-import type { Judged, WalkedDay } from './backtest.ts'
-import { saidBy, soldOf } from './backtest.ts'
+import type { Judged, Said, WalkedDay } from './backtest.ts'
+import { soldOf } from './backtest.ts'
 import type { ItemDay, SalesDay } from './sales-day.ts'
 
 /** A day of sales with what was asked for. */
 export type TrueDay = Pick<WalkedDay, 'day' | 'asked'>
 
-/** A day's total of some items. Null: none of them was offered. */
-export function historyDay({ day, asked }: TrueDay, has: (itemId: string) => boolean): HistoryDayJson | null {
+/**
+ * A day's total of some items. Null: none of them was offered.
+ * @param said the forecast of the one item that these are
+ */
+export function historyDay(
+  { day, asked }: TrueDay,
+  has: (itemId: string) => boolean,
+  said: SaidJson | null = null,
+): HistoryDayJson | null {
   const items = offeredItems(day, has)
   if (items.length === 0) return null
   let [sold, lost, soldOut] = [0, 0, 0]
@@ -18,7 +31,7 @@ export function historyDay({ day, asked }: TrueDay, has: (itemId: string) => boo
     lost += lostOf(asked.get(id), went)
     if (endsGone(item, day.closeMinute)) soldOut += 1
   }
-  return { date: day.date, sold, lost: rounded(lost), soldOut, specials: day.specials }
+  return { date: day.date, sold, lost: rounded(lost), soldOut, specials: day.specials, said }
 }
 
 /** What a weekday sells on the mean, special days apart: one street fair would make every Saturday large. */
@@ -62,22 +75,25 @@ export function historyHours(days: readonly SalesDay[], has: (itemId: string) =>
 
 /** One day, variety by variety, the most sold first. */
 export function historyOfDay({ day, asked }: TrueDay, judged: readonly Judged[]): HistoryOfDayJson {
-  const demands = new Map(judged.map(({ itemId, demand }) => [itemId, demand]))
+  const saids = new Map(judged.map(({ itemId, said }) => [itemId, said]))
   const items = offeredItems(day, () => true).map(([varietyId, item]) => {
     const sold = soldOf(item)
-    const demand = demands.get(varietyId)
-    const said = demand === undefined ? null : saidBy(demand)
     return {
       varietyId,
       sold,
       lost: rounded(lostOf(asked.get(varietyId), sold)),
       gone: item.gone,
-      said: said === null ? null : { q10: said.q10, q50: said.q50, q90: said.q90 },
+      said: shortOf(saids.get(varietyId)),
     }
   })
   const { date, openMinute, closeMinute, specials } = day
   items.sort((one, other) => other.sold - one.sold || (one.varietyId < other.varietyId ? -1 : 1))
   return { date, openMinute, closeMinute, specials, items }
+}
+
+/** What a plot needs of a forecast. */
+export function shortOf(said: Said | undefined): SaidJson | null {
+  return said === undefined ? null : { q10: said.q10, q50: said.q50, q90: said.q90 }
 }
 
 const WEEKDAYS = [1, 2, 3, 4, 5, 6, 7]

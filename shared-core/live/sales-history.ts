@@ -23,6 +23,15 @@ export interface HistoryDayJson {
   readonly soldOut: number
   /** Ids of the set-up's special days. */
   readonly specials: readonly string[]
+  /** Of one variety what had been forecast, for the newest year; null: of several, or not judged. */
+  readonly said: SaidJson | null
+}
+
+/** Quantiles of a forecast, in whole pieces. */
+export interface SaidJson {
+  readonly q10: number
+  readonly q50: number
+  readonly q90: number
 }
 
 export interface HistoryWeekdayJson {
@@ -74,5 +83,5 @@ export interface HistoryItemJson {
   readonly lost: number
   readonly gone: readonly { readonly fromMinute: number; readonly toMinute: number }[]
   /** What had been forecast; null: the day was not judged. */
-  readonly said: { readonly q10: number; readonly q50: number; readonly q90: number } | null
+  readonly said: SaidJson | null
 }

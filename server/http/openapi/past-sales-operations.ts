@@ -11,10 +11,12 @@ const weekday = z.int().min(1).max(7)
 const ids = z.array(z.string())
 const basis = z.enum(['guess', 'few', 'many'])
 
+const said = z.object({ q10: z.int(), q50: z.int(), q90: z.int() }).nullable()
+
 const salesHistory: z.ZodType<SalesHistoryJson> = z.object({
   of: z.string(),
   known: z.object({ from: date, to: date, days: z.int() }).nullable(),
-  days: z.array(z.object({ date, sold: pieces, lost: pieces, soldOut: z.int(), specials: ids })),
+  days: z.array(z.object({ date, sold: pieces, lost: pieces, soldOut: z.int(), specials: ids, said })),
   weekdays: z.array(z.object({ weekday, days: z.int(), sold: pieces, lost: pieces })),
   hours: z.object({ fromHour: z.int(), weekdays: z.array(z.array(pieces).nullable()), untimed: z.number() }),
   learnt: z
@@ -38,7 +40,7 @@ const salesOfDay: z.ZodType<HistoryOfDayJson> = z.object({
       sold: pieces,
       lost: pieces,
       gone: z.array(z.object({ fromMinute: z.number(), toMinute: z.number() })),
-      said: z.object({ q10: z.int(), q50: z.int(), q90: z.int() }).nullable(),
+      said,
     }),
   ),
 })

@@ -33,7 +33,7 @@ describe('history', () => {
       ['poppy', 5],
     ])
     const told = historyDay({ day: day('2026-01-05', items), asked }, ALL)
-    expect(told).toEqual({ date: '2026-01-05', sold: 17, lost: 7.3, soldOut: 1, specials: [] })
+    expect(told).toEqual({ date: '2026-01-05', sold: 17, lost: 7.3, soldOut: 1, specials: [], said: null })
     expect(historyDay({ day: day('2026-01-05', items), asked }, (id) => id === 'rye')).toBeNull()
     expect(historyOfDay({ day: day('2026-01-05', items), asked }, []).items.map(({ varietyId }) => varietyId)).toEqual([
       'sesame',
