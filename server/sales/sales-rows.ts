@@ -45,23 +45,23 @@ export class RowWriter {
       first_day = min(first_day, excluded.first_day), last_day = max(last_day, excluded.last_day)`)
   }
 
-  /** @returns whether it was there already */
-  write(row: TillRow, file: number, others: readonly DaySpan[]): boolean {
+  /** @returns `new`, or `doubled` where it was there already */
+  write(row: TillRow, file: number, others: readonly DaySpan[]): 'new' | 'doubled' {
     const name = this.#nameId(row.item)
     const { day, second, purchase, pieces, rowId } = row
     let nth = 0
     const voided = row.voided ? 1 : 0
     if (this.#insert.run(day, second, purchase, name, pieces, rowId, nth, file, voided).changes === 0) {
       // The same id twice is the same row twice; without one it is a second bagel like the first.
-      if (rowId !== '') return true
+      if (rowId !== '') return 'doubled'
       nth = Number(this.#nextNth.get(day, second, purchase, name, pieces, rowId, file)?.nth)
       this.#insert.run(day, second, purchase, name, pieces, rowId, nth, file, voided)
     }
     const isElsewhere = others.some(({ fromDay, toDay }) => day >= fromDay && day <= toDay)
     if (isElsewhere && this.#elsewhere.get(day, second, purchase, name, pieces, rowId, nth, file) !== undefined)
-      return true
+      return 'doubled'
     if (!row.voided) this.#count(name, pieces, day)
-    return false
+    return 'new'
   }
 
   /** Writes down what was counted by name since the last time. */
@@ -108,4 +108,22 @@ export function spansOfOthers(db: DatabaseSyncInstance, file: number): readonly 
     .map((row) => ({ file: Number(row.id), fromDay: Number(row.from_day), toDay: Number(row.to_day) }))
   const fed = db.prepare('SELECT min(first_day) AS a, max(last_day) AS b FROM name_counts WHERE file = ?').get(FEED)
   return fed?.a == null ? files : [...files, { file: FEED, fromDay: Number(fed.a), toDay: Number(fed.b) }]
+}
+
+/** Rows that were doubled of a file that is gone count by name for the next that has them. */
+export function countAgain(
+  db: DatabaseSyncInstance,
+  gone: { readonly fromDay: number | null; readonly toDay: number | null },
+): void {
+  if (gone.fromDay === null || gone.toDay === null) return
+  const doubled = db
+    .prepare('SELECT id FROM files WHERE doubled > 0 AND from_day <= ? AND to_day >= ?')
+    .all(gone.toDay, gone.fromDay)
+  for (const { id } of doubled) {
+    db.prepare('DELETE FROM name_counts WHERE file = ?').run(Number(id))
+    db.prepare(`INSERT INTO name_counts SELECT file, name, count(*), sum(pieces), min(day), max(day) FROM rows AS r
+      WHERE file = ? AND voided = 0 AND NOT EXISTS (SELECT 1 FROM rows AS o WHERE o.day = r.day AND o.second = r.second
+        AND o.purchase = r.purchase AND o.name = r.name AND o.pieces = r.pieces AND o.row_id = r.row_id
+        AND o.nth = r.nth AND o.file < r.file) GROUP BY name`).run(Number(id))
+  }
 }

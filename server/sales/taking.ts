@@ -92,7 +92,7 @@ export class Taking {
         if (row === null) return bad(at, fault)
         now.rows += 1
         now.taken += 1
-        if (this.#parts.writer.write(row, this.#id, others)) now.doubled += 1
+        if (this.#parts.writer.write(row, this.#id, others) === 'doubled') now.doubled += 1
         if (now.fromDay === null || row.day < now.fromDay) now.fromDay = row.day
         if (now.toDay === null || row.day > now.toDay) now.toDay = row.day
       },

@@ -3,9 +3,16 @@ import { feedHandlers } from './feed-handlers.ts'
 import { historyHandlers } from './history-handlers.ts'
 import { outlookHandlers } from './outlook-handlers.ts'
 import type { Handlers, Questions } from './questions.ts'
+import { salesHandlers } from './sales-handlers.ts'
 import type { Work } from './work.ts'
 
 /** All that the thread can answer. */
 export function handlersFor(work: Work): Handlers<Questions> {
-  return { ...feedHandlers(work), ...outlookHandlers(work), ...comingHandlers(work), ...historyHandlers(work) }
+  return {
+    ...feedHandlers(work),
+    ...outlookHandlers(work),
+    ...comingHandlers(work),
+    ...historyHandlers(work),
+    ...salesHandlers(work),
+  }
 }

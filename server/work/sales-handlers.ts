@@ -1,0 +1,123 @@
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { dirname, join } from 'node:path'
+import type { Meaning } from '../../shared-core/live/sales-import.ts'
+import { badRowsAfter, mendRows } from '../sales/bad-rows.ts'
+import { feedSales } from '../sales/feed.ts'
+import { SalesBooks } from '../sales/sales-books.ts'
+import type { FileRow } from '../sales/sales-files.ts'
+import { toldFile } from '../sales/sales-files.ts'
+import type { Handlers } from './questions.ts'
+import type { OfFile, SalesQuestions } from './sales-questions.ts'
+import type { Work } from './work.ts'
+
+/** Days are made for so long before others have a turn. */
+const CHUNK_MS = 12
+
+export function salesHandlers(work: Work): Handlers<SalesQuestions> {
+  const { books, folder } = openBooks(work)
+  const settle = () => settleDays(work, books)
+  const ofFile = <Value>(id: number, fits: (file: FileRow) => boolean, then: (file: FileRow) => Value) =>
+    answerOf(books.files.find(id), fits, then)
+  const any = () => true
+  return {
+    salesFolder: () => {
+      mkdirSync(folder, { recursive: true })
+      return folder
+    },
+    salesReceive: (uploaded) => books.receive(uploaded),
+    salesPreview: ({ id, mapping, nowMs }) => ofFile(id, isWaiting, (file) => books.preview(file, mapping, nowMs)),
+    salesTake: ({ id, mapping }) =>
+      ofFile(id, isWaiting, (file) => {
+        books.take(file, mapping)
+        return toldFile({ ...file, state: 'taking' })
+      }),
+    salesStep: async () => {
+      const file = books.step()
+      if (file?.state === 'taken') await settle()
+      return file
+    },
+    salesToNote: () =>
+      books.files
+        .list()
+        .filter(({ state, isNoted }) => state === 'taken' && !isNoted)
+        .map(toldFile),
+    salesNoted: ({ id }) => books.files.noted(id),
+    salesFiles: () => books.files.list().map(toldFile),
+    salesFile: ({ id }) => ofFile(id, any, toldFile),
+    salesBad: ({ id, after }) => ofFile(id, any, () => badRowsAfter(books, id, after)),
+    salesMend: async ({ id, lines }) => {
+      const mended = ofFile(
+        id,
+        ({ state }) => state === 'taken',
+        (file) => mendRows(books, file, lines),
+      )
+      if (mended.ok && mended.value.taken > 0) await settle()
+      return mended
+    },
+    salesRemove: async ({ id }) => {
+      const file = books.files.find(id)
+      if (file === null) return { ok: false, why: 'no-file' }
+      await books.remove(file)
+      await settle()
+      return { ok: true, value: null }
+    },
+    salesNames: () => books.tillNames(),
+    salesMean: async ({ meanings }) => {
+      books.mean(meanings)
+      await settle()
+    },
+    salesMeanings: ({ names }) =>
+      new Map(
+        names.flatMap((name): [string, Meaning][] => {
+          const meaning = books.names.meaningOf(name)
+          return meaning === null ? [] : [[name, meaning]]
+        }),
+      ),
+    salesFeed: async ({ sales }) => {
+      const taken = feedSales(books, sales)
+      if (taken > 0) await settle()
+      return taken
+    },
+  }
+}
+
+function openBooks({ start, sqlite, book, breathe, atEnd }: Work) {
+  const isInMemory = start.salesFile === ':memory:'
+  const folder = isInMemory
+    ? mkdtempSync(join(tmpdir(), 'boilboard-sales-'))
+    : join(dirname(start.salesFile), 'sales-in')
+  const journalDay = (date: string) => book.journalDay(date)
+  const books = new SalesBooks({ sqlite, file: start.salesFile, folder, breathe, shop: () => book.shop, journalDay })
+  // biome-ignore lint/correctness/useHookAtTopLevel: no hook; it is the book that uses a till.
+  book.useTill({ range: () => books.days.range(), salesDays: (from, to) => books.days.days(from, to) })
+  atEnd(() => {
+    books.close()
+    if (isInMemory) rmSync(folder, { recursive: true, force: true })
+  })
+  return { books, folder }
+}
+
+/** Makes the days that have changed, then lets them teach. */
+async function settleDays({ book, breathe }: Work, { days }: SalesBooks): Promise<void> {
+  let atMs = performance.now()
+  while (!days.step()) {
+    if (performance.now() - atMs < CHUNK_MS) continue
+    await breathe()
+    atMs = performance.now()
+  }
+  book.tillChanged()
+}
+
+function isWaiting({ state }: FileRow): boolean {
+  return state === 'waiting'
+}
+
+function answerOf<Value>(
+  file: FileRow | null,
+  fits: (file: FileRow) => boolean,
+  then: (file: FileRow) => Value,
+): OfFile<Value> {
+  if (file === null) return { ok: false, why: 'no-file' }
+  return fits(file) ? { ok: true, value: then(file) } : { ok: false, why: 'wrong-state' }
+}
