@@ -3,6 +3,7 @@ import { rulerOf } from '../day/ruler.ts'
 import type { State } from '../day/state.ts'
 import type { DoughId, VarietyId } from '../ids.ts'
 import { piecesOf } from '../line/lines.ts'
+import type { LookAhead } from '../line/look-ahead.ts'
 import { lookAhead } from '../line/look-ahead.ts'
 import type { Shop } from '../shop/shop.ts'
 import { NO_STOCK } from '../stock/apply-stock.ts'
@@ -10,7 +11,7 @@ import { estimateOf } from '../stock/estimate.ts'
 import type { Leaks } from '../stock/leak.ts'
 import { leaksOf } from '../stock/leak.ts'
 import type { Coming } from '../stock/on-the-way.ts'
-import { onTheWay } from '../stock/on-the-way.ts'
+import { onTheWayAhead } from '../stock/on-the-way.ts'
 import { must } from '../support.ts'
 import type { EpochMs } from '../units.ts'
 import { epochMs } from '../units.ts'
@@ -27,10 +28,12 @@ import type { Today, TodayItem } from './today.ts'
 export function todayOf(state: State, tally: JournalTally, nowMs: EpochMs): Today | null {
   const { shop, day } = state
   if (shop === null || day === null || tally.date !== day.label || tally.closedAtMs !== null) return null
+  const ahead = lookAhead(state, nowMs)
+  if (ahead === null) return null
   const date = day.label
   const ruler = rulerOf(state, nowMs, (minute) => epochMs(tally.noonMs + (minute - 720) * 60_000), date)
   const minuteOf = (atMs: EpochMs | null | undefined) => (atMs == null ? null : tally.minuteAt(atMs))
-  const at: At = { state, shop, tally, nowMs, leaks: leaksOf(state), coming: onTheWay(state, nowMs) }
+  const at: At = { state, shop, tally, nowMs, leaks: leaksOf(state), coming: onTheWayAhead(ahead) }
   return {
     date,
     ...hoursOf(shop, date),
@@ -38,19 +41,19 @@ export function todayOf(state: State, tally: JournalTally, nowMs: EpochMs): Toda
     changeoverMinute: minuteOf(ruler?.changeover?.fromMs),
     lastLoadInMinute: minuteOf(ruler?.lastLoadInByMs),
     bakingIsOver: bakingIsOver(state, nowMs, ruler),
-    chilled: notPlanned(state, nowMs),
+    chilled: notPlanned(ahead),
     items: offered(at, date).map((id) => itemOf(at, id)),
   }
 }
 
 /** Dough that is there less what planned loads still need brought to the kettle. */
-function notPlanned(state: State, nowMs: EpochMs): ReadonlyMap<DoughId, number> | null {
+function notPlanned({ state, allotments }: LookAhead): ReadonlyMap<DoughId, number> | null {
   if (state.batches.size === 0) return null
   const pieces = new Map<DoughId, number>()
   for (const batch of state.batches.values())
     if (batch.stage === 'proof' || batch.stage === 'chill' || batch.stage === 'rack')
       pieces.set(batch.doughId, (pieces.get(batch.doughId) ?? 0) + batch.pieces)
-  for (const { short } of lookAhead(state, nowMs)?.allotments ?? [])
+  for (const { short } of allotments)
     for (const one of short) pieces.set(one.doughId, Math.max(0, (pieces.get(one.doughId) ?? 0) - one.pieces))
   return pieces
 }

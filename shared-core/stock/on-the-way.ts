@@ -26,7 +26,11 @@ export interface Coming {
  */
 export function onTheWay(state: State, nowMs: EpochMs): ReadonlyMap<VarietyId, readonly Coming[]> {
   const ahead = lookAhead(state, nowMs)
-  if (ahead === null) return new Map()
+  return ahead === null ? new Map() : onTheWayAhead(ahead)
+}
+
+/** The same, for who has looked ahead already. */
+export function onTheWayAhead(ahead: LookAhead): ReadonlyMap<VarietyId, readonly Coming[]> {
   const coming = new Map<VarietyId, Coming[]>()
   const add = (varietyId: VarietyId, one: Coming) => {
     const so = coming.get(varietyId)
