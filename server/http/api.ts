@@ -15,6 +15,7 @@ import type { Journal } from '../journal/journal.ts'
 import type { ServerAddress } from '../lan/addresses.ts'
 import type { Room } from '../live/room.ts'
 import type { WorkDesk } from '../work/work-desk.ts'
+import { comingRoutes } from './coming.ts'
 import { postCommands, submitOne } from './commands.ts'
 import { copiesRoutes } from './copies.ts'
 import { dayRoutes } from './days.ts'
@@ -85,6 +86,7 @@ export function api(app: Express, parts: ApiParts): void {
   dayRoutes(app, parts)
   outlookRoutes(app, parts)
   pastSalesRoutes(app, parts)
+  comingRoutes(app, parts)
   holidayRoutes(app)
   salesRoutes(app, parts)
   app.post('/api/v1/load-list', (request, response) => postLoadList(request, response, parts))

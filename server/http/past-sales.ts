@@ -96,7 +96,8 @@ async function getTrust(request: Request, response: Response, parts: PastSalesPa
   })
 }
 
-async function withShop(response: Response, { room }: PastSalesParts, run: (shop: Shop) => Promise<void>) {
+/** Runs for a shop that has a set-up; says so where it has none, or where the thread for advice is begun anew. */
+export async function withShop(response: Response, { room }: PastSalesParts, run: (shop: Shop) => Promise<void>) {
   const { shop } = room.state
   if (shop === null) return sendProblem(response, NO_SET_UP)
   try {

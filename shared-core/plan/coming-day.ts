@@ -1,3 +1,4 @@
+import { dateAfter } from '../day/label.ts'
 import type { DayDemand } from '../demand/demand.ts'
 import type { Pieces } from '../demand/pieces.ts'
 import { expectedSold, negativeBinomial, pooled, quantile } from '../demand/pieces.ts'
@@ -94,7 +95,7 @@ export const PLENTY = 0.95
  */
 export function comingDay(shop: Shop, demands: ReadonlyMap<string, DayDemand>, given: ComingGiven): ComingDay {
   const { date } = given
-  if (hoursOn(shop, date) === null || isClosure(shop, date)) return { date, isClosed: true, doughs: [] }
+  if (isClosedOn(shop, date)) return { date, isClosed: true, doughs: [] }
   const varieties = inOrder(shop.varieties)
   const means = new Map(varieties.map(({ id }) => [id, demands.get(id)?.mean ?? 0]))
   const worthGiven = { means, kitchen: given.kitchen }
@@ -108,8 +109,22 @@ export function comingDay(shop: Shop, demands: ReadonlyMap<string, DayDemand>, g
   return { date, isClosed: false, doughs }
 }
 
-function isClosure(shop: Shop, date: string): boolean {
-  return specialsOn(shop, date).some((id) => shop.specialDays.get(id)?.kind === 'closure')
+function isClosedOn(shop: Shop, date: string): boolean {
+  return (
+    hoursOn(shop, date) === null || specialsOn(shop, date).some((id) => shop.specialDays.get(id)?.kind === 'closure')
+  )
+}
+
+/** Dough keeps for days, not for weeks. */
+const NEXT_DAYS_MAX = 7
+
+/** The next date on which the shop is open. @returns null when there is none within a week */
+export function nextOpenDate(shop: Shop, date: string): string | null {
+  for (let days = 1; days <= NEXT_DAYS_MAX; days += 1) {
+    const next = dateAfter(date, days)
+    if (!isClosedOn(shop, next)) return next
+  }
+  return null
 }
 
 interface Varieties {

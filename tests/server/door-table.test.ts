@@ -111,6 +111,7 @@ const ROUTES: Readonly<Record<string, string>> = {
   'get /api/v1/history/sales.csv': 'd',
   'get /api/v1/history/sales/{date}': 'd',
   'get /api/v1/trust': 'd',
+  'get /api/v1/coming': 'd',
   'get /api/v1/holidays': 'd',
   'get /api/v1/holidays/regions': 'd',
   'get /api/v1/devices': 'd',

@@ -1,0 +1,41 @@
+import { dateAfter } from '../../shared-core/day/label.ts'
+import { noonOf } from '../../shared-core/live/noon.ts'
+import { Carry } from '../../shared-core/plan/carried.ts'
+import type { ComingDay } from '../../shared-core/plan/coming-day.ts'
+import { comingDay, nextOpenDate } from '../../shared-core/plan/coming-day.ts'
+import type { ComingAsked, ComingQuestions } from './coming-questions.ts'
+import type { Handlers } from './questions.ts'
+import type { Work } from './work.ts'
+
+export function comingHandlers(work: Work): Handlers<ComingQuestions> {
+  return { coming: (asked) => coming(work, asked) }
+}
+
+/** Each day on the way is reckoned as well: what it uses of the cooler is not there for the one that is asked about. */
+async function coming({ book, breathe }: Work, { date, clock, carry: now }: ComingAsked): Promise<ComingDay | null> {
+  const learner = await book.learner()
+  const { shop } = book
+  if (shop === null) return null
+  const noon = (day: string) => noonOf(clock, day)
+  const carry = new Carry(shop, noon, now)
+  const of = (day: string): ComingDay => {
+    const next = nextOpenDate(shop, day)
+    return comingDay(shop, learner.ahead(book.asked(day)), {
+      date: day,
+      noonOf: noon,
+      carried: carry.on(day),
+      orders: carry.orders(day),
+      kitchen: book.kitchenParts(),
+      next: next === null ? null : { date: next, demands: learner.ahead(book.asked(next)) },
+    })
+  }
+  for (let day = now.first; day < date; day = dateAfter(day, 1)) {
+    carry.pass(day, day === now.first ? new Map() : takenBy(of(day)))
+    await breathe()
+  }
+  return of(date)
+}
+
+function takenBy({ doughs }: ComingDay) {
+  return new Map(doughs.map(({ doughId, counter, ordered }) => [doughId, counter + ordered]))
+}
