@@ -15,9 +15,12 @@ export interface FreePieces {
 const KINDS_MOST = 2
 const LIKELY_PERCENT = 50
 
+/** What is gone later is for loads that are still to be thought of; the last ones are thought of in this time before. */
+const SOON_MS = 2 * 3_600_000
+
 /**
- * Of doughs that stand before the oven without a name: varieties that are likely gone with all that is on the way, or of
- * which the last loads should carry more; by whole boards.
+ * Of doughs that stand before the oven without a name: varieties that are likely gone within two hours with all that is on
+ * the way, or, in the two hours before the last load, of which the last loads should carry more; by whole boards.
  * @returns null when there is no such dough, and where nothing is short
  */
 export function freePieces(state: State, shop: Shop, outlook: Outlook | null): FreePieces | null {
@@ -27,7 +30,7 @@ export function freePieces(state: State, shop: Shop, outlook: Outlook | null): F
     .flatMap((one) => {
       const variety = shop.varieties.get(one.varietyId)
       if (variety === undefined || variety.decidedAt === 'mixer' || !doughs.has(variety.doughId)) return []
-      const pieces = Math.ceil(wantedOf(one) / shop.boards.pieces) * shop.boards.pieces
+      const pieces = Math.ceil(wantedOf(one, outlook) / shop.boards.pieces) * shop.boards.pieces
       return pieces === 0 ? [] : [{ line: { varietyId: one.varietyId, pieces }, goneAtMs: goneAt(one) }]
     })
     .sort((one, other) => (one.goneAtMs ?? LATE) - (other.goneAtMs ?? LATE) || other.line.pieces - one.line.pieces)
@@ -45,10 +48,14 @@ function freeDoughs({ batches }: State): ReadonlySet<DoughId> {
 
 const BEFORE_OVEN: ReadonlySet<string> = new Set(['chill', 'rack', 'kettle', 'boards'])
 
-function wantedOf({ atChangeover, beforeClosePercent, lost }: VarietyOutlook): number {
-  return Math.max(atChangeover?.more ?? 0, beforeClosePercent >= LIKELY_PERCENT ? lost : 0)
+function wantedOf(one: VarietyOutlook, { atMs, lastLoadInAtMs }: Outlook): number {
+  const goneAtMs = goneAt(one)
+  const isSoon = goneAtMs !== null && goneAtMs - atMs < SOON_MS
+  const isLast = lastLoadInAtMs !== null && lastLoadInAtMs - atMs < SOON_MS
+  return Math.max(isSoon ? one.lost : 0, isLast ? (one.atChangeover?.more ?? 0) : 0)
 }
 
-function goneAt({ shortAtMs, beforeClosePercent, gone }: VarietyOutlook): EpochMs | null {
-  return shortAtMs ?? (beforeClosePercent >= LIKELY_PERCENT ? gone.t50Ms : null)
+function goneAt({ shortAtMs, beforeMorePercent, beforeClosePercent, gone }: VarietyOutlook): EpochMs | null {
+  if (shortAtMs !== null && (beforeMorePercent ?? 0) >= LIKELY_PERCENT) return shortAtMs
+  return beforeClosePercent >= LIKELY_PERCENT ? gone.t50Ms : null
 }

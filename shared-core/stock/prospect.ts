@@ -13,7 +13,7 @@ export interface Prospect {
   /** From then on there is none for sale, as likely as not: until more comes (`isGap`), else for the day. Null: not foreseen. */
   readonly goneAtMs: EpochMs | null
   readonly isGap: boolean
-  /** It rather lasts, but the chance is worth knowing. */
+  /** It rather lasts, but the chance is worth knowing: soon, or with nothing to come that could be changed. */
   readonly doubt: Doubt | null
   /** It lasts to the close with what is on the way, as far as anybody can tell. */
   readonly lasts: boolean
@@ -41,6 +41,8 @@ export interface Ahead {
   readonly outlook: Outlook | null
 }
 
+/** A doubt about later, with more to come before, changes nothing now. */
+const DOUBT_SOON_MS = 2 * 3_600_000
 /** Below this nobody would act otherwise than if it were sure to last. Common practice, no source. */
 const DOUBT_PERCENT_MIN = 20
 const LIKELY_PERCENT = 50
@@ -81,5 +83,6 @@ function byOutlook(one: VarietyOutlook, { atMs }: Outlook): Prospect {
   const between = t10Ms === null ? null : { fromMs: t10Ms, toMs: t90Ms }
   if (beforeClosePercent >= LIKELY_PERCENT) return { ...said, goneAtMs: epochMs(t50Ms ?? atMs), between }
   if (beforeClosePercent < DOUBT_PERCENT_MIN || t10Ms === null) return { ...said, lasts: true }
+  if (one.moreAtMs !== null && t10Ms - atMs >= DOUBT_SOON_MS) return said
   return { ...said, doubt: { before: 'close', fromMs: t10Ms }, between }
 }

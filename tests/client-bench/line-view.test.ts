@@ -191,19 +191,19 @@ describe('what free pieces had best become', () => {
     lost,
     gone: goneBy(clock, clock, null),
   })
-  const said = (state: State, looks: readonly VarietyOutlook[]) => {
-    const [first] = lineOf(state, NOW, null, outlookWith(looks)).standing
+  const said = (state: State, looks: readonly VarietyOutlook[], lastLoad = '8:40') => {
+    const [first] = lineOf(state, NOW, null, outlookWith(looks, { atMs: NOW, lastLoadInAtMs: at(lastLoad) })).standing
     return first?.id === 'free' ? [first.title, first.detail] : null
   }
   const wanted = { left: { q10: 4, q50: 8, q90: 12 }, lastsPercent: 40, more: 12 }
 
   it.each([
-    ['one is gone', [lookingAt('sesame', gone('9:40', 7))], ['Free pieces: 12 Sesame', 'else gone 9:40']],
+    ['one is gone', [lookingAt('sesame', gone('7:40', 7))], ['Free pieces: 12 Sesame', 'else gone 7:40']],
     ['one is gone now', [lookingAt('sesame', gone('6:40', 7))], ['Free pieces: 12 Sesame', 'there is none']],
     [
       'two are gone',
-      [lookingAt('sesame', gone('9:40', 5)), lookingAt('poppy', gone('8:40', 9))],
-      ['Free pieces: 12 Poppy and 6 Sesame', 'else gone 8:40'],
+      [lookingAt('sesame', gone('7:40', 5)), lookingAt('poppy', gone('7:20', 9))],
+      ['Free pieces: 12 Poppy and 6 Sesame', 'else gone 7:20'],
     ],
     [
       'the afternoon lacks one',
@@ -218,9 +218,15 @@ describe('what free pieces had best become', () => {
     },
   )
 
+  it('[Q144] given what is gone in two hours, or last loads that are farther away, then it is no matter yet', () => {
+    const plain = stateWith({ batches: [batch({ id: 'cold', stage: 'chill', pieces: 120 })] })
+    expect(said(plain, [lookingAt('sesame', gone('8:41', 7))])).toBeNull()
+    expect(said(plain, [lookingAt('sesame', { atChangeover: wanted })], '8:41')).toBeNull()
+  })
+
   it('[Q144] given no dough without a name, or no outlook, then nothing is said', () => {
     const named = { ...dough, varietyId: varietyId('sesame') }
-    const looks = [lookingAt('sesame', gone('9:40', 7))]
+    const looks = [lookingAt('sesame', gone('7:40', 7))]
     expect(said(stateWith({ batches: [named] }), looks)).toBeNull()
     expect(said(stateWith({ batches: [batch({ stage: 'proof' })] }), looks)).toBeNull()
     expect(lineOf(stateWith({ batches: [dough] })).standing.map(({ id }) => id)).toEqual(['chill plain'])

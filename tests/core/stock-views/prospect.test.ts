@@ -31,6 +31,16 @@ describe('how a rod goes on', () => {
       { lasts: false, goneAtMs: null, doubt: { before: 'close', fromMs: at('13:10') } },
     ],
     [
+      'may be gone in two hours, with more to come',
+      { beforeClosePercent: 40, gone: goneBy('10:00', null, null), moreAtMs: at('9:04'), beforeMorePercent: 1 },
+      { lasts: false, goneAtMs: null, doubt: null },
+    ],
+    [
+      'may be gone sooner, with more to come',
+      { beforeClosePercent: 40, gone: goneBy('9:59', null, null), moreAtMs: at('9:04'), beforeMorePercent: 1 },
+      { lasts: false, doubt: { before: 'close', fromMs: at('9:59') } },
+    ],
+    [
       'is likely gone',
       { beforeClosePercent: 50, gone: goneBy('11:10', '12:30', null) },
       { goneAtMs: at('12:30'), isGap: false, between: { fromMs: at('11:10'), toMs: null }, doubt: null },
