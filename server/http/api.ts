@@ -40,7 +40,7 @@ export interface ApiParts {
   readonly history: History
   readonly copies: () => SafeCopies
   /** Where advice and sales history are asked for. */
-  readonly work: WorkDesk
+  readonly work: Pick<WorkDesk, 'ask'>
   /** The outlook that was told last; null: none yet. */
   readonly outlook: () => OutlookTold | null
   readonly version: string

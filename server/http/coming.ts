@@ -4,6 +4,7 @@ import { noonOf } from '../../shared-core/live/noon.ts'
 import { carryNow } from '../../shared-core/plan/carried.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { localDate, shopClock } from '../live/shop-clock.ts'
+import { WorkStopped } from '../work/work-desk.ts'
 import type { PastSalesParts } from './past-sales.ts'
 import { withShop } from './past-sales.ts'
 import { sendProblem } from './problem.ts'
@@ -22,8 +23,8 @@ export function comingRoutes(app: Express, parts: ComingParts): void {
 
 async function getComing(request: Request, response: Response, parts: ComingParts): Promise<void> {
   await withShop(response, parts, async (shop) => {
-    const { date } = request.query
     const today = localDate(shop.profile.zone, parts.now())
+    const { date = dateAfter(today, 1) } = request.query
     const last = dateAfter(today, COMING_DAYS_MAX)
     if (typeof date !== 'string' || !isDate(date) || date < today || date > last) {
       const detail = `"date" is a day from ${today} to ${last}: /api/v1/coming?date=${dateAfter(today, 1)}.`
@@ -31,6 +32,9 @@ async function getComing(request: Request, response: Response, parts: ComingPart
     }
     const clock = shopClock(shop.profile.zone, parts.now())
     const looked = { state: parts.room.state, shop, noonOf: (day: string) => noonOf(clock, day) }
-    response.json(await parts.work.ask('coming', { date, clock, carry: carryNow(looked, date) }))
+    const coming = await parts.work.ask('coming', { date, clock, carry: carryNow(looked, date) })
+    // A thread that has just been begun anew.
+    if (coming === null) throw new WorkStopped('it knows of no set-up yet')
+    response.json(coming)
   })
 }

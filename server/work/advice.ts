@@ -22,7 +22,8 @@ export interface AdviceParts {
 
 /** Advice as the server keeps it up: the thread told of the shop, and the outlook told to the screens. */
 export interface Advice {
-  readonly work: WorkDesk
+  /** The thread, told of all that the shop knows by now before it is asked. */
+  readonly work: Pick<WorkDesk, 'ask'>
   /** The last that was told; null: none yet. */
   readonly outlook: () => OutlookTold | null
   readonly reasons: () => readonly HealthReason[]
@@ -50,7 +51,12 @@ export function adviceFor(parts: AdviceParts): Advice {
   })
   const feed = new Feed({ desk: work, history, shop: () => state.shop, log })
   return {
-    work,
+    work: {
+      ask: async (kind, asked) => {
+        await feed.tell()
+        return work.ask(kind, asked)
+      },
+    },
     outlook: () => keeper.latest,
     reasons: () => work.reasons(),
     entriesCame: () => keeper.news(),

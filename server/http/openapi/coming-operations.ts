@@ -58,9 +58,10 @@ export const COMING_OPERATIONS: readonly Operation[] = [
       {
         name: 'date',
         in: 'query',
-        description: 'Today or one of the next 14 days, by the shop’s calendar.',
+        description: 'Today or one of the next 14 days, by the shop’s calendar; left out, tomorrow.',
         schema: date,
         example: '2026-11-25',
+        isLeftOut: true,
       },
     ],
     answer: { type: 'application/json', schema: 'Coming', description: 'Nothing of it stands in the journal.' },
