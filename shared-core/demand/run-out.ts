@@ -1,20 +1,32 @@
 import type { RestDemand, RunOut } from './demand.ts'
 import { partBy } from './exposure.ts'
 import { expectedSold, negativeBinomial } from './pieces.ts'
+import type { Coming } from './refilled.ts'
+import { refilledCourse } from './refilled.ts'
+import type { StockNow, StockPoint } from './stock-now.ts'
+import { stockPoints } from './stock-now.ts'
 
-/** What is there now: expected pieces and their standard deviation. */
-export interface StockNow {
-  readonly mean: number
-  readonly doubt: number
+/** How an item's stock goes until close. */
+export interface Course {
+  /** Chance that it was gone at some time up to a minute, now to close; never falls. */
+  readonly goneBy: (minute: number) => number
+  readonly goneAtClose: number
+  /** Expected pieces left at close, and pieces asked for while there was none. */
+  readonly left: number
+  readonly lost: number
 }
 
-/** What becomes ready to sell later in the day, in order of time. */
-export interface Coming {
-  readonly minute: number
-  readonly pieces: number
-}
+/** Minutes to which a time is found: finer than any screen shows. */
+const FINENESS_MINUTES = 0.1
 
-/** When an item will be gone, and what will be left or lost by close. */
+/**
+ * When an item will be gone, and what will be left or lost by close. Gone by a minute t when the demand from now to t,
+ * negative binomial of mean · part(t) with the same dispersion, is the stock or more; with more on the way, by the first
+ * time that there is none. A larger stock is never gone earlier.
+ * @param stock as an estimate: whole pieces around `mean` with the standard deviation `doubt`
+ * @param more what becomes ready to sell, in order of time; what was ready by now counts as stock, what comes after close
+ *   as nothing
+ */
 export function runOut(
   rest: RestDemand,
   stock: StockNow,
@@ -22,36 +34,42 @@ export function runOut(
   nowMinute: number,
   closeMinute: number,
 ): RunOut {
-  const first = more[0]
-  const there = Math.round(stock.mean)
-  const goneBy = (minute: number) => {
-    const pieces = more.filter((m) => m.minute <= minute).reduce((sum, m) => sum + m.pieces, there)
-    return chanceOf(rest, partBy(rest.profile, minute), pieces)
-  }
-  const all = more.reduce((sum, m) => sum + m.pieces, there)
-  const sold = expectedSold(negativeBinomial(rest.mean, rest.dispersion), all)
-  const at = (chance: number) => minuteWhen(goneBy, chance, nowMinute, closeMinute)
+  const ready = more.filter(({ minute }) => minute <= nowMinute).reduce((sum, { pieces }) => sum + pieces, 0)
+  const coming = more.filter(({ minute, pieces }) => minute > nowMinute && minute < closeMinute && pieces > 0)
+  const points = stockPoints({ mean: stock.mean + ready, doubt: stock.doubt })
+  const [first] = coming
+  const course = first === undefined ? steadyCourse(rest, points) : refilledCourse(rest, points, coming, nowMinute)
+  const at = (chance: number) => minuteWhen(course.goneBy, chance, nowMinute, closeMinute)
   return {
     t10: at(0.1),
     t50: at(0.5),
     t90: at(0.9),
-    beforeMore: first === undefined ? null : chanceOf(rest, partBy(rest.profile, first.minute), there),
-    beforeClose: goneBy(closeMinute),
-    left: all - sold,
-    lost: rest.mean - sold,
+    beforeMore: first === undefined ? null : steadyCourse(rest, points).goneBy(first.minute),
+    beforeClose: course.goneAtClose,
+    left: course.left,
+    lost: course.lost,
   }
 }
 
-/** Chance that a part of the rest asks for that many pieces or more. */
-function chanceOf(rest: RestDemand, part: number, pieces: number): number {
-  return pieces <= 0 ? 1 : 1 - negativeBinomial(rest.mean * part, rest.dispersion).cdf(pieces - 1)
+/** With nothing on the way it is in closed form. */
+function steadyCourse(rest: RestDemand, stock: readonly StockPoint[]): Course {
+  const goneBy = (minute: number) => {
+    const demand = negativeBinomial(rest.mean * partBy(rest.profile, minute), rest.dispersion)
+    return stock.reduce((sum, { pieces, chance }) => sum + chance * (1 - demand.cdf(pieces - 1)), 0)
+  }
+  const demand = negativeBinomial(rest.mean, rest.dispersion)
+  const sold = stock.reduce((sum, { pieces, chance }) => sum + chance * expectedSold(demand, pieces), 0)
+  const there = stock.reduce((sum, { pieces, chance }) => sum + chance * pieces, 0)
+  const goneAtClose = stock.reduce((sum, { pieces, chance }) => sum + chance * (1 - demand.cdf(pieces - 1)), 0)
+  return { goneBy, goneAtClose, left: there - sold, lost: Math.max(0, rest.mean - sold) }
 }
 
-/** The first minute by which the chance is reached, to a tenth of a minute; null when not before close. */
+/** The first minute by which the chance is reached; null when not before close. */
 function minuteWhen(goneBy: (minute: number) => number, chance: number, now: number, close: number): number | null {
+  if (goneBy(now) >= chance) return now
   if (goneBy(close) < chance) return null
   let [early, late] = [now, close]
-  while (late - early > 0.1) {
+  while (late - early > FINENESS_MINUTES) {
     const middle = (early + late) / 2
     if (goneBy(middle) >= chance) late = middle
     else early = middle
