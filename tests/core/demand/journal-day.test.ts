@@ -52,7 +52,7 @@ describe('a day of the journal as demand sees it', () => {
   it('[Q100] given pieces of the day before, when sold, then no demand for fresh ones', () => {
     const day = openDay()
     day.at('6:10', { type: 'dayOldIn', lines: lines('sesame', 5) })
-    day.at('6:20', { type: 'dayOldOut', varietyId: sesame, pieces: 5, fate: 'sold' })
+    day.at('6:20', { type: 'dayOldOut', varietyId: sesame, pieces: 3, fate: 'sold' })
     expect(itemOf(dayOf(day), 'sesame')).toMatchObject({ sold: [], left: 0 })
     day.at('15:00', close, YES)
     expect(itemOf(dayOf(day), 'sesame')).toMatchObject({ sold: [], left: 24 })
