@@ -37,6 +37,7 @@ import type { ServerLogger } from './operation/log.ts'
 import { logInFolder } from './operation/log.ts'
 import { openFront } from './operation/open-front.ts'
 import type { Options } from './options.ts'
+import { ImportDesk } from './sales/import-desk.ts'
 import { FULL_FOLD_TOLD_ENTRIES, wake } from './shop/wake.ts'
 import type { Advice } from './work/advice.ts'
 import { adviceFor } from './work/advice.ts'
@@ -102,13 +103,16 @@ export async function serve(parts: ServeParts): Promise<Serving> {
   const sockets = new SocketServer(front.http, { names: options.names, door, log })
   const advice = adviceFor({ work: parts.work, state, history, now, log, tellAll: (told) => room.sendAll(told) })
   const room = makeRoom({ parts, state, now, sockets, clock, log, door, advice })
+  const imports = new ImportDesk({ work: advice.work, room, log })
   const others = [opened.reasons, () => copies?.reasons() ?? [], advice.reasons]
   const health = watchHealth({ folder: parts.folder, room, history, log, steadyMs, others })
   const lanName = lanNameFor(parts, { scheme, port })
   const addresses = () => addressesNow(options, { scheme, port }, lanName)
   const localDate = () => clock.date(now())
   const reasons = () => health.watch.reasons()
-  front.handOver(appFor(parts, log, { door, room, history, advice, addresses, localDate, now, health: reasons }))
+  front.handOver(
+    appFor(parts, log, { door, room, history, advice, imports, addresses, localDate, now, health: reasons }),
+  )
   sockets.open(room)
   const chores = choresFor({ room, journal, now, history, log, inLull: () => copies?.lull(localDate()) })
   lanName?.follow(state.shop?.profile.name ?? null)
@@ -120,11 +124,13 @@ export async function serve(parts: ServeParts): Promise<Serving> {
     opened.tick(lanName?.name ?? null)
     copies?.tick()
     advice.tick()
+    imports.tick()
     chores.tick().catch((error: unknown) => log.error({ error }, 'a chore failed'))
   }, CHORES_EVERY_MS)
   const ends = [
     () => sockets.close(),
     () => chores.snapshot(),
+    () => imports.close(),
     () => advice.close(),
     () => history.close(),
     () => door.close(),

@@ -14,6 +14,7 @@ import type { History } from '../history/history.ts'
 import type { Journal } from '../journal/journal.ts'
 import type { ServerAddress } from '../lan/addresses.ts'
 import type { Room } from '../live/room.ts'
+import type { ImportDesk } from '../sales/import-desk.ts'
 import type { WorkDesk } from '../work/work-desk.ts'
 import { comingRoutes } from './coming.ts'
 import { postCommands, submitOne } from './commands.ts'
@@ -28,6 +29,8 @@ import { outlookRoutes } from './outlook.ts'
 import { pastSalesRoutes } from './past-sales.ts'
 import { sendAnswer, sendProblem } from './problem.ts'
 import { salesRoutes } from './sales.ts'
+import { salesFileRoutes } from './sales-files.ts'
+import { salesNameRoutes } from './sales-names.ts'
 import { NO_SET_UP, setUpRoutes } from './set-up.ts'
 import { wholeNumber } from './whole-number.ts'
 
@@ -41,6 +44,8 @@ export interface ApiParts {
   readonly copies: () => SafeCopies
   /** Where advice and sales history are asked for. */
   readonly work: Pick<WorkDesk, 'ask'>
+  /** Goes on with files of past sales. */
+  readonly imports: ImportDesk
   /** The outlook that was told last; null: none yet. */
   readonly outlook: () => OutlookTold | null
   readonly version: string
@@ -87,8 +92,10 @@ export function api(app: Express, parts: ApiParts): void {
   outlookRoutes(app, parts)
   pastSalesRoutes(app, parts)
   comingRoutes(app, parts)
-  holidayRoutes(app)
+  holidayRoutes(app, parts)
   salesRoutes(app, parts)
+  salesFileRoutes(app, parts)
+  salesNameRoutes(app, parts)
   app.post('/api/v1/load-list', (request, response) => postLoadList(request, response, parts))
 }
 

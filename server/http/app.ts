@@ -1,3 +1,4 @@
+import type { IncomingMessage } from 'node:http'
 import type { ErrorRequestHandler, Express, Request, RequestHandler, Response } from 'express'
 import express from 'express'
 import helmet from 'helmet'
@@ -6,6 +7,7 @@ import { RoomFailure } from '../live/room-parts.ts'
 import type { Entrance } from './entrance.ts'
 import { entrance, letIn } from './entrance.ts'
 import { sendProblem } from './problem.ts'
+import { SALES_FILES } from './sales-files.ts'
 
 /** A set-up file with every list full is some 40 kB. */
 const BODY_BYTES_MAX = 512 * 1024
@@ -25,11 +27,17 @@ export function makeApp({ log, ...parts }: AppParts, routes: (app: Express) => v
   app.use(helmet(FOR_PLAIN_HTTP), denyFeatures)
   entrance(app, parts)
   app.use(express.json({ limit: BODY_BYTES_MAX, strict: false }))
-  app.use(express.text({ limit: BODY_BYTES_MAX, type: 'text/csv' }), letIn)
+  app.use(express.text({ limit: BODY_BYTES_MAX, type: isShortCsv }), letIn)
   routes(app)
   app.use((request, response) => sendNotFound(request, response))
   app.use(answerErrors(log))
   return app
+}
+
+/** Sales posted row by row; a whole file of them is as long as it is, and read by its route. */
+function isShortCsv({ headers, method = '', url = '' }: IncomingMessage): boolean {
+  if (method === 'POST' && url.split('?')[0] === SALES_FILES) return false
+  return /^text\/csv\b/i.test(headers['content-type'] ?? '')
 }
 
 /**

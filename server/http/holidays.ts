@@ -1,21 +1,28 @@
 import type { Express, Request, Response } from 'express'
 import { isDate } from '../../shared-core/day/label.ts'
 import { region as regionField } from '../../shared-core/shop/set-up-fields.ts'
-import { holidayRegions, holidaysOf } from './holidays-of.ts'
+import type { WorkDesk } from '../work/work-desk.ts'
 import { sendProblem } from './problem.ts'
+import { whileWorking } from './while-working.ts'
 
 /** Years that one question may span: some past ones and those to come. */
 export const HOLIDAY_YEARS_MAX = 10
 
-/** Public holidays by region, for the desk to make special days of. */
-export function holidayRoutes(app: Express): void {
-  app.get('/api/v1/holidays', getHolidays)
-  app.get('/api/v1/holidays/regions', async (_request, response) => {
-    response.json(await holidayRegions())
-  })
+interface HolidayParts {
+  readonly work: Pick<WorkDesk, 'ask'>
 }
 
-async function getHolidays(request: Request, response: Response): Promise<void> {
+/** Public holidays by region, for the desk to make special days of. */
+export function holidayRoutes(app: Express, parts: HolidayParts): void {
+  app.get('/api/v1/holidays', (request, response) => getHolidays(request, response, parts))
+  app.get('/api/v1/holidays/regions', (_request, response) =>
+    whileWorking(response, async () => {
+      response.json(await parts.work.ask('holidayRegions', null))
+    }),
+  )
+}
+
+async function getHolidays(request: Request, response: Response, { work }: HolidayParts): Promise<void> {
   const { region, from, to } = request.query
   const wrong = wrongIn(region, from, to)
   if (wrong !== null) {
@@ -23,13 +30,15 @@ async function getHolidays(request: Request, response: Response): Promise<void> 
     sendProblem(response, { status: 400, title: 'Bad request', detail })
     return
   }
-  const holidays = await holidaysOf(String(region), String(from), String(to))
-  if (holidays === null) {
+  await whileWorking(response, async () => {
+    const holidays = await work.ask('holidays', { region: String(region), from: String(from), to: String(to) })
+    if (holidays !== null) {
+      response.json(holidays)
+      return
+    }
     const detail = `No holidays are known of "${region}". /api/v1/holidays/regions lists the regions that are known.`
     sendProblem(response, { status: 404, title: 'No such region', detail })
-    return
-  }
-  response.json(holidays)
+  })
 }
 
 function wrongIn(region: unknown, from: unknown, to: unknown): string | null {

@@ -9,10 +9,10 @@ import { asText } from '../history/csv-text.ts'
 import type { Room } from '../live/room.ts'
 import type { HistoryAsked } from '../work/history-questions.ts'
 import type { WorkDesk } from '../work/work-desk.ts'
-import { WorkStopped } from '../work/work-desk.ts'
 import type { HttpProblem } from './problem.ts'
 import { sendProblem } from './problem.ts'
 import { NO_SET_UP } from './set-up.ts'
+import { whileWorking } from './while-working.ts'
 import { wholeNumber } from './whole-number.ts'
 
 /** Three years fill some 100 kB; who wants more asks for the years one by one. */
@@ -100,14 +100,7 @@ async function getTrust(request: Request, response: Response, parts: PastSalesPa
 export async function withShop(response: Response, { room }: PastSalesParts, run: (shop: Shop) => Promise<void>) {
   const { shop } = room.state
   if (shop === null) return sendProblem(response, NO_SET_UP)
-  try {
-    await run(shop)
-  } catch (error) {
-    if (!(error instanceof WorkStopped)) throw error
-    response.set('retry-after', '2')
-    const detail = 'The part of the server that looks at past sales is being started. Ask again in a moment.'
-    sendProblem(response, { status: 503, title: 'Not yet', detail })
-  }
+  await whileWorking(response, () => run(shop))
 }
 
 function badRequest(detail: string): HttpProblem {

@@ -20,7 +20,7 @@ const CHECK_EVERY_MS = 60_000
 const REFUSALS_PRUNED_EVERY_MS = 3_600_000
 
 /** Who does what nobody taps. */
-const SERVER: DeviceHello = { deviceId: deviceId('server'), name: 'Server', role: 'desk', stationId: null }
+export const SERVER: DeviceHello = { deviceId: deviceId('server'), name: 'Server', role: 'desk', stationId: null }
 
 export interface ChoresParts {
   readonly room: Room

@@ -23,7 +23,7 @@ export interface AdviceParts {
 /** Advice as the server keeps it up: the thread told of the shop, and the outlook told to the screens. */
 export interface Advice {
   /** The thread, told of all that the shop knows by now before it is asked. */
-  readonly work: Pick<WorkDesk, 'ask'>
+  readonly work: Pick<WorkDesk, 'ask' | 'onBegun'>
   /** The last that was told; null: none yet. */
   readonly outlook: () => OutlookTold | null
   readonly reasons: () => readonly HealthReason[]
@@ -56,6 +56,7 @@ export function adviceFor(parts: AdviceParts): Advice {
         await feed.tell()
         return work.ask(kind, asked)
       },
+      onBegun: (run) => work.onBegun(run),
     },
     outlook: () => keeper.latest,
     reasons: () => work.reasons(),

@@ -27,11 +27,15 @@ export function salesHandlers(work: Work): Handlers<SalesQuestions> {
     },
     salesReceive: (uploaded) => books.receive(uploaded),
     salesPreview: ({ id, mapping, nowMs }) => ofFile(id, isWaiting, (file) => books.preview(file, mapping, nowMs)),
-    salesTake: ({ id, mapping }) =>
-      ofFile(id, isWaiting, (file) => {
-        books.take(file, mapping)
-        return toldFile({ ...file, state: 'taking' })
-      }),
+    salesTake: ({ id, mapping }) => {
+      const file = books.files.find(id)
+      if (file?.state === 'taking') return { ok: true, value: toldFile(file) }
+      if (file !== null && isWaiting(file) && mapping === null) return { ok: false, why: 'no-mapping' }
+      return ofFile(id, isWaiting, (waiting) => {
+        if (mapping !== null) books.take(waiting, mapping)
+        return toldFile({ ...waiting, state: 'taking' })
+      })
+    },
     salesStep: async () => {
       const file = books.step()
       if (file?.state === 'taken') await settle()

@@ -14,10 +14,10 @@ import type { FedSale } from '../sales/feed.ts'
 import type { Uploaded } from '../sales/sales-books.ts'
 import type { Question } from './questions.ts'
 
-/** An answer about a file; `no-file`: there is none of that id. `wrong-state`: not what can be done with it now. */
+/** `no-file`: there is none of that id. `wrong-state`: that cannot be done with it now. `no-mapping`: none was said. */
 export type OfFile<Value> =
   | { readonly ok: true; readonly value: Value }
-  | { readonly ok: false; readonly why: 'no-file' | 'wrong-state' }
+  | { readonly ok: false; readonly why: 'no-file' | 'wrong-state' | 'no-mapping' }
 
 interface File {
   readonly id: number
@@ -29,7 +29,8 @@ export interface SalesQuestions {
   readonly salesFolder: Question<null, string>
   readonly salesReceive: Question<Uploaded, Preview>
   readonly salesPreview: Question<File & { readonly mapping: Mapping | null; readonly nowMs: EpochMs }, OfFile<Preview>>
-  readonly salesTake: Question<File & { readonly mapping: Mapping }, OfFile<SalesFile>>
+  /** One that is being taken already goes on by the mapping that it has. */
+  readonly salesTake: Question<File & { readonly mapping: Mapping | null }, OfFile<SalesFile>>
   /** Takes one more block of a file that is being taken; null: none is. */
   readonly salesStep: Question<null, SalesFile | null>
   /** Files that were taken and that the journal does not know of yet. */

@@ -130,7 +130,7 @@ const stockCommands = [
 
 const plannedLoad = record({ shelfId: ids.shelf.nullable(), inAtMs: instant().nullable(), lines })
 
-const FILE_NAME_MAX = 200
+export const FILE_NAME_MAX = 200
 const fileName = `The name of a file, at most ${FILE_NAME_MAX} characters.`
 const sum = 'The SHA-256 of the file, 64 digits from 0 to 9 and a to f.'
 const IMPORT_ROWS_MAX = 1_000_000_000

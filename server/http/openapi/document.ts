@@ -7,6 +7,7 @@ import { COOKIE } from '../../devices/credentials.ts'
 import { rightOf } from '../../devices/route-rights.ts'
 import { deviceChangeSchema, joinSchema, newCodeSchema, newTokenSchema } from '../devices-schema.ts'
 import { loadListSchema } from '../load-list-json.ts'
+import { meaningsSchema, mendSchema, takeSchema } from '../sales-import-schema.ts'
 import { countsSchema, ovenReadingsSchema, readingsSchema, salesSchema } from '../sales-schema.ts'
 import { ANSWERS } from './answer-schemas.ts'
 import { COMING_ANSWERS, COMING_OPERATIONS } from './coming-operations.ts'
@@ -18,11 +19,13 @@ import type { AnswerBody, Body, Operation, Parameter } from './operation.ts'
 import { OUTLOOK_ANSWERS, OUTLOOK_OPERATIONS } from './outlook-operations.ts'
 import { PAST_SALES_ANSWERS, PAST_SALES_OPERATIONS } from './past-sales-operations.ts'
 import { READ_OPERATIONS } from './read-operations.ts'
+import { SALES_IMPORT_ANSWERS, SALES_IMPORT_OPERATIONS } from './sales-import-operations.ts'
 import { WRITE_OPERATIONS } from './write-operations.ts'
 
 export const OPERATIONS: readonly Operation[] = [
   ...READ_OPERATIONS,
   ...WRITE_OPERATIONS,
+  ...SALES_IMPORT_OPERATIONS,
   ...DEVICE_OPERATIONS,
   ...COPIES_OPERATIONS,
   ...HOLIDAY_OPERATIONS,
@@ -77,6 +80,10 @@ function schemas(): Json {
   const named: Record<string, z.ZodType> = {
     ...ANSWERS,
     ...DEVICE_ANSWERS,
+    ...SALES_IMPORT_ANSWERS,
+    SalesMapping: takeSchema,
+    SalesCorrected: mendSchema,
+    SalesMeanings: meaningsSchema,
     ...HOLIDAY_ANSWERS,
     ...PAST_SALES_ANSWERS,
     ...COMING_ANSWERS,

@@ -3,7 +3,7 @@ import type { z } from 'zod'
 /** One operation of the API, with an example that a test calls. */
 export interface Operation {
   readonly id: string
-  readonly method: 'get' | 'post' | 'patch' | 'delete'
+  readonly method: 'get' | 'post' | 'put' | 'patch' | 'delete'
   /** As OpenAPI writes it, parameters in braces. */
   readonly path: string
   readonly summary: string

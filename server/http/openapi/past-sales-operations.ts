@@ -34,6 +34,7 @@ const salesOfDay: z.ZodType<HistoryOfDayJson> = z.object({
   openMinute: z.number(),
   closeMinute: z.number(),
   specials: ids,
+  isRecorded: z.boolean(),
   items: z.array(
     z.object({
       varietyId: z.string(),
