@@ -1,6 +1,7 @@
 import { comingHandlers } from './coming-handlers.ts'
 import { feedHandlers } from './feed-handlers.ts'
 import { historyHandlers } from './history-handlers.ts'
+import { holidayHandlers } from './holiday-handlers.ts'
 import { outlookHandlers } from './outlook-handlers.ts'
 import type { Handlers, Questions } from './questions.ts'
 import { salesHandlers } from './sales-handlers.ts'
@@ -13,6 +14,7 @@ export function handlersFor(work: Work): Handlers<Questions> {
     ...outlookHandlers(work),
     ...comingHandlers(work),
     ...historyHandlers(work),
+    ...holidayHandlers(),
     ...salesHandlers(work),
   }
 }

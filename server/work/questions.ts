@@ -1,6 +1,7 @@
 import type { ComingQuestions } from './coming-questions.ts'
 import type { FeedQuestions } from './feed-questions.ts'
 import type { HistoryQuestions } from './history-questions.ts'
+import type { HolidayQuestions } from './holiday-questions.ts'
 import type { OutlookQuestions } from './outlook-questions.ts'
 import type { SalesQuestions } from './sales-questions.ts'
 
@@ -10,7 +11,13 @@ import type { SalesQuestions } from './sales-questions.ts'
  * them in a file of its own, extends this, and adds its handlers in `handlers.ts`. Bad input is answered with a value
  * that says so; a promise is rejected only for a fault of ours or a thread that ended.
  */
-export interface Questions extends FeedQuestions, OutlookQuestions, ComingQuestions, HistoryQuestions, SalesQuestions {}
+export interface Questions
+  extends FeedQuestions,
+    OutlookQuestions,
+    ComingQuestions,
+    HistoryQuestions,
+    HolidayQuestions,
+    SalesQuestions {}
 
 /** One kind: what is asked, and what comes back. */
 export interface Question<Asked, Answer> {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { holidayRegions, holidaysOf } from '../../server/http/holidays-of.ts'
+import { holidayRegions, holidaysOf } from '../../server/work/holidays-of.ts'
 import { ask, startServer } from './support/start-server.ts'
 
 describe('public holidays of a region', () => {
@@ -8,16 +8,16 @@ describe('public holidays of a region', () => {
   it.each([
     ['thanksgiving-day', ['2024-11-28', '2025-11-27', '2026-11-26']],
     ['martin-luther-king-jr-day', ['2024-01-15', '2025-01-20', '2026-01-19']],
-    ['labour-day', ['2024-09-02', '2025-09-01', '2026-09-07']],
+    ['labor-day', ['2024-09-02', '2025-09-01', '2026-09-07']],
     ['easter-sunday', ['2024-03-31', '2025-04-20', '2026-04-05']],
   ])('[Q90] given three years, when asked for, then %s is one holiday with its dates', async (id, dates) => {
-    const found = await holidaysOf('US-IL', '2024-01-01', '2026-12-31')
+    const found = await holidaysOf({ region: 'US-IL', from: '2024-01-01', to: '2026-12-31' })
     const spans = found?.holidays.find((one) => one.id === id)?.spans
     expect(spans).toEqual(dates.map((date) => ({ from: date, to: date })))
   })
 
   it('[Q90] given two dates, then nothing lies outside them, names come in both languages, and what is public is said', async () => {
-    const found = await holidaysOf('US-IL', '2026-12-25', '2027-01-01')
+    const found = await holidaysOf({ region: 'US-IL', from: '2026-12-25', to: '2027-01-01' })
     expect(found?.holidays.map(({ id, en, es, isPublic }) => [id, en, es, isPublic])).toEqual([
       ['christmas-day', 'Christmas Day', 'Navidad', true],
       ['new-years-eve', "New Year's Eve", 'Fin del Año', false],
@@ -27,15 +27,16 @@ describe('public holidays of a region', () => {
 
   it('[Q90] given one that begins in the evening or by another calendar, then it is on the day that it fills', async () => {
     const dayOf = async (region: string, id: string) =>
-      (await holidaysOf(region, '2026-01-01', '2026-12-31'))?.holidays.find((one) => one.id === id)?.spans[0]
+      (await holidaysOf({ region, from: '2026-01-01', to: '2026-12-31' }))?.holidays.find((one) => one.id === id)
+        ?.spans[0]
     expect(await dayOf('US', 'halloween')).toEqual({ from: '2026-10-31', to: '2026-10-31' })
     // 10 Tishri 5787, by the Hebrew calendar: from the evening of 20 September 2026 on (from memory).
     expect(await dayOf('IL', 'day-of-atonement-yom-kippur')).toEqual({ from: '2026-09-21', to: '2026-09-21' })
   })
 
   it('[Q90] given a part that is not known by itself, then its country’s; given no such country, then null', async () => {
-    expect((await holidaysOf('MX-CMX', '2026-01-01', '2026-12-31'))?.region).toBe('MX')
-    expect(await holidaysOf('XX', '2026-01-01', '2026-12-31')).toBeNull()
+    expect((await holidaysOf({ region: 'MX-CMX', from: '2026-01-01', to: '2026-12-31' }))?.region).toBe('MX')
+    expect(await holidaysOf({ region: 'XX', from: '2026-01-01', to: '2026-12-31' })).toBeNull()
   })
 
   it('[Q90] given the regions, then each is named in both languages and those that differ have parts', async () => {

@@ -13,7 +13,7 @@ const YEAR_DAYS = 365
 
 /** What is asked of a region's holidays: the past ones that teach, and two years to come, of which one is offered. */
 export function holidaysAddress(region: string, today: string): string {
-  const from = dateAfter(today, -PAST_YEARS * YEAR_DAYS)
+  const from = `${Number(today.slice(0, 4)) - PAST_YEARS}-01-01`
   return `/api/v1/holidays?region=${region}&from=${from}&to=${dateAfter(today, 2 * YEAR_DAYS)}`
 }
 
