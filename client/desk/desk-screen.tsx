@@ -12,7 +12,15 @@ import { LoadsPlace } from './loads-place.tsx'
 import { Nav } from './nav.tsx'
 import { Notices } from './notices.tsx'
 import type { Where } from './place.ts'
-import { ClosePlace, DoughPlace, PastPlace, SalesPlace, ScreensPlace } from './places-later.tsx'
+import {
+  ClosePlace,
+  ComingPlace,
+  DoughPlace,
+  HistoryPlace,
+  PastPlace,
+  SalesPlace,
+  ScreensPlace,
+} from './places-later.tsx'
 import { useFirstRun } from './set-up/use-first-run.ts'
 import { SetUpPanel } from './set-up-panel.tsx'
 import { TodayPlace } from './today/today-place.tsx'
@@ -97,10 +105,14 @@ function Place({ where: { place, within }, parts }: { readonly where: Where; rea
       return <TodayPlace {...parts} />
     case 'loads':
       return <LoadsPlace {...parts} />
+    case 'coming':
+      return <ComingPlace {...parts} within={within} />
     case 'dough':
       return <DoughPlace {...parts} within={within} />
     case 'close':
       return <ClosePlace {...parts} />
+    case 'history':
+      return <HistoryPlace {...parts} within={within} />
     case 'past':
       return <PastPlace {...parts} within={within} />
     case 'salesIn':

@@ -1,14 +1,27 @@
 /** The desk's places, by what the owner wants, in the order of a day. */
-export const PLACES = ['today', 'loads', 'dough', 'close', 'past', 'salesIn', 'setUp', 'screens'] as const
+export const PLACES = [
+  'today',
+  'loads',
+  'coming',
+  'dough',
+  'close',
+  'past',
+  'history',
+  'salesIn',
+  'setUp',
+  'screens',
+] as const
 export type DeskPlace = (typeof PLACES)[number]
 
 /** What stands in the address after the hash; links and bookmarks hold on to it, so it is the same in every language. */
 const SLUGS: { readonly [place in DeskPlace]: string } = {
   today: 'today',
   loads: 'loads',
+  coming: 'coming',
   dough: 'dough',
   close: 'close',
   past: 'past',
+  history: 'history',
   salesIn: 'sales-in',
   setUp: 'set-up',
   screens: 'screens',

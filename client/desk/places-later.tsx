@@ -4,7 +4,9 @@ import { LatePart } from './late-part.tsx'
 /** Places that are fetched when somebody goes there. */
 
 const fetchClose = () => import('./close/close-place.tsx').then((part) => part.ClosePlace)
+const fetchComing = () => import('./coming/coming-place.tsx').then((part) => part.ComingPlace)
 const fetchDough = () => import('./dough/dough-place.tsx').then((part) => part.DoughPlace)
+const fetchHistory = () => import('./history/history-place.tsx').then((part) => part.HistoryPlace)
 const fetchPast = () => import('./past/past-place.tsx').then((part) => part.PastPlace)
 const fetchSales = () => import('./sales/sales-place.tsx').then((part) => part.SalesPlace)
 const fetchScreens = () => import('./screens/screens-place.tsx').then((part) => part.ScreensPlace)
@@ -13,8 +15,16 @@ export function ClosePlace(parts: DeskParts) {
   return <LatePart fetchPart={fetchClose} props={parts} {...parts.words.desk.late} />
 }
 
+export function ComingPlace(parts: PlaceParts) {
+  return <LatePart fetchPart={fetchComing} props={parts} {...parts.words.desk.late} />
+}
+
 export function DoughPlace(parts: PlaceParts) {
   return <LatePart fetchPart={fetchDough} props={parts} {...parts.words.desk.late} />
+}
+
+export function HistoryPlace(parts: PlaceParts) {
+  return <LatePart fetchPart={fetchHistory} props={parts} {...parts.words.desk.late} />
 }
 
 export function PastPlace(parts: PlaceParts) {

@@ -16,7 +16,17 @@ export interface DeskSentences {
   /** Of the page. */
   readonly title: string
   readonly places: {
-    readonly [place in 'today' | 'loads' | 'dough' | 'close' | 'past' | 'salesIn' | 'setUp' | 'screens']: string
+    readonly [place in
+      | 'today'
+      | 'loads'
+      | 'coming'
+      | 'dough'
+      | 'close'
+      | 'past'
+      | 'history'
+      | 'salesIn'
+      | 'setUp'
+      | 'screens']: string
   }
   /** What the list of places is, for those who listen. */
   readonly placesName: string

@@ -22,9 +22,11 @@ export function enDesk(words: Words): DeskSentences {
     places: {
       today: 'Today',
       loads: 'Loads and trays',
+      coming: 'Coming days',
       dough: 'Dough room',
       close: 'Close',
       past: 'Past days',
+      history: 'Sales and forecasts',
       salesIn: 'Sales in',
       setUp: 'Set-up',
       screens: 'Screens',

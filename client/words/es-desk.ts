@@ -22,9 +22,11 @@ export function esDesk(words: Words): DeskSentences {
     places: {
       today: 'Hoy',
       loads: 'Cargas y bandejas',
+      coming: 'Días que vienen',
       dough: 'Obrador',
       close: 'Cierre',
       past: 'Días pasados',
+      history: 'Ventas y pronósticos',
       salesIn: 'Ventas de la caja',
       setUp: 'Configuración',
       screens: 'Pantallas',

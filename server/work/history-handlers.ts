@@ -31,7 +31,8 @@ export function historyHandlers(work: Work): Handlers<HistoryQuestions> {
     history: (asked) => history(work, walked, asked),
     historyDay: async ({ date }) => {
       const day = (await walked.days()).find((one) => one.day.date === date)
-      return day === undefined ? { ...work.book.asked(date), items: [] } : historyOfDay(day, day.judged)
+      const told = day === undefined ? { ...work.book.asked(date), items: [] } : historyOfDay(day, day.judged)
+      return { ...told, isRecorded: work.book.journalDay(date) !== null }
     },
     trust: ({ days }) => trust(work, walked, days),
   }

@@ -74,7 +74,7 @@ export function historyHours(days: readonly SalesDay[], has: (itemId: string) =>
 }
 
 /** One day, variety by variety, the most sold first. */
-export function historyOfDay({ day, asked }: TrueDay, judged: readonly Judged[]): HistoryOfDayJson {
+export function historyOfDay({ day, asked }: TrueDay, judged: readonly Judged[]): Omit<HistoryOfDayJson, 'isRecorded'> {
   const saids = new Map(judged.map(({ itemId, said }) => [itemId, said]))
   const items = offeredItems(day, () => true).map(([varietyId, item]) => {
     const sold = soldOf(item)

@@ -74,6 +74,8 @@ export interface HistoryOfDayJson {
   readonly openMinute: number
   readonly closeMinute: number
   readonly specials: readonly string[]
+  /** The journal has this day: it can be played again. */
+  readonly isRecorded: boolean
   readonly items: readonly HistoryItemJson[]
 }
 

@@ -32,6 +32,8 @@ const MAY_IMPORT: Readonly<Record<string, { readonly folders: readonly string[];
     packages: /^(preact(\/.+)?|zustand(\/.+)?|@fontsource.+)$/,
   },
   ...Object.fromEntries(SCREENS.map((screen) => [`client/${screen}/`, screenRule(screen)])),
+  'client/desk/history/': { folders: ['client/desk/', ...FOR_SCREENS], packages: /^(preact(\/.+)?|uplot(\/.+)?)$/ },
+  'client/desk/trust/': { folders: ['client/desk/', ...FOR_SCREENS], packages: /^(preact(\/.+)?|uplot)$/ },
   'client/desk/screens/': { folders: ['client/desk/', ...FOR_SCREENS], packages: /^(preact(\/.+)?|uqr)$/ },
 }
 

@@ -15,7 +15,7 @@ interface NavProps {
 export function DoughNav({ page, date, words, say }: NavProps) {
   const ofDay = (one: DoughPage) => one === 'day' || one === 'sheets'
   return (
-    <nav class="dough-nav desk-noprint" aria-label={say.pagesName}>
+    <nav class="desk-pages desk-noprint" aria-label={say.pagesName}>
       {PAGES.map((one) => (
         <a
           key={one}

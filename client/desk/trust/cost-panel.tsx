@@ -1,0 +1,69 @@
+import type { BakingCostJson, CostJson } from '../../../shared-core/live/trust.ts'
+import { money } from '../../words/desk-day-sheet.ts'
+import type { CostWay } from '../../words/desk-trust.ts'
+import { Cell, Panel } from '../panel.tsx'
+import { Sideways } from '../sideways.tsx'
+import type { TrustParts } from './parts.ts'
+
+const WAYS: readonly CostWay[] = ['baked', 'advised', 'lastWeek', 'lastFour']
+
+/** What too many and too few pieces cost, as it was baked, as it was advised and by the simple ways. */
+export function CostPanel({ told, cost }: TrustParts & { readonly cost: BakingCostJson }) {
+  const { columns } = told.cost
+  return (
+    <Panel part="cost" title={told.cost.title(cost.days)} isWide>
+      {cost.days === 0 ? (
+        <p>{told.cost.none}</p>
+      ) : (
+        <>
+          <p class="trust-said">
+            {told.cost.words(cost.baked === null ? null : sumOf(cost.baked), sumOf(cost.advised))}
+          </p>
+          {cost.baked === null && <p class="desk-quiet">{told.cost.unknownBaked}</p>}
+          <Sideways name={told.cost.title(cost.days)}>
+            <table class="trust-cost">
+              <thead>
+                <tr>
+                  <th>{columns.way}</th>
+                  <th class="desk-number">{columns.left}</th>
+                  <th class="desk-number">{columns.leftCost}</th>
+                  <th class="desk-number">{columns.lost}</th>
+                  <th class="desk-number">{columns.lostCost}</th>
+                  <th class="desk-number">{columns.sum}</th>
+                </tr>
+              </thead>
+              <tbody>
+                {WAYS.map((way) => {
+                  const one = cost[way]
+                  return one === null ? null : <CostRow key={way} name={told.cost.way[way]} cost={one} />
+                })}
+              </tbody>
+            </table>
+          </Sideways>
+          <p class="desk-quiet">{told.cost.hint}</p>
+        </>
+      )}
+    </Panel>
+  )
+}
+
+function CostRow({ name, cost }: { readonly name: string; readonly cost: CostJson }) {
+  return (
+    <tr>
+      <th>{name}</th>
+      <Cell value={Math.round(cost.leftPieces)} />
+      <Cell value={signedMoney(cost.leftCents)} />
+      <Cell value={Math.round(cost.lostPieces)} />
+      <Cell value={signedMoney(cost.lostCents)} />
+      <Cell value={sumOf(cost)} strong />
+    </tr>
+  )
+}
+
+function sumOf({ leftCents, lostCents }: CostJson): string {
+  return signedMoney(leftCents + lostCents)
+}
+
+function signedMoney(cents: number): string {
+  return cents < 0 ? `−${money(-cents)}` : money(cents)
+}

@@ -1,0 +1,41 @@
+import type { Held } from '../../../shared-core/live/trust.ts'
+import type { HeldRow } from '../../words/desk-trust.ts'
+import { keptOf } from '../../words/desk-trust.ts'
+import { Cell, Panel } from '../panel.tsx'
+import { Sideways } from '../sideways.tsx'
+import type { TrustParts } from './parts.ts'
+
+const ROWS: readonly HeldRow[] = ['inside', 'likely', 'careful', 'plenty']
+
+/** Whether what was said held as often as it should. */
+export function HeldPanel({ told, held }: TrustParts & { readonly held: Held | null }) {
+  if (held === null) return null
+  const { columns } = told.held
+  return (
+    <Panel part="held" title={told.held.title}>
+      <Sideways name={told.held.title}>
+        <table class="trust-held">
+          <thead>
+            <tr>
+              <th>{columns.said}</th>
+              <th class="desk-number">{columns.held}</th>
+              <th class="desk-number">{columns.should}</th>
+              <th>{columns.verdict}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {ROWS.map((row) => (
+              <tr key={row}>
+                <th>{told.held.what[row]}</th>
+                <Cell value={told.held.share(held[row])} strong />
+                <Cell value={told.held.should(held[row])} />
+                <td class={keptOf(held[row]) === 'kept' ? '' : 'trust-broken'}>{told.held.verdict(row, held[row])}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </Sideways>
+      <p class="desk-quiet">{told.held.hint}</p>
+    </Panel>
+  )
+}

@@ -1,0 +1,137 @@
+import type { Off, OverrideJson, ShareJson } from '../../shared-core/live/trust.ts'
+import { enTrust } from './en-desk-trust.ts'
+import { esTrust } from './es-desk-trust.ts'
+import type { Words } from './words.ts'
+
+/** What the desk says of how far its forecasts are to be trusted. */
+export interface TrustWords {
+  readonly of: string
+  readonly each: string
+  readonly ranges: { readonly '28': string; readonly '84': string; readonly '365': string }
+  readonly summary: TrustSummaryWords
+  readonly held: HeldWords
+  readonly tables: TrustTableWords
+  readonly one: OneVarietyWords
+  readonly cost: CostWords
+  readonly overrides: OverrideWords
+}
+
+export interface TrustSummaryWords {
+  readonly title: string
+  /** Nothing was judged yet. */
+  readonly noDays: string
+  readonly nothingToCompare: string
+  each(off: Off): string
+  shop(off: Off): string
+  readonly nearer: string
+  readonly notNearer: string
+  estimated(estimated: number, rows: number, without: Off | null): string
+  /** @param varieties forecast from guesses alone, from few days, from many */
+  basis(varieties: { readonly guess: number; readonly few: number; readonly many: number }): string
+  known(days: number, judged: number): string
+  readonly guessing: string
+  readonly how: string
+}
+
+export interface HeldWords {
+  readonly title: string
+  readonly hint: string
+  readonly what: { readonly [row in HeldRow]: string }
+  readonly columns: { readonly said: string; readonly held: string; readonly should: string; readonly verdict: string }
+  /** @example "39 of 48" */
+  share(share: ShareJson): string
+  /** @example "about 41" */
+  should(share: ShareJson): string
+  verdict(row: HeldRow, share: ShareJson): string
+}
+export type HeldRow = 'inside' | 'likely' | 'careful' | 'plenty'
+
+export interface TrustTableWords {
+  readonly varieties: string
+  readonly doughs: string
+  readonly weekdays: string
+  readonly rests: string
+  readonly restsHint: string
+  rest(clock: string): string
+  readonly columns: {
+    readonly variety: string
+    readonly dough: string
+    readonly weekday: string
+    readonly rest: string
+    readonly asked: string
+    readonly board: string
+    readonly lastWeek: string
+    readonly lastFour: string
+    readonly inside: string
+  }
+  readonly hint: string
+  number(pieces: number): string
+  look(name: string): string
+  readonly measures: string
+  readonly measuresHint: string
+  readonly measureColumns: { readonly wape: string; readonly mase: string; readonly pinball: string }
+}
+
+export interface OneVarietyWords {
+  title(name: string): string
+  readonly hint: string
+  readonly range: string
+  readonly asked: string
+  readonly estimated: string
+  readonly noDays: string
+  readonly tooOld: string
+  readout(date: string, asked: number, low: number, high: number, isEstimated: boolean): string
+  spoken(name: string, inside: number, of: number): string
+}
+
+export interface CostWords {
+  title(days: number): string
+  readonly hint: string
+  readonly none: string
+  readonly unknownBaked: string
+  readonly way: { readonly [way in CostWay]: string }
+  readonly columns: {
+    readonly way: string
+    readonly left: string
+    readonly leftCost: string
+    readonly lost: string
+    readonly lostCost: string
+    readonly sum: string
+  }
+  /** Of the days together; null: what was baked is not known. */
+  words(baked: string | null, advised: string): string
+}
+export type CostWay = 'baked' | 'advised' | 'lastWeek' | 'lastFour'
+
+export interface OverrideWords {
+  readonly title: string
+  readonly none: string
+  summary(changed: number, nearer: number, farther: number): string
+  readonly columns: {
+    readonly day: string
+    readonly what: string
+    readonly advised: string
+    readonly typed: string
+    readonly asked: string
+    readonly nearer: string
+  }
+  nearer(line: OverrideJson): string
+  readonly estimated: string
+}
+
+export function trustWords(words: Words): TrustWords {
+  return words.language === 'en' ? enTrust(words) : esTrust(words)
+}
+
+/** Pieces as people count them: whole ones from ten on, a tenth below. @example roughly(3.94) // "3.9" */
+export function roughly(pieces: number): string {
+  if (Math.abs(pieces) >= 10) return String(Math.round(pieces))
+  const text = pieces.toFixed(1)
+  return text.endsWith('.0') ? text.slice(0, -2) : text
+}
+
+/** Whether a promise was kept, as far as so few days can tell. */
+export function keptOf({ of, expected, low, high }: ShareJson): 'kept' | 'fewer' | 'more' {
+  const promised = of === 0 ? 0 : expected / of
+  return promised > high ? 'fewer' : promised < low ? 'more' : 'kept'
+}
