@@ -1,0 +1,87 @@
+import type { DayDemand } from '../../shared-core/demand/demand.ts'
+import type { Why } from '../../shared-core/plan/why.ts'
+import type { Language } from '../../shared-core/shop/shop.ts'
+import { enComing } from './en-desk-coming.ts'
+import { esComing } from './es-desk-coming.ts'
+import type { Words } from './words.ts'
+
+/** What the desk says of the days to come. */
+export interface ComingWords {
+  readonly waiting: string
+  readonly notYet: string
+  readonly noContact: string
+  readonly datesName: string
+  readonly today: string
+  readonly unknown: string
+  closed(date: string): string
+  noDoughs: string
+  /** Nothing but guesses is known. */
+  readonly onlyGuesses: string
+  decideBy(names: readonly string[], day: string, clock: string): string
+  readonly decideLate: string
+  readonly dough: {
+    title(date: string): string
+    readonly hint: string
+  }
+  readonly bake: {
+    title(date: string): string
+    readonly hint: string
+    expects(left: number, lost: number): string
+  }
+  readonly columns: { readonly [column in ComingColumn]: string }
+  /** What the three numbers are. */
+  readonly legend: string
+  readonly basis: { readonly [basis in DayDemand['basis']]: string }
+  readonly why: string
+  readonly hideWhy: string
+  whyOf(name: string): string
+  /** One reason without its number. `named`: what is special about the day. */
+  reason(why: Why, day: { readonly weekday: number; readonly named: readonly string[] }): string
+  /** @example "+38", "−31" */
+  signed(pieces: number): string
+  readonly yoursOf: (dough: string) => string
+  readonly unreadable: string
+  take(date: string): string
+  readonly takeAndPlan: string
+  readonly toMixes: string
+  readonly asAdvised: string
+  /** Numbers that are not the advised ones. */
+  differs(count: number): string
+  readonly stands: string
+  readonly notTaken: string
+  readonly overrides: {
+    readonly title: string
+    readonly hint: string
+    sum(changed: number, nearer: number, farther: number): string
+    line(of: OverrideSaid): string
+  }
+}
+
+export type ComingColumn =
+  | 'dough'
+  | 'variety'
+  | 'likely'
+  | 'careful'
+  | 'plenty'
+  | 'advised'
+  | 'yours'
+  | 'orders'
+  | 'there'
+  | 'toMake'
+  | 'bake'
+
+export interface OverrideSaid {
+  readonly date: string
+  readonly name: string
+  readonly typed: number
+  readonly advised: number
+  readonly asked: number
+  /** It sold out: what was asked for is an estimate. */
+  readonly isEstimated: boolean
+}
+
+export function comingWords(words: Words): ComingWords {
+  return OF_LANGUAGE[words.language](words)
+}
+
+const OF_LANGUAGE: { readonly [language in Language]: (words: Words) => ComingWords } = { en: enComing, es: esComing }

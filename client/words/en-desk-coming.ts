@@ -1,0 +1,111 @@
+import type { Why } from '../../shared-core/plan/why.ts'
+import type { ComingWords } from './desk-coming.ts'
+import { money } from './desk-day-sheet.ts'
+import type { Words } from './words.ts'
+
+const WEEKDAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday']
+
+export function enComing({ line }: Words): ComingWords {
+  return {
+    waiting: 'Reckoning the day…',
+    notYet: 'The forecast is being made from past sales. It comes in a moment.',
+    noContact: 'No contact with the server: nothing can be advised now.',
+    datesName: 'Days to come',
+    today: 'today',
+    unknown: 'unknown',
+    closed: (date) => `The shop is closed on ${date}: nothing is advised.`,
+    noDoughs: 'There are no varieties in the set-up yet, so nothing can be advised.',
+    onlyGuesses:
+      'These are guesses: no sales are known yet. Type pieces of a usual day in the set-up, bring past sales in, or tap on: within two weeks the numbers are the shop’s own.',
+    decideBy: (names, day, clock) => `Decide ${line.list(names)} by ${clock}, ${day}.`,
+    decideLate: 'That hour is past.',
+    dough: {
+      title: (date) => `Dough for ${date}`,
+      hint: 'All varieties of a dough together, as they are chosen at the kettle. Too much is carried over in the cooler, too little is sales lost.',
+    },
+    bake: {
+      title: (date) => `To bake on ${date}`,
+      hint: 'By variety, decided on the day. Too much is day-old.',
+      expects: (left, lost) => `About ${left} left at the close, ${lost} asked for in vain.`,
+    },
+    columns: {
+      dough: 'dough',
+      variety: 'variety',
+      likely: 'likely',
+      careful: 'careful',
+      plenty: 'plenty',
+      advised: 'advised',
+      yours: 'yours',
+      orders: 'orders',
+      there: 'in the cooler',
+      toMake: 'to make',
+      bake: 'to bake',
+    },
+    legend:
+      'Likely is enough on one day in two, careful on eight of ten, plenty on nineteen of twenty. All are for the counter; orders come on top.',
+    basis: {
+      guess: 'a guess, no sales yet',
+      few: 'from a few days of sales',
+      many: 'from many days of sales',
+    },
+    why: 'Why',
+    hideWhy: 'Hide',
+    whyOf: (name) => `Why so many of ${name}`,
+    reason: (why, day) => reason(why, day, line.list),
+    signed: (pieces) => (pieces < 0 ? `−${-pieces}` : `+${pieces}`),
+    yoursOf: (dough) => `${dough}: pieces for the counter`,
+    unreadable: 'A marked field is no number of pieces.',
+    take: (date) => `Take over for ${date}`,
+    takeAndPlan: 'Take over and plan the mixes',
+    toMixes: 'To its mixes',
+    asAdvised: 'All as advised',
+    differs: (count) => `${count} ${count === 1 ? 'number differs' : 'numbers differ'} from the advice.`,
+    stands: 'This is what is wanted for that day.',
+    notTaken: 'Nothing is wanted for that day yet.',
+    overrides: {
+      title: 'When you decided otherwise',
+      hint: 'The last four weeks, beside what was asked for then.',
+      sum: (changed, nearer, farther) =>
+        `Of ${changed} changed ${changed === 1 ? 'number' : 'numbers'}, ${nearer} ${nearer === 1 ? 'was' : 'were'} nearer to what was asked for than the advice, ${farther} farther.`,
+      line: ({ date, name, typed, advised, asked, isEstimated }) =>
+        `${date}, ${name}: you said ${typed}, advised were ${advised}, ${isEstimated ? 'about ' : ''}${asked} were asked for${isEstimated ? ' (it sold out)' : ''}.`,
+    },
+  }
+}
+
+function reason(
+  why: Why,
+  { weekday, named }: { readonly weekday: number; readonly named: readonly string[] },
+  list: (names: readonly string[]) => string,
+): string {
+  switch (why.code) {
+    case 'usual':
+      return 'usual day'
+    case 'weekday':
+      return `${WEEKDAYS[weekday - 1]}: × ${why.factor.toFixed(2)}`
+    case 'special':
+      return `${named.length === 0 ? 'what is special' : list(named)}: × ${why.factor.toFixed(2)}`
+    case 'sure':
+      return sure(why)
+    case 'orders':
+      return 'orders'
+    case 'carried':
+      return 'in the cooler and still good that day'
+    case 'unit':
+      return `in whole ${why.unit}s`
+    case 'rest':
+      return 'still asked for today'
+    case 'there':
+      return 'there already'
+    case 'onTheWay':
+      return 'on the way'
+    case 'dough':
+      return 'no more dough is there'
+  }
+}
+
+function sure({ underCents, overCents, coveredPercent, isAssumed }: Extract<Why, { code: 'sure' }>): string {
+  const costs = `one too few costs ${money(underCents)}, one too many ${money(Math.max(0, overCents))}`
+  const assumed = isAssumed ? ' (a price or cost is not known, so it is assumed)' : ''
+  return `${costs}${assumed}: enough on ${coveredPercent} of 100 such days`
+}

@@ -1,0 +1,111 @@
+import type { Why } from '../../shared-core/plan/why.ts'
+import type { ComingWords } from './desk-coming.ts'
+import { money } from './desk-day-sheet.ts'
+import type { Words } from './words.ts'
+
+const WEEKDAYS = ['lunes', 'martes', 'miércoles', 'jueves', 'viernes', 'sábado', 'domingo']
+
+export function esComing({ line }: Words): ComingWords {
+  return {
+    waiting: 'Calculando el día…',
+    notYet: 'El pronóstico se está haciendo con las ventas pasadas. Llega en un momento.',
+    noContact: 'Sin contacto con el servidor: ahora no se puede aconsejar nada.',
+    datesName: 'Días que vienen',
+    today: 'hoy',
+    unknown: 'desconocido',
+    closed: (date) => `El local cierra el ${date}: no se aconseja nada.`,
+    noDoughs: 'Todavía no hay variedades en la configuración, así que no se puede aconsejar nada.',
+    onlyGuesses:
+      'Son suposiciones: todavía no se conocen ventas. Escriba las piezas de un día normal en la configuración, traiga ventas pasadas, o siga tocando: en dos semanas los números son los del local.',
+    decideBy: (names, day, clock) => `Decidir ${line.list(names)} antes de: ${clock}, ${day}.`,
+    decideLate: 'Esa hora ya pasó.',
+    dough: {
+      title: (date) => `Masa para el ${date}`,
+      hint: 'Todas las variedades de una masa juntas, porque se eligen en la olla. Lo que sobra se guarda en frío, lo que falta son ventas perdidas.',
+    },
+    bake: {
+      title: (date) => `Para hornear el ${date}`,
+      hint: 'Por variedad, se decide el mismo día. Lo que sobra es del día anterior.',
+      expects: (left, lost) => `Quedan unas ${left} al cierre, y ${lost} se piden en vano.`,
+    },
+    columns: {
+      dough: 'masa',
+      variety: 'variedad',
+      likely: 'probable',
+      careful: 'prudente',
+      plenty: 'de sobra',
+      advised: 'aconsejado',
+      yours: 'lo suyo',
+      orders: 'encargos',
+      there: 'en frío',
+      toMake: 'para hacer',
+      bake: 'para hornear',
+    },
+    legend:
+      'Probable alcanza en un día de cada dos, prudente en ocho de diez, de sobra en diecinueve de veinte. Todo es para el mostrador; los encargos van aparte.',
+    basis: {
+      guess: 'una suposición, sin ventas todavía',
+      few: 'de pocos días de ventas',
+      many: 'de muchos días de ventas',
+    },
+    why: 'Por qué',
+    hideWhy: 'Ocultar',
+    whyOf: (name) => `Por qué tantas de ${name}`,
+    reason: (why, day) => reason(why, day, line.list),
+    signed: (pieces) => (pieces < 0 ? `−${-pieces}` : `+${pieces}`),
+    yoursOf: (dough) => `${dough}: piezas para el mostrador`,
+    unreadable: 'Un campo marcado no es un número de piezas.',
+    take: (date) => `Adoptar para el ${date}`,
+    takeAndPlan: 'Adoptar y planear los amasijos',
+    toMixes: 'A sus amasijos',
+    asAdvised: 'Todo como se aconseja',
+    differs: (count) => `${count} ${count === 1 ? 'número difiere' : 'números difieren'} del consejo.`,
+    stands: 'Esto es lo que se quiere para ese día.',
+    notTaken: 'Todavía no se quiere nada para ese día.',
+    overrides: {
+      title: 'Cuando decidió otra cosa',
+      hint: 'Las últimas cuatro semanas, junto a lo que se pidió entonces.',
+      sum: (changed, nearer, farther) =>
+        `De ${changed} ${changed === 1 ? 'número cambiado' : 'números cambiados'}, ${nearer} ${nearer === 1 ? 'quedó' : 'quedaron'} más cerca de lo que se pidió que el consejo, ${farther} más lejos.`,
+      line: ({ date, name, typed, advised, asked, isEstimated }) =>
+        `${date}, ${name}: usted dijo ${typed}, se aconsejaban ${advised}, se pidieron ${isEstimated ? 'unas ' : ''}${asked}${isEstimated ? ' (se agotó)' : ''}.`,
+    },
+  }
+}
+
+function reason(
+  why: Why,
+  { weekday, named }: { readonly weekday: number; readonly named: readonly string[] },
+  list: (names: readonly string[]) => string,
+): string {
+  switch (why.code) {
+    case 'usual':
+      return 'día normal'
+    case 'weekday':
+      return `${WEEKDAYS[weekday - 1]}: × ${why.factor.toFixed(2)}`
+    case 'special':
+      return `${named.length === 0 ? 'lo especial del día' : list(named)}: × ${why.factor.toFixed(2)}`
+    case 'sure':
+      return sure(why)
+    case 'orders':
+      return 'encargos'
+    case 'carried':
+      return 'en frío y buenas todavía ese día'
+    case 'unit':
+      return `de ${why.unit} en ${why.unit}`
+    case 'rest':
+      return 'se piden todavía hoy'
+    case 'there':
+      return 'ya hay'
+    case 'onTheWay':
+      return 'en camino'
+    case 'dough':
+      return 'no hay más masa'
+  }
+}
+
+function sure({ underCents, overCents, coveredPercent, isAssumed }: Extract<Why, { code: 'sure' }>): string {
+  const costs = `una de menos cuesta ${money(underCents)}, una de más ${money(Math.max(0, overCents))}`
+  const assumed = isAssumed ? ' (un precio o costo no se conoce y se supone)' : ''
+  return `${costs}${assumed}: alcanza en ${coveredPercent} de 100 días así`
+}
