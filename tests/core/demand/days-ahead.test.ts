@@ -153,6 +153,16 @@ describe('days ahead', () => {
     expect(of(learner, 'poppy', askedOf(date, 'snow')).parts.special).toBe(1)
   })
 
+  it('[Q7] given the first fair ever, when the plain day after it is asked for, then it is as it was', () => {
+    const days = daysOf(30, () => ({ sesame: 30, poppy: 12 }))
+    const learner = learnt(days)
+    const date = dateAfter(MONDAY, 31)
+    const before = of(learner, 'sesame', askedOf(date)).mean
+    learner.learn(dayOf(dateAfter(MONDAY, 30), { sesame: 60, poppy: 24 }, 'fair'))
+    expect(of(learner, 'sesame', askedOf(date)).mean).toBeCloseTo(before, 0)
+    expect(of(learner, 'sesame', askedOf(date, 'fair')).mean).toBeGreaterThan(1.4 * before)
+  })
+
   it('[Q8] given days on which an item is not on the menu, when they are learnt, then its forecast stays as it was', () => {
     const off = { offered: false }
     const before = learnt(daysOf(20, () => ({ sesame: 30, poppy: 12 })))
