@@ -54,6 +54,7 @@ const LAST_WORDS_MS = 50
 export interface Serving {
   readonly door: Door
   readonly room: Room
+  readonly imports: ImportDesk
   readonly journal: Journal
   readonly port: number
   readonly now: () => EpochMs
@@ -147,7 +148,7 @@ export async function serve(parts: ServeParts): Promise<Serving> {
     log.info({ seq: state.seq }, 'stopped')
   }
   log.info({ version: VERSION, build: __BUILD_ID__, node: process.version, port, seq: state.seq }, 'serving')
-  return { door, room, journal, port, now, addresses, stop }
+  return { door, room, imports, journal, port, now, addresses, stop }
 }
 
 /** One that fails, such as a snapshot on a full disk, keeps none of the others from being done. */

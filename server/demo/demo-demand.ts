@@ -51,7 +51,7 @@ export function likedOf(varietyId: VarietyId): number {
 }
 
 /** Customers of a weekday against a usual day, Monday first: the weekend has breakfast at home. Invented. */
-const WEEKDAY = [0.94, 0.96, 1, 1, 1.05, 1.2, 1.14] as const
+const WEEKDAY = [0.93, 0.95, 0.98, 1, 1.03, 1.12, 1.07] as const
 
 /** What the shop knows beforehand of a date: its weekday. */
 export function usualBusy(date: string): number {
@@ -76,8 +76,11 @@ export function expectedPieces(shop: Shop, variety: Variety, { fromMinute, toMin
   for (let minute = Math.max(fromMinute, shop.hours.openMinute); minute < lastMinute; minute += 1) {
     customers += customersAnHour(minute) / 60
   }
-  return (busy * customers * PIECES_A_CUSTOMER * likedOf(variety.id)) / likedOfAll(shop)
+  return (BESIDES * busy * customers * PIECES_A_CUSTOMER * likedOf(variety.id)) / likedOfAll(shop)
 }
+
+/** What goes besides: the kitchen's sandwiches, boxes that somebody rang up for, a taste. */
+const BESIDES = 1.08
 
 /** How long a variety bakes and cools, in minutes: what is loaded at 6:00 is for sale so much later. */
 export function bakeAndCoolMinutes(shop: Shop, { doughId, id }: Variety): number {

@@ -1,6 +1,7 @@
 import type { DoughId, VarietyId } from '../../shared-core/ids.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import { must } from '../../shared-core/support.ts'
+import type { DemoLoad } from './demo-load-list.ts'
 import { demoLoadList } from './demo-load-list.ts'
 
 /** A tray more than planned, of each: something always drops, and a count may find fewer. */
@@ -29,10 +30,25 @@ export function doughForDay(shop: Shop, busy = 1): readonly Shaped[] {
 
 const FOR_DAY = new WeakMap<Shop, Map<number, readonly Shaped[]>>()
 
+/** Where in the half-hour a day's waves will stand nobody knows the day before: enough for any of them. */
+const WAVES_AT_MINUTES = [0, 5, 10, 15, 20, 25]
+
 function reckonDough(shop: Shop, busy: number): readonly Shaped[] {
+  const most = new Map<string, Shaped>()
+  for (const minute of WAVES_AT_MINUTES) {
+    for (const [key, one] of doughOf(shop, demoLoadList(shop, { dayStartMs: 0, waveAtMs: minute * 60_000, busy }))) {
+      if (one.pieces > (most.get(key)?.pieces ?? 0)) most.set(key, one)
+    }
+  }
+  return [...most.values()].map((one) => ({
+    ...one,
+    pieces: (Math.ceil(one.pieces / one.trayPieces) + SPARE_TRAYS) * one.trayPieces,
+  }))
+}
+
+function doughOf(shop: Shop, loads: readonly DemoLoad[]): ReadonlyMap<string, Shaped> {
   const pieces = new Map<string, Shaped>()
-  const lines = demoLoadList(shop, { dayStartMs: 0, waveAtMs: 0, busy }).flatMap((load) => load.lines)
-  for (const line of lines) {
+  for (const line of loads.flatMap((load) => load.lines)) {
     const { doughId, decidedAt, id } = must(shop.varieties, line.varietyId)
     const varietyId = decidedAt === 'mixer' ? id : null
     const key = `${doughId} ${varietyId ?? ''}`
@@ -40,8 +56,5 @@ function reckonDough(shop: Shop, busy: number): readonly Shaped[] {
     const sum = (pieces.get(key)?.pieces ?? 0) + line.pieces
     pieces.set(key, { doughId, varietyId, trayPieces, pieces: sum })
   }
-  return [...pieces.values()].map((one) => ({
-    ...one,
-    pieces: (Math.ceil(one.pieces / one.trayPieces) + SPARE_TRAYS) * one.trayPieces,
-  }))
+  return pieces
 }

@@ -11,9 +11,11 @@ import type { Options } from '../options.ts'
 import type { Serving } from '../serve.ts'
 import { serve } from '../serve.ts'
 import { takeFolder } from '../shop/folder.ts'
+import { WorkStopped } from '../work/work-desk.ts'
 import { workThread } from '../work/work-thread.ts'
 import { livingMorning } from './living-morning.ts'
 import { startDemo } from './start-demo.ts'
+import { takeHistory } from './take-history.ts'
 
 const FOLDER = '.shop-demo'
 /** Which of many possible mornings it is: the same at every start, so that two people talk about the same one. */
@@ -39,12 +41,13 @@ export async function openDemo(options: Options, say: (line: string) => void): P
   const { entries } = livingMorning({ nowMs: epochMs(Date.now()), seed: SEED })
   await journal.append({ entries, refusals: [] })
   const { log, close } = await logInFolder(FOLDER)
+  const work = workThread({ start: { salesFile: taken.salesFile }, log })
   const serving = await serve({
     journal,
     closed: null,
     historyFile: ':memory:',
     folder: FOLDER,
-    work: workThread({ start: { salesFile: taken.salesFile }, log }),
+    work,
     ...certificateFor(options, FOLDER),
     log,
     options,
@@ -64,6 +67,10 @@ export async function openDemo(options: Options, say: (line: string) => void): P
     handsOff,
     lookEveryMs: Math.max(LOOK_EVERY_MS_MIN, Math.round(LOOK_EVERY_MS / speed)),
     onTrouble: (error) => say(`The demo's people could not tap: ${error instanceof Error ? error.message : error}`),
+  })
+  const { imports } = serving
+  takeHistory({ work, imports, nowMs: serving.now(), seed: SEED }).catch((error: unknown) => {
+    if (!(error instanceof WorkStopped)) log.error({ error }, 'the demo’s past sales could not be put in')
   })
   const hands = handsOff
     ? 'Nobody but you taps.'

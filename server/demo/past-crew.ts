@@ -7,8 +7,8 @@ import { epochMs } from '../../shared-core/units.ts'
 import { usualBusy } from './demo-demand.ts'
 import type { DemoLoad } from './demo-load-list.ts'
 import { demoLoadList } from './demo-load-list.ts'
-import type { Draw } from './draw.ts'
 import { drawFor } from './draw.ts'
+import { seenOn } from './past-counter.ts'
 import type { Errand, PastDay } from './past-days.ts'
 import { pastErrands } from './past-dough.ts'
 import { personFor } from './people.ts'
@@ -164,10 +164,9 @@ function thrown(day: PastDay): readonly Errand[] {
 const NOTES = ['Rye proofed slowly', 'School box at 7:30 tomorrow', 'Shelf 2 bakes a little dark', 'Order more poppy']
 
 /** What customers took untapped since a rod was last counted comes to light when the shop closes. */
-function countedAtClose({ stock }: State, draw: Draw) {
-  const counts = [...stock].flatMap(([varietyId, { lots }]) => {
-    const pieces = piecesOf(lots)
-    return pieces === 0 ? [] : [{ varietyId, pieces: Math.round(pieces * draw.between(0.4, 0.8)), within: 0 }]
+function countedAtClose(state: State, day: PastDay, nowMs: number) {
+  const counts = [...state.stock].flatMap(([varietyId, { lots }]) => {
+    return piecesOf(lots) === 0 ? [] : [{ varietyId, pieces: seenOn(day, state, varietyId, nowMs), within: 0 }]
   })
   return counts.length === 0 ? null : ({ type: 'sweep', counts } as const)
 }
@@ -189,7 +188,7 @@ export function pastClose(day: PastDay): readonly Errand[] {
     return [{ atMs: closeMs + 20_000 + index * 2_000, key: `left:${varietyId}`, who: 'counter', act }]
   })
   return [
-    { atMs: closeMs + 5_000, key: 'counted', who: 'counter', act: (state) => countedAtClose(state, draw) },
+    { atMs: closeMs + 5_000, key: 'counted', who: 'counter', act: (state, nowMs) => countedAtClose(state, day, nowMs) },
     ...fates,
     {
       atMs: closeMs + 180_000,

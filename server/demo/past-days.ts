@@ -1,5 +1,6 @@
 import type { Entry } from '../../shared-core/day/events.ts'
 import type { State } from '../../shared-core/day/state.ts'
+import type { VarietyId } from '../../shared-core/ids.ts'
 import { setUpChanges } from '../../shared-core/shop/set-up-diff.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
@@ -27,7 +28,7 @@ export interface PastDays {
 }
 
 /** A week and a day: the same weekday is among them. */
-const DAYS = 8
+export const PAST_DAYS = 8
 /** The board came into the shop so long before the first day's oven was hot. */
 const BEGINS_BEFORE_OVEN_MINUTES = 80
 
@@ -47,10 +48,12 @@ export interface PastDay {
   readonly date: string
   readonly dayStartMs: number
   readonly crowd: Crowd
+  /** What customers took untapped since a rod was last counted; changes as the day goes. */
+  readonly untapped: Map<VarietyId, number>
 }
 
 /** @param nowMs of the day after the last one; the same seed and day make the same past */
-export function pastDays({ nowMs, seed, days = DAYS }: { nowMs: EpochMs; seed: number; days?: number }): PastDays {
+export function pastDays({ nowMs, seed, days = PAST_DAYS }: { nowMs: EpochMs; seed: number; days?: number }): PastDays {
   const shop = demoShop(nowMs)
   const { zone } = shop.profile
   const todayMs = localInstant(zone, localDate(zone, nowMs), 0)
@@ -59,7 +62,7 @@ export function pastDays({ nowMs, seed, days = DAYS }: { nowMs: EpochMs; seed: n
     // The demo's own zones never change their clocks.
     const dayStartMs = todayMs - back * 24 * 3_600_000
     const date = localDate(zone, epochMs(dayStartMs))
-    const day: PastDay = { shop, seed, date, dayStartMs, crowd: crowdOn(shop, seed, date) }
+    const day: PastDay = { shop, seed, date, dayStartMs, crowd: crowdOn(shop, seed, date), untapped: new Map() }
     if (back === days) moveIn(played, day)
     playDay(played, day)
   }

@@ -31,7 +31,10 @@ const FIRST_LOAD_AFTER_OVEN_MINUTES = 5
 /** One in so many customers is rung up as a box, or as bagels, without saying of what. */
 const UNNAMED_ONCE_IN = 9
 const COFFEE_ONCE_IN = 3
-const SANDWICH_ONCE_IN = 12
+const SANDWICH_ONCE_IN = 6
+const BOX_EVERY_MINUTES = 45
+const BOX_MINUTE = 22
+const BOX_PIECES = 6
 const VOID_ONCE_IN = 400
 const RETURN_ONCE_IN = 500
 const COFFEE_CENTS = 275
@@ -119,6 +122,8 @@ function dayAtTheTill(crowd: Crowd, ready: readonly Ready[], receipts: { last: n
       for (const { varietyId, pieces } of load.lines) there.set(varietyId, (there.get(varietyId) ?? 0) + pieces)
       out += 1
     }
+    receipts.last += 1
+    rows.push(...box(crowd, minute, there, receipts.last))
     for (const customer of customersIn(crowd, minute)) {
       receipts.last += 1
       rows.push(...receipt(crowd, customer, there, receipts.last))
@@ -171,13 +176,26 @@ function rung(shop: Shop, lines: readonly Line[], draw: Draw): readonly Rung[] {
   })
 }
 
-/** The kitchen takes what there is most of. */
 function sandwich(there: Map<VarietyId, number>, draw: Draw): readonly Rung[] {
-  if (!draw.oneIn(SANDWICH_ONCE_IN)) return []
-  const [most] = [...there].sort(([a, pieces], [b, others]) => others - pieces || (a < b ? -1 : 1))
-  if (most === undefined || most[1] < 1) return []
-  there.set(most[0], most[1] - 1)
-  return [{ name: SANDWICH, pieces: 1, cents: SANDWICH_CENTS }]
+  const isOne = draw.oneIn(SANDWICH_ONCE_IN) && ofMost(there, 1) !== null
+  return isOne ? [{ name: SANDWICH, pieces: 1, cents: SANDWICH_CENTS }] : []
+}
+
+/** The kitchen, and whoever fills a box that was rung up for, take what there is most of. */
+function ofMost(there: Map<VarietyId, number>, pieces: number): VarietyId | null {
+  const [most] = [...there].sort(([a, left], [b, others]) => others - left || (a < b ? -1 : 1))
+  if (most === undefined || most[1] < pieces) return null
+  there.set(most[0], most[1] - pieces)
+  return most[0]
+}
+
+/** A box that somebody rang up for, every so often. */
+function box({ shop, date }: Crowd, minute: number, there: Map<VarietyId, number>, number: number): readonly string[] {
+  const id = (minute - shop.hours.openMinute) % BOX_EVERY_MINUTES === BOX_MINUTE ? ofMost(there, BOX_PIECES) : null
+  if (id === null) return []
+  const { name, priceCents } = must(shop.varieties, id)
+  const head = `${usDate(date)},${usTime(minute)},${number}`
+  return [rowOf(head, { name: tillName(name), pieces: BOX_PIECES, cents: priceCents }, '')]
 }
 
 function rowOf(head: string, { name, pieces, cents }: Rung, status: string): string {
