@@ -112,6 +112,8 @@ export interface BadWords {
   readonly save: string
   /** @example "Take these 3 lines" */
   saveAll(lines: number): string
+  /** Lets a line go that is no sale. */
+  readonly letGo: string
   readonly more: string
   taken(lines: number, doubled: number): string
   readonly unsaved: string

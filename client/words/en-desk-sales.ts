@@ -114,10 +114,11 @@ export const EN_SALES: SalesWords = {
   },
   bad: {
     title: 'Rows that could not be read',
-    hint: 'Correct a line as it should stand in the file, and take it. Lines that are no sales can stay.',
+    hint: 'Correct a line as it should stand in the file, and take it; or let it go where it is no sale.',
     line: (line) => `Line ${number(line)}`,
     save: 'Take it',
     saveAll: (lines) => `Take these ${number(lines)} lines`,
+    letGo: 'No sale',
     more: 'More',
     taken: (lines, doubled) =>
       doubled === 0 ? `✓ ${number(lines)} taken` : `✓ ${number(lines)} taken, ${number(doubled)} were there already`,

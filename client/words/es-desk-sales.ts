@@ -107,10 +107,11 @@ export const ES_SALES: SalesWords = {
   },
   bad: {
     title: 'Filas que no se pudieron leer',
-    hint: 'Corrija una línea como debe estar en el archivo, y tómela. Las que no son ventas pueden quedarse.',
+    hint: 'Corrija una línea como debe estar en el archivo, y tómela; o déjela ir si no es una venta.',
     line: (line) => `Línea ${number(line)}`,
     save: 'Tomarla',
     saveAll: (lines) => `Tomar estas ${number(lines)} líneas`,
+    letGo: 'No es venta',
     more: 'Más',
     taken: (lines, doubled) =>
       doubled === 0 ? `✓ ${number(lines)} tomadas` : `✓ ${number(lines)} tomadas, ${number(doubled)} ya estaban`,

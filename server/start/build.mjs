@@ -31,8 +31,8 @@ await bundle({
   platform: 'node',
   format: 'esm',
   target: 'node20',
-  // Its binaries lie beside its own files.
-  external: ['@photostructure/sqlite'],
+  // The one has its binaries beside its own files; the other is three megabytes of rules that few days ask for.
+  external: ['@photostructure/sqlite', 'date-holidays'],
   define: { __BUILD_ID__: JSON.stringify(buildId) },
   // express and socket.io call require. The long name cannot collide with one that the bundler made up.
   banner: {

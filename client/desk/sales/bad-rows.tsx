@@ -24,8 +24,7 @@ export function BadRowsPanel(props: BadRowsProps) {
     if (page !== null) setRows((so) => [...so, ...page.bad.filter(({ line }) => !so.some((one) => one.line === line))])
   }, [page])
   const changed = rows.filter(({ line, text }) => (typed.get(line) ?? text) !== text)
-  const save = async (some: readonly BadRow[]) => {
-    const sent = some.map(({ line, text }) => ({ line, text: typed.get(line) ?? text }))
+  const send = async (sent: readonly Pick<BadRow, 'line' | 'text'>[]) => {
     const done = await mendRows(file.id, sent)
     if (done.kind !== 'done') {
       setTold({ text: troubleOf(done, say), isTrouble: true })
@@ -37,6 +36,8 @@ export function BadRowsPanel(props: BadRowsProps) {
     setTold(taken + doubled === 0 ? NOTHING_TOLD : { text: say.bad.taken(taken, doubled), isTrouble: false })
     onChanged()
   }
+  const save = (some: readonly BadRow[]) =>
+    send(some.map(({ line, text }) => ({ line, text: typed.get(line) ?? text })))
   return (
     <Panel part="bad" title={say.bad.title}>
       <p>{say.bad.hint}</p>
@@ -65,6 +66,13 @@ export function BadRowsPanel(props: BadRowsProps) {
               </label>
               <button type="submit" disabled={!changed.includes(row)}>
                 {say.bad.save}
+              </button>
+              <button
+                type="button"
+                aria-label={`${say.bad.line(row.line)}: ${say.bad.letGo}`}
+                onClick={() => void send([{ line: row.line, text: '' }])}
+              >
+                {say.bad.letGo}
               </button>
             </form>
             <p class={changed.includes(row) ? 'desk-quiet' : 'desk-trouble'}>
