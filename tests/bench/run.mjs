@@ -5,7 +5,19 @@ import { buildIfNeeded } from '../../server/start/build-if-needed.mjs'
 import { installIfNeeded } from '../../server/start/install.mjs'
 import { ROOT } from '../../server/start/project.mjs'
 
-const PARTS = ['latency', 'load', 'paint', 'idle', 'week', 'start-up', 'sizes', 'sweeps', 'sheets', 'mixing-order']
+const PARTS = [
+  'latency',
+  'load',
+  'paint',
+  'idle',
+  'week',
+  'start-up',
+  'sizes',
+  'sweeps',
+  'sheets',
+  'mixing-order',
+  'demand',
+]
 
 await installIfNeeded(ROOT)
 await buildIfNeeded(ROOT)

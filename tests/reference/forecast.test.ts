@@ -12,9 +12,7 @@ if (!hasData()) console.warn(SKIPPED)
 
 // Bars and references: README of the open data, "What to beat" and its tables.
 describe('forecasts on the open data', () => {
-  beforeEach(({ skip }) =>
-    skip(!hasData(), `the open data are not there; they lie in ${FOLDER_NAME}, beside the checkout`),
-  )
+  beforeEach(({ skip }) => skip(!hasData(), SKIPPED))
 
   it('[Q17] given the same weekday last week as forecast, when scored here, then the figures are those of the data’s own script', async () => {
     const [till, items] = await salesAndItems()
