@@ -1,3 +1,4 @@
+import { isoWeekday } from '../shop/hours.ts'
 import { assert } from '../support.ts'
 import type { ItemGuess, Profile } from './demand.ts'
 import type { OpenBins } from './intraday.ts'
@@ -192,8 +193,8 @@ function completed(total: number, part: number, { days, pieces }: ItemShape): nu
 
 /** Monday to Friday, Saturday or Sunday: what days differ by in most shops. Common practice, no source. */
 function kindOf(date: string): string {
-  const weekday = new Date(`${date}T00:00:00Z`).getUTCDay()
-  return weekday === 0 ? 'sunday' : weekday === 6 ? 'saturday' : 'weekday'
+  const weekday = isoWeekday(date)
+  return weekday === 7 ? 'sunday' : weekday === 6 ? 'saturday' : 'weekday'
 }
 
 /** Pieces by which evidence comes: customers are independent of each other, the twelve of a dozen are not. */

@@ -33,6 +33,7 @@ interface End {
  * An item's course when more comes on the way: given its rate, demand is a Poisson process, so stock can be followed from
  * arrival to arrival by the chance of each number of pieces; rates are the equally likely ones of the gamma. A day on
  * which it was gone and came back is followed on for what is left and lost, but "gone by" is the first time.
+ * @param rest its profile from now on
  * @param coming in order of time, after now
  */
 export function refilledCourse(
@@ -76,7 +77,7 @@ function followed(
   }
   const stretches: Stretch[] = []
   let lost = 0
-  let from = { minute: now, part: partBy(rest.profile, now) }
+  let from = { minute: now, part: 0 }
   for (const next of [...coming, null]) {
     stretches.push({ fromMinute: from.minute, fromPart: from.part, asked, neverGone, goneBefore })
     const part = next === null ? 1 : partBy(rest.profile, next.minute)

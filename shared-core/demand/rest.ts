@@ -4,6 +4,9 @@ import type { Morning } from './mornings.ts'
 import type { ItemDay, SalesDay } from './sales-day.ts'
 import { differingOf, restDispersion, told } from './told.ts'
 
+/** A typed guess is wrong for the whole day alike: what differs from it in the morning goes on. Common sense, no source. */
+const GUESS_PART = 0.75
+
 /** What a day has told of an item by a minute. */
 export interface ItemSoFar {
   readonly demand: DayDemand
@@ -63,7 +66,8 @@ export function soFarOf(
   )
   return new Map(
     items.map((item) => {
-      const differing = differingOf(item.demand, own, morning.lumpOf(item.id))
+      const part = item.demand.basis === 'guess' ? Math.max(own, GUESS_PART) : own
+      const differing = differingOf(item.demand, part, morning.lumpOf(item.id))
       const rate = told(differing, item.soFar, item.expected * shop.factor)
       const dispersionOf = (part: number) => restDispersion(item.demand, differing, rate.shape, part)
       return [item.id, { ...item, factor: shop.factor * rate.factor, dispersionOf }]

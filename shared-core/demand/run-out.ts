@@ -1,5 +1,5 @@
 import type { RestDemand, RunOut } from './demand.ts'
-import { partBy } from './exposure.ts'
+import { partBy, profileFrom } from './exposure.ts'
 import { expectedSold, negativeBinomial } from './pieces.ts'
 import type { Coming } from './refilled.ts'
 import { refilledCourse } from './refilled.ts'
@@ -28,12 +28,13 @@ const FINENESS_MINUTES = 0.1
  *   as nothing
  */
 export function runOut(
-  rest: RestDemand,
+  given: RestDemand,
   stock: StockNow,
   more: readonly Coming[],
   nowMinute: number,
   closeMinute: number,
 ): RunOut {
+  const rest = restFrom(given, nowMinute)
   const ready = more.filter(({ minute }) => minute <= nowMinute).reduce((sum, { pieces }) => sum + pieces, 0)
   const coming = more.filter(({ minute, pieces }) => minute > nowMinute && minute < closeMinute && pieces > 0)
   const points = stockPoints({ mean: stock.mean + ready, doubt: stock.doubt })
@@ -49,6 +50,12 @@ export function runOut(
     left: course.left,
     lost: course.lost,
   }
+}
+
+/** The rest as of a later minute: what came meanwhile is not asked for any more. */
+function restFrom(rest: RestDemand, nowMinute: number): RestDemand {
+  const over = partBy(rest.profile, nowMinute)
+  return over === 0 ? rest : { ...rest, mean: rest.mean * (1 - over), profile: profileFrom(rest.profile, nowMinute) }
 }
 
 /** With nothing on the way it is in closed form. */
