@@ -13,6 +13,10 @@ export const COUNTS_MAX = 40
 export const READINGS_MAX = 50
 const ID_RIGHT = 'A text of 1 to 80 characters that the same row always has, and no other.'
 const NAME_RIGHT = 'The name or id of a variety, as in the set-up; null when nobody knows which.'
+/** Tills have longer names than the set-up. */
+const TILL_NAME_MAX = 200
+const TILL_NAME_RIGHT =
+  'The name or id of a variety, what the till calls it where the desk has said what that is, or null when nobody knows which.'
 
 const SHELF_RIGHT = 'The name or id of a shelf; null or left out for the oven as a whole.'
 
@@ -31,7 +35,12 @@ const varietyName = () => z.string(NAME_RIGHT).min(1, NAME_RIGHT).max(64, NAME_R
 
 export const saleSchema = record({
   at: at().nullish(),
-  variety: varietyName().nullable().meta({ description: NAME_RIGHT }),
+  variety: z
+    .string(TILL_NAME_RIGHT)
+    .min(1, TILL_NAME_RIGHT)
+    .max(TILL_NAME_MAX, TILL_NAME_RIGHT)
+    .nullable()
+    .meta({ description: TILL_NAME_RIGHT }),
   pieces: whole(1, PIECES_MAX),
   id: rowId().nullish(),
 })

@@ -7,22 +7,31 @@ import type { CommandAnswer, DeviceHello } from '../../shared-core/live/protocol
 import type { Problem } from '../../shared-core/shop/problem.ts'
 import { problemsOf } from '../../shared-core/shop/problems.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
+import { epochMs } from '../../shared-core/units.ts'
+import type { Journal } from '../journal/journal.ts'
 import type { Room } from '../live/room.ts'
+import type { FedSale } from '../sales/feed.ts'
+import { businessMoment, dayOf, LocalTimes } from '../sales/local-times.ts'
+import type { WorkDesk } from '../work/work-desk.ts'
 import { commandOfRow } from './derived-command.ts'
 import { deviceOf } from './device-headers.ts'
 import type { Today } from './instant.ts'
 import { instantOf } from './instant.ts'
 import { named } from './named.ts'
 import { sendAnswer, sendProblem } from './problem.ts'
-import { readSales } from './read-sales.ts'
+import type { ReadSale } from './read-sales.ts'
+import { readSales, tillNamesIn } from './read-sales.ts'
 import { countsSchema, ovenReadingsSchema, readingsSchema } from './sales-schema.ts'
 import { NO_SET_UP } from './set-up.ts'
+import { whileWorking } from './while-working.ts'
 
 /** Rows decided together: a till's whole day must not make a tap wait. */
 const ROWS_AT_ONCE = 50
 
 interface SalesParts {
   readonly room: Room
+  readonly journal: Pick<Journal, 'answerOf'>
+  readonly work: Pick<WorkDesk, 'ask'>
   readonly localDate: () => string
 }
 
@@ -34,8 +43,7 @@ export function salesRoutes(app: Express, parts: SalesParts): void {
   app.post('/api/v1/readings', (request, response) => withShop(request, response, parts, postReadings))
 }
 
-interface Posted {
-  readonly room: Room
+interface Posted extends Omit<SalesParts, 'localDate'> {
   readonly shop: Shop
   readonly today: Today
   readonly device: DeviceHello
@@ -45,23 +53,60 @@ type Posting = (request: Request, response: Response, posted: Posted) => Promise
 async function withShop(request: Request, response: Response, parts: SalesParts, post: Posting): Promise<void> {
   const device = deviceOf(request, response)
   if (device === null) return
-  const { room, localDate } = parts
+  const { room, journal, work, localDate } = parts
   const { shop } = room.state
   if (shop === null) return sendProblem(response, NO_SET_UP)
-  await post(request, response, { room, shop, device, today: { zone: shop.profile.zone, date: localDate() } })
+  await post(request, response, {
+    room,
+    journal,
+    work,
+    shop,
+    device,
+    today: { zone: shop.profile.zone, date: localDate() },
+  })
 }
 
 /** Each row is a command of its own. With one that cannot be read nothing is taken, unless `?partial=1` says otherwise. */
-async function postSales(request: Request, response: Response, { room, shop, device, today }: Posted): Promise<void> {
-  const { isWhole, sales, problems } = readSales(request.body, { shop, today, deviceId: device.deviceId })
-  const isPartial = request.query.partial === '1'
-  if (!isWhole || (problems.length > 0 && !isPartial)) return sendMistakes(response, 'sales', problems)
-  const confirmed = confirmedOf(request)
-  const commands = sales.map(({ command }) => ({ ...command, confirmed }))
-  const answers = await submitAll(room, device, commands)
-  const rows = sales.map(({ row }, index) => ({ row, ...answers[index] }))
-  const taken = answers.filter(({ answer }) => answer.kind === 'taken').length
-  response.json({ taken, rows, errors: problems })
+async function postSales(request: Request, response: Response, posted: Posted): Promise<void> {
+  const { room, shop, device, today, journal, work } = posted
+  await whileWorking(response, async () => {
+    const meanings = await meaningsFor(tillNamesIn(request.body, shop), work)
+    const read = readSales(request.body, { shop, today, deviceId: device.deviceId, meanings })
+    const { isWhole, sales, ignored, problems } = read
+    const isPartial = request.query.partial === '1'
+    if (!isWhole || (problems.length > 0 && !isPartial)) return sendMistakes(response, 'sales', problems)
+    const confirmed = confirmedOf(request)
+    const { now, over } = byDay(sales, { room, journal, today })
+    // First what may not be possible just now, so that nothing is done where it is not.
+    if (over.length > 0) await work.ask('salesFeed', { sales: over })
+    const answers = await submitAll(
+      room,
+      device,
+      now.map(({ command }) => ({ ...command, confirmed })),
+    )
+    const rows = now.map(({ row }, index) => ({ row, ...answers[index] }))
+    const taken = answers.filter(({ answer }) => answer.kind === 'taken').length
+    response.json({ taken, past: over.length, ignored, rows, errors: problems })
+  })
+}
+
+async function meaningsFor(names: readonly string[], work: SalesParts['work']) {
+  return names.length === 0 ? new Map() : await work.ask('salesMeanings', { names })
+}
+
+type Day = Pick<Posted, 'room' | 'journal' | 'today'>
+
+/** Rows of the day that goes on, and those of days that are over: these change nothing on the board any more. */
+function byDay(sales: readonly ReadSale[], { room, journal, today }: Day) {
+  const label = room.state.day?.label ?? today.date
+  const openDay = Math.min(dayOf(label), dayOf(today.date))
+  const times = new LocalTimes(today.zone)
+  const isOver = ({ command: { id, tappedAtMs } }: ReadSale) =>
+    tappedAtMs !== null && businessMoment(times.of(tappedAtMs)).day < openDay && journal.answerOf(id) === null
+  const over = sales.filter(isOver).map(({ command, sold }): FedSale => {
+    return { atMs: command.tappedAtMs ?? epochMs(0), id: command.id, ...sold }
+  })
+  return { now: sales.filter((sale) => !isOver(sale)), over }
 }
 
 async function postCounts(request: Request, response: Response, posted: Posted): Promise<void> {

@@ -23,9 +23,9 @@ export class SalesNames {
   /** Those of which most was sold first. */
   list(varieties: readonly Named[]): readonly TillName[] {
     return this.#db
-      .prepare(`SELECT name, meaning, coalesce(sum(c.rows), 0) AS rows, coalesce(sum(c.pieces), 0) AS sold,
+      .prepare(`SELECT n.name, n.meaning, coalesce(sum(c.rows), 0) AS rows, coalesce(sum(c.pieces), 0) AS sold,
         max(c.last_day) AS last_day FROM names AS n LEFT JOIN name_counts AS c ON c.name = n.id
-        GROUP BY n.id HAVING sum(c.rows) > 0 OR meaning IS NOT NULL ORDER BY sold DESC, n.name`)
+        GROUP BY n.id HAVING sum(c.rows) > 0 OR n.meaning IS NOT NULL ORDER BY sold DESC, n.name`)
       .all()
       .map((row) => {
         const name = String(row.name)

@@ -1,6 +1,6 @@
 import { assert } from '../support.ts'
 import type { JournalDay, JournalItem } from './journal-day.ts'
-import type { ItemDay, Purchase, SalesDay } from './sales-day.ts'
+import type { ItemDay, Purchase, SalesDay, Span } from './sales-day.ts'
 
 /**
  * A board that knows of less than this part of what the till sold was not kept that day: its counts say nothing.
@@ -10,8 +10,8 @@ const KEPT_PART = 0.5
 
 /**
  * One day from its two witnesses. The till knows when and what was bought; the journal knows how much went in all, as
- * what was baked and is left is counted, and when there was none. So purchases are the till's where it has any, the
- * journal's else; what the counts say beyond them is `unseen`, and a piece that both know counts once.
+ * what was baked and is left is counted, and when there was none. So purchases are those of the one that has more of
+ * them; what the counts say beyond them is `unseen`, and a piece that both know counts once.
  * @param till unnamed pieces spread already; null: no rows of that date
  * @param journal null: the journal has no such day
  * @param menu varieties of the shop: one that the journal's day does not have was not offered on it
@@ -23,9 +23,11 @@ export function mergedDay(till: SalesDay | null, journal: JournalDay | null, men
     return till
   }
   assert(till === null || till.date === journal.date, `days of one date: ${till?.date} and ${journal.date}`)
+  const isTills = till !== null && timedOf(till) >= ownOf(journal)
   const items = new Map<string, ItemDay>()
   for (const id of menu) if (!till?.items.has(id)) items.set(id, NOT_OFFERED)
-  for (const item of journal.items) items.set(item.id, itemOf(item, till?.items.get(item.id), journal.isClosed))
+  for (const item of journal.items)
+    items.set(item.id, itemOf(item, isTills ? till.items.get(item.id) : undefined, journal.isClosed))
   // What the board has nothing of and the till sold all the same.
   for (const [id, item] of till?.items ?? []) if (!journal.items.some((one) => one.id === id)) items.set(id, item)
   const { date, openMinute, closeMinute } = journal
@@ -45,6 +47,18 @@ export function isKept(journal: JournalDay, till: SalesDay): boolean {
   return went >= sold * KEPT_PART
 }
 
+/** Pieces by the till whose minute is known. */
+function timedOf({ items }: SalesDay): number {
+  return [...items.values()].reduce((sum, { sold }) => sum + piecesOf(sold), 0)
+}
+
+function ownOf({ items }: JournalDay): number {
+  return items.reduce(
+    (sum, { sold, allotted, kitchen }) => sum + piecesOf(sold) + piecesOf(allotted) + piecesOf(kitchen),
+    0,
+  )
+}
+
 function itemOf(item: JournalItem, till: ItemDay | undefined, isClosed: boolean): ItemDay {
   const own = inOrder([...item.sold, ...item.allotted, ...item.kitchen])
   const hasTill = till !== undefined && piecesOf(till.sold) > 0
@@ -54,7 +68,16 @@ function itemOf(item: JournalItem, till: ItemDay | undefined, isClosed: boolean)
     return { sold: known.sold, unseen: known.unseen, gone: item.gone, offered: true }
   }
   const sold = hasTill ? till.sold : own
-  return { sold, unseen: wentOf(item) - piecesOf(sold), gone: item.gone, offered: true }
+  return { sold, unseen: wentOf(item) - piecesOf(sold), gone: goneBeside(item.gone, sold), offered: true }
+}
+
+/** Taps come late: what was sold while the board had none was there until then. */
+function goneBeside(gone: readonly Span[], sold: readonly Purchase[]): readonly Span[] {
+  return gone.flatMap(({ fromMinute, toMinute }) => {
+    const inside = sold.filter(({ minute }) => minute > fromMinute && minute < toMinute)
+    const from = inside.reduce((latest, { minute }) => Math.max(latest, minute), fromMinute)
+    return [{ fromMinute: from, toMinute }]
+  })
 }
 
 function inOrder(purchases: readonly Purchase[]): readonly Purchase[] {

@@ -9,6 +9,7 @@ import type { Body, Operation } from '../../server/http/openapi/operation.ts'
 import { toSetUpFile } from '../../shared-core/shop/set-up-export.ts'
 import { shopWith } from '../core/support/shop.ts'
 import { codesFrom, joinedAt } from './support/join.ts'
+import { putIn, takenFile } from './support/sales-file.ts'
 import type { Asked, TestServer } from './support/start-server.ts'
 import { ask, startServer } from './support/start-server.ts'
 
@@ -33,12 +34,19 @@ function faults(schema: string, value: unknown): readonly string[] {
 }
 
 /** A shop in which all that the examples name is there, on an open day. */
-async function exampleShop(): Promise<TestServer> {
+async function exampleShop({ path }: Operation): Promise<TestServer> {
   const server = await startServer()
+  if (path.startsWith('/api/v1/sales/')) await putInFiles(server)
   const carryIn = { type: 'carryIn', doughId: 'plain', varietyId: null, pieces: 60, stage: 'rack', sinceMs: null }
   await ask(server, '/api/v1/commands', { body: { id: 'carry000001', deviceSeq: 1, tappedAtMs: null, ...carryIn } })
   await ask(server, '/api/v1/formulas', { body: FORMULA_EXAMPLE })
   return server
+}
+
+/** Two files of past sales: one taken, with a bad row in its third line, one that waits. */
+async function putInFiles(server: TestServer): Promise<void> {
+  await takenFile(server, 'Date,Time,Receipt,Item,Qty\n2026-11-20,7:05,1041,Sesame,2\n2026-11-20,,1042,Half dozen,1\n')
+  await putIn(server, 'Date,Time,Receipt,Item,Qty\n2026-11-21,7:05,1043,Sesame,2\n')
 }
 
 const bodyOf = ({ id }: Operation, body: Body) => (id === 'postSetUp' ? toSetUpFile(shopWith()) : body.example)
@@ -79,6 +87,7 @@ async function callClosed(operation: Operation, body: Body | null): Promise<Aske
 function call(server: TestServer, operation: Operation, body: Body | null): Promise<Asked> {
   if (body === null) return ask(server, addressOf(operation), { method: operation.method.toUpperCase() })
   return ask(server, addressOf(operation), {
+    method: operation.method.toUpperCase(),
     body: bodyOf(operation, body),
     headers: { 'content-type': body.type, 'x-device-id': 'till-1', 'x-device-role': 'desk' },
   })
@@ -128,7 +137,7 @@ describe('its examples', () => {
       const asked =
         operation.isClosed === true
           ? await callClosed(operation, body)
-          : await call(await exampleShop(), operation, body)
+          : await call(await exampleShop(operation), operation, body)
       expect([asked.status, asked.type, asked.status === 200 ? '' : asked.text]).toEqual([
         200,
         operation.answer.type,

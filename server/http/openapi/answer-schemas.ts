@@ -109,7 +109,13 @@ export const ANSWERS = {
   Problem: problem,
   CommandAnswer: commandAnswer,
   CommandAnswers: z.array(commandAnswer),
-  RowAnswers: z.object({ taken: z.int(), rows: z.array(row), errors: z.array(mistake).optional() }),
+  RowAnswers: z.object({
+    taken: z.int(),
+    past: z.int().optional().meta({ description: 'Sales of days that are over: kept as past sales.' }),
+    ignored: z.int().optional().meta({ description: 'Rows of what the desk has said to be no pieces of the shop.' }),
+    rows: z.array(row),
+    errors: z.array(mistake).optional(),
+  }),
   Health: z.object({
     status: z.enum(['ok', 'warning', 'failing']),
     version: z.string(),
