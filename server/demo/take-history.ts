@@ -19,16 +19,18 @@ export interface TakingHistory {
   readonly imports: Pick<ImportDesk, 'goOn'>
   readonly nowMs: EpochMs
   readonly seed: number
+  /** Left out: sixteen weeks. */
+  readonly days?: number
 }
 
 /**
  * Puts in what the demo's till kept of the weeks before its journal, as somebody at the desk would: the file, what its
  * names mean, then take. Day by day and in the background, so that the page is up meanwhile.
  */
-export async function takeHistory({ work, imports, nowMs, seed }: TakingHistory): Promise<void> {
+export async function takeHistory({ work, imports, nowMs, seed, days = TILL_DAYS }: TakingHistory): Promise<void> {
   const shop = demoShop(nowMs)
-  const first = dateAfter(localDate(shop.profile.zone, nowMs), -PAST_DAYS - TILL_DAYS)
-  const dates = Array.from({ length: TILL_DAYS }, (_, n) => dateAfter(first, n))
+  const first = dateAfter(localDate(shop.profile.zone, nowMs), -PAST_DAYS - days)
+  const dates = Array.from({ length: days }, (_, n) => dateAfter(first, n))
   const { fileName, text, meanings } = tillHistory(shop, { seed, dates })
   const path = join(await work.ask('salesFolder', null), 'demo-till.csv')
   const sha256 = await written(path, text)

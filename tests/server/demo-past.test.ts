@@ -1,8 +1,10 @@
 import { setImmediate } from 'node:timers/promises'
 import { beforeAll, describe, expect, it } from 'vitest'
+import { demoShop } from '../../server/demo/demo-shop.ts'
 import { livingMorning } from '../../server/demo/living-morning.ts'
 import type { PastDays } from '../../server/demo/past-days.ts'
 import { pastDays } from '../../server/demo/past-days.ts'
+import { tillHistory } from '../../server/demo/till-history.ts'
 import type { DayRow } from '../../server/history/day-store.ts'
 import { History } from '../../server/history/history.ts'
 import { MemoryDisk, MemoryJournal } from '../../server/journal/memory-journal.ts'
@@ -10,23 +12,49 @@ import { loadSqlite } from '../../server/journal/sqlite.ts'
 import { accountGaps } from '../../shared-core/day/account.ts'
 import type { Entry } from '../../shared-core/day/events.ts'
 import type { State } from '../../shared-core/day/state.ts'
+import { dayOfText } from '../../shared-core/demand/day-text.ts'
+import { wentOf } from '../../shared-core/demand/merge-days.ts'
 import { epochMs } from '../../shared-core/units.ts'
 
 const NOON = epochMs(Date.parse('2026-11-24T12:15:00Z'))
 
-async function daysOf(entries: readonly Entry[]): Promise<readonly DayRow[]> {
+async function historyOf(entries: readonly Entry[]): Promise<History> {
   const journal = new MemoryJournal(new MemoryDisk('demo-past'))
   await journal.append({ entries, refusals: [] })
   const history = new History({ journal, sqlite: await loadSqlite(), file: ':memory:', breathe: () => setImmediate() })
   await history.catchUp()
-  return history.days(Number.MAX_SAFE_INTEGER, 99)
+  return history
 }
 
+async function daysOf(entries: readonly Entry[]): Promise<readonly DayRow[]> {
+  return (await historyOf(entries)).days(Number.MAX_SAFE_INTEGER, 99)
+}
+
+/** Pieces in the till's file, boxes by their names. */
+function soldInCsv(text: string): number {
+  const rows = text
+    .split('\n')
+    .slice(1, -1)
+    .map((row) => row.split(','))
+  return rows.reduce((sum, [, , , name = '', pieces, , status]) => {
+    return sum + (IN_ONE.get(name) ?? 1) * Number(pieces) * (status === 'VOID' ? -1 : 1)
+  }, 0)
+}
+const IN_ONE: ReadonlyMap<string, number> = new Map([
+  ['HALF DOZEN', 6],
+  ['DOZEN BAGELS', 12],
+  ['BAKERS DOZEN', 13],
+  ['COFFEE', 0],
+])
+
+let sales: readonly { readonly text: string | null }[]
 let past: PastDays
 let days: readonly DayRow[]
 beforeAll(async () => {
   past = pastDays({ nowMs: NOON, seed: 1 })
-  days = await daysOf(past.entries)
+  const history = await historyOf(past.entries)
+  days = history.days(Number.MAX_SAFE_INTEGER, 99)
+  sales = history.salesAfter(0, 99)
 })
 
 describe('the demo’s past days', () => {
@@ -54,6 +82,18 @@ describe('the demo’s past days', () => {
     // On a busy day all of it goes.
     const left = days.map(({ figures }) => figures?.left?.dayOld.pieces ?? 0).sort((one, other) => one - other)
     expect(left[Math.floor(left.length / 2)]).toBeGreaterThan(20)
+  })
+
+  it('[Q145] given what went on them by tap and count, then it is what the same crowd would have bought at the till', () => {
+    // Both sell what the same list brought. Besides, pieces fall, are tasted and given away on these days; that is not sold.
+    const wentOn = (text: string) => dayOfText(text).items.reduce((sum, item) => sum + wentOf(item), 0)
+    const known = sales.map(({ text }) => ({ date: dayOfText(text ?? '').date, pieces: wentOn(text ?? '') }))
+    const shop = demoShop(NOON)
+    for (const { date, pieces } of known) {
+      const atTill = soldInCsv([...tillHistory(shop, { seed: 1, dates: [date] }).text].join(''))
+      expect(Math.abs(pieces / atTill - 1), date).toBeLessThan(0.08)
+    }
+    expect(known.length).toBe(8)
   })
 
   it('[Y2] given a day, then loads, steps by people, care, sweeps, notes and fates are in it', () => {
