@@ -21,15 +21,13 @@ export class Feed {
   readonly #parts: FeedParts
   #shop: Shop | null = null
   #openDate: string | null = null
-  /** Counts the threads: what was told to one that has ended, the next one has not heard. */
-  #thread = 0
+  /** What was told to one that has ended, the next one has not heard. */
   #isNewThread = false
   #telling: Promise<void> | null = null
 
   constructor(parts: FeedParts) {
     this.#parts = parts
     parts.desk.onBegun(() => {
-      this.#thread += 1
       this.#isNewThread = true
       this.tell()
     })
@@ -44,14 +42,12 @@ export class Feed {
   }
 
   async #tellAll(): Promise<void> {
-    const thread = this.#thread
     try {
       if (this.#isNewThread) await this.#tellNewThread()
       else await this.#tellNews()
     } catch (error) {
       // What was lost with a thread is told to the next one.
       if (error instanceof WorkStopped) return
-      this.#isNewThread = thread === this.#thread
       this.#parts.log.error({ error }, 'the advice thread could not be told of the shop')
     }
   }

@@ -16,7 +16,7 @@ export function outlookHandlers({ book }: Work): Handlers<OutlookQuestions> {
       const learner = await book.learner()
       const { openMinute, closeMinute } = today
       const asked = { ...book.asked(today.date), openMinute, closeMinute }
-      const ahead = aheadOf(learner, asked)
+      const ahead = aheadOf(learner, asked, book.learntVersion)
       const rest = learner.rest(asked, ahead, soFarOf(today), today.nowMinute)
       return outlookOf({ shop, today, noonMs, ahead, rest, kitchen: book.kitchenParts() })
     },
@@ -25,10 +25,10 @@ export function outlookHandlers({ book }: Work): Handlers<OutlookQuestions> {
 
 /** The day's forecast stays as it was at dawn, so that it is reckoned once and not at each sale. */
 function forecasts() {
-  let last: { learner: Learner; key: string; ahead: ReadonlyMap<string, DayDemand> } | null = null
-  return (learner: Learner, asked: DayAsked): ReadonlyMap<string, DayDemand> => {
-    const key = JSON.stringify(asked)
-    if (last?.learner !== learner || last.key !== key) last = { learner, key, ahead: learner.ahead(asked) }
+  let last: { key: string; ahead: ReadonlyMap<string, DayDemand> } | null = null
+  return (learner: Learner, asked: DayAsked, version: number): ReadonlyMap<string, DayDemand> => {
+    const key = JSON.stringify([asked, version])
+    if (last?.key !== key) last = { key, ahead: learner.ahead(asked) }
     return last.ahead
   }
 }

@@ -3,7 +3,7 @@ import { fileURLToPath } from 'node:url'
 import { Worker } from 'node:worker_threads'
 import type { HealthReason } from '../../shared-core/live/health.ts'
 import { healthReason } from '../../shared-core/live/health.ts'
-import type { ServerLogger } from '../operation/log.ts'
+import type { Log } from '../live/room-parts.ts'
 import type { Answered, Asked, Kind } from './questions.ts'
 import type { WorkStart } from './work.ts'
 import type { WorkDesk } from './work-desk.ts'
@@ -33,9 +33,11 @@ const ENDED_MS_MAX = 5_000
 
 interface ThreadParts {
   readonly start: WorkStart
-  readonly log: Pick<ServerLogger, 'error' | 'warn'>
+  readonly log: Log & { warn(details: object, message: string): void }
   /** Left out: the one that is built beside the server. */
   readonly program?: URL
+  /** Whether one that ended so long ago is begun again; left out: after a while. */
+  readonly isDue?: (sinceMs: number) => boolean
 }
 
 /** Asks a thread of its own, so that no tap waits for a forecast. */
@@ -76,7 +78,9 @@ class WorkThread implements WorkDesk {
 
   tick(): void {
     const nowMs = performance.now()
-    if (this.#isClosed || this.#worker !== null || nowMs - this.#begunAtMs < BEGUN_AGAIN_MS) return
+    const { isDue = (sinceMs: number) => sinceMs >= BEGUN_AGAIN_MS } = this.#parts
+    const isFirst = this.#begunAtMs === Number.NEGATIVE_INFINITY
+    if (this.#isClosed || this.#worker !== null || (!isFirst && !isDue(nowMs - this.#begunAtMs))) return
     this.#begunAtMs = nowMs
     this.#begin()
   }

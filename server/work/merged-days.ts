@@ -1,0 +1,117 @@
+import { dateAfter } from '../../shared-core/day/label.ts'
+import { joinedDay } from '../../shared-core/demand/join-days.ts'
+import type { JournalDay } from '../../shared-core/demand/journal-day.ts'
+import { mergedDay, wentOf } from '../../shared-core/demand/merge-days.ts'
+import type { SalesDay } from '../../shared-core/demand/sales-day.ts'
+import { specialsOn } from '../../shared-core/demand/special-days.ts'
+import type { Shop } from '../../shared-core/shop/shop.ts'
+
+/** Past sales as the till's files have them. */
+export interface TillDays {
+  /** First and last date that have rows; null: there are none. */
+  range(): { readonly from: string; readonly to: string } | null
+  /** Days that have rows, in order of date, unnamed pieces spread; both dates belong to it. */
+  salesDays(from: string, to: string): readonly SalesDay[]
+}
+
+/** Merging lets others through after so long. */
+const CHUNK_MS = 12
+/** Days of the till that are read at once, some ten thousand rows. */
+const READ_DAYS = 14
+
+/** The shop's days out of till and journal, each put together once and again only when one of the two has changed. */
+export class MergedDays {
+  readonly #breathe: () => Promise<unknown>
+  #till: TillDays | null = null
+  #tillDays: Promise<ReadonlyMap<string, SalesDay>> | null = null
+  #merged: ReadonlyMap<string, Merged> = new Map()
+
+  constructor(breathe: () => Promise<unknown>) {
+    this.#breathe = breathe
+  }
+
+  useTill(till: TillDays): void {
+    this.#till = till
+    this.#tillDays = null
+  }
+
+  tillChanged(): void {
+    this.#tillDays = null
+  }
+
+  /** The till's unnamed pieces are spread by what the journal's day knows. */
+  journalChanged(dates: readonly string[]): void {
+    const range = this.#till?.range() ?? null
+    if (range !== null && dates.some((date) => range.from <= date && date <= range.to)) this.#tillDays = null
+  }
+
+  /** In order of date; a day that is the same stays the same object. */
+  async of(shop: Shop, journal: Iterable<JournalDay>, openDate: string | null): Promise<readonly SalesDay[]> {
+    const byDate = new Map<string, JournalDay[]>()
+    for (const day of journal) byDate.set(day.date, [...(byDate.get(day.date) ?? []), day])
+    const till = await this.#readTill()
+    const menu = [...shop.varieties.values()].flatMap(({ id, retired }) => (retired ? [] : [id]))
+    const merged = new Map<string, Merged>()
+    let atMs = performance.now()
+    for (const date of [...new Set([...till.keys(), ...byDate.keys()])].sort()) {
+      if (date === openDate) continue
+      const from: Sources = [till.get(date) ?? null, ...(byDate.get(date) ?? [])]
+      const specials = specialsOn(shop, date)
+      const key = [...specials, ...menu].join(' ')
+      const before = this.#merged.get(date)
+      const isSame = before?.key === key && sameItems(before.from, from)
+      merged.set(date, isSame ? before : { from, key, day: mergedOf(from, specials, menu) })
+      if (performance.now() - atMs < CHUNK_MS) continue
+      await this.#breathe()
+      atMs = performance.now()
+    }
+    this.#merged = merged
+    return [...merged.values()].flatMap(({ day }) => day ?? [])
+  }
+
+  /** What changes while it is read takes the place of it, and is read again then. */
+  #readTill(): Promise<ReadonlyMap<string, SalesDay>> {
+    this.#tillDays ??= this.#readAll()
+    this.#tillDays.catch(() => {
+      this.#tillDays = null
+    })
+    return this.#tillDays
+  }
+
+  async #readAll(): Promise<ReadonlyMap<string, SalesDay>> {
+    const read = new Map<string, SalesDay>()
+    const range = this.#till?.range() ?? null
+    for (let from = range?.from; range !== null && from !== undefined && from <= range.to; ) {
+      const to = dateAfter(from, READ_DAYS - 1)
+      for (const day of this.#till?.salesDays(from, to) ?? []) read.set(day.date, day)
+      from = dateAfter(to, 1)
+      await this.#breathe()
+    }
+    return read
+  }
+}
+
+type Sources = readonly [SalesDay | null, ...JournalDay[]]
+
+/** A day as it was put together, and of what. */
+interface Merged {
+  readonly from: Sources
+  readonly key: string
+  /** Null: nothing is known of it. */
+  readonly day: SalesDay | null
+}
+
+/** A day on which nobody said what went teaches nothing: that nothing was tapped is not that nobody came. */
+function saysSomething({ items }: JournalDay): boolean {
+  return items.some((item) => wentOf(item) > 0)
+}
+
+function mergedOf([till, ...journal]: Sources, specials: readonly string[], menu: readonly string[]): SalesDay | null {
+  const ours = joinedDay(journal)
+  const known = ours !== null && saysSomething(ours) ? ours : null
+  return known === null && till === null ? null : { ...mergedDay(till, known, menu), specials }
+}
+
+function sameItems(some: readonly unknown[], others: readonly unknown[]): boolean {
+  return some.length === others.length && some.every((one, at) => one === others[at])
+}
