@@ -141,6 +141,8 @@ export interface NamesWords {
   readonly amongAll: string
   readonly addLine: string
   removeLine(name: string): string
+  /** For one that nobody has said. */
+  readonly say: string
   readonly change: string
   readonly save: string
   readonly cancel: string

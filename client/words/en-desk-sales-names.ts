@@ -36,6 +36,7 @@ export const EN_SALES_NAMES: NamesWords = {
   amongAll: 'of all varieties',
   addLine: 'Add a variety',
   removeLine: (name) => `Remove ${name}`,
+  say: 'Say it',
   change: 'Change',
   save: 'That is it',
   cancel: 'Cancel',

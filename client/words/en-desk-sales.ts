@@ -44,7 +44,7 @@ export const EN_SALES: SalesWords = {
   },
   mapping: {
     title: (name) => `How ${name} is read`,
-    hint: 'Above each column stands what it is taken for. Change what is not right, and look below at what is understood.',
+    hint: 'Beside each column stands what it is taken for. Change what is not right, and look below at what is understood.',
     remembered: 'Columns as the last file of this form had them.',
     column: {
       none: 'not used',
@@ -104,13 +104,13 @@ export const EN_SALES: SalesWords = {
     progress: (percent, rate) => (rate === null ? `${percent} %` : `${percent} %, ${rate} rows a second`),
     leave: 'It goes on by itself: you may leave this page, and even the server may be stopped in between.',
     again: 'Go on',
-    result: (count, taken) => `${rows(count)} read, ${taken} taken.`,
+    result: (count, taken) => `${rows(count)} read, ${taken} of them good.`,
     doubled: (count) => `${count} were there already, from another file or the till’s own feed.`,
     bad: (count) => `${count} could not be read; they stand below.`,
     allGood: 'Every row could be read.',
     toNames: 'See what the names mean',
     failed: 'It could not be taken to its end.',
-    figures: { rows: 'rows read', taken: 'taken', doubled: 'there already', bad: 'not readable' },
+    figures: { rows: 'rows read', taken: 'good rows', doubled: 'of these there already', bad: 'not readable' },
   },
   bad: {
     title: 'Rows that could not be read',

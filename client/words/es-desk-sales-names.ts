@@ -36,6 +36,7 @@ export const ES_SALES_NAMES: NamesWords = {
   amongAll: 'de todas las variedades',
   addLine: 'Agregar una variedad',
   removeLine: (name) => `Quitar ${name}`,
+  say: 'Decirlo',
   change: 'Cambiar',
   save: 'Eso es',
   cancel: 'Cancelar',

@@ -30,7 +30,7 @@ export const ES_SALES: SalesWords = {
     columns: {
       name: 'archivo',
       days: 'días',
-      taken: 'tomadas',
+      taken: 'filas buenas',
       doubled: 'ya estaban',
       bad: 'no se leen',
       state: 'estado',
@@ -45,7 +45,7 @@ export const ES_SALES: SalesWords = {
   },
   mapping: {
     title: (name) => `Cómo se lee ${name}`,
-    hint: 'Sobre cada columna dice por qué se toma. Cambie lo que no es, y mire abajo lo que se entiende.',
+    hint: 'Junto a cada columna dice por qué se toma. Cambie lo que no es, y mire abajo lo que se entiende.',
     remembered: 'Las columnas como en el último archivo de esta forma.',
     column: {
       none: 'no se usa',
@@ -97,13 +97,13 @@ export const ES_SALES: SalesWords = {
     progress: (percent, rate) => (rate === null ? `${percent} %` : `${percent} %, ${rate} filas por segundo`),
     leave: 'Sigue solo: puede dejar esta página, y hasta pararse el servidor entre tanto.',
     again: 'Seguir',
-    result: (count, taken) => `${rows(count)} leídas, ${taken} tomadas.`,
+    result: (count, taken) => `${rows(count)} leídas, ${taken} de ellas buenas.`,
     doubled: (count) => `${count} ya estaban, de otro archivo o de la caja misma.`,
     bad: (count) => `${count} no se pudieron leer; están abajo.`,
     allGood: 'Se pudieron leer todas las filas.',
     toNames: 'Ver qué significan los nombres',
     failed: 'No se pudo tomar hasta el final.',
-    figures: { rows: 'filas leídas', taken: 'tomadas', doubled: 'ya estaban', bad: 'no se leen' },
+    figures: { rows: 'filas leídas', taken: 'filas buenas', doubled: 'de ellas ya estaban', bad: 'no se leen' },
   },
   bad: {
     title: 'Filas que no se pudieron leer',

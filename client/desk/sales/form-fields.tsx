@@ -81,7 +81,7 @@ interface ChoiceProps<Value extends string> {
 /** One of a few words in a list. */
 export function Choice<Value extends string>({ label, options, value, onChange }: ChoiceProps<Value>) {
   return (
-    <label class="desk-field">
+    <label class="desk-field sales-choice">
       {label}
       <select
         value={value}

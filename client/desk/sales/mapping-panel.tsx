@@ -49,14 +49,16 @@ export function MappingPanel(props: MappingPanelProps) {
               {say.mapping.missing[column]}
             </p>
           ))}
-          <button
-            type="button"
-            class="desk-strong desk-large"
-            disabled={mapping === null || isBusy || preview.rows.length === 0}
-            onClick={() => void take()}
-          >
-            {say.mapping.take}
-          </button>
+          <div class="sales-take">
+            <button
+              type="button"
+              class="desk-strong desk-large"
+              disabled={mapping === null || isBusy || preview.rows.length === 0}
+              onClick={() => void take()}
+            >
+              {say.mapping.take}
+            </button>
+          </div>
         </>
       )}
       {told !== '' && (

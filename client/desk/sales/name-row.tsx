@@ -14,6 +14,7 @@ export function NameRow({ name: { name, sold, meaning, suggested }, onSay, ...pa
   const { say, words } = parts
   const [isOpen, setOpen] = useState(false)
   const told = (one: Meaning) => meaningTold(one, say.names.meaning, words.names)
+  const begin = meaning === null && suggested === null ? say.names.say : say.names.change
   const put = async (one: Meaning | null) => {
     if (await onSay([{ name, meaning: one }])) setOpen(false)
   }
@@ -45,8 +46,8 @@ export function NameRow({ name: { name, sold, meaning, suggested }, onSay, ...pa
           </button>
         )}
         {!isOpen && (
-          <button type="button" aria-label={`${say.names.change}: ${name}`} onClick={() => setOpen(true)}>
-            {say.names.change}
+          <button type="button" aria-label={`${begin}: ${name}`} onClick={() => setOpen(true)}>
+            {begin}
           </button>
         )}
       </span>

@@ -1,6 +1,7 @@
 import { inUse } from '../../../../shared-core/shop/in-order.ts'
 import { CENTS_MAX, DAY_OLD_SELLS_MAX } from '../../../../shared-core/shop/set-up-limits.ts'
 import type { Variety } from '../../../../shared-core/shop/shop.ts'
+import { Sideways } from '../../sideways.tsx'
 import { NumberField } from '../fields/number-field.tsx'
 import { CentsCell } from '../fields/table-cell.tsx'
 import { VARIETIES } from '../lists.ts'
@@ -65,7 +66,7 @@ const COLUMNS = ['priceCents', 'costCents', 'kitchenCents'] as const
 function WorthTable({ draft, say, change }: SetUpProps) {
   const set = (variety: Variety) => change([VARIETIES.change(variety)])
   return (
-    <div class="desk-sideways">
+    <Sideways name={say.demand.byVariety}>
       <table class="setup-cells">
         <thead>
           <tr>
@@ -95,6 +96,6 @@ function WorthTable({ draft, say, change }: SetUpProps) {
           ))}
         </tbody>
       </table>
-    </div>
+    </Sideways>
   )
 }
