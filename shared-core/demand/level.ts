@@ -2,7 +2,7 @@
  * An item's pieces on a usual day on the menu, weekdays and special days taken out:
  *
  *   long = (Σ long-decayed pieces + g·guess) / (Σ long-decayed days + g),
- *   level = (Σ decayed pieces + 6·long) / (Σ decayed days + 6),
+ *   level = (Σ decayed pieces + 4·long) / (Σ decayed days + 4),
  *
  * so that recent days count most and what is known of long ago holds it. One speed alone is either late after a change
  * or follows chance: on open data both are 1 % worse, on training days and later ones.
@@ -21,9 +21,9 @@ export interface Prior {
 }
 
 /** Open days on the menu after which a day counts half. Measured: 5 to 10, and 40 to 120, do alike. */
-const KEEP = 0.5 ** (1 / 8)
+const KEEP = 0.5 ** (1 / 6)
 const KEEP_LONG = 0.5 ** (1 / 60)
-const LONG_WORTH_DAYS = 6
+const LONG_WORTH_DAYS = 4
 
 export function newLevel(): Level {
   return { pieces: 0, days: 0, longPieces: 0, longDays: 0 }
