@@ -14,7 +14,7 @@ export interface HistoryWords {
   readonly none: { readonly title: string; readonly toDo: string; readonly salesIn: string }
   /** @param weekday 1 is Monday, 7 Sunday */
   weekday(weekday: number): string
-  /** With one digit where it is not whole. @example "7.3" */
+  /** @example "7.3", "1623" */
   number(pieces: number): string
   readonly choose: ChooseWords
   readonly days: DaysWords
@@ -104,6 +104,13 @@ export interface DayWords {
 
 export function historyWords(words: Words): HistoryWords {
   return words.language === 'en' ? enHistory(words) : esHistory(words)
+}
+
+/** Pieces as people count them: whole ones from ten on, a tenth below. @example roughly(3.94) // "3.9" */
+export function roughly(pieces: number): string {
+  if (Math.abs(pieces) >= 10) return String(Math.round(pieces))
+  const text = pieces.toFixed(1)
+  return text.endsWith('.0') ? text.slice(0, -2) : text
 }
 
 /** A share of change around 1 in whole percent; below what a shop would notice it is none. @example percentOff(1.24) // 24 */

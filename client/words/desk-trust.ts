@@ -67,6 +67,8 @@ export interface TrustTableWords {
   readonly hint: string
   number(pieces: number): string
   look(name: string): string
+  /** Of rows, how many fell inside the range. @example "88 %" */
+  inside(share: ShareJson): string
   readonly measures: string
   readonly measuresHint: string
   readonly measureColumns: { readonly wape: string; readonly mase: string; readonly pinball: string }
@@ -79,9 +81,9 @@ export interface OneVarietyWords {
   readonly asked: string
   readonly estimated: string
   readonly noDays: string
-  readonly tooOld: string
   readout(date: string, asked: number, low: number, high: number, isEstimated: boolean): string
   spoken(name: string, inside: number, of: number): string
+  off(name: string, off: Off): string
 }
 
 export interface CostWords {
@@ -121,13 +123,6 @@ export interface OverrideWords {
 
 export function trustWords(words: Words): TrustWords {
   return words.language === 'en' ? enTrust(words) : esTrust(words)
-}
-
-/** Pieces as people count them: whole ones from ten on, a tenth below. @example roughly(3.94) // "3.9" */
-export function roughly(pieces: number): string {
-  if (Math.abs(pieces) >= 10) return String(Math.round(pieces))
-  const text = pieces.toFixed(1)
-  return text.endsWith('.0') ? text.slice(0, -2) : text
 }
 
 /** Whether a promise was kept, as far as so few days can tell. */

@@ -1,9 +1,8 @@
 import type { HistoryWords } from './desk-history.ts'
-import { percentOff } from './desk-history.ts'
+import { percentOff, roughly } from './desk-history.ts'
 import type { Words } from './words.ts'
 
 const WEEKDAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday']
-const number = (pieces: number) => (Number.isInteger(pieces) ? String(pieces) : pieces.toFixed(1))
 
 export function enHistory({ times, line }: Words): HistoryWords {
   return {
@@ -19,13 +18,13 @@ export function enHistory({ times, line }: Words): HistoryWords {
       salesIn: 'To the till’s files',
     },
     weekday: (weekday) => WEEKDAYS[weekday - 1] ?? '',
-    number,
+    number: roughly,
     choose: {
       of: 'Sales of',
       all: 'all varieties',
       doughs: 'Doughs',
       varieties: 'Varieties',
-      range: 'Of',
+      range: 'In',
       ranges: { '28': 'the last 4 weeks', '84': 'the last 12 weeks', '364': 'the last year', all: 'all that is known' },
     },
     days: days(times.date, line.pieces),
@@ -64,7 +63,7 @@ function days(date: (label: string) => string, pieces: (count: number) => string
     readout: (label, sold, lost, soldOut) =>
       [
         `${date(label)}: ${pieces(sold)} sold`,
-        ...(lost > 0 ? [`about ${number(Math.round(lost))} lost`] : []),
+        ...(lost > 0 ? [`about ${Math.round(lost)} lost`] : []),
         ...(soldOut > 0 ? [`${soldOut} ${soldOut === 1 ? 'variety' : 'varieties'} sold out`] : []),
       ].join(', '),
     spoken: (count, sold, lost) =>

@@ -1,4 +1,5 @@
 import type { Off } from '../../shared-core/live/trust.ts'
+import { roughly } from './desk-history.ts'
 import type {
   CostWords,
   HeldWords,
@@ -7,7 +8,7 @@ import type {
   TrustTableWords,
   TrustWords,
 } from './desk-trust.ts'
-import { keptOf, roughly } from './desk-trust.ts'
+import { keptOf } from './desk-trust.ts'
 import type { Words } from './words.ts'
 
 export function enTrust({ times }: Words): TrustWords {
@@ -25,9 +26,9 @@ export function enTrust({ times }: Words): TrustWords {
       asked: 'asked for',
       estimated: 'sold out: estimated',
       noDays: 'No day of it was forecast in this time.',
-      tooOld: 'Only the newest year is judged.',
       readout: (date, asked, low, high, isEstimated) =>
         `${times.date(date)}: ${low} to ${high} were said, ${isEstimated ? 'about ' : ''}${asked} asked for`,
+      off: (name, off) => `${name} on a usual day: the board was off ${offBy(off)}.`,
       spoken: (name, inside, of) => `${name}: of ${of} days, ${inside} fell inside the range that had been said.`,
     },
     cost: COST,
@@ -52,11 +53,11 @@ const SUMMARY: TrustSummaryWords = {
       without === null ? '' : ` Without them: off ${offBy(without)}.`
     }`,
   basis: ({ guess, few, many }) =>
-    [
+    `${[
       ...(many > 0 ? [`${many} ${many === 1 ? 'variety goes' : 'varieties go'} by many days of sales`] : []),
       ...(few > 0 ? [`${few} by few`] : []),
       ...(guess > 0 ? [`${guess} ${guess === 1 ? 'is' : 'are'} guessed`] : []),
-    ].join(', ') + '.',
+    ].join(', ')}.`,
   known: (days, judged) => `${days} open days are known, ${judged} of them are judged here.`,
   guessing:
     'The board is still guessing much of this. It knows a variety well after some two weeks of open days, and a special day after a few of its kind; until then, go by what you know.',
@@ -104,6 +105,7 @@ const TABLES: TrustTableWords = {
   },
   hint: 'Pieces on the mean. The nearest of the three is in bold.',
   number: roughly,
+  inside: ({ hits, of }) => (of === 0 ? '–' : `${Math.round((100 * hits) / of)} %`),
   look: (name) => `Look at the forecasts of ${name}`,
   measures: 'Measures for those who know them',
   measuresHint:

@@ -1,9 +1,8 @@
 import type { HistoryWords } from './desk-history.ts'
-import { percentOff } from './desk-history.ts'
+import { percentOff, roughly } from './desk-history.ts'
 import type { Words } from './words.ts'
 
 const WEEKDAYS = ['lunes', 'martes', 'miércoles', 'jueves', 'viernes', 'sábado', 'domingo']
-const number = (pieces: number) => (Number.isInteger(pieces) ? String(pieces) : pieces.toFixed(1))
 
 export function esHistory({ times, line }: Words): HistoryWords {
   return {
@@ -19,13 +18,13 @@ export function esHistory({ times, line }: Words): HistoryWords {
       salesIn: 'A los archivos de la caja',
     },
     weekday: (weekday) => WEEKDAYS[weekday - 1] ?? '',
-    number,
+    number: roughly,
     choose: {
       of: 'Ventas de',
       all: 'todas las variedades',
       doughs: 'Masas',
       varieties: 'Variedades',
-      range: 'De',
+      range: 'En',
       ranges: {
         '28': 'las últimas 4 semanas',
         '84': 'las últimas 12 semanas',
@@ -69,7 +68,7 @@ function days(date: (label: string) => string, pieces: (count: number) => string
     readout: (label, sold, lost, soldOut) =>
       [
         `${date(label)}: ${pieces(sold)} vendidas`,
-        ...(lost > 0 ? [`unas ${number(Math.round(lost))} perdidas`] : []),
+        ...(lost > 0 ? [`unas ${Math.round(lost)} perdidas`] : []),
         ...(soldOut > 0 ? [`${soldOut} ${soldOut === 1 ? 'variedad agotada' : 'variedades agotadas'}`] : []),
       ].join(', '),
     spoken: (count, sold, lost) =>

@@ -1,4 +1,5 @@
 import type { Off } from '../../shared-core/live/trust.ts'
+import { roughly } from './desk-history.ts'
 import type {
   CostWords,
   HeldWords,
@@ -7,7 +8,7 @@ import type {
   TrustTableWords,
   TrustWords,
 } from './desk-trust.ts'
-import { keptOf, roughly } from './desk-trust.ts'
+import { keptOf } from './desk-trust.ts'
 import type { Words } from './words.ts'
 
 export function esTrust({ times }: Words): TrustWords {
@@ -25,9 +26,9 @@ export function esTrust({ times }: Words): TrustWords {
       asked: 'pedidas',
       estimated: 'agotada: estimado',
       noDays: 'Ningún día suyo se pronosticó en este tiempo.',
-      tooOld: 'Solo se juzga el último año.',
       readout: (date, asked, low, high, isEstimated) =>
         `${times.date(date)}: se dijo de ${low} a ${high}, se pidieron ${isEstimated ? 'unas ' : ''}${asked}`,
+      off: (name, off) => `${name} en un día normal: la pizarra falló ${offBy(off)}.`,
       spoken: (name, inside, of) => `${name}: de ${of} días, ${inside} cayeron dentro del margen dicho.`,
     },
     cost: COST,
@@ -52,11 +53,11 @@ const SUMMARY: TrustSummaryWords = {
       without === null ? '' : ` Sin ellos: falló ${offBy(without)}.`
     }`,
   basis: ({ guess, few, many }) =>
-    [
+    `${[
       ...(many > 0 ? [`${many} ${many === 1 ? 'variedad va' : 'variedades van'} por muchos días de ventas`] : []),
       ...(few > 0 ? [`${few} por pocos`] : []),
       ...(guess > 0 ? [`${guess} por conjetura`] : []),
-    ].join(', ') + '.',
+    ].join(', ')}.`,
   known: (days, judged) => `Se conocen ${days} días abiertos; aquí se juzgan ${judged}.`,
   guessing:
     'La pizarra todavía adivina mucho de esto. Conoce bien una variedad tras unas dos semanas de días abiertos, y un día especial tras unos pocos de su tipo; hasta entonces, vaya por lo que usted sabe.',
@@ -104,6 +105,7 @@ const TABLES: TrustTableWords = {
   },
   hint: 'Piezas de media. La más cercana de las tres va en negrita.',
   number: roughly,
+  inside: ({ hits, of }) => (of === 0 ? '–' : `${Math.round((100 * hits) / of)} %`),
   look: (name) => `Mirar los pronósticos de ${name}`,
   measures: 'Medidas para quien las conoce',
   measuresHint:

@@ -83,7 +83,7 @@ function optionsOf({ theme, days, spans, dateText }: Drawn): Omit<uPlot.Options,
   const bars = uPlot.paths.bars?.({ size: [0.8, BAR_PX_MAX] })
   const lost = stripes(theme.crust, theme.ground)
   return {
-    padding: [spans.length === 0 ? 12 : NAMES_PX, 10, 0, 0],
+    padding: [spans.length === 0 ? 12 : NAMES_PX, theme.printPx * 2, 0, 0],
     ...daysAxes(theme, (seconds) => dateText(dateOf(seconds))),
     series: [
       {},
@@ -111,6 +111,8 @@ function drawNames(plot: uPlot, { theme, days, spans }: Pick<Drawn, 'theme' | 'd
   const at = (place: number) => plot.valToPos(secondsOf(days[place]?.date ?? ''), 'x', true)
   ctx.save()
   ctx.font = `${theme.printPx * ratio}px ${theme.font.replace(/^\S+ /, '')}`
+  ctx.textAlign = 'left'
+  ctx.textBaseline = 'alphabetic'
   ctx.fillStyle = theme.text
   ctx.strokeStyle = theme.coming
   ctx.lineWidth = 3 * ratio

@@ -19,7 +19,8 @@ export function daysAxes(
     axes: [
       {
         ...axis,
-        space: theme.printPx * 8,
+        space: theme.printPx * 9,
+        size: theme.printPx * 2.4,
         grid: { show: false },
         incrs: STEP_DAYS.map((count) => count * DAY_S),
         values: (_, seconds) => seconds.map(dateText),

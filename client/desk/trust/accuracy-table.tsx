@@ -55,7 +55,7 @@ export function AccuracyTable(props: AccuracyTableProps) {
                   strong={row.off !== null && isNearest(row.off, way)}
                 />
               ))}
-              {hasHeld && <Cell value={row.held === null ? '–' : told.held.share(row.held.inside)} />}
+              {hasHeld && <Cell value={row.held === null ? '–' : told.tables.inside(row.held.inside)} />}
             </tr>
           ))}
         </tbody>

@@ -79,7 +79,7 @@ function dataOf(compared: readonly Compared[]): uPlot.AlignedData {
 function optionsOf(theme: PlotTheme, compared: readonly Compared[], dateText: (date: string) => string) {
   const dots = { show: true, size: DOT_PX, width: 2, stroke: theme.text }
   return {
-    padding: [12, 10, 0, 0] as [number, number, number, number],
+    padding: [12, theme.printPx * 2, 0, 0] as [number, number, number, number],
     ...daysAxes(theme, (seconds) => dateText(dateOf(seconds))),
     series: [
       {},

@@ -28,7 +28,7 @@ export function VarietyPanel({ of, trust, ...parts }: VarietyProps) {
         <Unanswered kind={got.kind} say={say} />
       ) : (
         <>
-          {accuracy?.off != null && <p class="trust-said">{told.summary.each(accuracy.off)}</p>}
+          {accuracy?.off != null && <p class="trust-said">{told.one.off(name, accuracy.off)}</p>}
           <ForecastPlot {...parts} name={name} days={got.value.days} />
         </>
       )}
