@@ -4,6 +4,7 @@ import { copiesFolderOf, makeCopiesFolder } from '../copies/copy-folder.ts'
 import { readCopy, upTo } from '../copies/copy-list.ts'
 import { CopyError, copyTrouble } from '../copies/copy-words.ts'
 import { copyWhole, nameOfInstant, openToRead, putInPlace, removeFile } from '../copies/journal-file.ts'
+import { besideBackup, copySales } from '../copies/sales-file.ts'
 import { OpenArchives } from '../journal/archives.ts'
 import { loadSqlite } from '../journal/sqlite.ts'
 import type { Command } from './command.ts'
@@ -28,6 +29,8 @@ export const backup: Command = async (args, say) => {
     putInPlace(part, file)
     say(`${file} holds the journal up to ${upTo(copy)}.`)
     say(`It was read from end to end; its state has the fingerprint ${copy.hash}.`)
+    const sales = besideBackup(file)
+    if (await copySales(await loadSqlite(), folder, sales)) say(`Past sales are in ${sales}; the two belong together.`)
   } catch (error) {
     removeFile(part)
     if (error instanceof CommandRefused) throw error

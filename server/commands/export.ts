@@ -3,9 +3,11 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { ExportAbout } from '../copies/export-form.ts'
 import { EXPORT_FILES } from '../copies/export-form.ts'
+import { exportSales, SALES_ABOUT, SALES_ROWS } from '../copies/export-sales.ts'
 import type { ExportedRefusal } from '../copies/export-shop.ts'
 import { exportJournal } from '../copies/export-shop.ts'
 import { copyWhole, openToRead } from '../copies/journal-file.ts'
+import { copySales, SALES_FILE } from '../copies/sales-file.ts'
 import { OpenArchives } from '../journal/archives.ts'
 import type { Sqlite } from '../journal/sqlite.ts'
 import { loadSqlite } from '../journal/sqlite.ts'
@@ -27,7 +29,20 @@ export const exportShop: Command = async (args, say) => {
   const about = await exportFrom(source, folder)
   const count = (n: number) => n.toLocaleString('en-US')
   say(`${folder} holds ${count(about.seq)} entries and ${count(about.refusals)} refusals: ${NAMES}.`)
+  const sales = await exportSalesOf(needed(shop, 'shop', USAGE), folder)
+  if (sales !== null) say(`${SALES_ROWS} and ${SALES_ABOUT} hold ${count(sales)} rows of past sales.`)
   say(`The entries come to a state with the fingerprint ${about.hash}; npm run import makes the same of them.`)
+}
+
+async function exportSalesOf(shopFolder: string, folder: string): Promise<number | null> {
+  const sqlite = await loadSqlite()
+  const work = mkdtempSync(join(tmpdir(), 'boilboard-export-'))
+  try {
+    const file = join(work, SALES_FILE)
+    return (await copySales(sqlite, shopFolder, file)) ? await exportSales(sqlite, file, folder) : null
+  } finally {
+    rmSync(work, { recursive: true, force: true })
+  }
 }
 
 const NAMES = Object.values(EXPORT_FILES).join(', ')

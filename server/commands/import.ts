@@ -1,7 +1,9 @@
 import { existsSync, mkdirSync, rmdirSync } from 'node:fs'
 import { join } from 'node:path'
+import { importSales } from '../copies/export-sales.ts'
 import { importJournal, workFileOf } from '../copies/import-shop.ts'
 import { putInPlace, removeFile } from '../copies/journal-file.ts'
+import { SALES_FILE } from '../copies/sales-file.ts'
 import { loadSqlite } from '../journal/sqlite.ts'
 import type { Command } from './command.ts'
 import { CommandRefused, needed, readArgs } from './command.ts'
@@ -21,11 +23,15 @@ export const importShop: Command = async (args, say) => {
   mkdirSync(folder, { recursive: true })
   const part = `${file}.importing`
   const remove = () => {
-    for (const one of [part, workFileOf(part)]) removeFile(one)
+    const sales = join(folder, `${SALES_FILE}.importing`)
+    for (const one of [part, workFileOf(part), sales]) removeFile(one)
   }
   try {
     remove()
     const { seq, hash, isHashCompared } = await importJournal(await loadSqlite(), needed(from, 'from', USAGE), part)
+    const sales = join(folder, SALES_FILE)
+    const rows = await importSales(await loadSqlite(), needed(from, 'from', USAGE), `${sales}.importing`)
+    if (rows !== null) putInPlace(`${sales}.importing`, sales)
     putInPlace(part, file)
     say(`${folder} holds the shop, with ${seq.toLocaleString('en-US')} entries.`)
     say(
@@ -33,6 +39,7 @@ export const importShop: Command = async (args, say) => {
         ? `They come to the same state as where they were exported: fingerprint ${hash}.`
         : `They were exported by a release that folds otherwise; here they come to the fingerprint ${hash}.`,
     )
+    if (rows !== null) say(`${rows.toLocaleString('en-US')} rows of past sales came with it.`)
     say(`Start it: npm start -- --shop ${folder}`)
   } catch (error) {
     remove()

@@ -5,6 +5,7 @@ import type { GoodCopy } from '../copies/copy-list.ts'
 import { candidatesIn, readCopy, upTo } from '../copies/copy-list.ts'
 import type { Prepared, PutBackParts } from '../copies/put-back.ts'
 import { finish, prepare, preparedBefore } from '../copies/put-back.ts'
+import { bringSales, saidOfSales } from '../copies/sales-file.ts'
 import { logTrouble } from '../journal/log-check.ts'
 import type { Sqlite } from '../journal/sqlite.ts'
 import { loadSqlite } from '../journal/sqlite.ts'
@@ -48,6 +49,7 @@ export async function putBack(parts: PutBackParts, { from, isOnly, say }: PutBac
   } else {
     if (from === null && (await isGood(sqlite, folder))) {
       say(`The journal in ${folder} is good, from end to end. Nothing was changed.`)
+      await putSalesBack(parts, place, say)
       return
     }
     const copy = await newestGood(sqlite, place, say)
@@ -61,7 +63,13 @@ export async function putBack(parts: PutBackParts, { from, isOnly, say }: PutBac
   say(
     `The journal is in its place, with ${now.seq.toLocaleString('en-US')} entries; its state has the fingerprint ${now.hash}.`,
   )
+  await putSalesBack(parts, place, say)
   say(`Start the shop: npm start -- --shop ${folder}`)
+}
+
+async function putSalesBack(parts: PutBackParts, place: string, say: PutBackAsked['say']): Promise<void> {
+  const said = saidOfSales(await bringSales({ ...parts, place }))
+  if (said !== null) say(said)
 }
 
 async function isGood(sqlite: Sqlite, folder: string): Promise<boolean> {

@@ -13,6 +13,7 @@ import { COPY_FILE, DEVICES_FILE, isSameDrive, makeCopiesFolder, noteOwnDrive, w
 import { CopyError, copyTrouble } from './copy-words.ts'
 import { copyWhole, freeName, nameOfInstant, openToRead, putInPlace, removeFile } from './journal-file.ts'
 import { holdsNothingElse, RunningCopy, whyNotOurs } from './running-copy.ts'
+import { SALES_FILE } from './sales-file.ts'
 import { bringYearly } from './yearly.ts'
 
 /** A folder that took nothing is tried again after this long: soon enough for a drive that was pulled out and put back. */
@@ -23,6 +24,8 @@ const ARCHIVE_TRIED_AGAIN_MS = 60_000
 const JOURNAL_TRIED_AGAIN_MS = 3_600_000
 /** Devices are seen all day long; what counts is who may come in. */
 const DEVICES_COPIED_EVERY_MS = 60_000
+/** They are copied whole: while a file of years is taken, not each second's part of it. */
+const SALES_COPIED_EVERY_MS = 600_000
 
 export interface CopyKeeperParts {
   readonly sqlite: Sqlite
@@ -125,7 +128,14 @@ export class CopyKeeper {
       if (!existsSync(file)) await this.#makeAnew(source, file)
       if (aside !== null) this.#letGoIfKnown(source, aside)
       this.#archiver = new Archiver(this.#parts)
-      return { lock, source, copy: new RunningCopy(sqlite, source, file), versionCopied: null, devices: null }
+      return {
+        lock,
+        source,
+        copy: new RunningCopy(sqlite, source, file),
+        versionCopied: null,
+        devices: beside(DEVICES_FILE),
+        sales: beside(SALES_FILE),
+      }
     } catch (error) {
       source?.close()
       lock.release()
@@ -153,7 +163,8 @@ export class CopyKeeper {
     if (version !== open.versionCopied) copy.catchUp()
     open.versionCopied = version
     this.#copy = { seq: copy.seq, atMs }
-    await this.#copyDevices(open)
+    await this.#copyBeside(open.devices, DEVICES_COPIED_EVERY_MS)
+    await this.#copyBeside(open.sales, SALES_COPIED_EVERY_MS)
   }
 
   /** @returns where what was there is now; null when it can go on, or nothing was there */
@@ -193,27 +204,25 @@ export class CopyKeeper {
     await bringYearly({ sqlite, archives: archivesOf(source), from: dirname(journalFile), to: folder, look, setAside })
   }
 
-  async #copyDevices(open: Open): Promise<void> {
+  async #copyBeside(one: Beside, everyMs: number): Promise<void> {
     const { sqlite, folder, journalFile, nowMs } = this.#parts
-    const file = join(dirname(journalFile), DEVICES_FILE)
-    if (open.devices === null) {
-      if (!existsSync(file)) return
-      open.devices = { db: openToRead(sqlite, file), version: null, atMs: Number.NEGATIVE_INFINITY }
-    }
-    const { devices } = open
-    const version = Number(devices.db.prepare('PRAGMA data_version').get()?.data_version)
-    if (version === devices.version || nowMs() - devices.atMs < DEVICES_COPIED_EVERY_MS) return
-    const part = join(folder, `${DEVICES_FILE}.part`)
-    await copyWhole(sqlite, devices.db, part)
-    putInPlace(part, join(folder, DEVICES_FILE))
-    open.devices = { ...devices, version, atMs: nowMs() }
+    const file = join(dirname(journalFile), one.name)
+    if (one.db === null && !existsSync(file)) return
+    one.db ??= openToRead(sqlite, file)
+    const version = Number(one.db.prepare('PRAGMA data_version').get()?.data_version)
+    if (version === one.version || nowMs() - one.atMs < everyMs) return
+    const part = join(folder, `${one.name}.part`)
+    await copyWhole(sqlite, one.db, part)
+    putInPlace(part, join(folder, one.name))
+    one.version = version
+    one.atMs = nowMs()
   }
 
   #shut(): void {
     const open = this.#open
     this.#open = null
-    for (const close of [() => open?.copy.close(), () => open?.source.close(), () => open?.devices?.db.close()])
-      orSaid(close)
+    const all = [open?.copy, open?.source, open?.devices.db, open?.sales.db]
+    for (const one of all) orSaid(() => one?.close())
     orSaid(() => open?.lock.release())
   }
 }
@@ -224,7 +233,21 @@ interface Open {
   readonly copy: RunningCopy
   /** SQLite's count of others' commits (`data_version`) as of the last copying. */
   versionCopied: number | null
-  devices: { readonly db: DatabaseSyncInstance; readonly version: number | null; readonly atMs: number } | null
+  readonly devices: Beside
+  readonly sales: Beside
+}
+
+/** A small database beside the journal, copied whole when it has changed. */
+interface Beside {
+  readonly name: string
+  /** Null until there is one. */
+  db: DatabaseSyncInstance | null
+  version: number | null
+  atMs: number
+}
+
+function beside(name: string): Beside {
+  return { name, db: null, version: null, atMs: Number.NEGATIVE_INFINITY }
 }
 
 /** @throws when it cannot be read */
