@@ -60,7 +60,6 @@ export interface FilesWords {
   removeAsk(name: string, rows: string): string
   readonly removeYes: string
   readonly removeNo: string
-  readonly look: string
 }
 
 export interface MappingWords {
@@ -84,7 +83,7 @@ export interface MappingWords {
   itIs(date: string): string
   readonly dateForms: { readonly [form in DateForm]: string }
   readonly understood: string
-  readonly rows: { readonly [column in 'line' | 'day' | 'time' | 'item' | 'pieces' | 'purchase' | 'voided']: string }
+  readonly rows: { readonly [column in 'line' | 'day' | 'time' | 'item' | 'pieces' | 'purchase']: string }
   readonly voided: string
   readonly take: string
   readonly noRows: string
@@ -97,7 +96,6 @@ export interface TakingWords {
   readonly again: string
   result(rows: string, taken: string): string
   doubled(rows: string): string
-  bad(rows: string): string
   readonly allGood: string
   readonly toNames: string
   readonly failed: string
@@ -129,7 +127,8 @@ export interface NamesWords {
   readonly allSaid: string
   readonly accept: string
   acceptAll(names: number): string
-  readonly columns: { readonly [column in 'name' | 'sold' | 'meaning']: string }
+  /** Before the kinds of meaning. */
+  readonly means: string
   readonly kind: { readonly [kind in 'variety' | 'pack' | 'unnamed' | 'kitchen' | 'nothing']: string }
   readonly kindHint: { readonly [kind in 'variety' | 'pack' | 'unnamed' | 'kitchen' | 'nothing']: string }
   readonly notSaid: string

@@ -12,7 +12,7 @@ export const EN_SALES_NAMES: NamesWords = {
   allSaid: 'Every name is said.',
   accept: 'Yes',
   acceptAll: (names) => (names === 1 ? 'Say yes to the suggestion' : `Say yes to all ${names} suggestions`),
-  columns: { name: 'on the till', sold: 'sold', meaning: 'means' },
+  means: 'means',
   kind: {
     variety: 'a variety',
     pack: 'a pack',

@@ -29,7 +29,7 @@ export const EN_SALES: SalesWords = {
     columns: {
       name: 'file',
       days: 'days',
-      taken: 'taken',
+      taken: 'good rows',
       doubled: 'there already',
       bad: 'not readable',
       state: 'state',
@@ -40,7 +40,6 @@ export const EN_SALES: SalesWords = {
     removeAsk: (name, count) => `Remove ${name} and its ${rows(count)}? What was learnt of them is forgotten.`,
     removeYes: 'Remove it',
     removeNo: 'Keep it',
-    look: 'Look',
   },
   mapping: {
     title: (name) => `How ${name} is read`,
@@ -94,7 +93,6 @@ export const EN_SALES: SalesWords = {
       item: 'what',
       pieces: 'pieces',
       purchase: 'receipt',
-      voided: '',
     },
     voided: 'void',
     take: 'Take this file',
@@ -106,7 +104,6 @@ export const EN_SALES: SalesWords = {
     again: 'Go on',
     result: (count, taken) => `${rows(count)} read, ${taken} of them good.`,
     doubled: (count) => `${count} were there already, from another file or the till’s own feed.`,
-    bad: (count) => `${count} could not be read; they stand below.`,
     allGood: 'Every row could be read.',
     toNames: 'See what the names mean',
     failed: 'It could not be taken to its end.',

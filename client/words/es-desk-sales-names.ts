@@ -12,7 +12,7 @@ export const ES_SALES_NAMES: NamesWords = {
   allSaid: 'Todos los nombres están dichos.',
   accept: 'Sí',
   acceptAll: (names) => (names === 1 ? 'Decir que sí a la sugerencia' : `Decir que sí a las ${names} sugerencias`),
-  columns: { name: 'en la caja', sold: 'vendidas', meaning: 'significa' },
+  means: 'significa',
   kind: {
     variety: 'una variedad',
     pack: 'un paquete',

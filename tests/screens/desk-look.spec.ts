@@ -8,7 +8,18 @@ import { expect, test } from './support/shop-server.ts'
 import { cutOff, overlaps, textsOn } from './support/texts-on-page.ts'
 import { expectNoViolations } from './support/wall-page.ts'
 
-const PLACES = ['today', 'loads', 'close', 'past', 'past/today', 'screens', 'screens/kiosk', 'screens/pedals']
+const PLACES = [
+  'today',
+  'loads',
+  'close',
+  'past',
+  'past/today',
+  'sales-in',
+  'sales-in/names',
+  'screens',
+  'screens/kiosk',
+  'screens/pedals',
+]
 const SIZES = [
   { width: 1440, height: 900 },
   { width: 390, height: 844 },

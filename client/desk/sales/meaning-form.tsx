@@ -30,7 +30,7 @@ export function MeaningForm({ name, begin, canForget, onSave, onCancel, shop, sa
       }}
     >
       <Choice
-        label={say.names.columns.meaning}
+        label={say.names.means}
         options={KINDS.map((value) => ({ value, text: say.names.kind[value] }))}
         value={meaning.kind}
         onChange={(kind) => setMeaning(begun(kind, varieties, meaning))}

@@ -1,3 +1,4 @@
+import { useState } from 'preact/hooks'
 import type { HolidaysOf } from '../../../../shared-core/live/holidays.ts'
 import type { Got } from '../../get-json.ts'
 import type { Offer } from '../holidays.ts'
@@ -15,6 +16,7 @@ interface HolidaysPartProps {
 /** The region's holidays of the coming year, to be taken with their past dates: public ones first, then others. */
 export function HolidaysPart({ parts, holidays, today }: HolidaysPartProps) {
   const { draft, say, words, change } = parts
+  const [isOpen, setOpen] = useState(false)
   const { region, holidays: told } = say.demand
   if (draft.demand.region === null) return <p class="setup-hint">{region.empty}</p>
   if (holidays.kind === 'unknown') return <p class="setup-hint">{told.none}</p>
@@ -37,9 +39,9 @@ export function HolidaysPart({ parts, holidays, today }: HolidaysPartProps) {
         </div>
       )}
       <OfferList parts={parts} offers={offers.filter(isPublic)} onTake={take} />
-      <details class="setup-fold">
+      <details class="setup-fold" open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
         <summary>{told.others}</summary>
-        <OfferList parts={parts} offers={offers.filter((offer) => !isPublic(offer))} onTake={take} />
+        {isOpen && <OfferList parts={parts} offers={offers.filter((offer) => !isPublic(offer))} onTake={take} />}
       </details>
       <p class="setup-hint">{told.source}</p>
     </>
