@@ -49,7 +49,7 @@ export function adviceFor(parts: AdviceParts): Advice {
     tellAll,
     log,
   })
-  const feed = new Feed({ desk: work, history, shop: () => state.shop, log })
+  const feed = new Feed({ desk: work, history, shop: () => state.shop, onTold: () => keeper.news(), log })
   return {
     work: {
       ask: async (kind, asked) => {

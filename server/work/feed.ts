@@ -13,6 +13,8 @@ export interface FeedParts {
   readonly desk: WorkDesk
   readonly history: Pick<History, 'salesAfter' | 'takeChanged' | 'today'>
   readonly shop: () => Shop | null
+  /** The thread knows more than before. */
+  readonly onTold: () => void
   readonly log: Log
 }
 
@@ -62,26 +64,32 @@ export class Feed {
     for (let after = 0; ; ) {
       const days = history.salesAfter(after, DAYS_A_PAGE)
       await desk.ask('journalDays', { days, openDate: this.#nowOpen(), isWhole })
-      if (days.length < DAYS_A_PAGE) return
+      if (days.length < DAYS_A_PAGE) break
       after = days[days.length - 1]?.number ?? after
       isWhole = false
       await nextTurn()
     }
+    this.#parts.onTold()
   }
 
   async #tellNews(): Promise<void> {
-    await this.#tellShop()
-    const days = this.#parts.history.takeChanged()
+    const { desk, history, onTold } = this.#parts
+    const isShopNew = await this.#tellShop()
+    const days = history.takeChanged()
     const before = this.#openDate
     const told: JournalDaysTold = { days, openDate: this.#nowOpen(), isWhole: false }
-    if (days.length > 0 || told.openDate !== before) await this.#parts.desk.ask('journalDays', told)
+    const areDaysNew = days.length > 0 || told.openDate !== before
+    if (areDaysNew) await desk.ask('journalDays', told)
+    if (isShopNew || areDaysNew) onTold()
   }
 
-  async #tellShop(): Promise<void> {
+  /** @returns whether it was another one */
+  async #tellShop(): Promise<boolean> {
     const shop = this.#parts.shop()
-    if (shop === null || shop === this.#shop) return
+    if (shop === null || shop === this.#shop) return false
     this.#shop = shop
     await this.#parts.desk.ask('shop', shop)
+    return true
   }
 
   #nowOpen(): string | null {

@@ -68,7 +68,7 @@ export class JournalTally {
 
   /** There was some today, or some was sold. */
   wasThere(varietyId: VarietyId): boolean {
-    return this.#wasThere.has(varietyId)
+    return this.#wasThere.has(varietyId) || this.#moves.has(varietyId)
   }
 
   /** While customers could buy there was none of it, until an instant. */

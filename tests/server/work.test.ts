@@ -163,7 +163,13 @@ describe('what the thread is told of the shop', () => {
   it('[Q109] given a thread that begins, when told, then the set-up, then all days in pages; begun anew, all again', async () => {
     const { desk, asked, begin } = notingDesk()
     const shop = shopWith()
-    const feed = new Feed({ desk, history: historyWith(many, '2026-11-24'), shop: () => shop, log })
+    const feed = new Feed({
+      desk,
+      history: historyWith(many, '2026-11-24'),
+      shop: () => shop,
+      onTold: () => undefined,
+      log,
+    })
     for (let times = 0; times < 2; times += 1) {
       asked.length = 0
       begin()
@@ -180,7 +186,7 @@ describe('what the thread is told of the shop', () => {
     const { desk, asked, begin } = notingDesk()
     const history = historyWith(many)
     let shop = shopWith()
-    const feed = new Feed({ desk, history, shop: () => shop, log })
+    const feed = new Feed({ desk, history, shop: () => shop, onTold: () => undefined, log })
     begin()
     await feed.tell()
     asked.length = 0
@@ -198,7 +204,7 @@ describe('what the thread is told of the shop', () => {
   it('[Q109] given a thread that ends while it is told, when the next one begins, then it hears everything', async () => {
     const { desk, asked, begin, goes } = notingDesk()
     const shop = shopWith()
-    const feed = new Feed({ desk, history: historyWith(many), shop: () => shop, log })
+    const feed = new Feed({ desk, history: historyWith(many), shop: () => shop, onTold: () => undefined, log })
     goes(true)
     begin()
     await feed.tell()

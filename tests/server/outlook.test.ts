@@ -1,0 +1,199 @@
+import { describe, expect, it } from 'vitest'
+import { OutlookKeeper } from '../../server/work/outlook-keeper.ts'
+import type { WorkDesk } from '../../server/work/work-desk.ts'
+import { WorkStopped } from '../../server/work/work-desk.ts'
+import { applyEntry } from '../../shared-core/day/apply.ts'
+import { forkState } from '../../shared-core/day/state-json.ts'
+import { JournalTally } from '../../shared-core/demand/journal-tally.ts'
+import type { Today } from '../../shared-core/demand/today.ts'
+import { varietyId } from '../../shared-core/ids.ts'
+import type { OutlookTold } from '../../shared-core/live/protocol.ts'
+import { epochMs } from '../../shared-core/units.ts'
+import { openDay } from '../core/demand/tallied.ts'
+import { at, lines } from '../core/support/make.ts'
+import { lookingAt, outlookWith } from '../core/support/outlook.ts'
+import { shopWith } from '../core/support/shop.ts'
+import { connect } from './support/screen-socket.ts'
+import { ask, startServer } from './support/start-server.ts'
+
+/** A keeper with a day, a desk and a clock that the test moves by hand. */
+function kept() {
+  const day = openDay()
+  const state = forkState(day.start)
+  const tally = new JournalTally(at('12:00'))
+  const world = { nowMs: at('8:00'), monotonicMs: 0, folded: 0, isGone: false, isOpen: true, behind: 0 }
+  const asked: { today: Today; answer: (lost: number) => void }[] = []
+  const told: OutlookTold[] = []
+  const errors: string[] = []
+  let due: (() => void) | null = null
+  const desk = {
+    ask: async (_kind: string, { today }: { today: Today }) => {
+      if (world.isGone) throw new WorkStopped('gone')
+      return new Promise((resolve) => {
+        asked.push({ today, answer: (lost) => resolve(outlookWith([lookingAt('sesame', { lost })])) })
+      })
+    },
+    onBegun: () => undefined,
+  } as never as WorkDesk
+  const keeper = new OutlookKeeper({
+    desk,
+    history: {
+      get behind() {
+        return world.behind
+      },
+      catchUp: async () => {
+        for (const entry of day.entries.slice(world.folded)) {
+          tally.before(state, entry)
+          applyEntry(state, entry)
+          tally.after(state, entry)
+        }
+        world.folded = day.entries.length
+      },
+      today: (look) => (world.isOpen ? look(state, tally) : null),
+    },
+    now: () => world.nowMs,
+    monotonic: () => world.monotonicMs,
+    after: (ms, run) => {
+      const atMs = world.monotonicMs + ms
+      due = () => {
+        world.monotonicMs = Math.max(world.monotonicMs, atMs)
+        run()
+      }
+      return () => {
+        due = null
+      }
+    },
+    tellAll: (one) => told.push(one),
+    log: { error: (_details, message) => errors.push(message) },
+  })
+  const settle = () => new Promise((resolve) => setImmediate(resolve))
+  /** What was planned comes due. @returns whether anything was */
+  const pass = async () => {
+    const run = due
+    due = null
+    run?.()
+    await settle()
+    return run !== null
+  }
+  return { day, keeper, world, asked, told, errors, pass, settle }
+}
+
+const lost = ({ outlook }: OutlookTold) => outlook?.varieties[0]?.lost ?? null
+
+describe('the outlook as it is kept', () => {
+  it('[Q111] given a tap, when it is on disk, then today with it is asked about and all screens are told', async () => {
+    const { day, keeper, asked, told, pass, settle } = kept()
+    day.at('7:30', { type: 'sell', lines: lines('sesame', 6) })
+    keeper.news()
+    await pass()
+    expect(asked.map(({ today }) => today.items.find(({ id }) => id === 'sesame')?.sold)).toEqual([[450, 6]])
+    asked[0]?.answer(3)
+    await settle()
+    expect(told.map((one) => [one.basedOnSeq, lost(one)])).toEqual([[day.state.seq, 3]])
+    expect(keeper.latest).toBe(told[0])
+  })
+
+  it('[Q111] given taps while one is asked about, when it is answered, then one more is asked, with all of them, half a second later', async () => {
+    const { day, keeper, world, asked, told, pass, settle } = kept()
+    keeper.news()
+    await pass()
+    for (const clock of ['7:30', '7:31', '7:32']) {
+      day.at(clock, { type: 'sell', lines: lines('sesame', 1) })
+      keeper.news()
+    }
+    expect(await pass()).toBe(false)
+    expect(asked).toHaveLength(1)
+    asked[0]?.answer(1)
+    await settle()
+    expect(world.monotonicMs).toBe(0)
+    expect(await pass()).toBe(true)
+    expect(world.monotonicMs).toBe(500)
+    expect(asked).toHaveLength(2)
+    expect(asked[1]?.today.items.find(({ id }) => id === 'sesame')?.sold).toEqual([450, 1, 451, 1, 452, 1])
+    asked[1]?.answer(2)
+    await settle()
+    expect(told.map(lost)).toEqual([1, 2])
+    expect(await pass()).toBe(false)
+  })
+
+  it('[Q111] given nobody taps, when a minute has passed, then it is asked anew; before that not', async () => {
+    const { keeper, world, asked, pass, settle } = kept()
+    keeper.news()
+    await pass()
+    asked[0]?.answer(1)
+    await settle()
+    world.nowMs = epochMs(at('8:01') - 1)
+    keeper.tick()
+    expect(await pass()).toBe(false)
+    world.nowMs = at('8:01')
+    keeper.tick()
+    expect(await pass()).toBe(true)
+    expect(asked.map(({ today }) => today.nowMinute)).toEqual([480, 481])
+  })
+
+  it('[Q111] given a day that is closed, when looked at, then all are told once that there is none', async () => {
+    const { keeper, world, asked, told, pass, settle } = kept()
+    keeper.news()
+    await pass()
+    asked[0]?.answer(1)
+    await settle()
+    world.isOpen = false
+    for (let times = 0; times < 2; times += 1) {
+      keeper.news()
+      await pass()
+    }
+    expect(told.map(({ outlook }) => outlook !== null)).toEqual([true, false])
+  })
+
+  it('[Q109] given a thread that has ended, when asked, then nobody is told anything, no fault is logged, and news is asked about again', async () => {
+    const { keeper, world, asked, told, errors, pass } = kept()
+    world.isGone = true
+    keeper.news()
+    await pass()
+    expect([told, errors]).toEqual([[], []])
+    world.isGone = false
+    keeper.news()
+    await pass()
+    expect(asked).toHaveLength(1)
+  })
+
+  it('[Q111] given days that are still being made, when looked at, then nothing is asked', async () => {
+    const { keeper, world, asked, pass } = kept()
+    world.behind = 5_000
+    keeper.news()
+    await pass()
+    expect(asked).toEqual([])
+    keeper.close()
+    keeper.news()
+    expect(await pass()).toBe(false)
+  })
+})
+
+describe('the outlook of a server', () => {
+  it('[Q111] given a shop with guesses, when pieces come out and sell, then screens are told, one that joins too, and the API says the same', async () => {
+    const shop = shopWith()
+    const varieties = new Map([...shop.varieties].map(([id, one]) => [id, { ...one, usual: 100 }]))
+    const server = await startServer({ shop: { ...shop, varieties } })
+    const wall = await connect(server, 'wall-1')
+    const outlookOf = (screen: typeof wall) =>
+      screen.messages.flatMap((one) => (one.type === 'outlook' ? [one] : [])).at(-1)
+    expect(outlookOf(wall)).toBeUndefined()
+    expect((await ask(server, '/api/v1/outlook')).json).toEqual({ basedOnSeq: null, engine: null, outlook: null })
+    const tap = (id: string, act: object) =>
+      ask(server, '/api/v1/commands', { body: { id, deviceSeq: 1, tappedAtMs: null, ...act } })
+    await tap('open000001', { type: 'openDay' })
+    await tap('sell000001', { type: 'sell', lines: lines('sesame', 6) })
+    const seq = server.room.state.seq
+    await wall.until(() => (outlookOf(wall)?.basedOnSeq ?? 0) >= seq)
+    const told = outlookOf(wall)
+    expect(told?.outlook?.varieties).toMatchObject([{ varietyId: varietyId('sesame'), basis: 'guess' }])
+    const late = await connect(server, 'counter-1', {}, 'outlook')
+    expect(outlookOf(late)).toEqual(told)
+    expect((await ask(server, '/api/v1/outlook')).json).toEqual({
+      basedOnSeq: told?.basedOnSeq,
+      engine: told?.engine,
+      outlook: told?.outlook,
+    })
+    await Promise.all([wall.close(), late.close()])
+  })
+})
