@@ -12,16 +12,22 @@ export interface Till {
   readonly days: ReadonlyMap<string, TillDay>
 }
 
+/** A second or two. */
+const ROWS_A_SENTENCE = 250_000
+
 /**
  * Reads sales files (ts,txn,item,qty). Rows of one transaction, item and instant are one purchase.
- * @param warn is told of what is left out
+ * @param say is told how far it is and what is left out
  * @throws InputError with file and line
  */
-export async function readTill(paths: readonly string[], warn: (sentence: string) => void): Promise<Till> {
+export async function readTill(paths: readonly string[], say: (sentence: string) => void): Promise<Till> {
   const days = new Map<string, Map<string, Map<string, Purchase>>>()
   for (const path of paths) {
     let empty = 0
+    let rows = 0
     for await (const row of readCsv(path, ['ts', 'txn', 'item', 'qty'])) {
+      rows += 1
+      if (rows % ROWS_A_SENTENCE === 0) say(`${path}: ${rows} rows`)
       const ts = row.text('ts')
       const stamp = stampOf(ts)
       if (stamp === null) {
@@ -34,7 +40,7 @@ export async function readTill(paths: readonly string[], warn: (sentence: string
       if (pieces === 0) empty += 1
       else add(days, stamp, item, row.maybe('txn'), pieces)
     }
-    if (empty > 0) warn(`${path}: ${empty} rows with a qty of 0 are left out`)
+    if (empty > 0) say(`${path}: ${empty} rows with a qty of 0 are left out`)
   }
   const dates = [...days.keys()].sort()
   return { dates, days: new Map(dates.map((date) => [date, inOrder(days.get(date) ?? new Map())])) }

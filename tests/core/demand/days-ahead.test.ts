@@ -192,6 +192,25 @@ describe('days ahead', () => {
     expect(meanOn(learner, 'rye', 113)).toBeLessThan(4)
   })
 
+  it('[Q18] given an item that nobody has bought for a week, when two and three days ahead are asked for, then it is likelier back, and others are as ever', () => {
+    const learner = learnt(daysOf(35, (place) => ({ sesame: 30, soup: place < 28 ? 15 : 0 })))
+    const [soup, sesame] = ['soup', 'sesame'].map((id) => [35, 36, 37].map((place) => meanOn(learner, id, place)))
+    expect(soup).toEqual(soup?.toSorted((one, other) => one - other))
+    expect(soup?.[2]).toBeGreaterThan(1.5 * (soup?.[0] ?? 0))
+    for (const mean of sesame ?? []) expect(mean).toBeCloseTo(30, 0)
+  })
+
+  it('[Q18] given a shop that is closed on Sundays, when Monday is asked for on Saturday night, then it is one day ahead', () => {
+    const days = daysOf(41, (place) => ({ sesame: 30, soup: place < 34 ? 15 : 0 }))
+    const learner = learnt(days.filter((_, place) => place % 7 !== 6))
+    const every = learnt(days)
+    expect(days.at(-2)?.date).toBe('2026-02-13')
+    const steps = (one: Learner, from: number) => meanOn(one, 'soup', from + 1) / meanOn(one, 'soup', from)
+    // From Saturday on: Sunday is no day on which it could have come back.
+    expect(steps(learner, 41)).toBeLessThan(1.05)
+    expect(steps(every, 41)).toBeGreaterThan(1.2)
+  })
+
   it('[Q11] given pieces that nobody saw go, when a day is learnt, then they count as much as those that were seen', () => {
     const seen = learnt(daysOf(10, () => ({ sesame: 30 })))
     const unseen = learnt(daysOf(10, () => ({ sesame: { sold: singles(20), unseen: 10 } })))
