@@ -25,8 +25,12 @@ export async function bundleServer(
   await build({
     absWorkingDir: ROOT,
     plugins,
-    // The thread that keeps the copies is a program of its own beside the server.
-    entryPoints: { [basename(outfile, '.mjs')]: 'server/main.ts', 'copies-worker': 'server/copies/copies-worker.ts' },
+    // The threads for copies and advice are programs of their own beside the server.
+    entryPoints: {
+      [basename(outfile, '.mjs')]: 'server/main.ts',
+      'copies-worker': 'server/copies/copies-worker.ts',
+      'work-worker': 'server/work/work-worker.ts',
+    },
     outdir: dirname(outfile),
     outExtension: { '.js': '.mjs' },
     bundle: true,
