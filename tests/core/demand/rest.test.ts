@@ -101,6 +101,12 @@ describe('what more sales do', () => {
     expect(byDozens - 30).toBeLessThan(0.6 * (bySingles - 30))
   })
 
+  it('[Q28] given dozens, when little of the day is left, then the fewer purchases spread it further', () => {
+    // Of 1/k = 0.25, (lump − 1) / mean = 0.05 is the purchases' sizes; of a quarter of the day that is four times as much.
+    const rest = restAt(demandOf(60, 4), itemDay([]), 600, morningOf(0, 0, 0, 4))
+    expect(rest.dispersion).toBeCloseTo(1 / (0.2 + 0.05 / 0.25), 9)
+  })
+
   it('[Q28] given days with dozens, when learnt, then an item’s sales come by E[s²] / E[s] pieces', () => {
     const mornings = new Mornings()
     const ahead = new Map([['plain', demandOf(60, 4)]])
