@@ -4,7 +4,7 @@ import { specialDayId } from '../../../shared-core/ids.ts'
 import type { HistoryDayJson } from '../../../shared-core/live/sales-history.ts'
 import { addressOf } from '../place.ts'
 import type { NamedSpan } from './days-view.ts'
-import { dateOf, namedSpans, secondsOf } from './days-view.ts'
+import { dateOf, dayNumber, namedSpans } from './days-view.ts'
 import { withinOf } from './pages.ts'
 import type { HistoryParts } from './parts.ts'
 import { PlotCanvas } from './plot-canvas.tsx'
@@ -65,7 +65,7 @@ function readout({ date, sold, lost, soldOut, specials }: HistoryDayJson, { say,
 
 function dataOf(days: readonly HistoryDayJson[]): uPlot.AlignedData {
   return [
-    days.map(({ date }) => secondsOf(date)),
+    days.map(({ date }) => dayNumber(date)),
     days.map(({ sold, lost }) => sold + lost),
     days.map(({ sold }) => sold),
     days.map(({ sold, lost, soldOut }) => (soldOut > 0 ? sold + lost : null)),
@@ -84,7 +84,7 @@ function optionsOf({ theme, days, spans, dateText }: Drawn): Omit<uPlot.Options,
   const lost = stripes(theme.crust, theme.ground)
   return {
     padding: [spans.length === 0 ? 12 : NAMES_PX, theme.printPx * 2, 0, 0],
-    ...daysAxes(theme, (seconds) => dateText(dateOf(seconds))),
+    ...daysAxes(theme, (day) => dateText(dateOf(day))),
     series: [
       {},
       {
@@ -108,7 +108,7 @@ function optionsOf({ theme, days, spans, dateText }: Drawn): Omit<uPlot.Options,
 function drawNames(plot: uPlot, { theme, days, spans }: Pick<Drawn, 'theme' | 'days' | 'spans'>): void {
   const { ctx, bbox } = plot
   const ratio = uPlot.pxRatio
-  const at = (place: number) => plot.valToPos(secondsOf(days[place]?.date ?? ''), 'x', true)
+  const at = (place: number) => plot.valToPos(dayNumber(days[place]?.date ?? ''), 'x', true)
   ctx.save()
   ctx.font = `${theme.printPx * ratio}px ${theme.font.replace(/^\S+ /, '')}`
   ctx.textAlign = 'left'

@@ -24,12 +24,16 @@ export function namedSpans(
   return spans
 }
 
-/** Noon of a date in the seconds of a drawing; a date has one place on its axis, wherever the shop is. */
-export function secondsOf(date: string): number {
-  return Date.parse(`${date}T12:00:00Z`) / 1_000
+/** The place of a date on a drawing's axis: days counted from a Monday, so that marks a week apart stand on Mondays. */
+export function dayNumber(date: string): number {
+  return Date.parse(`${date}T00:00:00Z`) / DAY_MS + MONDAY
 }
 
-/** @example dateOf(secondsOf('2026-11-24')) // '2026-11-24' */
-export function dateOf(seconds: number): string {
-  return new Date(seconds * 1_000).toISOString().slice(0, 10)
+/** @example dateOf(dayNumber('2026-11-24')) // '2026-11-24' */
+export function dateOf(day: number): string {
+  return new Date((day - MONDAY) * DAY_MS).toISOString().slice(0, 10)
 }
+
+const DAY_MS = 86_400_000
+/** 1 January 1970 was a Thursday. */
+const MONDAY = 3

@@ -5,7 +5,7 @@ import type { PlotTheme } from './plot-theme.ts'
 import { themeOf } from './plot-theme.ts'
 
 interface PlotCanvasProps {
-  /** Instants in seconds, then a row of values for each series. */
+  /** Days' numbers, then a row of values for each series. */
   readonly data: uPlot.AlignedData
   readonly heightPx: number
   /** Constant for the same data: how it is drawn, in the colours of the page's theme. */

@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'preact/hooks'
 import uPlot from 'uplot'
 import type { HistoryDayJson, SaidJson } from '../../../shared-core/live/sales-history.ts'
-import { dateOf, secondsOf } from '../history/days-view.ts'
+import { dateOf, dayNumber } from '../history/days-view.ts'
 import { PlotCanvas } from '../history/plot-canvas.tsx'
 import { daysAxes } from '../history/plot-options.ts'
 import type { PlotTheme } from '../history/plot-theme.ts'
@@ -69,7 +69,7 @@ function comparedOf({ date, sold, lost, said }: HistoryDayJson): Compared[] {
 /** The low end is drawn by hand, so that a bar hangs between two numbers. */
 function dataOf(compared: readonly Compared[]): uPlot.AlignedData {
   return [
-    compared.map(({ date }) => secondsOf(date)),
+    compared.map(({ date }) => dayNumber(date)),
     compared.map(({ said }) => said.q90),
     compared.map(({ asked, isEstimated }) => (isEstimated ? null : asked)),
     compared.map(({ asked, isEstimated }) => (isEstimated ? asked : null)),
@@ -80,7 +80,7 @@ function optionsOf(theme: PlotTheme, compared: readonly Compared[], dateText: (d
   const dots = { show: true, size: DOT_PX, width: 2, stroke: theme.text }
   return {
     padding: [12, theme.printPx * 2, 0, 0] as [number, number, number, number],
-    ...daysAxes(theme, (seconds) => dateText(dateOf(seconds))),
+    ...daysAxes(theme, (day) => dateText(dateOf(day))),
     series: [
       {},
       { paths: () => null, points: { show: false } },
@@ -98,7 +98,7 @@ function drawRanges(plot: uPlot, theme: PlotTheme, compared: readonly Compared[]
   ctx.strokeStyle = theme.crust
   ctx.lineWidth = Math.max(2, Math.min(gapPx * 0.6, 14 * uPlot.pxRatio))
   for (const { date, said } of compared) {
-    const x = plot.valToPos(secondsOf(date), 'x', true)
+    const x = plot.valToPos(dayNumber(date), 'x', true)
     ctx.beginPath()
     ctx.moveTo(x, plot.valToPos(said.q10, 'y', true))
     // A range of one number is still to be seen.
