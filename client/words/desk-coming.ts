@@ -14,7 +14,7 @@ export interface ComingWords {
   readonly today: string
   readonly unknown: string
   closed(date: string): string
-  noDoughs: string
+  readonly noDoughs: string
   /** Nothing but guesses is known. */
   readonly onlyGuesses: string
   decideBy(names: readonly string[], day: string, clock: string): string
@@ -35,8 +35,10 @@ export interface ComingWords {
   readonly why: string
   readonly hideWhy: string
   whyOf(name: string): string
-  /** One reason without its number. `named`: what is special about the day. */
-  reason(why: Why, day: { readonly weekday: number; readonly named: readonly string[] }): string
+  /** One reason without its number. */
+  reason(why: Why, of: ReasonOf): string
+  /** The number that reasons come to. @example "= 168 to make" */
+  sum(pieces: number, what: 'toMake' | 'bake'): string
   /** @example "+38", "−31" */
   signed(pieces: number): string
   readonly yoursOf: (dough: string) => string
@@ -69,6 +71,14 @@ export type ComingColumn =
   | 'there'
   | 'toMake'
   | 'bake'
+
+export interface ReasonOf {
+  /** ISO, 1 to 7. */
+  readonly weekday: number
+  /** What is special about the day. */
+  readonly named: readonly string[]
+  readonly unit: 'tray' | 'board'
+}
 
 export interface OverrideSaid {
   readonly date: string

@@ -1,5 +1,5 @@
 import type { Why } from '../../shared-core/plan/why.ts'
-import type { ComingWords } from './desk-coming.ts'
+import type { ComingWords, ReasonOf } from './desk-coming.ts'
 import { money } from './desk-day-sheet.ts'
 import type { Words } from './words.ts'
 
@@ -37,7 +37,7 @@ export function enComing({ line }: Words): ComingWords {
       advised: 'advised',
       yours: 'yours',
       orders: 'orders',
-      there: 'in the cooler',
+      there: 'there already',
       toMake: 'to make',
       bake: 'to bake',
     },
@@ -51,7 +51,8 @@ export function enComing({ line }: Words): ComingWords {
     why: 'Why',
     hideWhy: 'Hide',
     whyOf: (name) => `Why so many of ${name}`,
-    reason: (why, day) => reason(why, day, line.list),
+    reason: (why, of) => reason(why, of, line.list),
+    sum: (pieces, what) => `= ${pieces} ${what === 'toMake' ? 'to make, as advised' : 'to bake'}`,
     signed: (pieces) => (pieces < 0 ? `−${-pieces}` : `+${pieces}`),
     yoursOf: (dough) => `${dough}: pieces for the counter`,
     unreadable: 'A marked field is no number of pieces.',
@@ -73,11 +74,7 @@ export function enComing({ line }: Words): ComingWords {
   }
 }
 
-function reason(
-  why: Why,
-  { weekday, named }: { readonly weekday: number; readonly named: readonly string[] },
-  list: (names: readonly string[]) => string,
-): string {
+function reason(why: Why, { weekday, named, unit }: ReasonOf, list: (names: readonly string[]) => string): string {
   switch (why.code) {
     case 'usual':
       return 'usual day'
@@ -90,9 +87,9 @@ function reason(
     case 'orders':
       return 'orders'
     case 'carried':
-      return 'in the cooler and still good that day'
+      return 'in the cooler or mixed, and still good that day'
     case 'unit':
-      return `in whole ${why.unit}s`
+      return unit === 'tray' ? `in whole trays of ${why.unit}` : `in whole boards of ${why.unit}`
     case 'rest':
       return 'still asked for today'
     case 'there':

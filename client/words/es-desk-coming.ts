@@ -1,5 +1,5 @@
 import type { Why } from '../../shared-core/plan/why.ts'
-import type { ComingWords } from './desk-coming.ts'
+import type { ComingWords, ReasonOf } from './desk-coming.ts'
 import { money } from './desk-day-sheet.ts'
 import type { Words } from './words.ts'
 
@@ -37,7 +37,7 @@ export function esComing({ line }: Words): ComingWords {
       advised: 'aconsejado',
       yours: 'lo suyo',
       orders: 'encargos',
-      there: 'en frío',
+      there: 'ya hay',
       toMake: 'para hacer',
       bake: 'para hornear',
     },
@@ -51,7 +51,8 @@ export function esComing({ line }: Words): ComingWords {
     why: 'Por qué',
     hideWhy: 'Ocultar',
     whyOf: (name) => `Por qué tantas de ${name}`,
-    reason: (why, day) => reason(why, day, line.list),
+    reason: (why, of) => reason(why, of, line.list),
+    sum: (pieces, what) => `= ${pieces} ${what === 'toMake' ? 'para hacer, como se aconseja' : 'para hornear'}`,
     signed: (pieces) => (pieces < 0 ? `−${-pieces}` : `+${pieces}`),
     yoursOf: (dough) => `${dough}: piezas para el mostrador`,
     unreadable: 'Un campo marcado no es un número de piezas.',
@@ -73,11 +74,7 @@ export function esComing({ line }: Words): ComingWords {
   }
 }
 
-function reason(
-  why: Why,
-  { weekday, named }: { readonly weekday: number; readonly named: readonly string[] },
-  list: (names: readonly string[]) => string,
-): string {
+function reason(why: Why, { weekday, named, unit }: ReasonOf, list: (names: readonly string[]) => string): string {
   switch (why.code) {
     case 'usual':
       return 'día normal'
@@ -90,9 +87,9 @@ function reason(
     case 'orders':
       return 'encargos'
     case 'carried':
-      return 'en frío y buenas todavía ese día'
+      return 'en frío o amasadas, y buenas todavía ese día'
     case 'unit':
-      return `de ${why.unit} en ${why.unit}`
+      return unit === 'tray' ? `en bandejas enteras de ${why.unit}` : `en tablas enteras de ${why.unit}`
     case 'rest':
       return 'se piden todavía hoy'
     case 'there':

@@ -3,8 +3,10 @@ import { dateAfter, isDate } from '../../shared-core/day/label.ts'
 import { noonOf } from '../../shared-core/live/noon.ts'
 import { carryNow } from '../../shared-core/plan/carried.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
+import type { History } from '../history/history.ts'
 import { localDate, shopClock } from '../live/shop-clock.ts'
 import { WorkStopped } from '../work/work-desk.ts'
+import { isReady } from './days.ts'
 import type { PastSalesParts } from './past-sales.ts'
 import { withShop } from './past-sales.ts'
 import { sendProblem } from './problem.ts'
@@ -13,6 +15,7 @@ import { sendProblem } from './problem.ts'
 export const COMING_DAYS_MAX = 14
 
 interface ComingParts extends PastSalesParts {
+  readonly history: History
   readonly now: () => EpochMs
 }
 
@@ -22,6 +25,7 @@ export function comingRoutes(app: Express, parts: ComingParts): void {
 }
 
 async function getComing(request: Request, response: Response, parts: ComingParts): Promise<void> {
+  if (!(await isReady(response, parts.history))) return
   await withShop(response, parts, async (shop) => {
     const today = localDate(shop.profile.zone, parts.now())
     const { date = dateAfter(today, 1) } = request.query

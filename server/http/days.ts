@@ -89,7 +89,7 @@ function sendEntries(response: Response, row: DayRow, { history }: DaysParts): v
 }
 
 /** @returns false when it was answered that the days are still being made */
-async function isReady(response: Response, history: History): Promise<boolean> {
+export async function isReady(response: Response, history: History): Promise<boolean> {
   const caughtUp = history.catchUp()
   if (history.behind <= BEHIND_MAX) {
     await caughtUp

@@ -26,9 +26,9 @@ export function BakePanel(props: ComingParts) {
             <th />
           </tr>
         </thead>
-        {day.doughs.map(({ doughId, varieties }) => (
+        {day.doughs.map(({ doughId, basis, varieties }) => (
           <tbody key={doughId}>
-            {day.doughs.length > 1 && (
+            {day.doughs.length > 1 && varieties.length > 1 && (
               <tr class="coming-group">
                 <th colSpan={COLUMNS} scope="rowgroup">
                   {words.names.dough(doughId)}
@@ -40,13 +40,14 @@ export function BakePanel(props: ComingParts) {
                 <VarietyRow
                   {...props}
                   variety={variety}
+                  isSure={variety.basis === basis}
                   isOpen={opened.isOpen(variety.varietyId)}
                   onToggle={opened.toggle}
                 />
                 {opened.isOpen(variety.varietyId) && (
                   <tr class="coming-opened">
                     <td colSpan={COLUMNS}>
-                      <WhyList {...props} why={variety.why} />
+                      <WhyList {...props} why={variety.why} unit="board" />
                       <p class="desk-quiet">{say.bake.expects(Math.round(variety.left), Math.round(variety.lost))}</p>
                     </td>
                   </tr>
@@ -62,16 +63,18 @@ export function BakePanel(props: ComingParts) {
 
 interface RowProps extends ComingParts {
   readonly variety: ComingVariety
+  /** As sure as its dough, of which it is said already. */
+  readonly isSure: boolean
   readonly isOpen: boolean
   readonly onToggle: (varietyId: string) => void
 }
 
-function VarietyRow({ variety, isOpen, onToggle, say, words }: RowProps) {
+function VarietyRow({ variety, isSure, isOpen, onToggle, say, words }: RowProps) {
   const name = words.names.variety(variety.varietyId)
   return (
     <tr>
       <th scope="row" class="coming-variety">
-        {name} {variety.basis !== 'many' && <span class="coming-basis">{say.basis[variety.basis]}</span>}
+        {name} {!isSure && <span class="coming-basis">{say.basis[variety.basis]}</span>}
       </th>
       <LikelyCells of={variety} say={say} />
       <td class="desk-number" data-label={say.columns.orders}>

@@ -1,6 +1,10 @@
+import type { State } from '../../../shared-core/day/state.ts'
 import type { Wanted, WantedLine } from '../../../shared-core/dough/mix.ts'
 import type { DoughId } from '../../../shared-core/ids.ts'
 import type { ComingDay, ComingDough } from '../../../shared-core/plan/coming-day.ts'
+import type { Dough, Shop } from '../../../shared-core/shop/shop.ts'
+import type { EpochMs } from '../../../shared-core/units.ts'
+import { epochMs } from '../../../shared-core/units.ts'
 import { typedPieces } from '../dough/wanted-view.ts'
 
 /** What is typed over the advice, by dough. */
@@ -75,12 +79,27 @@ export function advisedTexts(day: ComingDay): Yours {
   return new Map(day.doughs.map(({ doughId, counter }) => [doughId, String(counter)]))
 }
 
-/** Doughs of the soonest hour by which something must be decided. @returns null where no dough has a formula */
-export function soonestDecision(
-  day: ComingDay,
-): { readonly atMs: number; readonly doughIds: readonly DoughId[] } | null {
-  const hours = day.doughs.flatMap(({ decideAtMs }) => (decideAtMs === null ? [] : [decideAtMs]))
+/** Doughs of whose formula mixes for the day stand already, planned or begun. */
+export function decidedDoughs(
+  { mixes }: Pick<State, 'mixes'>,
+  { doughs }: Pick<Shop, 'doughs'>,
+  date: string,
+): ReadonlySet<DoughId> {
+  const formulas = new Set([...mixes.values()].flatMap((mix) => (mix.bakeDate === date ? [mix.formula.id] : [])))
+  const isDecided = ({ formulaId }: Dough) => formulaId !== null && formulas.has(formulaId)
+  return new Set([...doughs.values()].filter(isDecided).map(({ id }) => id))
+}
+
+interface Decision {
+  readonly atMs: EpochMs
+  readonly doughIds: readonly DoughId[]
+}
+
+/** Doughs of the soonest hour by which something must still be decided. @returns null where there is none */
+export function soonestDecision(day: ComingDay, decided: ReadonlySet<DoughId>): Decision | null {
+  const open = day.doughs.filter(({ doughId }) => !decided.has(doughId))
+  const hours = open.flatMap(({ decideAtMs }) => (decideAtMs === null ? [] : [decideAtMs]))
   if (hours.length === 0) return null
-  const atMs = Math.min(...hours)
-  return { atMs, doughIds: day.doughs.filter((one) => one.decideAtMs === atMs).map(({ doughId }) => doughId) }
+  const atMs = epochMs(Math.min(...hours))
+  return { atMs, doughIds: open.filter((one) => one.decideAtMs === atMs).map(({ doughId }) => doughId) }
 }

@@ -1,11 +1,10 @@
 import { Fragment } from 'preact'
 import type { ComingDough } from '../../../shared-core/plan/coming-day.ts'
-import { epochMs } from '../../../shared-core/units.ts'
 import { localDate } from '../../live/clock-text.ts'
 import { typedPieces } from '../dough/wanted-view.ts'
 import { momentOf } from '../moment.ts'
 import { Panel } from '../panel.tsx'
-import { soonestDecision, yoursText } from './coming-view.ts'
+import { decidedDoughs, soonestDecision, yoursText } from './coming-view.ts'
 import { LikelyCells, LikelyHeads, WhyButton } from './likely-cells.tsx'
 import type { ComingParts } from './parts.ts'
 import { TakeOver } from './take-over.tsx'
@@ -44,7 +43,7 @@ export function DoughPanel(props: ComingParts) {
               {opened.isOpen(dough.doughId) && (
                 <tr class="coming-opened">
                   <td colSpan={COLUMNS}>
-                    <WhyList {...props} why={dough.why} />
+                    <WhyList {...props} why={dough.why} unit="tray" />
                   </td>
                 </tr>
               )}
@@ -69,7 +68,8 @@ function DoughRow({ dough, isOpen, onToggle, ...parts }: RowProps) {
   const { columns } = say
   const name = words.names.dough(dough.doughId)
   const text = yoursText(dough, state.wanted.get(date), yours)
-  const isOwn = typedPieces(text) !== dough.counter
+  const pieces = typedPieces(text)
+  const isOwn = pieces !== dough.counter
   return (
     <tr>
       <th scope="row">
@@ -85,7 +85,7 @@ function DoughRow({ dough, isOpen, onToggle, ...parts }: RowProps) {
           inputMode="numeric"
           autocomplete="off"
           aria-label={say.yoursOf(name)}
-          aria-invalid={typedPieces(text) === null}
+          aria-invalid={pieces === null}
           value={text}
           onFocus={(event) => event.currentTarget.select()}
           onInput={(event) => onYours(new Map([...yours, [dough.doughId, event.currentTarget.value]]))}
@@ -98,7 +98,7 @@ function DoughRow({ dough, isOpen, onToggle, ...parts }: RowProps) {
         {dough.carried}
       </td>
       <td class="desk-number" data-label={columns.toMake}>
-        {dough.toMake}
+        {pieces === null ? '?' : Math.max(0, pieces + dough.ordered - dough.carried)}
       </td>
       <td>
         <WhyButton name={name} isOpen={isOpen} say={say} onToggle={() => onToggle(dough.doughId)} />
@@ -107,10 +107,10 @@ function DoughRow({ dough, isOpen, onToggle, ...parts }: RowProps) {
   )
 }
 
-function DecideBy({ day, live, shop, words, say, room }: ComingParts) {
-  const first = soonestDecision(day)
+function DecideBy({ day, live, state, shop, words, say, room, date: ofDate }: ComingParts) {
+  const first = soonestDecision(day, decidedDoughs(state, shop, ofDate))
   if (first === null) return null
-  const atMs = epochMs(first.atMs)
+  const { atMs } = first
   const date = localDate(room.clock, atMs)
   const { clock } = momentOf(atMs, { ...live, shop, words })
   const isPast = live.nowMs > atMs
