@@ -4,8 +4,11 @@ import type { Morning } from './mornings.ts'
 import type { ItemDay, SalesDay } from './sales-day.ts'
 import { differingOf, restDispersion, told } from './told.ts'
 
-/** A typed guess is wrong for the whole day alike: what differs from it in the morning goes on. Common sense, no source. */
-const GUESS_PART = 0.75
+/**
+ * A guess is wrong for the whole day alike, and so, less, is what few days say: what differs from it in the morning goes
+ * on. At least so much of it; more than 0.4 of few days costs on open data while the hours are hardly known either.
+ */
+const LEAST_PART = { guess: 0.75, few: 0.4, many: 0 } as const
 
 /** What a day has told of an item by a minute. */
 export interface ItemSoFar {
@@ -66,7 +69,7 @@ export function soFarOf(
   )
   return new Map(
     items.map((item) => {
-      const part = item.demand.basis === 'guess' ? Math.max(own, GUESS_PART) : own
+      const part = Math.max(own, LEAST_PART[item.demand.basis])
       const differing = differingOf(item.demand, part, morning.lumpOf(item.id))
       const rate = told(differing, item.soFar, item.expected * shop.factor)
       const dispersionOf = (part: number) => restDispersion(item.demand, differing, rate.shape, part)

@@ -53,11 +53,13 @@ describe('what is left of a day', () => {
     expect(rest.profile.at(-1)).toEqual([840, 1])
   })
 
-  it('[Q25] given a typed guess, when the morning sells twice as much, then more of it is believed than of a forecast', () => {
+  it('[Q25] given a typed guess or few days, when the morning sells twice as much, then more of it is believed', () => {
     const known = restAt(demandOf(60, 8), singles(60), HALF_PAST_EIGHT, morningOf(0.2))
     const guessed = restAt({ ...demandOf(60, 8), basis: 'guess' }, singles(60), HALF_PAST_EIGHT, morningOf(0.2))
+    const few = restAt({ ...demandOf(60, 8), basis: 'few' }, singles(60), HALF_PAST_EIGHT, morningOf(0.2))
     expect(known.mean).toBeLessThan(40)
-    expect(guessed.mean).toBeGreaterThan(45)
+    expect(few.mean).toBeGreaterThan(known.mean)
+    expect(guessed.mean).toBeGreaterThan(Math.max(45, few.mean))
   })
 })
 
