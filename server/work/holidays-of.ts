@@ -1,4 +1,5 @@
 import type { HolidaysTypes } from 'date-holidays'
+import { dateAfter } from '../../shared-core/day/label.ts'
 import type { Country, Holiday, HolidaysOf, NamedRegion } from '../../shared-core/live/holidays.ts'
 import { region } from '../../shared-core/shop/set-up-fields.ts'
 import type { HolidaysAsked } from './holiday-questions.ts'
@@ -84,16 +85,13 @@ interface YearsHolidays {
 const DAY_MS = 86_400_000
 
 /**
- * The days that a holiday fills. One that begins at sunset is the next day's: half a day, or half of what it lasts, after
- * its beginning it is on its first day.
+ * The days that a holiday fills; its date is local to the region. One that begins at noon or in the evening is that day's,
+ * and a day on which clocks change is still one.
  */
 function spanOf({ date, start, end }: HolidaysTypes.Holiday): Holiday['spans'][number] {
-  // The library's text is local to the region; the instants only say how long it lasts.
-  const beginMs = Date.parse(`${date.slice(0, 10)}T${date.slice(11, 19)}Z`)
-  const lastsMs = end.getTime() - start.getTime()
-  const halfMs = Math.min(lastsMs, DAY_MS) / 2
-  const dateAt = (atMs: number) => new Date(atMs).toISOString().slice(0, 10)
-  return { from: dateAt(beginMs + halfMs), to: dateAt(beginMs + lastsMs - halfMs) }
+  const from = date.slice(0, 10)
+  const days = Math.max(1, Math.round((end.getTime() - start.getTime()) / DAY_MS))
+  return { from, to: dateAfter(from, days - 1) }
 }
 
 /** @example idOf("New Year's Day") // 'new-years-day' */

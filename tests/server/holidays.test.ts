@@ -25,13 +25,16 @@ describe('public holidays of a region', () => {
     ])
   })
 
-  it('[Q90] given one that begins in the evening or by another calendar, then it is on the day that it fills', async () => {
-    const dayOf = async (region: string, id: string) =>
-      (await holidaysOf({ region, from: '2026-01-01', to: '2026-12-31' }))?.holidays.find((one) => one.id === id)
-        ?.spans[0]
-    expect(await dayOf('US', 'halloween')).toEqual({ from: '2026-10-31', to: '2026-10-31' })
-    // 10 Tishri 5787, by the Hebrew calendar: from the evening of 20 September 2026 on (from memory).
-    expect(await dayOf('IL', 'day-of-atonement-yom-kippur')).toEqual({ from: '2026-09-21', to: '2026-09-21' })
+  it.each([
+    ['begins in the evening', 'US', 'halloween', '2026-10-31', '2026-10-31'],
+    // Clocks go back there on that morning.
+    ['has a day of 25 hours', 'AU-NSW', 'easter-sunday', '2026-04-05', '2026-04-05'],
+    // 10 Tishri 5787, by the Hebrew calendar (from memory).
+    ['goes by another calendar', 'IL', 'day-of-atonement-yom-kippur', '2026-09-21', '2026-09-21'],
+    ['lasts two days', 'AM', 'new-years-day', '2026-01-01', '2026-01-02'],
+  ])('[Q90] given one that %s, then it is on the days that it fills', async (_what, region, id, first, last) => {
+    const found = await holidaysOf({ region, from: '2026-01-01', to: '2026-12-31' })
+    expect(found?.holidays.find((one) => one.id === id)?.spans).toEqual([{ from: first, to: last }])
   })
 
   it('[Q90] given a part that is not known by itself, then its country’s; given no such country, then null', async () => {
