@@ -8,6 +8,7 @@ import { promisify } from 'node:util'
 import { gzipSync } from 'node:zlib'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { forecastCommand } from '../../server/forecast/command.ts'
+import { HoursSeen } from '../../server/forecast/usual-hours.ts'
 import { dateAfter } from '../../shared-core/day/label.ts'
 import { drawer } from '../core/support/draw.ts'
 
@@ -142,6 +143,21 @@ describe('the forecast command', () => {
     const times = sesame.split(',').slice(4)
     expect(times[0]).toMatch(/^1\d:\d\d$/)
     expect(times).toEqual(times.toSorted((one, other) => (one === '' ? 1 : other === '' ? -1 : one < other ? -1 : 1)))
+  })
+})
+
+describe('usual hours', () => {
+  const soldAt = (...minutes: number[]) => new Map([['Sesame', minutes.map((minute) => ({ minute, pieces: 1 }))]])
+
+  it('[Q14] given weeks that end at one and a single sale late at night, when hours are asked for, then they are the weekday’s usual', () => {
+    const hours = new HoursSeen()
+    for (let place = 0; place < 28; place += 1) {
+      const isSunday = place % 7 === 6
+      hours.learn(dateAfter(FIRST, place), soldAt(isSunday ? 500 : 425, place === 21 ? 1400 : isSunday ? 700 : 778))
+    }
+    expect(hours.of(dateAfter(FIRST, 28))).toEqual({ openMinute: 420, closeMinute: 780 })
+    expect(hours.of(dateAfter(FIRST, 34))).toEqual({ openMinute: 495, closeMinute: 705 })
+    expect(new HoursSeen().of(FIRST).closeMinute).toBeGreaterThan(new HoursSeen().of(FIRST).openMinute)
   })
 })
 

@@ -39,12 +39,12 @@ describe('forecasts on the open data', () => {
     )
     expect(whole.rows).toBe(24 * 28)
     expect(whole.crossed).toBe(0)
-    // The bar is 0.70; the best reference has 0.685.
-    expect(whole.pinAvg).toBeLessThan(WHOLE_DAY.level_nb.pinAvg)
-    expect(whole.held80[0]).toBeLessThan(0.8)
-    expect(whole.held80[1]).toBeGreaterThan(0.8)
-    expect(whole.held90[0]).toBeLessThan(0.92)
-    expect(whole.held90[1]).toBeGreaterThan(0.88)
+    // The bar is 0.70, the best reference has 0.685, and it was 0.660 when this was written.
+    expect(whole.pinAvg).toBeLessThan(0.67)
+    expect(whole.held80[0]).toBeLessThan(0.75)
+    expect(whole.held80[1]).toBeGreaterThan(0.83)
+    expect(whole.held90[0]).toBeLessThan(0.89)
+    expect(whole.held90[1]).toBeGreaterThan(0.91)
     const [from10, from12] = [600, 720].map((minute) =>
       scoreDays(
         till,

@@ -4,6 +4,7 @@ import { dateAfter } from '../../../shared-core/day/label.ts'
 import type { DayDemand, ItemGuess } from '../../../shared-core/demand/demand.ts'
 import { Learner } from '../../../shared-core/demand/learner.ts'
 import type { DayAsked, ItemDay, SalesDay } from '../../../shared-core/demand/sales-day.ts'
+import { drawer } from '../support/draw.ts'
 
 /** A Monday. */
 const MONDAY = '2026-01-05'
@@ -185,6 +186,18 @@ describe('days ahead', () => {
     expect(means[10]).toBeGreaterThan(13)
   })
 
+  it('[Q9] given an item that days leave out, when they are learnt, then none of it was sold', () => {
+    const left = learnt(daysOf(40, (place) => ({ sesame: 30, ...(place < 30 ? { soup: 15 } : {}) })))
+    const none = learnt(daysOf(40, (place) => ({ sesame: 30, soup: place < 30 ? 15 : 0 })))
+    expect(left.ahead(askedOf(dateAfter(MONDAY, 40)))).toEqual(none.ahead(askedOf(dateAfter(MONDAY, 40))))
+    // One that never sold may not have been there yet.
+    const guessed = learnt(
+      daysOf(40, () => ({ sesame: 30 })),
+      [{ id: 'rye', group: null, usual: 20 }],
+    )
+    expect(meanOn(guessed, 'rye', 40)).toBeCloseTo(20, 0)
+  })
+
   it('[Q9] given an item for Saturdays only, when nobody says so, then it is expected on Saturdays', () => {
     const learner = learnt(daysOf(110, (place) => ({ sesame: 40, rye: isSaturday(place) ? 30 : 0 })))
     expect(meanOn(learner, 'rye', 110)).toBeGreaterThan(20)
@@ -226,6 +239,18 @@ describe('days ahead', () => {
     const [single, dozen] = [of(learner, 'single', asked), of(learner, 'dozen', asked)]
     expect(dozen.mean).toBeCloseTo(single.mean, -1)
     expect(variance(dozen)).toBeGreaterThan(3 * variance(single))
+  })
+
+  it('[Q12] given items that stray by a tenth and by a half of their mean, when asked, then each spreads as far as it has', () => {
+    const { upTo } = drawer(3)
+    // Even between 1 − s and 1 + s: a variance of s² / 3 of the mean squared.
+    const strayed = (mean: number, most: number) => Math.round(mean * (1 - most + (2 * most * upTo(1000)) / 1000))
+    const learner = learnt(daysOf(150, () => ({ steady: strayed(120, 0.1), wild: strayed(120, 0.8) })))
+    const asked = askedOf(dateAfter(MONDAY, 150))
+    const spreadOf = (id: string) => Math.sqrt(variance(of(learner, id, asked))) / of(learner, id, asked).mean
+    expect(spreadOf('wild')).toBeGreaterThan(0.8 * Math.sqrt(0.64 / 3))
+    expect(spreadOf('wild')).toBeLessThan(1.4 * Math.sqrt(0.64 / 3))
+    expect(spreadOf('steady')).toBeLessThan(0.2)
   })
 
   it('[Q13] given a single day of ten times as much, when the next is asked for, then it follows by a few pieces only', () => {
