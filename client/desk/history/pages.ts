@@ -25,6 +25,7 @@ export function historyWhere(within: string): HistoryWhere {
     const range = TRUST_RANGES.find((one) => one === third) ?? USUAL
     return { page: 'trust', of: second === '' || second === 'each' ? null : second, range }
   }
+  if (name !== 'sales') return { page: 'sales', of: 'all', range: USUAL }
   return { page: 'sales', of: second === '' ? 'all' : second, range: RANGES.find((one) => one === third) ?? USUAL }
 }
 
