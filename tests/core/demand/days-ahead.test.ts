@@ -241,7 +241,7 @@ describe('days ahead', () => {
     expect(variance(dozen)).toBeGreaterThan(3 * variance(single))
   })
 
-  it('[Q12] given items that stray by a tenth and by a half of their mean, when asked, then each spreads as far as it has', () => {
+  it('[Q12] given items that stray by a tenth and by eight tenths of their mean, when asked, then each spreads as far as it has', () => {
     const { upTo } = drawer(3)
     // Even between 1 − s and 1 + s: a variance of s² / 3 of the mean squared.
     const strayed = (mean: number, most: number) => Math.round(mean * (1 - most + (2 * most * upTo(1000)) / 1000))
