@@ -23,7 +23,7 @@ export interface AfternoonWords {
   }
   /** @example "24 (18 to 31)" */
   left(range: Range): string
-  /** @example "8 of 10 days", "surely", "hardly" */
+  /** Of ten such days. @example "8 of 10", "surely", "hardly" */
   lasts(percent: number): string
   /** @example "+12" */
   more(pieces: number): string

@@ -15,11 +15,11 @@ export function enAfternoon({ times, names }: Words): AfternoonWords {
     columns: {
       variety: 'variety',
       left: (fromMs) => `left ${times.at(fromMs)}`,
-      lasts: 'lasts to close',
+      lasts: 'lasts to close, days',
       more: 'put in more',
     },
     left: ({ q10, q50, q90 }) => (q10 === q90 ? String(q50) : `${q50} (${q10} to ${q90})`),
-    lasts: (percent) => (percent >= 95 ? 'surely' : percent < 5 ? 'hardly' : `${Math.round(percent / 10)} of 10 days`),
+    lasts: (percent) => (percent >= 95 ? 'surely' : percent < 5 ? 'hardly' : `${Math.round(percent / 10)} of 10`),
     more: (pieces) => `+${pieces}`,
     guess: 'Rests on guesses: there are no sales to learn from yet.',
     none: 'Nothing is reckoned for the afternoon: no day is open, it is over, or the shop bakes until it closes.',

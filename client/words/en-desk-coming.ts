@@ -25,7 +25,7 @@ export function enComing({ line }: Words): ComingWords {
     },
     bake: {
       title: (date) => `To bake on ${date}`,
-      hint: 'By variety, decided on the day. Too much is day-old.',
+      hint: 'By variety, decided on the day. Too much is day-old, of which only a few sell.',
       expects: (left, lost) => `About ${left} left at the close, ${lost} asked for in vain.`,
     },
     columns: {

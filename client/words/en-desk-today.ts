@@ -159,7 +159,7 @@ function aheadText(prospect: Prospect, moreAtMs: EpochMs | null, times: Words['t
     return marked(
       doubt.before === 'more'
         ? 'may run out before more comes'
-        : `may run out, hardly before ${times.clock(doubt.fromMs)}`,
+        : `may run out from ${times.clock(doubt.fromMs)} on`,
     )
   }
   if (!lasts) return ''

@@ -15,11 +15,11 @@ export function esAfternoon({ times, names }: Words): AfternoonWords {
     columns: {
       variety: 'variedad',
       left: (fromMs) => `quedan ${times.at(fromMs)}`,
-      lasts: 'alcanza al cierre',
+      lasts: 'alcanza al cierre, días',
       more: 'poner más',
     },
     left: ({ q10, q50, q90 }) => (q10 === q90 ? String(q50) : `${q50} (${q10} a ${q90})`),
-    lasts: (percent) => (percent >= 95 ? 'seguro' : percent < 5 ? 'difícil' : `${Math.round(percent / 10)} de 10 días`),
+    lasts: (percent) => (percent >= 95 ? 'seguro' : percent < 5 ? 'difícil' : `${Math.round(percent / 10)} de 10`),
     more: (pieces) => `+${pieces}`,
     guess: 'Es a ojo: todavía no hay ventas de que aprender.',
     none: 'No hay cálculo para la tarde: no hay día abierto, ya pasó, o se hornea hasta el cierre.',

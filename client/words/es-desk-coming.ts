@@ -25,7 +25,7 @@ export function esComing({ line }: Words): ComingWords {
     },
     bake: {
       title: (date) => `Para hornear el ${date}`,
-      hint: 'Por variedad, se decide el mismo día. Lo que sobra es del día anterior.',
+      hint: 'Por variedad, se decide el mismo día. Lo que sobra se vende al otro día, y poco.',
       expects: (left, lost) => `Quedan unas ${left} al cierre, y ${lost} se piden en vano.`,
     },
     columns: {

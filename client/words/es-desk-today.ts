@@ -160,7 +160,7 @@ function aheadText(prospect: Prospect, moreAtMs: EpochMs | null, times: Words['t
     return marked(
       doubt.before === 'more'
         ? 'quizá acaba antes de que llegue más'
-        : `quizá acaba, no antes de ${times.clock(doubt.fromMs)}`,
+        : `quizá acaba desde ${times.clock(doubt.fromMs)}`,
     )
   }
   if (!lasts) return ''

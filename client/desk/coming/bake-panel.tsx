@@ -41,6 +41,7 @@ export function BakePanel(props: ComingParts) {
                   {...props}
                   variety={variety}
                   isSure={variety.basis === basis}
+                  isAlone={varieties.length === 1}
                   isOpen={opened.isOpen(variety.varietyId)}
                   onToggle={opened.toggle}
                 />
@@ -65,15 +66,17 @@ interface RowProps extends ComingParts {
   readonly variety: ComingVariety
   /** As sure as its dough, of which it is said already. */
   readonly isSure: boolean
+  /** The only one of its dough, so that it needs no heading. */
+  readonly isAlone: boolean
   readonly isOpen: boolean
   readonly onToggle: (varietyId: string) => void
 }
 
-function VarietyRow({ variety, isSure, isOpen, onToggle, say, words }: RowProps) {
+function VarietyRow({ variety, isSure, isAlone, isOpen, onToggle, say, words }: RowProps) {
   const name = words.names.variety(variety.varietyId)
   return (
     <tr>
-      <th scope="row" class="coming-variety">
+      <th scope="row" class={isAlone ? undefined : 'coming-variety'}>
         {name} {!isSure && <span class="coming-basis">{say.basis[variety.basis]}</span>}
       </th>
       <LikelyCells of={variety} say={say} />

@@ -17,7 +17,7 @@ import type { ComingParts } from './parts.ts'
 /** Dough is decided one to three days ahead. */
 const DAYS_AHEAD = 3
 /** Sales come in meanwhile: so often the advice is asked for anew. */
-const ANEW_MS = 10 * 60_000
+const ANEW_MS = 2 * 60_000
 
 /** How much dough for the days to come, and how many pieces to bake: advised, with why, and taken over in one touch. */
 export function ComingPlace({ within, ...parts }: PlaceParts) {
