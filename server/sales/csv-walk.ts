@@ -3,7 +3,7 @@ import { parse } from 'csv-parse/sync'
 import type { Delimiter } from '../../shared-core/live/sales-import.ts'
 
 /** Read at once, some thousands of rows: what else waits for this thread waits for that long. */
-const BLOCK_BYTES = 128 * 1024
+export const BLOCK_BYTES = 128 * 1024
 /** A longer row is none: a quotation mark in it was not closed. */
 const ROW_BYTES_MAX = 16 * 1024
 const NEW_LINE = 0x0a
@@ -19,6 +19,13 @@ export interface Line {
 export interface CsvForm {
   readonly delimiter: Delimiter
   readonly quote: '"' | "'"
+}
+
+export interface CsvFile {
+  readonly fd: number
+  readonly size: number
+  /** Left out: some thousands of rows. */
+  readonly blockBytes?: number
 }
 
 export interface CsvHears {
@@ -43,12 +50,14 @@ export class CsvWalk {
   readonly #fd: number
   readonly #size: number
   readonly #form: CsvForm
+  readonly #blockBytes: number
   #byte: number
   #line: number
   /** How many columns good rows have; known after the first. */
   #columns = 0
 
-  constructor(file: { readonly fd: number; readonly size: number }, form: CsvForm, from: Place = { byte: 0, line: 1 }) {
+  constructor(file: CsvFile, form: CsvForm, from: Place) {
+    this.#blockBytes = file.blockBytes ?? BLOCK_BYTES
     this.#fd = file.fd
     this.#size = file.size
     this.#form = form
@@ -87,7 +96,7 @@ export class CsvWalk {
       const start = afterBlankLines(bytes, done)
       const at = { line: this.#line + linesIn(bytes, done, start), fromByte: from + start, toByte: from + end }
       const lines = linesIn(bytes, start, end)
-      if (lines > 1 && this.#isSwallowed(cells, end - start)) throw new Swallowed()
+      if (lines > 1 && this.#isSwallowed(cells, bytes.subarray(start, end))) throw new Swallowed()
       if (this.#columns === 0) this.#columns = cells.length
       if (cells.length > 1 || cells[0]?.trim() !== '') hears.row(cells, at)
       this.#line = at.line + lines
@@ -110,9 +119,14 @@ export class CsvWalk {
     return false
   }
 
-  /** Over several lines and with another number of columns than the others: another row's mark closed it. */
-  #isSwallowed(cells: readonly string[], bytes: number): boolean {
-    return bytes > ROW_BYTES_MAX || (this.#columns > 0 && cells.length !== this.#columns)
+  /**
+   * Whether a row over several lines holds other rows, as another row's mark closed what one had opened: it has another
+   * number of columns than the others, or more than one of its lines has as many as a row.
+   */
+  #isSwallowed(cells: readonly string[], bytes: Buffer): boolean {
+    if (bytes.length > ROW_BYTES_MAX || (this.#columns > 0 && cells.length !== this.#columns)) return true
+    const lines = bytes.toString('latin1').trimEnd().split('\n')
+    return lines.filter((line) => line.split(this.#form.delimiter).length >= cells.length).length > 1
   }
 
   /** The line that begins where we are is told as broken, and the next one is read on its own. */
@@ -125,7 +139,7 @@ export class CsvWalk {
   }
 
   #block(): Buffer {
-    const length = Math.min(BLOCK_BYTES, this.#size - this.#byte)
+    const length = Math.min(this.#blockBytes, this.#size - this.#byte)
     const block = Buffer.allocUnsafe(length)
     let filled = 0
     while (filled < length) {

@@ -1,27 +1,25 @@
 import { closeSync, fstatSync, openSync, readSync } from 'node:fs'
 import type { Mapping } from '../../shared-core/live/sales-import.ts'
-import type { CsvHears, Line, Place } from './csv-walk.ts'
-import { CsvWalk } from './csv-walk.ts'
+import type { CsvFile, CsvHears, Line, Place } from './csv-walk.ts'
+import { BLOCK_BYTES, CsvWalk } from './csv-walk.ts'
 
 const BOM = Buffer.from([0xef, 0xbb, 0xbf])
 /** Of a line that is told as bad. */
 const TEXT_MAX_BYTES = 2_000
 
 /** A till's file that is being read. */
-export interface OpenCsv {
-  readonly fd: number
-  readonly size: number
+export interface OpenCsv extends CsvFile {
   /** Where its first line begins. */
   readonly start: Place
   close(): void
 }
 
-export function openCsv(file: string): OpenCsv {
+export function openCsv(file: string, blockBytes = BLOCK_BYTES): OpenCsv {
   const fd = openSync(file, 'r')
   const mark = Buffer.alloc(BOM.length)
   readSync(fd, mark, 0, BOM.length, 0)
   const start = { byte: mark.equals(BOM) ? BOM.length : 0, line: 1 }
-  return { fd, size: fstatSync(fd).size, start, close: () => closeSync(fd) }
+  return { fd, size: fstatSync(fd).size, blockBytes, start, close: () => closeSync(fd) }
 }
 
 /** The line as it stands in the file. */

@@ -5,6 +5,7 @@ import type { Mapping, NamedMeaning, Preview, SalesFile, TillName } from '../../
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { Sqlite } from '../journal/sqlite.ts'
+import { BLOCK_BYTES } from './csv-walk.ts'
 import type { DayCacheParts } from './day-cache.ts'
 import { DayCache } from './day-cache.ts'
 import { encodingOf, makeUtf8 } from './encoding.ts'
@@ -25,6 +26,8 @@ export interface BooksParts extends Pick<DayCacheParts, 'shop' | 'journalDay'> {
   readonly file: string
   /** Where files lie while they wait or are taken; made when it is needed. */
   readonly folder: string
+  /** Of a file that are taken in one commit; left out: some thousands of rows. */
+  readonly blockBytes?: number
   /** Lets others have a turn. */
   readonly breathe: () => Promise<unknown>
 }
@@ -187,7 +190,8 @@ export class SalesBooks {
 
   #begin(file: FileRow): Taking {
     const { db, files, writer } = this
-    return new Taking(file, { db, files, writer, times: this.times(), path: this.#pathOf(file.id) })
+    const { blockBytes = BLOCK_BYTES } = this.#parts
+    return new Taking(file, { db, files, writer, times: this.times(), path: this.#pathOf(file.id), blockBytes })
   }
 
   #taken(file: FileRow): void {

@@ -25,7 +25,7 @@ export class SalesNames {
     return this.#db
       .prepare(`SELECT n.name, n.meaning, coalesce(sum(c.rows), 0) AS rows, coalesce(sum(c.pieces), 0) AS sold,
         max(c.last_day) AS last_day FROM names AS n LEFT JOIN name_counts AS c ON c.name = n.id
-        GROUP BY n.id HAVING sum(c.rows) > 0 OR n.meaning IS NOT NULL ORDER BY sold DESC, n.name`)
+        GROUP BY n.id HAVING sum(c.rows) > 0 ORDER BY sold DESC, n.name`)
       .all()
       .map((row) => {
         const name = String(row.name)

@@ -21,6 +21,7 @@ export interface TakingParts {
   readonly times: LocalTimes
   /** Where the file lies. */
   readonly path: string
+  readonly blockBytes: number
 }
 
 /**
@@ -42,7 +43,7 @@ export class Taking {
     this.#parts = parts
     this.#id = file.id
     this.#now = file
-    this.#csv = openCsv(parts.path)
+    this.#csv = openCsv(parts.path, parts.blockBytes)
     const from = file.bytesRead === 0 ? this.#csv.start : { byte: file.bytesRead, line: file.nextLine }
     this.#rows = walkRows(this.#csv, mapping, from)
     this.#reader = new RowReader(mapping, parts.times)
