@@ -85,8 +85,9 @@ export function openSalesTables(sqlite: Sqlite, file: string): DatabaseSyncInsta
   const db = new sqlite.DatabaseSync(file)
   try {
     // How far a file is taken commits together with its rows, so a power cut costs work, never a row twice.
+    // The wait comes first: the copies look at the file too, and a new one is locked while it becomes a log.
     if (file !== ':memory:')
-      db.exec('PRAGMA journal_mode = WAL; PRAGMA synchronous = NORMAL; PRAGMA busy_timeout = 3000;')
+      db.exec('PRAGMA busy_timeout = 3000; PRAGMA journal_mode = WAL; PRAGMA synchronous = NORMAL;')
     db.exec(`PRAGMA cache_size = -${CACHE_KB}`)
     const form = Number(db.prepare('PRAGMA user_version').get()?.user_version)
     if (form > STEPS.length) throw new Error(`${file} was written by a newer release of Boilboard. Start that one.`)
