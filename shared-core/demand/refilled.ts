@@ -5,7 +5,6 @@ import { equallyLikelyRates } from './rates.ts'
 import type { Course } from './run-out.ts'
 import type { StockPoint } from './stock-now.ts'
 
-const RATES = 16
 /** Chances below this are left out: of all of them together less than a thousandth of a piece. */
 const NEGLIGIBLE = 1e-9
 
@@ -42,7 +41,7 @@ export function refilledCourse(
   coming: readonly Coming[],
   nowMinute: number,
 ): Course {
-  const rates = equallyLikelyRates(rest.dispersion, RATES)
+  const rates = equallyLikelyRates(rest.dispersion, rest.mean)
   const follows = rates.map((rate) => followed(rest, rate * rest.mean, stock, coming, nowMinute))
   const mean = (of: (end: End) => number) => follows.reduce((sum, { end }) => sum + of(end), 0) / follows.length
   const goneBy = (minute: number) => {
