@@ -54,8 +54,8 @@ export class DayBook {
     if (isNews) this.#changed()
   }
 
-  useTill(till: TillDays): void {
-    this.#merged.useTill(till)
+  setTill(till: TillDays): void {
+    this.#merged.setTill(till)
     this.#changed()
   }
 
@@ -185,11 +185,6 @@ function whatTeaches(shop: Shop): string {
   return JSON.stringify([guessesOf(shop), [...shop.specialDays.values()]])
 }
 
-/** By what they say, where they were put together anew. */
 function isBeginningOf(some: readonly SalesDay[], all: readonly SalesDay[]): boolean {
-  return some.length <= all.length && some.every((day, at) => day === all[at] || textOf(day) === textOf(all[at]))
-}
-
-function textOf(day: SalesDay | undefined): string {
-  return JSON.stringify([day, [...(day?.items ?? [])]])
+  return some.length <= all.length && some.every((day, at) => day === all[at])
 }

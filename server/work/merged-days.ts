@@ -30,7 +30,7 @@ export class MergedDays {
     this.#breathe = breathe
   }
 
-  useTill(till: TillDays): void {
+  setTill(till: TillDays): void {
     this.#till = till
     this.#tillDays = null
   }
@@ -45,7 +45,7 @@ export class MergedDays {
     if (range !== null && dates.some((date) => range.from <= date && date <= range.to)) this.#tillDays = null
   }
 
-  /** In order of date; a day that is the same stays the same object. */
+  /** In order of date; a day that says the same stays the same object. */
   async of(shop: Shop, journal: Iterable<JournalDay>, openDate: string | null): Promise<readonly SalesDay[]> {
     const byDate = new Map<string, JournalDay[]>()
     for (const day of journal) byDate.set(day.date, [...(byDate.get(day.date) ?? []), day])
@@ -60,7 +60,10 @@ export class MergedDays {
       const key = [...specials, ...menu].join(' ')
       const before = this.#merged.get(date)
       const isSame = before?.key === key && sameItems(before.from, from)
-      merged.set(date, isSame ? before : { from, key, day: mergedOf(from, specials, menu) })
+      merged.set(
+        date,
+        isSame ? before : { from, key, day: sameAs(before?.day ?? null, mergedOf(from, specials, menu)) },
+      )
       if (performance.now() - atMs < CHUNK_MS) continue
       await this.#breathe()
       atMs = performance.now()
@@ -110,6 +113,14 @@ function mergedOf([till, ...journal]: Sources, specials: readonly string[], menu
   const ours = joinedDay(journal)
   const known = ours !== null && saysSomething(ours) ? ours : null
   return known === null && till === null ? null : { ...mergedDay(till, known, menu), specials }
+}
+
+function sameAs(before: SalesDay | null, day: SalesDay | null): SalesDay | null {
+  return before !== null && day !== null && textOf(before) === textOf(day) ? before : day
+}
+
+function textOf(day: SalesDay): string {
+  return JSON.stringify([day, [...day.items]])
 }
 
 function sameItems(some: readonly unknown[], others: readonly unknown[]): boolean {

@@ -93,8 +93,7 @@ function openBooks({ start, sqlite, book, breathe, atEnd }: Work) {
     : join(dirname(start.salesFile), 'sales-in')
   const journalDay = (date: string) => book.journalDay(date)
   const books = new SalesBooks({ sqlite, file: start.salesFile, folder, breathe, shop: () => book.shop, journalDay })
-  // biome-ignore lint/correctness/useHookAtTopLevel: no hook; it is the book that uses a till.
-  book.useTill({ range: () => books.days.range(), salesDays: (from, to) => books.days.days(from, to) })
+  book.setTill({ range: () => books.days.range(), salesDays: (from, to) => books.days.days(from, to) })
   atEnd(() => {
     books.close()
     if (isInMemory) rmSync(folder, { recursive: true, force: true })
