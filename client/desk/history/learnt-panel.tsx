@@ -10,9 +10,7 @@ export function LearntPanel({ say, shop, history }: HistoryParts & { readonly hi
   const { basis, level, weekdays, specials } = learnt
   return (
     <Panel part="learnt" title={say.learnt.title}>
-      <p>
-        {say.learnt.level(level)} {say.learnt.basis[basis]}
-      </p>
+      <p>{`${say.learnt.level(level)} ${say.learnt.basis[basis]}`}</p>
       <h3>{say.learnt.weekdays}</h3>
       <ul class="history-learnt">
         {weekdays.map(

@@ -1,3 +1,4 @@
+import { useState } from 'preact/hooks'
 import { doughId, varietyId } from '../../../shared-core/ids.ts'
 import type { AccuracyOf, TrustJson } from '../../../shared-core/live/trust.ts'
 import { minuteText } from '../../live/clock-text.ts'
@@ -18,6 +19,7 @@ interface AccuracyProps extends TrustParts {
 export function AccuracyPanels({ trust, range, ...parts }: AccuracyProps) {
   const { told, say, words, shop } = parts
   const { tables } = told
+  const [isMeasured, setMeasured] = useState(false)
   const nameOf = ({ id }: AccuracyOf) => words.names.variety(varietyId(id))
   const varieties = [...trust.varieties].sort((one, other) => other.asked - one.asked)
   return (
@@ -32,11 +34,12 @@ export function AccuracyPanels({ trust, range, ...parts }: AccuracyProps) {
           nameOf={nameOf}
           addressOf={({ id }) => addressOf('history', withinOf({ page: 'trust', of: `variety:${id}`, range }))}
         />
-        <details>
-          <summary>{tables.measures}</summary>
-          <p class="desk-quiet">{tables.measuresHint}</p>
-          <MeasuresTable {...parts} rows={[{ id: '', ...trust.each }, ...varieties]} nameOf={nameOf} />
-        </details>
+        <p>
+          <button type="button" aria-expanded={isMeasured} onClick={() => setMeasured(!isMeasured)}>
+            {tables.measures}
+          </button>
+        </p>
+        {isMeasured && <MeasuresTable {...parts} rows={[{ id: '', ...trust.each }, ...varieties]} nameOf={nameOf} />}
       </Panel>
       <Panel part="doughs" title={tables.doughs}>
         <AccuracyTable

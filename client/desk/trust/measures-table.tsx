@@ -16,27 +16,30 @@ export function MeasuresTable({ told, rows, nameOf }: MeasuresProps) {
   const { measureColumns, columns } = told.tables
   const text = (value: number | null) => (value === null ? '–' : value.toFixed(DIGITS))
   return (
-    <Sideways name={told.tables.measures}>
-      <table class="trust-table">
-        <thead>
-          <tr>
-            <th>{columns.variety}</th>
-            <th class="desk-number">{measureColumns.wape}</th>
-            <th class="desk-number">{measureColumns.mase}</th>
-            <th class="desk-number">{measureColumns.pinball}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((row) => (
-            <tr key={row.id}>
-              <th>{row.id === '' ? told.each : nameOf(row)}</th>
-              <Cell value={text(row.wape)} />
-              <Cell value={text(row.mase)} />
-              <Cell value={text(row.pinball)} />
+    <>
+      <p class="desk-quiet">{told.tables.measuresHint}</p>
+      <Sideways name={told.tables.measures}>
+        <table class="trust-table">
+          <thead>
+            <tr>
+              <th>{columns.variety}</th>
+              <th class="desk-number">{measureColumns.wape}</th>
+              <th class="desk-number">{measureColumns.mase}</th>
+              <th class="desk-number">{measureColumns.pinball}</th>
             </tr>
-          ))}
-        </tbody>
-      </table>
-    </Sideways>
+          </thead>
+          <tbody>
+            {rows.map((row) => (
+              <tr key={row.id}>
+                <th>{row.id === '' ? told.each : nameOf(row)}</th>
+                <Cell value={text(row.wape)} />
+                <Cell value={text(row.mase)} />
+                <Cell value={text(row.pinball)} />
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </Sideways>
+    </>
   )
 }

@@ -23,7 +23,7 @@ export function SummaryPanel({ told, trust }: TrustParts & { readonly trust: Tru
       {each.estimated > 0 && <p>{summary.estimated(each.estimated, each.rows, each.offNotSoldOut)}</p>}
       {isGuessing && <p class="desk-notice">{summary.guessing}</p>}
       <p class="desk-quiet">
-        {summary.known(trust.daysKnown, trust.days)} {summary.basis(basis)} {summary.how}
+        {[summary.known(trust.daysKnown, trust.days), summary.basis(basis), summary.how].join(' ')}
       </p>
     </Panel>
   )
