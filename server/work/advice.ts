@@ -69,6 +69,7 @@ export function adviceFor(parts: AdviceParts): Advice {
     close: async () => {
       keeper.close()
       await work.close()
+      await feed.close()
     },
   }
 }

@@ -26,6 +26,7 @@ export class Feed {
   /** What was told to one that has ended, the next one has not heard. */
   #isNewThread = false
   #telling: Promise<void> | null = null
+  #isClosed = false
 
   constructor(parts: FeedParts) {
     this.#parts = parts
@@ -43,7 +44,14 @@ export class Feed {
     return this.#telling
   }
 
+  /** Waits for what is being told: the days' file is closed after it. */
+  async close(): Promise<void> {
+    this.#isClosed = true
+    await this.#telling
+  }
+
   async #tellAll(): Promise<void> {
+    if (this.#isClosed) return
     try {
       if (this.#isNewThread) await this.#tellNewThread()
       else await this.#tellNews()
@@ -61,7 +69,7 @@ export class Feed {
     history.takeChanged()
     await this.#tellShop()
     let isWhole = true
-    for (let after = 0; ; ) {
+    for (let after = 0; !this.#isClosed; ) {
       const days = history.salesAfter(after, DAYS_A_PAGE)
       await desk.ask('journalDays', { days, openDate: this.#nowOpen(), isWhole })
       if (days.length < DAYS_A_PAGE) break

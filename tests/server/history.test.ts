@@ -14,6 +14,7 @@ import { dayFigures } from '../../shared-core/day/figures.ts'
 import { hashState } from '../../shared-core/day/hash.ts'
 import { FOLD_VERSION } from '../../shared-core/day/state.ts'
 import { fromJson } from '../../shared-core/day/state-json.ts'
+import { dayOfText } from '../../shared-core/demand/day-text.ts'
 import { doughId } from '../../shared-core/ids.ts'
 import { setUpChanges } from '../../shared-core/shop/set-up-diff.ts'
 import { epochMs } from '../../shared-core/units.ts'
@@ -221,5 +222,34 @@ describe('the file of past days', () => {
     const rows = history.days(Number.MAX_SAFE_INTEGER, 9)
     expect(rows.map(({ lastSeq, closedAtMs }) => [lastSeq, closedAtMs])).toEqual([[lastOf(day.entries), at('15:00')]])
     expect(rows[0]?.figures?.baked.crewMinutes).toBe(240)
+  })
+
+  it('[Q103] given a day that closes, reopens and closes again, when its sales are asked for, then each time as it is then', async () => {
+    const day = record(emptyState())
+    const sale = (pieces: number) => ({ type: 'sell', lines: lines('sesame', pieces) }) as const
+    day.at('4:00', { type: 'changeSetUp', changes: setUpChanges(null, shopWith()) })
+    day.at('6:30', sale(6))
+    day.at('9:00', CLOSE, YES)
+    const { journal, history } = await madeOf(day.entries)
+    const goOn = async (clock: string, act: Parameters<typeof day.at>[1]) => {
+      const before = day.entries.length
+      day.at(clock, act, YES)
+      await journal.append({ entries: day.entries.slice(before), refusals: [] })
+      await history.catchUp()
+    }
+    const soldOf = (text: string | null | undefined) =>
+      text == null ? null : dayOfText(text).items.map(({ id, sold }) => [id, ...sold.map(({ pieces }) => pieces)])
+    expect(history.takeChanged().map(({ number, text }) => [number, soldOf(text)])).toEqual([[1, [['sesame', 6]]]])
+    expect(history.today(() => true)).toBeNull()
+    await goOn('9:10', { type: 'reopenDay', label: '2026-11-24' })
+    expect(history.takeChanged()).toEqual([{ number: 1, text: null }])
+    expect(history.salesAfter(0, 9)).toEqual([])
+    expect(history.today((state, sales) => [state.seq, sales.date])).toEqual([day.state.seq, '2026-11-24'])
+    await goOn('9:20', sale(2))
+    await goOn('10:00', CLOSE)
+    const [only] = history.salesAfter(0, 9)
+    expect(soldOf(only?.text)).toEqual([['sesame', 6, 2]])
+    expect(history.takeChanged()).toEqual([only])
+    expect(history.takeChanged()).toEqual([])
   })
 })
