@@ -26,6 +26,7 @@ async function coming({ book, breathe }: Work, { date, clock, carry: now }: Comi
       carried: carry.on(day),
       orders: carry.orders(day),
       kitchen: book.kitchenParts(),
+      shared: learner.shared,
       next: next === null ? null : { date: next, demands: learner.ahead(book.asked(next)) },
     })
   }

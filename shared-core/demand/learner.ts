@@ -14,6 +14,7 @@ import { piecesOf, restOf } from './rest.ts'
 import type { DayAsked, SalesDay, Span } from './sales-day.ts'
 import { ShopModel } from './shop-model.ts'
 import { usualKappa } from './spread.ts'
+import { Together } from './together.ts'
 import { trueDemandOf } from './true-demand.ts'
 
 /** Days of sales that a typed guess is worth, that alike items are, and that a piece a day is of which nothing is known. */
@@ -58,6 +59,7 @@ export class Learner {
   #lastDate: string | null = null
   readonly #openWeekdays = new Set<number>()
   readonly #mornings = new Mornings()
+  readonly #together = new Together()
   /** The forecast that was made last, from what is learnt now. */
   #last: DayForecast | null = null
 
@@ -75,11 +77,13 @@ export class Learner {
     const { shop, forecasts } = this.#forecast(day)
     const wanted = this.#wantedOf(day, forecasts)
     const totals = { wanted: 0, plain: 0, expected: 0 }
+    const onMenu: { readonly demand: DayDemand; readonly asked: number }[] = []
     for (const [id, { item, expected, demand }] of forecasts) {
       const record = day.items.get(id)
       // An item that never sold and that nobody lists may not have been there yet.
       if (record?.offered === false || (record === undefined && item.days === 0)) continue
       const seen = seenOf(day, id, expected, demand.profile, wanted.get(id) ?? 0)
+      if (isReady(item)) onMenu.push({ demand, asked: seen.wanted })
       const share = shareOf(expected, seen)
       if (isReady(item)) {
         totals.wanted += share * Math.min(seen.wanted, SPIKE_MOST * expected.mean + 2 * SPIKE_MOST)
@@ -91,6 +95,7 @@ export class Learner {
     this.#shop.learn(shop, totals)
     this.#profiles.learn(day)
     this.#mornings.learn(day, demandsOf(forecasts))
+    this.#together.learn(onMenu)
     this.#lastDate = day.date
     this.#last = null
     this.#openWeekdays.add(shop.weekday)
@@ -100,6 +105,11 @@ export class Learner {
   ahead(asked: DayAsked): ReadonlyMap<string, DayDemand> {
     this.#assertAhead(asked)
     return demandsOf(this.#forecast(asked).forecasts)
+  }
+
+  /** How much items stray together; what a sum of them needs besides their own variances (`together.ts`). */
+  get shared(): number {
+    return this.#together.shared
   }
 
   /** For each item of `ahead`, what is left of a day that runs. @param soFar what is known by `nowMinute` */

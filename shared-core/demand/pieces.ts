@@ -18,7 +18,6 @@ export interface Pieces {
 
 /** A sum of probabilities may miss a part that it equals by its last digits (references: 2/3 out of six sixths). */
 const SAME_PART = 1e-12
-const NO_CHANCE = 1e-17
 /** exp(−700) is about the smallest double that still has all its digits. */
 const LEAST_EXPONENT = -700
 
@@ -84,18 +83,6 @@ export function expectedSold(pieces: Pieces, stock: number): number {
   return sold
 }
 
-/** What all of them ask for together, where each asks by itself (independent): the distribution of the sum. */
-export function pooled(parts: readonly Pieces[]): Pieces {
-  const some = parts.filter((part) => part.mean > 0)
-  const [only] = some
-  if (only === undefined) return negativeBinomial(0, 1)
-  if (some.length === 1) return only
-  const chances = some.map(chancesOf).reduce<ArrayLike<number>>(convolved, [1])
-  const mean = some.reduce((sum, part) => sum + part.mean, 0)
-  const variance = some.reduce((sum, part) => sum + part.variance, 0)
-  return { ...fromChances(chances), mean, variance }
-}
-
 /** A distribution from the chance of each number of pieces, from 0 on; what is missing to 1 is beyond the last. */
 export function fromChances(chances: ArrayLike<number>): Pieces {
   const sums: number[] = []
@@ -111,22 +98,6 @@ export function fromChances(chances: ArrayLike<number>): Pieces {
   }
   const cdf = (n: number) => (n < 0 ? 0 : n >= sums.length - 1 ? 1 : (sums[Math.floor(n)] ?? 1))
   return { mean, variance: Math.max(0, squares - mean * mean), cdf }
-}
-
-/** The chance of each number, as far as more than 1e-12 lies beyond. */
-function chancesOf(pieces: Pieces): number[] {
-  return Array.from({ length: quantile(pieces, 1) + 1 }, (_, n) => pieces.cdf(n) - pieces.cdf(n - 1))
-}
-
-function convolved(left: ArrayLike<number>, right: ArrayLike<number>): Float64Array {
-  const sum = new Float64Array(left.length + right.length - 1)
-  for (let i = 0; i < left.length; i += 1) {
-    const one = left[i] ?? 0
-    // All such together are less than what is cut off at the end.
-    if (one < NO_CHANCE) continue
-    for (let j = 0; j < right.length; j += 1) sum[i + j] = (sum[i + j] ?? 0) + one * (right[j] ?? 0)
-  }
-  return sum
 }
 
 /** The running sum of probabilities, made as far as somebody asks. */

@@ -1,8 +1,9 @@
 import { dateAfter } from '../day/label.ts'
 import type { DayDemand } from '../demand/demand.ts'
 import type { Pieces } from '../demand/pieces.ts'
-import { expectedSold, negativeBinomial, pooled, quantile } from '../demand/pieces.ts'
+import { expectedSold, negativeBinomial, quantile } from '../demand/pieces.ts'
 import { specialsOn } from '../demand/special-days.ts'
+import { togetherOf } from '../demand/together.ts'
 import type { NoonOf } from '../dough/dates.ts'
 import { boilingOn } from '../dough/dates.ts'
 import { decideAt } from '../dough/decide-by.ts'
@@ -79,6 +80,8 @@ export interface ComingGiven {
   }[]
   /** Of a variety's demand, what the kitchen uses: 0 to 1. */
   readonly kitchen: ReadonlyMap<VarietyId, number>
+  /** How much varieties stray together (`demand/together.ts`). */
+  readonly shared: number
   /** The next day that the shop is open, which takes what is left over inside its window; null: nobody knows. */
   readonly next: { readonly date: string; readonly demands: ReadonlyMap<string, DayDemand> } | null
 }
@@ -138,7 +141,7 @@ interface Varieties {
 function comingDough(shop: Shop, of: Varieties, varieties: readonly ComingVariety[]): ComingDough {
   const { dough, given, demands } = of
   const known = of.varieties.flatMap(({ id }) => demands.get(id) ?? [])
-  const demand = poolOf(known)
+  const demand = togetherOf(known, given.shared)
   const asked = {
     demand,
     worth: worthOfPool(shop, of.varieties, of.worthGiven),
@@ -176,7 +179,10 @@ function nextOf(shop: Shop, { dough, varieties, given }: Varieties): Pieces | nu
   const { next, date, noonOf } = given
   if (next === null) return null
   if (keptUntilOf(shop, dough.id, date, noonOf) < boilingOn(shop, next.date, noonOf).fromMs) return null
-  return poolOf(varieties.flatMap(({ id }) => next.demands.get(id) ?? []))
+  return togetherOf(
+    varieties.flatMap(({ id }) => next.demands.get(id) ?? []),
+    given.shared,
+  )
 }
 
 function bakesOf(
@@ -254,10 +260,6 @@ function basisOf(known: readonly DayDemand[]): DayDemand['basis'] {
     known.reduce((sum, { mean, basis }) => (some.includes(basis) ? sum + mean : sum), 0) / all
   if (all === 0 || part('guess') > 1 / 3) return 'guess'
   return part('guess', 'few') > 1 / 3 ? 'few' : 'many'
-}
-
-function poolOf(known: readonly DayDemand[]): Pieces {
-  return pooled(known.map(({ mean, dispersion }) => negativeBinomial(mean, dispersion)))
 }
 
 function sumOf(orders: ComingGiven['orders']): number {

@@ -33,6 +33,7 @@ function today(parts: Partial<Today> = {}, ...items: TodayItem[]): Today {
     changeoverMinute: CHANGEOVER,
     lastLoadInMinute: 640,
     bakingIsOver: false,
+    chilled: null,
     items: items.length === 0 ? [item()] : items,
     ...parts,
   }

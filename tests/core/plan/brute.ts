@@ -1,4 +1,5 @@
 import type { Pieces } from '../../../shared-core/demand/pieces.ts'
+import { fromChances, quantile } from '../../../shared-core/demand/pieces.ts'
 import type { Worth } from '../../../shared-core/plan/worth.ts'
 
 /** Expected money by going through every demand, sharing no code with the plan's own reckoning. Cents. */
@@ -43,4 +44,18 @@ export const NOBODY: Sold = {
   demand: [1],
   worth: { uses: [], costCents: 0, dayOldCents: 0, isAssumed: false },
   pieces: 0,
+}
+
+/** The exact distribution of a sum of demands that know nothing of each other, by folding them into each other. */
+export function summed(parts: readonly Pieces[]): Pieces {
+  const chances = parts.map((part) => chancesOf(part, quantile(part, 1))).reduce(folded, [1])
+  const total = (of: (part: Pieces) => number) => parts.reduce((sum, part) => sum + of(part), 0)
+  return { ...fromChances(chances), mean: total(({ mean }) => mean), variance: total(({ variance }) => variance) }
+}
+
+function folded(left: readonly number[], right: readonly number[]): number[] {
+  const sum = new Array<number>(left.length + right.length - 1).fill(0)
+  for (const [i, one] of left.entries())
+    for (const [j, other] of right.entries()) sum[i + j] = (sum[i + j] ?? 0) + one * other
+  return sum
 }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { DayDemand } from '../../../shared-core/demand/demand.ts'
-import { negativeBinomial, pooled, quantile } from '../../../shared-core/demand/pieces.ts'
+import { negativeBinomial, quantile } from '../../../shared-core/demand/pieces.ts'
+import { togetherOf } from '../../../shared-core/demand/together.ts'
 import { doughId, formulaId, specialDayId, varietyId, weekdayId } from '../../../shared-core/ids.ts'
 import type { ComingDough, ComingGiven } from '../../../shared-core/plan/coming-day.ts'
 import { comingDay } from '../../../shared-core/plan/coming-day.ts'
@@ -47,7 +48,16 @@ const DEMANDS = new Map([
 ])
 
 function given(parts: Partial<ComingGiven> = {}): ComingGiven {
-  return { date: TOMORROW, noonOf, carried: new Map(), orders: [], kitchen: new Map(), next: null, ...parts }
+  return {
+    date: TOMORROW,
+    noonOf,
+    carried: new Map(),
+    orders: [],
+    kitchen: new Map(),
+    shared: 0.03,
+    next: null,
+    ...parts,
+  }
 }
 
 function doughOf(id: string, parts: Partial<ComingGiven> = {}, demands = DEMANDS, of = shop()): ComingDough {
@@ -60,7 +70,7 @@ const sum = (why: ComingDough['why']) => why.reduce((all, { pieces }) => all + p
 
 describe('a day to come', () => {
   it('[Q52] given demands, when a day is asked, then likely, careful and plenty are enough on 10, 16 and 19 of 20 days', () => {
-    const both = pooled([negativeBinomial(80, 10), negativeBinomial(50, 10)])
+    const both = togetherOf([demand(80), demand(50)], 0.03)
     const { likely, careful, plenty, varieties } = doughOf('plain')
     expect([likely, careful, plenty]).toEqual([0.5, 0.8, 0.95].map((part) => quantile(both, part)))
     expect(varieties[0]).toMatchObject({ varietyId: 'sesame', plenty: quantile(negativeBinomial(80, 10), 0.95) })

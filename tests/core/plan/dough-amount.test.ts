@@ -1,12 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Pieces } from '../../../shared-core/demand/pieces.ts'
-import { negativeBinomial, pooled, quantile } from '../../../shared-core/demand/pieces.ts'
+import { negativeBinomial, quantile } from '../../../shared-core/demand/pieces.ts'
 import type { DoughAsked } from '../../../shared-core/plan/dough-amount.ts'
 import { howMuchDough, inTrays } from '../../../shared-core/plan/dough-amount.ts'
 import { howMany } from '../../../shared-core/plan/how-many.ts'
 import type { Worth } from '../../../shared-core/plan/worth.ts'
-import { chancesOf } from './brute.ts'
+import { chancesOf, summed } from './brute.ts'
 
 const WORTH: Worth = { uses: [{ part: 1, worthCents: 200 }], costCents: 50, dayOldCents: 0, isAssumed: false }
 
@@ -80,22 +80,9 @@ describe('how much dough', () => {
           return 50 * over + (price - 50) * (demand.mean - pieces + over)
         }
         const separate = demands.reduce((sum, demand) => sum + costOf(demand), 0)
-        expect(costOf(pooled(demands))).toBeLessThanOrEqual(separate + 1e-6)
+        expect(costOf(summed(demands))).toBeLessThanOrEqual(separate + 1e-6)
       }),
       { numRuns: 30 },
     )
-  })
-
-  it('[Q41] given demands that add up to a known one, when pooled, then that one', () => {
-    // Poissons add up to a Poisson; negative binomials of one p = k/(k + mean) to one of the sum of k.
-    const poisson = pooled([3, 9, 28].map((mean) => negativeBinomial(mean, Number.POSITIVE_INFINITY)))
-    const same = pooled([negativeBinomial(10, 5), negativeBinomial(30, 15), negativeBinomial(0, 1)])
-    for (const n of [0, 5, 20, 40, 60, 90]) {
-      expect(poisson.cdf(n)).toBeCloseTo(negativeBinomial(40, Number.POSITIVE_INFINITY).cdf(n), 10)
-      expect(same.cdf(n)).toBeCloseTo(negativeBinomial(40, 20).cdf(n), 10)
-    }
-    expect(same.mean).toBe(40)
-    expect(same.variance).toBeCloseTo(120, 9)
-    expect(pooled([]).cdf(0)).toBe(1)
   })
 })
