@@ -19,7 +19,7 @@ const USUAL_WORTH_DAYS = 5
 /** Days of the shop's κ that an item's own is shrunk by. Measured: 3 to 20 do alike. */
 const SHOP_WORTH_DAYS = 10
 const KEEP_DAYS = 0.5 ** (1 / 60)
-const LEAST = 0.01
+const LEAST = 0.002
 const MOST = 1
 /** No single day says more than this: a big order or a typing error is not how an item usually strays. */
 const EXCESS_MOST = 3
@@ -38,7 +38,7 @@ export function usualKappa(spreads: Iterable<Spread>): number {
   let logs = USUAL_WORTH_DAYS * Math.log(USUAL)
   let weights = USUAL_WORTH_DAYS
   for (const { excess, weight } of spreads) {
-    const own = Math.max(0.02, (excess + USUAL_WORTH_DAYS * USUAL) / (weight + USUAL_WORTH_DAYS))
+    const own = Math.max(0.005, (excess + USUAL_WORTH_DAYS * USUAL) / (weight + USUAL_WORTH_DAYS))
     logs += weight * Math.log(own)
     weights += weight
   }
