@@ -41,7 +41,7 @@ export function exposureOf(profile: Profile, gone: readonly Span[], untilMinute 
  */
 export function profileFrom(profile: Profile, nowMinute: number): Profile {
   const over = partBy(profile, nowMinute)
-  const close = profile.at(-1)?.[0] ?? nowMinute
+  const close = profile[profile.length - 1]?.[0] ?? nowMinute
   if (over >= 1 || nowMinute >= close) {
     return [
       [nowMinute, 0],

@@ -23,7 +23,7 @@ export interface LearntAsked {
  * @returns null without a day
  */
 export function learntOf({ learner, days, has, hoursOn, specials }: LearntAsked): LearntJson | null {
-  const last = days.at(-1)
+  const last = days[days.length - 1]
   if (last === undefined) return null
   const week = Array.from({ length: 7 }, (_, place) => dateAfter(last.date, place + 1)).flatMap((date) => {
     const hours = hoursOn(date)

@@ -168,7 +168,7 @@ function withLayer({ intensities, layers }: Steps, layer: Layer, open: OpenBins,
 }
 
 function lastOf(intensities: readonly Float64Array[]): Float64Array {
-  const last = intensities.at(-1)
+  const last = intensities[intensities.length - 1]
   assert(last !== undefined, 'the usual shape comes first')
   return last
 }

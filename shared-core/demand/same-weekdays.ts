@@ -35,7 +35,7 @@ export class SameWeekdays {
   simple(itemId: string, date: string, afterPlace: number | null = null): Simple | null {
     const days = this.#noted.get(itemId)?.[isoWeekday(date) - 1] ?? []
     const pieces = days.map(({ sold, soldAfter }) => (afterPlace === null ? sold : (soldAfter[afterPlace] ?? 0)))
-    const lastWeek = pieces.at(-1)
+    const lastWeek = pieces[pieces.length - 1]
     if (lastWeek === undefined) return null
     return { lastWeek, lastFour: pieces.reduce((sum, one) => sum + one, 0) / pieces.length }
   }

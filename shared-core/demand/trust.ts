@@ -49,7 +49,7 @@ export function trustOf(asked: TrustAsked): TrustJson {
   const doughOf = ({ itemId }: Judged) => shop.varieties.get(varietyId(itemId))?.doughId ?? ''
   return {
     from: walked[0]?.day.date ?? null,
-    to: walked.at(-1)?.day.date ?? null,
+    to: walked[walked.length - 1]?.day.date ?? null,
     days: walked.length,
     daysKnown,
     basis: basisOf(asked.ahead),

@@ -37,7 +37,9 @@ export function howMuchDough(asked: DoughAsked): Amount {
   return {
     pieces: exact,
     exact,
-    underCents: (short > 1e-9 ? worthAt(asked, exact) / short : (worth.uses.at(-1)?.worthCents ?? 0)) - worth.costCents,
+    underCents:
+      (short > 1e-9 ? worthAt(asked, exact) / short : (worth.uses[worth.uses.length - 1]?.worthCents ?? 0)) -
+      worth.costCents,
     overCents: worth.costCents - (covered > 1e-9 ? value / covered : 0),
     covered,
   }

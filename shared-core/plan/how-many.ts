@@ -205,7 +205,8 @@ function weighed(asked: Asked, pieces: number, sells: readonly number[]): Omit<A
   const { demand, stock, later, worth } = asked
   const short = moreThan(demand, stock, later, pieces, 1)
   const left = 1 - short
-  const worthCents = short > NEARLY ? worthAt(asked, pieces) / short : (worth.uses.at(-1)?.worthCents ?? 0)
+  const worthCents =
+    short > NEARLY ? worthAt(asked, pieces) / short : (worth.uses[worth.uses.length - 1]?.worthCents ?? 0)
   const dayOldCents = left > NEARLY ? (worth.dayOldCents * dayOldAt(asked, pieces, sells)) / left : 0
   return {
     pieces,
