@@ -36,14 +36,15 @@ export function compound({ mean, dispersion }: Customers, sizes: readonly number
   const none = dispersion === Number.POSITIVE_INFINITY ? Math.exp(-mean) : Math.exp(dispersion * Math.log1p(-a))
   assert(none > 0, `too many customers for the recursion: ${mean}`)
   const chances = [none]
-  for (let x = 1, reached = none; 1 - reached > BEYOND && x <= PIECES_MAX; x += 1) {
+  // Where only dozens are bought there are eleven zeros between two chances: as many in a row say nothing yet.
+  for (let x = 1, reached = none, zeros = 0; 1 - reached > BEYOND && zeros <= sizes.length; x += 1) {
+    assert(x <= PIECES_MAX, `no end of pieces for ${mean} customers`)
     let chance = 0
     for (let j = 1; j <= Math.min(x, sizes.length); j += 1)
       chance += (a + (b * j) / x) * (sizes[j - 1] ?? 0) * (chances[x - j] ?? 0)
     chances.push(chance)
-    // Past the last digit of the sum it never moves again.
-    if (x > mean * sizes.length && reached > 0.5 && chance < Number.EPSILON * BEYOND) break
     reached += chance
+    zeros = reached > 0.5 && chance < BEYOND * Number.EPSILON ? zeros + 1 : 0
   }
   return fromChances(chances)
 }

@@ -63,6 +63,17 @@ describe('customers who take several', () => {
     expect(demand.cdf(0)).toBeCloseTo(2.867971991e-10, 18)
   })
 
+  it('[Q57] given customers who only take dozens, when they are summed up, then whole dozens of a Poisson', () => {
+    const dozens = compound({ mean: 0.5, dispersion: INF }, [...new Array<number>(11).fill(0), 1])
+    for (const n of [0, 1, 2, 4, 7]) {
+      const customers = negativeBinomial(0.5, INF).cdf(n)
+      expect(dozens.cdf(12 * n)).toBeCloseTo(customers, 12)
+      expect(dozens.cdf(12 * n + 11)).toBeCloseTo(customers, 12)
+    }
+    expect(dozens.mean).toBeCloseTo(6, 9)
+    expect(quantile(dozens, 0.9)).toBe(12)
+  })
+
   it('[Q57] given sizes that are no chances, when they are summed up, then it is refused', () => {
     expect(() => compound({ mean: 3, dispersion: INF }, [0.5, 0.4])).toThrow('sum to 1')
     expect(() => compound({ mean: 800, dispersion: INF }, [1])).toThrow('too many customers')
