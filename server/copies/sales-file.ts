@@ -89,6 +89,8 @@ function isWhole(sqlite: Sqlite, file: string): boolean {
   try {
     const db = openToRead(sqlite, file)
     try {
+      // SQLite takes what is shorter than a page for a database without anything in it.
+      db.prepare('SELECT 1 FROM files LIMIT 1').get()
       return db.prepare('PRAGMA quick_check(1)').get()?.quick_check === 'ok'
     } finally {
       db.close()

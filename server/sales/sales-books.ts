@@ -185,6 +185,8 @@ export class SalesBooks {
 
   close(): void {
     this.#stop()
+    // All in one file.
+    this.db.exec('PRAGMA wal_checkpoint(TRUNCATE)')
     this.db.close()
   }
 

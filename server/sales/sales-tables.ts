@@ -84,19 +84,24 @@ const CACHE_KB = 16_384
 export function openSalesTables(sqlite: Sqlite, file: string): DatabaseSyncInstance {
   const db = new sqlite.DatabaseSync(file)
   try {
-    // How far a file is taken commits together with its rows, so a power cut costs work, never a row twice.
-    // The wait comes first: the copies look at the file too, and a new one is locked while it becomes a log.
-    if (file !== ':memory:')
-      db.exec('PRAGMA busy_timeout = 3000; PRAGMA journal_mode = WAL; PRAGMA synchronous = NORMAL;')
-    db.exec(`PRAGMA cache_size = -${CACHE_KB}`)
-    const form = Number(db.prepare('PRAGMA user_version').get()?.user_version)
-    if (form > STEPS.length) throw new Error(`${file} was written by a newer release of Boilboard. Start that one.`)
-    STEPS.slice(form).forEach((step, index) => {
-      db.exec(`BEGIN IMMEDIATE; ${step} PRAGMA user_version = ${form + index + 1}; COMMIT`)
-    })
-    return db
+    return inOrder(db, file)
   } catch (error) {
     db.close()
-    throw error
+    const why = error instanceof Error ? error.message : String(error)
+    throw new Error(`Past sales in ${file} cannot be used: ${why}. Stop the server; npm run restore puts them back.`)
   }
+}
+
+function inOrder(db: DatabaseSyncInstance, file: string): DatabaseSyncInstance {
+  // How far a file is taken commits together with its rows, so a power cut costs work, never a row twice.
+  // The wait comes first: the copies look at the file too, and a new one is locked while it becomes a log.
+  if (file !== ':memory:')
+    db.exec('PRAGMA busy_timeout = 3000; PRAGMA journal_mode = WAL; PRAGMA synchronous = NORMAL;')
+  db.exec(`PRAGMA cache_size = -${CACHE_KB}`)
+  const form = Number(db.prepare('PRAGMA user_version').get()?.user_version)
+  if (form > STEPS.length) throw new Error('they were written by a newer release of Boilboard')
+  STEPS.slice(form).forEach((step, index) => {
+    db.exec(`BEGIN IMMEDIATE; ${step} PRAGMA user_version = ${form + index + 1}; COMMIT`)
+  })
+  return db
 }

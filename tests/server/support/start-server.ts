@@ -6,6 +6,7 @@ import { SqliteJournal } from '../../../server/journal/sqlite-journal.ts'
 import type { Serving } from '../../../server/serve.ts'
 import { serve } from '../../../server/serve.ts'
 import { takeSetUp } from '../../../server/shop/take-set-up.ts'
+import type { WorkDesk } from '../../../server/work/work-desk.ts'
 import type { Shop } from '../../../shared-core/shop/shop.ts'
 import { shopWith } from '../../core/support/shop.ts'
 import { tempFolder } from './temp-folder.ts'
@@ -46,6 +47,8 @@ export async function startServer(
     historyFile?: string
     /** Left out: everybody may choose a screen. */
     closed?: Parameters<typeof serve>[0]['closed']
+    /** Left out: advice and past sales without a thread, gone with the server. */
+    work?: WorkDesk
   } = {},
 ): Promise<TestServer> {
   const file = parts.file ?? join(tempFolder(), 'journal.sqlite')
@@ -53,7 +56,8 @@ export async function startServer(
   const options = { port: 0, bind: '127.0.0.1', names: parts.names ?? [] }
   const historyFile = parts.historyFile ?? ':memory:'
   const closed = parts.closed ?? null
-  const serving = await serve({ journal, closed, historyFile, options, demo: null, say: () => {} })
+  const work = parts.work === undefined ? {} : { work: parts.work }
+  const serving = await serve({ journal, closed, historyFile, options, demo: null, say: () => {}, ...work })
   running.push(serving)
   const shop = parts.shop === undefined ? shopWith() : parts.shop
   if (shop !== null) await takeSetUp(serving.room, shop, [])
