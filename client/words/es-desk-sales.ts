@@ -10,7 +10,7 @@ const rows = (count: string) => `${count} ${count === '1' ? 'fila' : 'filas'}`
 export const ES_SALES: SalesWords = {
   pages: { files: 'Archivos', names: 'Qué significan los nombres' },
   pagesName: 'Páginas de ventas pasadas',
-  lead: 'Las ventas pasadas de su caja le enseñan al tablero qué se vende y cuándo. Se quedan en su servidor, junto al diario.',
+  lead: 'Las ventas pasadas de su caja le enseñan a la pizarra qué se vende y cuándo. Se quedan en su servidor, junto al diario.',
   waiting: 'Mirando …',
   noContact: 'Sin contacto con el servidor del local. Sigue en cuanto lo haya.',
   unknown: 'Este archivo ya no está.',

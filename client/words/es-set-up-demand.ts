@@ -31,7 +31,7 @@ export const ES_DEMAND: DemandSetUpWords = {
   byVarietyHint:
     'Una pieza que usa la cocina, por ejemplo en un sándwich, da más que una suelta: diga lo que da la pieza, menos lo demás que lleva. Déjelo vacío donde la cocina no la usa.',
   guessing:
-    'Mientras no hay ventas, el tablero se guía por esto. Basta un cálculo aproximado: cuenta menos con cada día que se vende.',
+    'Mientras no hay ventas, la pizarra se guía por esto. Basta un cálculo aproximado: cuenta menos con cada día que se vende.',
   usualSum: 'un día de siempre en total',
   variety: 'Variedad',
   region: {
