@@ -1,4 +1,5 @@
 import { dateAfter } from '../../shared-core/day/label.ts'
+import { purchaseSizes } from '../../shared-core/demand/purchase-sizes.ts'
 import { noonOf } from '../../shared-core/live/noon.ts'
 import { Carry } from '../../shared-core/plan/carried.ts'
 import type { ComingDay } from '../../shared-core/plan/coming-day.ts'
@@ -11,11 +12,15 @@ export function comingHandlers(work: Work): Handlers<ComingQuestions> {
   return { coming: (asked) => coming(work, asked) }
 }
 
+/** Long enough for a slow variety. */
+const SIZE_DAYS = 84
+
 /** Each day on the way is reckoned as well: what it uses of the cooler is not there for the one that is asked about. */
 async function coming({ book, breathe }: Work, { date, clock, carry: now }: ComingAsked): Promise<ComingDay | null> {
   const learner = await book.learner()
   const { shop } = book
   if (shop === null) return null
+  const sizes = purchaseSizes((await book.days()).slice(-SIZE_DAYS))
   const noon = (day: string) => noonOf(clock, day)
   const carry = new Carry(shop, noon, now)
   const of = (day: string): ComingDay => {
@@ -27,6 +32,7 @@ async function coming({ book, breathe }: Work, { date, clock, carry: now }: Comi
       orders: carry.orders(day),
       kitchen: book.kitchenParts(),
       shared: learner.shared,
+      sizes,
       next: next === null ? null : { date: next, demands: learner.ahead(book.asked(next)) },
     })
   }

@@ -2,6 +2,8 @@ import { dateAfter } from '../day/label.ts'
 import type { DayDemand } from '../demand/demand.ts'
 import type { Pieces } from '../demand/pieces.ts'
 import { expectedSold, negativeBinomial, quantile } from '../demand/pieces.ts'
+import type { Sizes } from '../demand/purchase-sizes.ts'
+import { piecesOfDay } from '../demand/purchase-sizes.ts'
 import { specialsOn } from '../demand/special-days.ts'
 import { togetherOf } from '../demand/together.ts'
 import type { NoonOf } from '../dough/dates.ts'
@@ -80,6 +82,8 @@ export interface ComingGiven {
   }[]
   /** Of a variety's demand, what the kitchen uses: 0 to 1. */
   readonly kitchen: ReadonlyMap<VarietyId, number>
+  /** How many pieces a purchase takes, by variety; left out: not known. */
+  readonly sizes: ReadonlyMap<string, Sizes>
   /** How much varieties stray together (`demand/together.ts`). */
   readonly shared: number
   /** The next day that the shop is open, which takes what is left over inside its window; null: nobody knows. */
@@ -141,7 +145,7 @@ interface Varieties {
 function comingDough(shop: Shop, of: Varieties, varieties: readonly ComingVariety[]): ComingDough {
   const { dough, given, demands } = of
   const known = of.varieties.flatMap(({ id }) => demands.get(id) ?? [])
-  const demand = togetherOf(known, given.shared)
+  const demand = poolOf(of.varieties, demands, given)
   const asked = {
     demand,
     worth: worthOfPool(shop, of.varieties, of.worthGiven),
@@ -179,23 +183,20 @@ function nextOf(shop: Shop, { dough, varieties, given }: Varieties): Pieces | nu
   const { next, date, noonOf } = given
   if (next === null) return null
   if (keptUntilOf(shop, dough.id, date, noonOf) < boilingOn(shop, next.date, noonOf).fromMs) return null
-  return togetherOf(
-    varieties.flatMap(({ id }) => next.demands.get(id) ?? []),
-    given.shared,
-  )
+  return poolOf(varieties, next.demands, given)
 }
 
 function bakesOf(
   shop: Shop,
   varieties: readonly Variety[],
   demands: ReadonlyMap<string, DayDemand>,
-  { orders, worthGiven }: ComingGiven & { readonly worthGiven: WorthGiven },
+  { orders, sizes, worthGiven }: ComingGiven & { readonly worthGiven: WorthGiven },
 ): ReadonlyMap<VarietyId, ComingVariety> {
   const asked = new Map<VarietyId, Asked>()
   for (const variety of varieties) {
     const demand = demands.get(variety.id)
     asked.set(variety.id, {
-      demand: demand === undefined ? negativeBinomial(0, 1) : negativeBinomial(demand.mean, demand.dispersion),
+      demand: demand === undefined ? negativeBinomial(0, 1) : piecesOfDay(demand, sizes.get(variety.id)),
       stock: NONE_THERE,
       later: null,
       worth: worthOf(shop, variety, worthGiven),
@@ -260,6 +261,19 @@ function basisOf(known: readonly DayDemand[]): DayDemand['basis'] {
     known.reduce((sum, { mean, basis }) => (some.includes(basis) ? sum + mean : sum), 0) / all
   if (all === 0 || part('guess') > 1 / 3) return 'guess'
   return part('guess', 'few') > 1 / 3 ? 'few' : 'many'
+}
+
+/** What all varieties of a dough are asked for together; of one alone, what it is. */
+function poolOf(
+  varieties: readonly Variety[],
+  demands: ReadonlyMap<string, DayDemand>,
+  { shared, sizes }: ComingGiven,
+): Pieces {
+  const [only, ...others] = varieties
+  const known = varieties.flatMap(({ id }) => demands.get(id) ?? [])
+  const [first] = known
+  if (only === undefined || first === undefined || others.length > 0) return togetherOf(known, shared)
+  return piecesOfDay(first, sizes.get(only.id))
 }
 
 function sumOf(orders: ComingGiven['orders']): number {

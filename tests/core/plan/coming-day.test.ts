@@ -55,6 +55,7 @@ function given(parts: Partial<ComingGiven> = {}): ComingGiven {
     orders: [],
     kitchen: new Map(),
     shared: 0.03,
+    sizes: new Map(),
     next: null,
     ...parts,
   }
@@ -164,6 +165,19 @@ describe('a day to come', () => {
         expect(lost).toBeGreaterThan(0)
       }
     }
+  })
+
+  it('[Q57] given few pieces that only go by the dozen, when they are baked, then a dozen or none', () => {
+    const sizes = new Map([['rye', [...new Array<number>(11).fill(0), 1]]])
+    const few = new Map([...DEMANDS, ['rye', demand(6, { dispersion: 36 / 66 })]])
+    const [plain] = doughOf('rye', {}, few).varieties
+    const [dozens] = doughOf('rye', { sizes }, few).varieties
+    expect((plain?.counter ?? 0) % 12).not.toBe(0)
+    expect(dozens?.counter).toBe(12)
+    expect([dozens?.likely, dozens?.careful]).toEqual([0, 12])
+    // Many a day: the lumps hardly show.
+    const many = new Map([...DEMANDS, ['rye', demand(60)]])
+    expect(doughOf('rye', { sizes }, many).varieties).toEqual(doughOf('rye', {}, many).varieties)
   })
 
   it('[Q52] given a variety nobody has sales or a guess of, when the day is told, then none, as a guess', () => {
