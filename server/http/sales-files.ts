@@ -73,7 +73,7 @@ async function postFile(request: Request, response: Response, parts: SalesFilesP
       const uploaded = { path, name: nameOf(request), sha256, atMs: parts.now() }
       // The desk may have shown this device out while it was sending.
       await new Promise<void>((resolve, reject) => {
-        response.once('finish', resolve)
+        response.once('close', resolve)
         letIn(request, response, () => {
           parts.work
             .ask('salesReceive', uploaded)
@@ -82,6 +82,8 @@ async function postFile(request: Request, response: Response, parts: SalesFilesP
         })
       })
     } catch (error) {
+      // Who went away in the middle hears nothing any more.
+      if (request.destroyed && response.closed) return
       if (!isDiskFull(error)) throw error
       const detail = 'There is no room for the file on the server’s disk. Make room, or send a shorter one.'
       sendProblem(response, { status: 503, title: 'Not taken', detail })

@@ -2,8 +2,8 @@ import { readSync } from 'node:fs'
 import { parse } from 'csv-parse/sync'
 import type { Delimiter } from '../../shared-core/live/sales-import.ts'
 
-/** Read at once, some thousands of rows: what else waits for this thread waits for that long. */
-export const BLOCK_BYTES = 128 * 1024
+/** Read at once, one or two thousand rows: what else waits for this thread waits for that long, some 10 ms. */
+export const BLOCK_BYTES = 64 * 1024
 /** A longer row is none: a quotation mark in it was not closed. */
 const ROW_BYTES_MAX = 16 * 1024
 const NEW_LINE = 0x0a

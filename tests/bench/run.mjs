@@ -17,6 +17,7 @@ const PARTS = [
   'sheets',
   'mixing-order',
   'demand',
+  'sales-import',
 ]
 
 await installIfNeeded(ROOT)
