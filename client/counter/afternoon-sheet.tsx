@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks'
-import { lastLoads } from '../parts/afternoon.ts'
+import { lastLoadTexts } from '../parts/afternoon.ts'
 import { afternoonWords } from '../words/afternoon.ts'
 import { topHeight } from './counter-board.tsx'
 import { PageKeys } from './page-keys.tsx'
@@ -16,14 +16,16 @@ export function AfternoonSheet({ words, sizes, glass, board }: SheetProps) {
   const [wanted, setPage] = useState(0)
   const say = afternoonWords(words)
   const { afternoon } = board
+  // On a phone a row has two lines of small text.
+  const rowPx = (sizes.isPhone ? sizes.quietPx * 1.75 : sizes.namePx) * ROW
   const roomPx = glass.heightPx - topHeight(sizes) - sizes.keyPx - HEAD_ROWS * sizes.namePx * ROW - 4 * sizes.marginPx
   const rows = afternoon?.rows ?? []
-  const { items, page, pages } = rowsPage(rows, Math.floor(roomPx / (sizes.namePx * ROW)), wanted)
+  const { items, page, pages } = rowsPage(rows, Math.floor(roomPx / rowPx), wanted)
   return (
     <section class="counter-sheet" role="dialog" aria-label={say.title}>
       <div class="counter-sheet-head">
         <h1>{say.title}</h1>
-        <p>{afternoon === null ? say.none : lastLoads(afternoon, say)}</p>
+        <p>{afternoon === null ? say.none : lastLoadTexts(afternoon, say)[0]}</p>
         {afternoon?.isGuess === true && <p>{say.guess}</p>}
       </div>
       <div class="counter-alone">

@@ -1,10 +1,11 @@
-import { isNear, lastLoads } from '../parts/afternoon.ts'
+import { isNear, lastLoadTexts } from '../parts/afternoon.ts'
 import { useMeasuredWidth } from '../parts/measured-width.ts'
 import { afternoonWords } from '../words/afternoon.ts'
 import type { CounterWords } from '../words/counter.ts'
 import type { BoardState } from './counter-board.tsx'
 import type { CounterParts } from './counter-screen.tsx'
-import { handText, noticeView } from './foot-view.ts'
+import type { TextRoom } from './foot-view.ts'
+import { firstInRoom, handText, noticeView } from './foot-view.ts'
 import { HandKeys } from './hand-keys.tsx'
 import { ClosedKeys, IdleKeys } from './idle-keys.tsx'
 import { idleText } from './idle-view.ts'
@@ -38,9 +39,9 @@ function Keys(props: FootProps) {
   return state.day === null && state.lastDay?.before != null ? <ClosedKeys {...props} /> : <IdleKeys {...props} />
 }
 
-function toldOf({ isBakingOver, noteText, afternoon, time }: BoardState, words: CounterWords) {
-  const lastLoad = isNear(afternoon, time.nowMs) ? lastLoads(afternoon, afternoonWords(words)) : ''
-  return { isBakingOver, note: noteText, lastLoad }
+function toldOf({ isBakingOver, noteText, afternoon, time }: BoardState, words: CounterWords, room: TextRoom) {
+  const texts = isNear(afternoon, time.nowMs) ? lastLoadTexts(afternoon, afternoonWords(words)) : []
+  return { isBakingOver, note: noteText, lastLoad: firstInRoom(texts, room) }
 }
 
 /** What is in hand or to be done, and at the right what a person must know of the link. */
@@ -50,12 +51,14 @@ function Strip({ live, state, words, sizes, board }: FootProps) {
   const waiting = live.connection.phase === 'live' ? '' : words.live.pending(live.pending.length)
   const status = [link, waiting].filter((part) => part !== '').join(' · ')
   const { hand, rods, time } = board
+  const { isPhone, quietPx } = sizes
+  const room = { widthPx, lines: isPhone ? 2 : 1, fontPx: quietPx }
   const told =
     hand.length > 0
-      ? handText(hand, { rods, time, words }, { roomPx: widthPx, fontPx: sizes.quietPx })
+      ? handText(hand, { rods, time, words }, { roomPx: widthPx, fontPx: quietPx })
       : board.isUnnamed
         ? words.counter.hand.unnamedHow
-        : idleText(state, words, { ...toldOf(board, words), isPhone: sizes.isPhone })
+        : idleText(state, words, { ...toldOf(board, words, room), isPhone })
   return (
     <div
       class={status === '' && words.live.demo(live.demo) === '' ? 'counter-strip counter-strip-alone' : 'counter-strip'}

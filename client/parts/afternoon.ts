@@ -50,10 +50,14 @@ export function isNear(ahead: AfternoonAhead | null, nowMs: EpochMs): ahead is A
   return ahead !== null && nowMs >= ahead.fromMs - NEAR_MS && nowMs < ahead.fromMs
 }
 
-/** What the last loads should carry more of, as one sentence. */
-export function lastLoads({ inByMs, more }: AfternoonAhead, say: AfternoonWords): string {
-  if (inByMs === null) return say.noLoads
-  return more.length === 0 ? say.enough(inByMs) : say.moreBy(inByMs, more)
+/** What the last loads should carry more of, as a sentence: from all of it to the shortest, for one line. */
+export function lastLoadTexts({ inByMs, more }: AfternoonAhead, say: AfternoonWords): readonly [string, ...string[]] {
+  const [first, ...others] = more
+  if (inByMs === null) return [say.noLoads]
+  if (first === undefined) return [say.enough(inByMs)]
+  const all = say.moreBy(inByMs, more)
+  if (others.length === 0) return [all]
+  return [all, say.moreFew(inByMs, first, others.length), say.moreShort(inByMs, first, others.length)]
 }
 
 function rowOf({ varietyId, atChangeover, rest }: VarietyOutlook): readonly AfternoonRow[] {

@@ -5,6 +5,7 @@ import { standingNow } from '../../shared-core/line/quiet.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { AfternoonAhead } from '../parts/afternoon.ts'
+import { lastLoadTexts } from '../parts/afternoon.ts'
 import type { TextSizes } from '../parts/legibility.ts'
 import { stepView } from '../parts/step-view.ts'
 import { afternoonWords } from '../words/afternoon.ts'
@@ -29,8 +30,7 @@ import { standingView } from './standing-view.ts'
 import type { StatusView } from './status-view.ts'
 import type { StepsView } from './steps-view.ts'
 import { stepsView } from './steps-view.ts'
-import type { LineRoom } from './text-lines.ts'
-import { fits, wrapText } from './text-lines.ts'
+import { wrapText } from './text-lines.ts'
 import type { Setting } from './view.ts'
 
 /** What fills the middle of the wall. */
@@ -164,19 +164,8 @@ export function changeStatus(
   const line = ends.changeList?.lines.find(({ status }) => status !== 'done')
   const step = line === undefined ? null : stepView(line, { words, shift, nowMs })
   const next = step === null ? '' : `${step.name} ${step.whenShort}`
-  const more = moreText(ahead, words, { ...room, roomPx: room.roomPx * MORE_SHARE })
+  const more = ahead === null || ahead.more.length === 0 ? [] : lastLoadTexts(ahead, afternoonWords(words))
   return { text: changeText(ends.change, next, { shift, nowMs, room, more }), isTrouble: false }
-}
-
-/** What the last loads should carry more of has at most so much of the line. */
-const MORE_SHARE = 0.6
-
-function moreText(ahead: AfternoonAhead | null, words: Words, room: LineRoom): string {
-  const [first, ...others] = ahead?.more ?? []
-  if (ahead === null || ahead.inByMs === null || first === undefined) return ''
-  const say = afternoonWords(words)
-  const all = say.moreBy(ahead.inByMs, ahead.more)
-  return others.length === 0 || fits(all, room) ? all : say.moreFew(ahead.inByMs, first, others.length)
 }
 
 export function emptyBody(kind: EmptyKind, { wall, sizes }: Setting, box: Box): BodyView {

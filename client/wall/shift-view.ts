@@ -47,8 +47,8 @@ export function shiftNow(state: State, nowMs: EpochMs, ruler: Ruler | null): Shi
 }
 
 export interface ChangeSetting {
-  /** What the last loads should carry more of; "" where nothing is to be said. */
-  readonly more?: string
+  /** What the last loads should carry more of, from all of it to the shortest; none where nothing is to be said. */
+  readonly more?: readonly string[]
   readonly shift: ShiftWords
   readonly nowMs: EpochMs
   readonly room: LineRoom
@@ -64,7 +64,7 @@ const TURNS = ['bagels', 'emptying', 'over'] as const
 export function changeText(
   change: ChangeoverNow,
   next: string,
-  { shift, nowMs, room, more = '' }: ChangeSetting,
+  { shift, nowMs, room, more = [] }: ChangeSetting,
 ): string {
   const { change: say } = shift
   const { reading, shelves } = change
@@ -77,22 +77,25 @@ export function changeText(
   })
   const empty = say.ovenEmpty(change.ovenEmptyAtMs)
   const heat = reading === null ? [] : [say.reading(reading.degrees, reading.unit, reading.atMs)]
-  const lead = [when, more].filter((text) => text !== '')
-  const first = [...lead, next].filter((text) => text !== '')
-  const ways = [
-    [...first, ...named, empty, ...heat],
-    [...first, ...named, empty],
-    [...first, ...named],
-    [...lead, ...named],
-    [...first, ...untimed],
-    [...lead, ...untimed],
-    [...first, ...counted, empty],
-    [...first, ...counted],
-    [...lead, ...counted],
-    first,
-    lead,
-  ].map((texts) => texts.join(SEPARATOR))
-  return ways.find((text) => widthOf(text, room.fontPx, room.weight) <= room.roomPx) ?? when
+  const ways = [...more, ''].flatMap((wanted) => {
+    const lead = [when, wanted].filter((text) => text !== '')
+    const first = [...lead, next].filter((text) => text !== '')
+    return [
+      [...first, ...named, empty, ...heat],
+      [...first, ...named, empty],
+      [...first, ...named],
+      [...lead, ...named],
+      [...first, ...untimed],
+      [...lead, ...untimed],
+      [...first, ...counted, empty],
+      [...first, ...counted],
+      [...lead, ...counted],
+      first,
+      lead,
+    ]
+  })
+  const texts = ways.map((way) => way.join(SEPARATOR))
+  return texts.find((text) => widthOf(text, room.fontPx, room.weight) <= room.roomPx) ?? when
 }
 
 const SEPARATOR = ' · '

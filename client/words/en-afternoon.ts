@@ -10,13 +10,14 @@ export function enAfternoon({ times, names }: Words): AfternoonWords {
     moreBy: (inByMs, lines) => `Last load ${times.by(inByMs)}: ${lines.map(line).join(', ')}`,
     moreFew: (inByMs, first, others) =>
       `Last load ${times.by(inByMs)}: ${line(first, 0)} and ${others} other ${others === 1 ? 'kind' : 'kinds'}`,
+    moreShort: (inByMs, first, others) => `${times.by(inByMs)} ${line(first, 0)} +${others}`,
     enough: (inByMs) => `Last load ${times.by(inByMs)}: what is planned will do`,
     noLoads: 'No load goes in any more: what is here and on the way is for the afternoon.',
     columns: {
       variety: 'variety',
       left: (fromMs) => `left ${times.at(fromMs)}`,
       lasts: 'lasts to close, days',
-      more: 'put in more',
+      more: 'add',
     },
     left: ({ q10, q50, q90 }) => (q10 === q90 ? String(q50) : `${q50} (${q10} to ${q90})`),
     lasts: (percent) => (percent >= 95 ? 'surely' : percent < 5 ? 'hardly' : `${Math.round(percent / 10)} of 10`),

@@ -10,13 +10,14 @@ export function esAfternoon({ times, names }: Words): AfternoonWords {
     moreBy: (inByMs, lines) => `Última carga ${times.by(inByMs)}: ${lines.map(line).join(', ')}`,
     moreFew: (inByMs, first, others) =>
       `Última carga ${times.by(inByMs)}: ${line(first, 0)} y ${others} ${others === 1 ? 'clase' : 'clases'} más`,
+    moreShort: (inByMs, first, others) => `${times.by(inByMs)} ${line(first, 0)} +${others}`,
     enough: (inByMs) => `Última carga ${times.by(inByMs)}: lo planeado alcanza`,
     noLoads: 'Ya no entra ninguna carga: lo que hay y viene es para la tarde.',
     columns: {
       variety: 'variedad',
       left: (fromMs) => `quedan ${times.at(fromMs)}`,
-      lasts: 'alcanza al cierre, días',
-      more: 'poner más',
+      lasts: 'alcanza, días',
+      more: 'poner',
     },
     left: ({ q10, q50, q90 }) => (q10 === q90 ? String(q50) : `${q50} (${q10} a ${q90})`),
     lasts: (percent) => (percent >= 95 ? 'seguro' : percent < 5 ? 'difícil' : `${Math.round(percent / 10)} de 10`),

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { afternoonAhead, isNear, lastLoads } from '../../client/parts/afternoon.ts'
+import { afternoonAhead, isNear, lastLoadTexts } from '../../client/parts/afternoon.ts'
 import { outlookNow } from '../../client/parts/outlook-now.ts'
 import { afternoonWords } from '../../client/words/afternoon.ts'
 import type { AtChangeover } from '../../shared-core/live/outlook.ts'
@@ -35,14 +35,23 @@ describe('what remains for the afternoon', () => {
     '[Q143] given in %s %s, then the last loads are spoken of as long as they can go in',
     (language, clock, text) => {
       const ahead = afternoonAhead(outlookWith([lookingAt('sesame', change(12, 61))]), at(clock))
-      expect(ahead === null ? '' : lastLoads(ahead, afternoonWords(wordsIn(language)))).toBe(text)
+      expect(ahead === null ? '' : lastLoadTexts(ahead, afternoonWords(wordsIn(language)))[0]).toBe(text)
     },
   )
+
+  it('[Q143] given several kinds to add, then there are shorter ways to say it', () => {
+    const ahead = afternoonAhead(OUTLOOK, at('9:00'))
+    expect(ahead === null ? [] : lastLoadTexts(ahead, afternoonWords(wordsIn('en')))).toEqual([
+      'Last load by 10:38: 18 more Plain, 12 Sesame',
+      'Last load by 10:38: 18 more Plain and 1 other kind',
+      'by 10:38 18 more Plain +1',
+    ])
+  })
 
   it('[Q143] given nothing worth adding, then what is planned will do', () => {
     const ahead = afternoonAhead(outlookWith([lookingAt('sesame', change(0, 96))]), at('9:00'))
     const text = 'Last load by 10:38: what is planned will do'
-    expect(ahead === null ? '' : lastLoads(ahead, afternoonWords(wordsIn('en')))).toBe(text)
+    expect(ahead === null ? '' : lastLoadTexts(ahead, afternoonWords(wordsIn('en')))[0]).toBe(text)
   })
 
   it.each([

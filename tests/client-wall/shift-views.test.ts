@@ -118,7 +118,7 @@ describe('the changeover on the wall', () => {
   })
   const { shift } = setFor()
   const room = (roomPx: number) => ({ roomPx, fontPx: SIZES.minPx, weight: 'strong' as const })
-  const said = (shelves: ChangeoverNow['shelves'], roomPx: number, next = '', more = '') =>
+  const said = (shelves: ChangeoverNow['shelves'], roomPx: number, next = '', ...more: string[]) =>
     changeText(change(shelves), next, { shift, nowMs: at('10:15'), room: room(roomPx), more })
 
   it('[G11] given room, then when, what is next, each shelf, the empty oven and its heat', () => {
@@ -134,6 +134,8 @@ describe('the changeover on the wall', () => {
       /^Changeover in 45 min · Last load by 10:38: 12 more Sesame · Drain/,
     )
     expect(said(shelves, 1_400, 'Drain 10:50', more)).toBe(`Changeover in 45 min · ${more}`)
+    expect(said(shelves, 1_400, '', `${more}, ${'6 Plain, '.repeat(40)}`, more)).toBe(`Changeover in 45 min · ${more}`)
+    expect(said(shelves, 900, '', more)).toBe('Changeover in 45 min · 1: over · 2: bagels')
     expect(said(shelves, 400, '', more)).toBe('Changeover in 45 min')
   })
 

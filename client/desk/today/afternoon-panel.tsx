@@ -1,4 +1,4 @@
-import { afternoonAhead, lastLoads } from '../../parts/afternoon.ts'
+import { afternoonAhead, lastLoadTexts } from '../../parts/afternoon.ts'
 import { outlookNow } from '../../parts/outlook-now.ts'
 import { afternoonWords } from '../../words/afternoon.ts'
 import type { DeskParts } from '../desk-screen.tsx'
@@ -13,9 +13,9 @@ export function AfternoonPanel({ live, state, words }: DeskParts) {
   const { columns } = say
   return (
     <Panel part="afternoon" title={say.title} isWide>
-      <p class={inByMs === null ? 'desk-quiet' : ''}>{lastLoads(ahead, say)}</p>
+      <p class={inByMs === null ? 'desk-quiet' : ''}>{lastLoadTexts(ahead, say)[0]}</p>
       {isGuess && <p class="desk-quiet">{say.guess}</p>}
-      <table>
+      <table class="desk-afternoon">
         <thead>
           <tr>
             <th>{columns.variety}</th>

@@ -39,11 +39,11 @@ function OneRod({ rod, words }: { readonly rod: BriefRod; readonly words: DeskWo
   const texts = [
     known === null ? '' : `${say.known[known.how]} ${words.times.clock(known.atMs)}`,
     goneSinceMs === null ? '' : say.gone(goneSinceMs),
-    pieces === 0 ? '' : say.ahead(ahead, next?.atMs ?? null),
     cooling === 0 ? '' : say.cooling(cooling),
     kept === 0 ? '' : say.kept(kept),
     dayOld === 0 ? '' : say.dayOld(dayOld),
     next === null ? '' : say.coming(next.pieces, next.atMs),
+    pieces === 0 ? '' : say.ahead(ahead, next?.atMs ?? null),
   ]
   return (
     <>
