@@ -82,7 +82,9 @@ test('[Q98] given a till’s file, when it is dropped, said, taken, mended and i
   await expect(names.locator('.sales-name')).toHaveCount(1)
   await toast.getByRole('button').tap()
   await toast.getByRole('combobox', { name: 'means', exact: true }).selectOption({ label: 'the kitchen uses it' })
-  await toast.getByRole('combobox', { name: 'Variety', exact: true }).selectOption({ label: inUse(shopWith().varieties)[0]?.name ?? '' })
+  await toast
+    .getByRole('combobox', { name: 'Variety', exact: true })
+    .selectOption({ label: inUse(shopWith().varieties)[0]?.name ?? '' })
   await expectTidy(page, 'names')
   await toast.getByRole('button', { name: 'That is it' }).tap()
   await expect(names.getByText('Every name is said.')).toBeVisible()
