@@ -1,4 +1,3 @@
-import { useState } from 'preact/hooks'
 import { specialDayId } from '../../../shared-core/ids.ts'
 import type { HistoryDayJson, SalesHistoryJson } from '../../../shared-core/live/sales-history.ts'
 import { Cell, Panel } from '../panel.tsx'
@@ -12,12 +11,13 @@ interface DaysProps extends HistoryParts {
   readonly history: SalesHistoryJson
   /** Where the same is fetched for a spreadsheet. */
   readonly csv: string
+  readonly isTable: boolean
+  readonly onTable: (isTable: boolean) => void
 }
 
 /** Sales day by day, drawn or as a table. */
-export function DaysPanel({ history, csv, ...parts }: DaysProps) {
+export function DaysPanel({ history, csv, isTable, onTable, ...parts }: DaysProps) {
   const { say } = parts
-  const [isTable, setTable] = useState(false)
   const { days } = history
   return (
     <Panel part="days" title={say.days.title} isWide>
@@ -30,7 +30,7 @@ export function DaysPanel({ history, csv, ...parts }: DaysProps) {
       )}
       {days.length > 0 && (
         <p class="desk-line desk-noprint">
-          <button type="button" onClick={() => setTable(!isTable)}>
+          <button type="button" onClick={() => onTable(!isTable)}>
             {isTable ? say.days.asPlot : say.days.asTable}
           </button>
           <a class="history-csv" href={csv} download>

@@ -1,3 +1,4 @@
+import { useState } from 'preact/hooks'
 import { dateAfter } from '../../../shared-core/day/label.ts'
 import type { SalesHistoryJson } from '../../../shared-core/live/sales-history.ts'
 import { localDate } from '../../live/clock-text.ts'
@@ -19,6 +20,8 @@ type SalesWhere = Extract<HistoryWhere, { page: 'sales' }>
 /** What was sold: day by day, by weekday, by hour, and what was learnt of it. */
 export function SalesPage(parts: HistoryParts & { readonly where: SalesWhere }) {
   const { say, where } = parts
+  // Kept here, so that another variety is looked at in the same way.
+  const [isTable, setTable] = useState(false)
   const query = queryOf(parts, where)
   const got = useGot<SalesHistoryJson>(query === null ? null : `/api/v1/history/sales?${query}`, salesVersion(parts))
   const history = got.kind === 'got' ? got.value : null
@@ -41,7 +44,13 @@ export function SalesPage(parts: HistoryParts & { readonly where: SalesWhere }) 
         <Unanswered kind={got.kind} say={say} />
       ) : (
         <div class="desk-parts">
-          <DaysPanel {...parts} history={got.value} csv={`/api/v1/history/sales.csv?${query}`} />
+          <DaysPanel
+            {...parts}
+            history={got.value}
+            csv={`/api/v1/history/sales.csv?${query}`}
+            isTable={isTable}
+            onTable={setTable}
+          />
           <WeekPanel {...parts} history={got.value} />
           <LearntPanel {...parts} history={got.value} />
           <HoursPanel {...parts} history={got.value} />
