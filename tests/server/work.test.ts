@@ -238,6 +238,7 @@ async function asksFor(host: WorkHost | WorkDesk, date = '2026-11-30'): Promise<
 
 async function hostWith(days: readonly DaySales[], openDate: string | null = null): Promise<WorkHost> {
   const host = await WorkHost.begin(START)
+  onTestFinished(() => host.end())
   await host.answer('shop', shopWith())
   await host.answer('journalDays', { days, openDate, isWhole: true })
   return host
