@@ -10,7 +10,7 @@ export function enPlan({ line }: Words): PlanWords {
     hint: 'Pooled by dough, less what is there and still good on that day, in whole trays, evenly in mixes.',
     preview: 'With the numbers as typed, not saved yet.',
     nothing: 'Nothing is wanted for that day yet: type pieces, or copy another day.',
-    closedDay: 'The shop is closed on that weekday.',
+    closedDay: 'The shop is closed on that day.',
     decideBy: (names, day, clock) => `Decide ${line.list(names)} by ${clock}, ${day}.`,
     decideLate: 'That hour is past.',
     doughColumns: { dough: 'dough', shape: 'to shape', why: 'why' },

@@ -10,7 +10,7 @@ export function esPlan({ line }: Words): PlanWords {
     hint: 'Juntado por masa, menos lo que hay y sigue bueno ese día, en bandejas enteras, parejo en amasijos.',
     preview: 'Con los números como están escritos, sin guardar todavía.',
     nothing: 'Todavía no se quiere nada para ese día: escriba piezas, o copie otro día.',
-    closedDay: 'Ese día de la semana el local cierra.',
+    closedDay: 'Ese día el local cierra.',
     decideBy: (names, day, clock) => `Decidir ${line.list(names)} antes de: ${clock}, ${day}.`,
     decideLate: 'Esa hora ya pasó.',
     doughColumns: { dough: 'masa', shape: 'para formar', why: 'por qué' },

@@ -4,7 +4,6 @@ import type { Pieces } from '../demand/pieces.ts'
 import { expectedSold, negativeBinomial, quantile } from '../demand/pieces.ts'
 import type { Sizes } from '../demand/purchase-sizes.ts'
 import { piecesOfDay } from '../demand/purchase-sizes.ts'
-import { specialsOn } from '../demand/special-days.ts'
 import { togetherOf } from '../demand/together.ts'
 import type { NoonOf } from '../dough/dates.ts'
 import { boilingOn } from '../dough/dates.ts'
@@ -102,7 +101,7 @@ export const PLENTY = 0.95
  */
 export function comingDay(shop: Shop, demands: ReadonlyMap<string, DayDemand>, given: ComingGiven): ComingDay {
   const { date } = given
-  if (isClosedOn(shop, date)) return { date, isClosed: true, doughs: [] }
+  if (hoursOn(shop, date) === null) return { date, isClosed: true, doughs: [] }
   const varieties = inOrder(shop.varieties)
   const means = new Map(varieties.map(({ id }) => [id, demands.get(id)?.mean ?? 0]))
   const worthGiven = { means, kitchen: given.kitchen }
@@ -116,12 +115,6 @@ export function comingDay(shop: Shop, demands: ReadonlyMap<string, DayDemand>, g
   return { date, isClosed: false, doughs }
 }
 
-function isClosedOn(shop: Shop, date: string): boolean {
-  return (
-    hoursOn(shop, date) === null || specialsOn(shop, date).some((id) => shop.specialDays.get(id)?.kind === 'closure')
-  )
-}
-
 /** Dough keeps for days, not for weeks. */
 const NEXT_DAYS_MAX = 7
 
@@ -129,7 +122,7 @@ const NEXT_DAYS_MAX = 7
 export function nextOpenDate(shop: Shop, date: string): string | null {
   for (let days = 1; days <= NEXT_DAYS_MAX; days += 1) {
     const next = dateAfter(date, days)
-    if (!isClosedOn(shop, next)) return next
+    if (hoursOn(shop, next) !== null) return next
   }
   return null
 }

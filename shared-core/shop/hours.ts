@@ -4,10 +4,15 @@ import type { Hours, Shop } from './shop.ts'
 /**
  * The shop's hours on a date: its weekday's own, else the usual ones.
  * @param isoDate the shop's date, YYYY-MM-DD
- * @returns null when the shop is closed on that weekday
+ * @returns null when the shop is closed on that weekday, or by a closure among its special days
  * @example hoursOn(closedOnSundays, '2026-11-29') // null
  */
-export function hoursOn({ hours, weekdays }: Pick<Shop, 'hours' | 'weekdays'>, isoDate: string): Hours | null {
+export function hoursOn(
+  { hours, weekdays, specialDays }: Pick<Shop, 'hours' | 'weekdays' | 'specialDays'>,
+  isoDate: string,
+): Hours | null {
+  for (const { kind, spans, retired } of specialDays.values())
+    if (kind === 'closure' && !retired && spans.some(({ from, to }) => from <= isoDate && isoDate <= to)) return null
   const own = weekdays.get(weekdayId(String(isoWeekday(isoDate))))
   return own === undefined || own.retired ? hours : own.hours
 }
