@@ -5,8 +5,10 @@ import { backup } from '../../server/commands/backup.ts'
 import { exportShop } from '../../server/commands/export.ts'
 import { importShop } from '../../server/commands/import.ts'
 import { restore } from '../../server/commands/restore.ts'
+import { openSalesTables } from '../../server/sales/sales-tables.ts'
 import { workHere } from '../../server/work/work-desk.ts'
 import type { BadRows, SalesFile, TillNames } from '../../shared-core/live/sales-import.ts'
+import { CopiedShop } from './support/copied-shop.ts'
 import { putIn, takenFile, untilTaken } from './support/sales-file.ts'
 import type { TestServer } from './support/start-server.ts'
 import { ask, startServer, stopServer } from './support/start-server.ts'
@@ -198,6 +200,30 @@ describe('past sales in copies', () => {
     expect(said.at(-2)).toBe(
       'Past sales are lost: no copy has them. Put these files of the till in again: november.csv.',
     )
+  })
+
+  it('[Q72] given copies that follow the journal, then past sales come along, whole, when they have changed', async () => {
+    const shop = await CopiedShop.made()
+    const db = openSalesTables(shop.sqlite, join(shop.folder, 'sales.sqlite'))
+    const add = (name: string) => db.prepare('INSERT INTO names (name) VALUES (?)').run(name)
+    const copied = () => {
+      const copy = new shop.sqlite.DatabaseSync(shop.inCopies('sales.sqlite'), { readOnly: true })
+      const names = copy.prepare('SELECT name FROM names ORDER BY id').all()
+      copy.close()
+      return names.map(({ name }) => name)
+    }
+    add('Sesame')
+    await shop.keeper.tick()
+    expect(copied()).toEqual(['Sesame'])
+    add('Poppy')
+    shop.nowMs += 60_000
+    await shop.keeper.tick()
+    expect(copied(), 'not each minute').toEqual(['Sesame'])
+    shop.nowMs += 600_000
+    await shop.keeper.tick()
+    expect(copied()).toEqual(['Sesame', 'Poppy'])
+    await shop.stop()
+    db.close()
   })
 
   it('[Q72] given past sales, when exported and imported, then all of them are there; a row that was changed is found', async () => {
