@@ -3,6 +3,8 @@ import type { DoughId } from '../../shared-core/ids.ts'
 import type { Outlook, VarietyOutlook } from '../../shared-core/live/outlook.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
+import type { BenchWords } from '../words/bench.ts'
+import type { StandingView } from './line-view.ts'
 
 /** What pieces of which nothing is said yet had best become, the soonest gone first. */
 export interface FreePieces {
@@ -37,6 +39,19 @@ export function freePieces(state: State, shop: Shop, outlook: Outlook | null): F
     .slice(0, KINDS_MOST)
   const [first] = wanted
   return first === undefined ? null : { lines: wanted.map(({ line }) => line), goneAtMs: first.goneAtMs }
+}
+
+/** Them as a row of what stands before the oven, with why. */
+export function freeView(
+  free: FreePieces | null,
+  nowMs: EpochMs,
+  { bench: { station } }: BenchWords,
+): readonly StandingView[] {
+  if (free === null) return []
+  const { goneAtMs, lines } = free
+  const detail =
+    goneAtMs === null ? station.forAfternoon : goneAtMs <= nowMs ? station.goneNow : station.goneElse(goneAtMs)
+  return [{ id: 'free', title: station.freePieces(lines), detail, isOver: false }]
 }
 
 const LATE = Number.MAX_SAFE_INTEGER

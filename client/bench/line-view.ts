@@ -18,6 +18,7 @@ import type { EpochMs } from '../../shared-core/units.ts'
 import type { RingState } from '../parts/ring.tsx'
 import type { BenchWords, StationWords } from '../words/bench.ts'
 import type { FreePieces } from './free-pieces.ts'
+import { freeView } from './free-pieces.ts'
 
 /** The line left of the oven: what stands on rack and in the cooler, the kettle, the boards, and the keys among them. */
 export interface LineView {
@@ -93,7 +94,8 @@ export function lineView(parts: LineParts): LineView {
     .sort(rackFirst)
     .map((one) => standingView(one, words))
   return {
-    standing: [...freeView(parts), ...standing],
+    // Before what stands there: it is said of these pieces.
+    standing: [...freeView(parts.free, nowMs, words), ...standing],
     kettle: kettleView(parts),
     boards: boardsView(boardsNow(state, nowMs), words),
     pull: tapped.has('pull') ? pullKey(first(acts, 'pull'), parts) : null,
@@ -129,16 +131,6 @@ function standingView(one: BeforeKettle, { bench, line }: BenchWords): StandingV
     detail: one.stage === 'rack' ? window : `${line.stage(one.stage)}, ${window}`,
     isOver: one.status === 'over',
   }
-}
-
-/** Before what stands there: it is said of these pieces. */
-function freeView({ free, nowMs, words: { bench } }: LineParts): readonly StandingView[] {
-  if (free === null) return []
-  const { station } = bench
-  const { goneAtMs } = free
-  const detail =
-    goneAtMs === null ? station.forAfternoon : goneAtMs <= nowMs ? station.goneNow : station.goneElse(goneAtMs)
-  return [{ id: 'free', title: station.freePieces(free.lines), detail, isOver: false }]
 }
 
 function windowText({ stage, status, opensAtMs, closesAtMs }: BeforeKettle, station: StationWords): string {
