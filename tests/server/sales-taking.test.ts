@@ -136,6 +136,29 @@ describe('rows that cannot be read', () => {
     )
   })
 
+  it('[Q64] given any bytes at all, when taken, then it comes to an end, and each line that says something is taken or told', async () => {
+    const bytes = fc.array(
+      fc.constantFrom('"', '""', ',', '\n', '\r\n', '\r', ' ', 'x', '7', '\u0000', 'é', '2026-11-20,7:05,1,Sesame,2\n'),
+      {
+        maxLength: 60,
+      },
+    )
+    await fc.assert(
+      fc.asyncProperty(bytes, async (parts) => {
+        const till = await TillBooks.made()
+        const text = `${HEADER}\n${parts.join('')}`
+        const id = await till.begin(text, MAPPED)
+        // Each step takes a line at the least.
+        for (let left = text.length; till.books.step() !== null; left -= 1) expect(left).toBeGreaterThan(0)
+        const { rows, taken, bad, bytesRead, bytes: size } = till.row(id)
+        expect([taken + bad, bytesRead]).toEqual([rows, size])
+        const { bad: told } = badRowsAfter(till.books, id, 0)
+        expect(told.every(({ line }) => line > 1 && line <= text.split('\n').length)).toBe(true)
+      }),
+      { numRuns: 60 },
+    )
+  })
+
   it('[Q64] given bad rows, when corrected, then they are taken or told again why, and an empty one is let go', async () => {
     const till = await TillBooks.made()
     const row = await till.take(
