@@ -85,7 +85,7 @@ export type RowFault = (typeof ROW_FAULTS)[number]
 export const DOUBTS = [
   /** {text, one, other}: both readings of a date; a day after the 12th would decide. */
   'day-or-month',
-  /** {name, addedAt}: this very file is here already. */
+  /** {name, id}: this very file was taken already. */
   'same-file',
   /** {}: nothing tells which rows were bought together. */
   'no-transaction',
