@@ -57,6 +57,12 @@ describe('the table of what is wanted', () => {
 })
 
 describe('what is typed over what stands', () => {
+  it('[Q58] given a number that was advised, when it is changed here, then the advice stays beside it', () => {
+    const advised = wanted({ ...line(120, 24), advised: 150 })
+    const lines = linesToSave(wantedGroups(SHOP, advised), advised, typed({ 'plain|pieces': '130' }))
+    expect(lines).toEqual([{ ...line(130, 24), advised: 150 }])
+  })
+
   it('given another desk changes other numbers meanwhile, then both are saved', () => {
     const mine = typed({ [typedKey('plain', 'ordered')]: '48' })
     const theirs = wanted(line(150, 24), line(36, 0, 'sesame'))

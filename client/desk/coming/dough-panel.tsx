@@ -112,13 +112,10 @@ function DecideBy({ day, live, state, shop, words, say, room, date: ofDate }: Co
   if (first === null) return null
   const { atMs } = first
   const date = localDate(room.clock, atMs)
+  const isToday = date === room.today
   const { clock } = momentOf(atMs, { ...live, shop, words })
   const isPast = live.nowMs > atMs
   const names = first.doughIds.map((id) => words.names.dough(id))
-  return (
-    <p class={isPast ? 'desk-trouble' : 'desk-even'}>
-      {say.decideBy(names, date === room.today ? say.today : words.times.date(date), clock)}
-      {isPast && ` ${say.decideLate}`}
-    </p>
-  )
+  const by = say.decideBy(names, isToday ? say.today : words.times.date(date), clock)
+  return <p class={isPast ? 'desk-trouble' : 'desk-even'}>{isPast ? `${by} ${say.decideLate}` : by}</p>
 }

@@ -84,7 +84,10 @@ export function linesToSave(
   const lines = allRows(groups).map(({ key, doughId, varietyId }) => {
     const pieces = typedPieces(shownText(wanted, typed, key, 'pieces'))
     const ordered = typedPieces(shownText(wanted, typed, key, 'ordered'))
-    return pieces === null || ordered === null ? null : { doughId, varietyId, pieces, ordered }
+    if (pieces === null || ordered === null) return null
+    // What was advised stays beside the number, whoever changes it.
+    const advised = wanted?.lines.find((line) => rowKey(line.doughId, line.varietyId) === key)?.advised
+    return { doughId, varietyId, pieces, ordered, ...(advised === undefined ? {} : { advised }) }
   })
   const read = lines.filter((line) => line !== null)
   return read.length < lines.length ? null : read.filter(({ pieces, ordered }) => pieces + ordered > 0)
