@@ -38,7 +38,7 @@ export function enHistory({ times, line }: Words): HistoryWords {
     },
     hours: {
       title: 'A usual day by the hour',
-      hint: 'Pieces sold in each hour, on the mean; the darker, the more. Special days are left out.',
+      hint: 'Pieces sold in each hour, on the mean; the fuller the colour, the more. Special days are left out.',
       untimed: (percent) =>
         `${percent} % went without anybody saying when, and is not in it: counts and the close found it.`,
     },

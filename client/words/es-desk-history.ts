@@ -43,7 +43,7 @@ export function esHistory({ times, line }: Words): HistoryWords {
     },
     hours: {
       title: 'Un día normal por horas',
-      hint: 'Piezas vendidas en cada hora, de media; cuanto más oscuro, más. Sin los días especiales.',
+      hint: 'Piezas vendidas en cada hora, de media; cuanto más lleno el color, más. Sin los días especiales.',
       untimed: (percent) =>
         `El ${percent} % salió sin que nadie dijera cuándo y no está aquí: lo hallaron los recuentos y el cierre.`,
     },
