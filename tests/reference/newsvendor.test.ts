@@ -50,6 +50,12 @@ describe('worked examples', () => {
     expect(quantile(fromChances(chances), 1)).toBe(20)
   })
 
+  it('[Q40] given eight tenths that sum to a digit less than 0.8, when 0.8 are to be covered, then the eighth is enough', () => {
+    const tenths = fromChances(new Array<number>(10).fill(0.1))
+    expect(tenths.cdf(7)).toBeLessThan(0.8)
+    expect(quantile(tenths, 0.8)).toBe(7)
+  })
+
   it.each([
     // tutorsglobe.com, the newsvendor question: 1168.324247, so 1169 whole ones.
     ['Normal(1000, 200)', 1000, 200, { price: 140, cost: 100, salvage: 90 }, 1169],
