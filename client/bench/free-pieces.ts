@@ -15,7 +15,6 @@ export interface FreePieces {
 
 /** More would be a plan, and the plan is the load list's. */
 const KINDS_MOST = 2
-const LIKELY_PERCENT = 50
 
 /** What is gone later is for loads that are still to be thought of; the last ones are thought of in this time before. */
 const SOON_MS = 2 * 3_600_000
@@ -70,7 +69,7 @@ function wantedOf(one: VarietyOutlook, { atMs, lastLoadInAtMs }: Outlook): numbe
   return Math.max(isSoon ? one.lost : 0, isLast ? (one.atChangeover?.more ?? 0) : 0)
 }
 
-function goneAt({ shortAtMs, beforeMorePercent, beforeClosePercent, gone }: VarietyOutlook): EpochMs | null {
-  if (shortAtMs !== null && (beforeMorePercent ?? 0) >= LIKELY_PERCENT) return shortAtMs
-  return beforeClosePercent >= LIKELY_PERCENT ? gone.t50Ms : null
+/** The first time that there is none, as likely as not. */
+function goneAt({ shortAtMs, gone }: VarietyOutlook): EpochMs | null {
+  return shortAtMs ?? gone.t50Ms
 }

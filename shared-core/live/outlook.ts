@@ -27,7 +27,8 @@ export interface VarietyOutlook {
   /** Pieces that will still be asked for before the close. */
   readonly rest: Range
   /**
-   * What is for sale and on the way is gone by these instants with 10, 50 and 90 % chance; null: not before the close.
+   * There is none for the first time by these instants with 10, 50 and 90 % chance, with what is on the way as it comes;
+   * null: not before the close.
    * Of a variety that is gone now all three are `atMs` where nothing is on the way.
    */
   readonly gone: { readonly t10Ms: EpochMs | null; readonly t50Ms: EpochMs | null; readonly t90Ms: EpochMs | null }

@@ -1,6 +1,5 @@
 import type { Outlook, VarietyOutlook } from '../live/outlook.ts'
 import type { EpochMs } from '../units.ts'
-import { epochMs } from '../units.ts'
 import type { Rod } from './left.ts'
 
 /**
@@ -81,7 +80,8 @@ function byOutlook(one: VarietyOutlook, { atMs }: Outlook): Prospect {
     return { ...said, doubt: { before: 'more' } }
   }
   const between = t10Ms === null ? null : { fromMs: t10Ms, toMs: t90Ms }
-  if (beforeClosePercent >= LIKELY_PERCENT) return { ...said, goneAtMs: epochMs(t50Ms ?? atMs), between }
+  // The first time that there is none: what is loaded later may come after it all the same.
+  if (t50Ms !== null) return { ...said, goneAtMs: t50Ms, between }
   if (beforeClosePercent < DOUBT_PERCENT_MIN || t10Ms === null) return { ...said, lasts: true }
   if (one.moreAtMs !== null && t10Ms - atMs >= DOUBT_SOON_MS) return said
   return { ...said, doubt: { before: 'close', fromMs: t10Ms }, between }

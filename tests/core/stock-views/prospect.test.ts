@@ -46,6 +46,11 @@ describe('how a rod goes on', () => {
       { goneAtMs: at('12:30'), isGap: false, between: { fromMs: at('11:10'), toMs: null }, doubt: null },
     ],
     [
+      'is likely gone for a while, though later loads last',
+      { beforeClosePercent: 10, gone: goneBy('9:10', '9:50', null), moreAtMs: at('9:04'), beforeMorePercent: 2 },
+      { goneAtMs: at('9:50'), isGap: false, lasts: false },
+    ],
+    [
       'may not reach what comes',
       { beforeMorePercent: 20, moreAtMs: at('9:04'), beforeClosePercent: 5 },
       { goneAtMs: null, lasts: false, doubt: { before: 'more' } },
