@@ -8,6 +8,8 @@ import type { WorkDesk } from '../work/work-desk.ts'
 import { WorkStopped } from '../work/work-desk.ts'
 
 const ID_LETTERS = 36
+/** A disk that is full is not tried, and told, each second. */
+const TRIED_AGAIN_MS = 30_000
 
 export interface ImportDeskParts {
   readonly work: Pick<WorkDesk, 'ask' | 'onBegun'>
@@ -26,6 +28,7 @@ export class ImportDesk {
   #isNews = false
   #running: Promise<void> | null = null
   #isClosed = false
+  #notBeforeMs = Number.NEGATIVE_INFINITY
 
   constructor(parts: ImportDeskParts) {
     this.#parts = parts
@@ -37,6 +40,7 @@ export class ImportDesk {
   /** There is something to take. */
   goOn(): void {
     this.#isNews = true
+    this.#notBeforeMs = Number.NEGATIVE_INFINITY
     this.tick()
   }
 
@@ -44,12 +48,15 @@ export class ImportDesk {
   tick(): void {
     const { room, log } = this.#parts
     // Days, zone and names go by the set-up.
+    if (performance.now() < this.#notBeforeMs) return
     if (!this.#isNews || this.#running !== null || room.failure !== null || room.state.shop === null) return
     this.#isNews = false
     this.#running = this.#run()
       .catch((error: unknown) => {
         this.#isNews = true
-        if (!(error instanceof WorkStopped)) log.error({ error }, 'a file of sales could not be gone on with')
+        if (error instanceof WorkStopped) return
+        this.#notBeforeMs = performance.now() + TRIED_AGAIN_MS
+        log.error({ error }, 'a file of sales could not be gone on with')
       })
       .finally(() => {
         this.#running = null
