@@ -23,8 +23,8 @@ export interface TrustSummaryWords {
   readonly nothingToCompare: string
   each(off: Off): string
   shop(off: Off): string
-  readonly nearer: string
-  readonly notNearer: string
+  /** Beside the better of the two simple ways. */
+  readonly beside: { readonly nearer: string; readonly asNear: string; readonly farther: string }
   estimated(estimated: number, rows: number, without: Off | null): string
   /** @param varieties forecast from guesses alone, from few days, from many */
   basis(varieties: { readonly guess: number; readonly few: number; readonly many: number }): string
@@ -124,6 +124,15 @@ export interface OverrideWords {
 export function trustWords(words: Words): TrustWords {
   return words.language === 'en' ? enTrust(words) : esTrust(words)
 }
+
+/** How near the board was beside the better of the simple ways; what nobody would notice is as near. */
+export function besideOf({ board, lastWeek, lastFour }: Off): keyof TrustSummaryWords['beside'] {
+  const better = Math.min(lastWeek, lastFour)
+  if (board < better * (1 - NOTICED_PART)) return 'nearer'
+  return board > better * (1 + NOTICED_PART) ? 'farther' : 'asNear'
+}
+/** Common sense, no source. */
+const NOTICED_PART = 0.03
 
 /** Whether a promise was kept, as far as so few days can tell. */
 export function keptOf({ of, expected, low, high }: ShareJson): 'kept' | 'fewer' | 'more' {

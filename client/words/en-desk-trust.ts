@@ -45,9 +45,12 @@ const SUMMARY: TrustSummaryWords = {
   nothingToCompare: 'There is nothing to compare with yet: that takes a second week.',
   each: (off) => `A variety on a usual day: the board was off ${offBy(off)}.`,
   shop: (off) => `All varieties of a day together: off ${offBy(off)}.`,
-  nearer: 'It was nearer than both simple ways.',
-  notNearer:
-    'It was not nearer than the better of the two simple ways. With few days, or days that are all alike, that can be so; if it stays so, go by the simple way.',
+  beside: {
+    nearer: 'It was nearer than both simple ways.',
+    asNear: 'It was about as near as the better of the two simple ways.',
+    farther:
+      'It was farther off than the better of the two simple ways. With few days that may be chance; if it stays so, go by the simple way.',
+  },
   estimated: (estimated, rows, without) =>
     `${estimated} of the ${rows} forecasts were of something that sold out: what was asked for there is an estimate, to which the forecast itself has a part.${
       without === null ? '' : ` Without them: off ${offBy(without)}.`

@@ -45,9 +45,12 @@ const SUMMARY: TrustSummaryWords = {
   nothingToCompare: 'Aún no hay con qué comparar: hace falta una segunda semana.',
   each: (off) => `Una variedad en un día normal: la pizarra falló ${offBy(off)}.`,
   shop: (off) => `Todas las variedades de un día juntas: falló ${offBy(off)}.`,
-  nearer: 'Estuvo más cerca que las dos formas simples.',
-  notNearer:
-    'No estuvo más cerca que la mejor de las dos formas simples. Con pocos días, o días todos iguales, puede ser así; si sigue así, vaya por la forma simple.',
+  beside: {
+    nearer: 'Estuvo más cerca que las dos formas simples.',
+    asNear: 'Estuvo más o menos tan cerca como la mejor de las dos formas simples.',
+    farther:
+      'Estuvo más lejos que la mejor de las dos formas simples. Con pocos días puede ser azar; si sigue así, vaya por la forma simple.',
+  },
   estimated: (estimated, rows, without) =>
     `${estimated} de los ${rows} pronósticos eran de algo que se agotó: lo pedido es ahí una estimación en la que el propio pronóstico tiene parte.${
       without === null ? '' : ` Sin ellos: falló ${offBy(without)}.`

@@ -3,7 +3,7 @@ import { isOn, toggled } from '../../client/desk/history/day-specials.ts'
 import { dateOf, dayNumber, namedSpans } from '../../client/desk/history/days-view.ts'
 import { historyWhere, withinOf } from '../../client/desk/history/pages.ts'
 import { percentOff, roughly } from '../../client/words/desk-history.ts'
-import { keptOf } from '../../client/words/desk-trust.ts'
+import { besideOf, keptOf } from '../../client/words/desk-trust.ts'
 import { specialDayId } from '../../shared-core/ids.ts'
 import type { SpecialDay } from '../../shared-core/shop/shop.ts'
 
@@ -100,6 +100,18 @@ describe('what the drawing says', () => {
   ])('[Q122] given %f pieces, when they are told, then %s', (pieces, text) => {
     expect(roughly(pieces)).toBe(text)
   })
+
+  it.each([
+    [9, 10, 12, 'nearer'],
+    [9.9, 10, 12, 'asNear'],
+    [10.2, 12, 10, 'asNear'],
+    [11, 12, 10, 'farther'],
+  ] as const)(
+    '[Q122] given an error of %f beside %f and %f, when it is told in words, then it was %s',
+    (board, lastWeek, lastFour, beside) => {
+      expect(besideOf({ rows: 1, asked: 40, board, lastWeek, lastFour })).toBe(beside)
+    },
+  )
 
   it('[Q124] given a promise of 80 %, when fewer held than chance explains, then it was not kept, and when chance explains it, it was', () => {
     const share = { hits: 39, of: 48, expected: 40, low: 0.68, high: 0.9 }

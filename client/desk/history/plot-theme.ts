@@ -6,7 +6,8 @@ export interface PlotTheme {
   readonly line: string
   readonly crust: string
   readonly coming: string
-  readonly trouble: string
+  /** Of what dots stand on: both themes show them. */
+  readonly edge: string
   /** CSS px. */
   readonly printPx: number
   readonly font: string
@@ -18,7 +19,7 @@ export function themeOf(element: Element): PlotTheme {
   const printPx = Math.round(Number.parseFloat(style.fontSize) * PRINT_PART)
   return {
     ...{ ground: of('surface'), text: of('text'), quiet: of('quiet'), line: of('track') },
-    ...{ crust: of('crust'), coming: of('coming'), trouble: of('trouble') },
+    ...{ crust: of('crust'), coming: of('coming'), edge: of('line') },
     ...{ printPx, font: `${printPx}px ${style.fontFamily}` },
   }
 }

@@ -95,7 +95,7 @@ function drawRanges(plot: uPlot, theme: PlotTheme, compared: readonly Compared[]
   const { ctx } = plot
   const gapPx = plot.bbox.width / Math.max(1, compared.length)
   ctx.save()
-  ctx.strokeStyle = theme.crust
+  ctx.strokeStyle = theme.edge
   ctx.lineWidth = Math.max(2, Math.min(gapPx * 0.6, 14 * uPlot.pxRatio))
   for (const { date, said } of compared) {
     const x = plot.valToPos(dayNumber(date), 'x', true)

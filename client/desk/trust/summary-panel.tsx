@@ -1,4 +1,5 @@
-import type { Off, TrustJson } from '../../../shared-core/live/trust.ts'
+import type { TrustJson } from '../../../shared-core/live/trust.ts'
+import { besideOf } from '../../words/desk-trust.ts'
 import { Panel } from '../panel.tsx'
 import type { TrustParts } from './parts.ts'
 
@@ -16,7 +17,7 @@ export function SummaryPanel({ told, trust }: TrustParts & { readonly trust: Tru
           <p class="trust-said">{summary.each(each.off)}</p>
           {shop.off !== null && <p>{summary.shop(shop.off)}</p>}
           <p>
-            <strong>{isNearer(each.off) ? summary.nearer : summary.notNearer}</strong>
+            <strong>{summary.beside[besideOf(each.off)]}</strong>
           </p>
         </>
       )}
@@ -27,8 +28,4 @@ export function SummaryPanel({ told, trust }: TrustParts & { readonly trust: Tru
       </p>
     </Panel>
   )
-}
-
-function isNearer({ board, lastWeek, lastFour }: Off): boolean {
-  return board < Math.min(lastWeek, lastFour)
 }
