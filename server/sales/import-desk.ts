@@ -47,8 +47,8 @@ export class ImportDesk {
   /** To be called about once a second. */
   tick(): void {
     const { room, log } = this.#parts
-    // Days, zone and names go by the set-up.
     if (performance.now() < this.#notBeforeMs) return
+    // Days, zone and names go by the set-up.
     if (!this.#isNews || this.#running !== null || room.failure !== null || room.state.shop === null) return
     this.#isNews = false
     this.#running = this.#run()
