@@ -168,15 +168,17 @@ export class Learner {
     return steps
   }
 
-  /** What is known of an item without its own sales: a guess, else the group's geometric mean, else next to nothing. */
+  /** What is known of an item without its own sales: a guess, else the group's geometric mean of what sold or was
+   * guessed, else next to nothing. */
   #priors(): (item: ItemModel) => Prior {
     const groups = new Map<string, { logs: number; items: number }>()
     for (const id of this.#ids) {
       const item = this.#items.get(id)
-      if (item === undefined || item.group === null || item.days === 0) continue
+      if (item === undefined || item.group === null || (item.days === 0 && item.usual === null)) continue
       const group = groups.get(item.group) ?? { logs: 0, items: 0 }
       groups.set(item.group, group)
-      group.logs += Math.log(Math.max(0.1, levelOf(item.level, UNKNOWN)))
+      const pieces = item.days === 0 && item.usual !== null ? item.usual : levelOf(item.level, UNKNOWN)
+      group.logs += Math.log(Math.max(0.1, pieces))
       group.items += 1
     }
     return ({ group, usual }) => {

@@ -118,6 +118,19 @@ describe('days ahead', () => {
     expect(of(learner, 'cocoa', askedOf(dateAfter(MONDAY, 21))).mean).toBeLessThan(2)
   })
 
+  it('[Q5] given guesses of 90 and 40 in a dough, when nothing has sold yet, then a third variety of it is taken to be as those', () => {
+    const learner = new Learner([
+      { id: 'sesame', group: 'plain', usual: 90 },
+      { id: 'poppy', group: 'plain', usual: 40 },
+      { id: 'onion', group: 'plain', usual: null },
+      { id: 'cocoa', group: 'sweet', usual: null },
+    ])
+    // The geometric mean: √(90 · 40).
+    expect(of(learner, 'onion', askedOf(MONDAY)).mean).toBeCloseTo(60, -1)
+    expect(of(learner, 'onion', askedOf(MONDAY))).toMatchObject({ basis: 'guess' })
+    expect(of(learner, 'cocoa', askedOf(MONDAY)).mean).toBeLessThan(2)
+  })
+
   it('[Q6] given Saturdays that sell twice as much, when an item came a week ago, then its Saturday is lifted as well', () => {
     const days = daysOf(54, (place) => {
       const times = isSaturday(place) ? 2 : 1
