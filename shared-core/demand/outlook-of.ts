@@ -31,7 +31,7 @@ export function outlookOf(foreseen: Foreseen): Outlook {
   const at = instants(foreseen.noonMs)
   const known = inOrder(foreseen).flatMap((item) => knownOf(foreseen, item) ?? [])
   const { shop, rest, kitchen } = foreseen
-  const afternoons = afternoon(shop, today, rest, { chilled: today.chilled, kitchen })
+  const afternoons = afternoon(shop, today, rest, kitchen)
   const varieties = known.map((one) => varietyOutlook(foreseen, one, afternoons.get(varietyId(one.item.id))))
   const isBaking = !today.bakingIsOver
   return {

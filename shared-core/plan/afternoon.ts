@@ -3,7 +3,7 @@ import { partBy } from '../demand/exposure.ts'
 import type { Pieces } from '../demand/pieces.ts'
 import { negativeBinomial } from '../demand/pieces.ts'
 import type { Today, TodayItem } from '../demand/today.ts'
-import type { DoughId, VarietyId } from '../ids.ts'
+import type { VarietyId } from '../ids.ts'
 import { varietyId } from '../ids.ts'
 import type { Shop, Variety } from '../shop/shop.ts'
 import { windowOf } from '../shop/windows.ts'
@@ -11,6 +11,7 @@ import type { Asked, StockChance } from './how-many.ts'
 import { howMany } from './how-many.ts'
 import type { Why } from './why.ts'
 import { summedUp, weighedOf } from './why.ts'
+import type { WorthGiven } from './worth.ts'
 import { worthOf } from './worth.ts'
 
 /** What remains of a variety for the afternoon. Pieces are whole, chances 0 to 1. */
@@ -24,26 +25,20 @@ export interface AfternoonOf {
   readonly why: readonly Why[]
 }
 
-export interface AfternoonGiven {
-  /** Pieces of each dough that no load is planned to take; null: nobody knows, so dough is no limit. */
-  readonly chilled: ReadonlyMap<DoughId, number> | null
-  /** Of a variety's demand, what the kitchen uses: 0 to 1. */
-  readonly kitchen: ReadonlyMap<VarietyId, number>
-}
-
 /**
  * What will be there at the changeover, whether it lasts, and what the last loads should carry.
  *
  * A day's demand is a rate that is not known (gamma) and customers by chance (Poisson), so what is still asked for by the
  * changeover and after it goes up and down together. Where pieces run out before more comes, what was asked for meanwhile
  * takes none of the later ones: the most that any arrival leaves counts.
+ * @param kitchen of a variety's demand, what the kitchen uses: 0 to 1
  * @returns nothing for a day without a changeover, or when it is over
  */
 export function afternoon(
   shop: Shop,
   today: Today,
   rests: ReadonlyMap<string, RestDemand>,
-  given: AfternoonGiven,
+  kitchen: WorthGiven['kitchen'],
 ): ReadonlyMap<VarietyId, AfternoonOf> {
   const changeover = today.changeoverMinute
   if (changeover === null || today.nowMinute >= changeover) return new Map()
@@ -52,7 +47,7 @@ export function afternoon(
     const rest = rests.get(item.id)
     return variety === undefined || rest === undefined ? [] : [caseOf(shop, today, variety, item, rest)]
   })
-  const more = moreOf(shop, today, cases, given)
+  const more = moreOf(shop, today, cases, kitchen)
   return new Map(
     cases.map((one) => {
       const { amount, asked } = more.get(one.variety.id) ?? { amount: null, asked: null }
@@ -172,7 +167,7 @@ function moreOf(
   shop: Shop,
   today: Today,
   cases: readonly Case[],
-  { chilled, kitchen }: AfternoonGiven,
+  kitchen: WorthGiven['kitchen'],
 ): ReadonlyMap<VarietyId, More> {
   const means = new Map(cases.map(({ variety, rest }) => [variety.id, rest.mean]))
   const asked = new Map<VarietyId, Asked>()
@@ -189,7 +184,7 @@ function moreOf(
       besides: 0,
     })
   }
-  const within = [...(chilled ?? [])].map(([doughId, pieces]) => ({
+  const within = [...(today.chilled ?? [])].map(([doughId, pieces]) => ({
     ids: [...asked.keys()].filter((id) => shop.varieties.get(id)?.doughId === doughId),
     pieces,
   }))

@@ -3,7 +3,6 @@ import type { Profile, RestDemand } from '../../../shared-core/demand/demand.ts'
 import { negativeBinomial } from '../../../shared-core/demand/pieces.ts'
 import type { Today, TodayItem } from '../../../shared-core/demand/today.ts'
 import { doughId, varietyId } from '../../../shared-core/ids.ts'
-import type { AfternoonGiven } from '../../../shared-core/plan/afternoon.ts'
 import { afternoon } from '../../../shared-core/plan/afternoon.ts'
 import { shopWith, table, variety } from '../support/shop.ts'
 import { chancesOf } from './brute.ts'
@@ -18,7 +17,7 @@ const PROFILE: Profile = [
   [CLOSE, 1],
 ]
 const SESAME = varietyId('sesame')
-const FREE: AfternoonGiven = { chilled: null, kitchen: new Map() }
+const NO_KITCHEN = new Map()
 
 function item(parts: Partial<TodayItem> = {}): TodayItem {
   return { id: 'sesame', sold: [], unseen: 0, gone: [], stock: { mean: 30, doubt: 0 }, more: [], kept: 0, ...parts }
@@ -53,8 +52,8 @@ const SHOP = shopWith({
   demand: { region: null, disappointCents: 50, takeAnotherPercent: 0, dayOldSells: 0 },
 })
 
-function of(one: Today, demand = rest(40), given = FREE) {
-  const found = afternoon(SHOP, one, new Map([['sesame', demand]]), given).get(SESAME)
+function of(one: Today, demand = rest(40)) {
+  const found = afternoon(SHOP, one, new Map([['sesame', demand]]), NO_KITCHEN).get(SESAME)
   if (found === undefined) throw new Error('no afternoon')
   return found
 }
@@ -135,12 +134,16 @@ describe('what remains for the afternoon', () => {
   )
 
   it('[Q56] given chilled dough for ten, when both varieties want more, then ten, most of the dearer one', () => {
-    const both = today({}, item({ stock: { mean: 0, doubt: 0 } }), item({ id: 'poppy', stock: { mean: 0, doubt: 0 } }))
+    const both = today(
+      { chilled: new Map([[doughId('plain'), 10]]) },
+      item({ stock: { mean: 0, doubt: 0 } }),
+      item({ id: 'poppy', stock: { mean: 0, doubt: 0 } }),
+    )
     const rests = new Map([
       ['sesame', rest(20)],
       ['poppy', rest(20)],
     ])
-    const found = afternoon(SHOP, both, rests, { ...FREE, chilled: new Map([[doughId('plain'), 10]]) })
+    const found = afternoon(SHOP, both, rests, NO_KITCHEN)
     const [sesame, poppy] = [found.get(SESAME), found.get(varietyId('poppy'))]
     expect((sesame?.more ?? 0) + (poppy?.more ?? 0)).toBe(10)
     expect(sesame?.more ?? 0).toBeGreaterThan(poppy?.more ?? 0)
@@ -150,7 +153,7 @@ describe('what remains for the afternoon', () => {
   it('[Q56] given that the last load is in, when more is asked, then none; after the changeover nothing is said', () => {
     expect(of(today({ lastLoadInMinute: 530 })).more).toBe(0)
     expect(of(today({ bakingIsOver: true })).more).toBe(0)
-    expect(afternoon(SHOP, today({ nowMinute: CHANGEOVER }), new Map([['sesame', rest(40)]]), FREE).size).toBe(0)
-    expect(afternoon(SHOP, today({ changeoverMinute: null }), new Map([['sesame', rest(40)]]), FREE).size).toBe(0)
+    expect(afternoon(SHOP, today({ nowMinute: CHANGEOVER }), new Map([['sesame', rest(40)]]), NO_KITCHEN).size).toBe(0)
+    expect(afternoon(SHOP, today({ changeoverMinute: null }), new Map([['sesame', rest(40)]]), NO_KITCHEN).size).toBe(0)
   })
 })
