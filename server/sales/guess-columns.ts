@@ -35,9 +35,13 @@ interface Seen {
  * Which column holds what, by its name and by what stands in it. Null: there is no date or nothing that was sold.
  * @param header names of the columns; null: there are none
  */
-export function guessColumns(header: readonly string[] | null, rows: readonly (readonly string[])[]): Columns | null {
+export function guessColumns(
+  header: readonly string[] | null,
+  rows: readonly (readonly string[])[],
+  decimal: Mapping['decimal'],
+): Columns | null {
   const width = Math.max(header?.length ?? 0, ...rows.slice(0, 50).map((cells) => cells.length))
-  const seen = Array.from({ length: width }, (_, index) => look(index, header?.[index] ?? '', rows))
+  const seen = Array.from({ length: width }, (_, index) => look(index, header?.[index] ?? '', rows, decimal))
   const free = new Set(seen)
   const take = (role: Role, fits: (column: Seen) => boolean, worth: (column: Seen) => number = () => 0) => {
     const able = [...free].filter((column) => fits(column) && !NO_NAMES.test(column.name))
@@ -53,11 +57,12 @@ export function guessColumns(header: readonly string[] | null, rows: readonly (r
   const item = take(
     'item',
     ({ words }) => words > MOST,
-    ({ words, different, cells }) => words - different / Math.max(1, cells.length),
+    ({ words, different, cells }) =>
+      words - different / Math.max(1, cells.length) - (different < LEAST_NAMES && cells.length > MANY_ROWS ? 1 : 0),
   )
   if (date === null || item === null) return null
   const detail = header === null ? null : take('detail', ({ name }) => NAMES.detail.test(name))
-  const pieces = take('pieces', (column) => column.wholes > MOST && isFew(column))
+  const pieces = take('pieces', (column) => column.wholes > MOST && isFew(column, decimal))
   const line = header === null ? null : take('line', ({ name }) => NAMES.line.test(name))
   const transaction = take(
     'transaction',
@@ -67,9 +72,12 @@ export function guessColumns(header: readonly string[] | null, rows: readonly (r
   return { date, clock, item, detail, pieces, transaction, line, voided }
 }
 const MOST = 0.6
+/** A shop sells more kinds than a till has states of a row or ways to pay. Common practice, no source. */
+const LEAST_NAMES = 5
+const MANY_ROWS = 50
 const NEEDED: ReadonlySet<Role> = new Set(['date', 'item', 'pieces'])
 
-function look(index: number, name: string, rows: readonly (readonly string[])[]): Seen {
+function look(index: number, name: string, rows: readonly (readonly string[])[], decimal: Mapping['decimal']): Seen {
   const cells = rows.flatMap((row) => row[index] || [])
   const share = (is: (cell: string) => boolean) => (cells.length === 0 ? 0 : cells.filter(is).length / cells.length)
   return {
@@ -81,15 +89,15 @@ function look(index: number, name: string, rows: readonly (readonly string[])[])
     cells,
     dates: share((cell) => isDate(cell) || /^1\d{9}(\d{3})?$/.test(cell)),
     clocks: share((cell) => /^\d{1,2}[:.h]\d{2}/.test(cell) && !isDate(cell)),
-    wholes: share((cell) => Number.isInteger(numberOf(cell, '.') ?? numberOf(cell, ',') ?? 0.5)),
+    wholes: share((cell) => Number.isInteger(numberOf(cell, decimal) ?? 0.5)),
     words: share((cell) => /\p{L}{2}/u.test(cell) && !isDate(cell)),
     different: new Set(cells).size,
   }
 }
 
 /** Numbers of pieces come again and again, and are small; numbers of receipts are not. */
-function isFew({ name, cells, different }: Seen): boolean {
+function isFew({ name, cells, different }: Seen, decimal: Mapping['decimal']): boolean {
   if (NAMES.pieces.test(name)) return true
-  const values = cells.map((cell) => Math.abs(numberOf(cell, '.') ?? 0))
+  const values = cells.map((cell) => Math.abs(numberOf(cell, decimal) ?? 0))
   return different <= Math.max(12, cells.length / 10) && values.every((value) => value <= 200)
 }

@@ -83,13 +83,13 @@ export function signatureBy(csv: OpenCsv, mapping: Mapping): string {
 
 function guessMapping({ header, rows }: Table, form: TableForm, hints: DateHints): Mapping {
   const cells = rows.map((row) => row.cells)
-  const columns = guessColumns(header, cells) ?? NOTHING_FOUND
+  const { delimiter, quote, skip, hasHeader } = form
+  const decimal = delimiter !== ',' && cells.some((row) => row.some((cell) => /^-?\d+,\d{1,2}$/.test(cell))) ? ',' : '.'
+  const columns = guessColumns(header, cells, decimal) ?? NOTHING_FOUND
   const dates = guessDates(
     cells.map((row) => row[columns.date] ?? ''),
     hints,
   )
-  const { delimiter, quote, skip, hasHeader } = form
-  const decimal = delimiter !== ',' && cells.some((row) => row.some((cell) => /^-?\d+,\d{1,2}$/.test(cell))) ? ',' : '.'
   return { skip, hasHeader, delimiter, quote, decimal, dateForm: dates?.form ?? 'y-m-d', ...columns }
 }
 

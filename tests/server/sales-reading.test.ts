@@ -114,6 +114,12 @@ const named = ({ date, clock: time, item, pieces, transaction, dateForm, delimit
   ...{ date, time, item, pieces, transaction, dateForm, delimiter, decimal },
 })
 
+const foreignRow = (n: number) => {
+  const [ware, pieces] = [['Sesam', 'Mohn', 'Natur', 'Salz', 'Zwiebel', 'Zimt'][n % 6], 1 + (n % 3)]
+  const state = n % 30 === 29 ? 'VOID' : 'OK'
+  return `24.11.2026 8:${10 + (n % 50)};${4100 + n};${ware};${pieces},00;${1 + n * 2},${n % 2}0;${state}`
+}
+
 describe('how a file is laid out', () => {
   it.each<[string, string | Buffer, Partial<ReturnType<typeof named>>, string]>([
     [
@@ -130,6 +136,12 @@ describe('how a file is laid out', () => {
       ),
       { date: 0, time: 1, transaction: 2, item: 3, pieces: 4, dateForm: 'd-m-y', delimiter: ';', decimal: ',' },
       'Jalapeño',
+    ],
+    [
+      'semicolons, decimal commas, names of columns that nobody knows, and a state of each row',
+      ['Tag;Bon;Ware;Stück;Betrag;Stand', ...Array.from({ length: 90 }, (_, n) => foreignRow(n))].join('\n'),
+      { date: 0, item: 2, pieces: 3, dateForm: 'd-m-y', delimiter: ';', decimal: ',' },
+      'Sesam',
     ],
     [
       'a mark at its beginning, tabs, quotation marks',
