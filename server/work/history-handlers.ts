@@ -103,7 +103,7 @@ async function trust(work: Work, walked: WalkedDays, count: number): Promise<Tru
   const ahead = varietiesOf(learner.ahead(book.asked(last === undefined ? '2000-01-01' : dateAfter(last, 1))), shop)
   const worths = pieceWorths(shop, ahead)
   const some = all.slice(-count).filter(({ judged }) => judged.length > 0)
-  return trustOf({
+  const steps = trustOf({
     shop,
     walked: some,
     before: all.slice(0, all.length - some.length),
@@ -113,6 +113,11 @@ async function trust(work: Work, walked: WalkedDays, count: number): Promise<Tru
     advised: await advisedThen(work, shop, costDays(some)),
     worthOf: (id) => worths.get(id) ?? null,
   })
+  for (;;) {
+    const step = steps.next()
+    if (step.done === true) return step.value
+    await work.breathe()
+  }
 }
 
 /** Each day's advice takes some milliseconds. */

@@ -40,25 +40,39 @@ export function costDays(walked: readonly WalkedDay[]): readonly WalkedDay[] {
   return walked.slice(-COST_DAYS)
 }
 
-/** The shop's forecasts held against what came. */
-export function trustOf(asked: TrustAsked): TrustJson {
+/**
+ * The shop's forecasts held against what came, in steps of some ten milliseconds for twelve weeks of 28 varieties, so that
+ * others have a turn between them.
+ */
+export function* trustOf(asked: TrustAsked): Generator<undefined, TrustJson> {
   const { walked, shop, daysKnown } = asked
   const judged = walked.flatMap((day) => day.judged)
   const rests = walked.flatMap((day) => day.rests)
-  const varieties = accuracyBy(judged, ({ itemId }) => itemId).map((one) => ({ ...one, mase: maseOf(one.id, asked) }))
   const doughOf = ({ itemId }: Judged) => shop.varieties.get(varietyId(itemId))?.doughId ?? ''
+  const each = accuracyOf(judged.map(rowOf))
+  yield
+  const varieties = accuracyBy(judged, ({ itemId }) => itemId)
+  yield
+  const scaled = varieties.map((one) => ({ ...one, mase: maseOf(one.id, asked) }))
+  yield
+  const byShop = accuracyOf(summedByDay(judged))
+  const doughs = accuracyBy(judged, doughOf, summedByDay).filter(({ id }) => id !== '')
+  yield
+  const weekdays = accuracyBy(judged, weekdayKey)
+  yield
+  const byMinute = accuracyBy(rests, ({ minute }) => String(minute))
   return {
     from: walked[0]?.day.date ?? null,
-    to: walked[walked.length - 1]?.day.date ?? null,
+    to: walked.at(-1)?.day.date ?? null,
     days: walked.length,
     daysKnown,
     basis: basisOf(asked.ahead),
-    each: { ...accuracyOf(judged.map(rowOf)), mase: mean(varieties.flatMap(({ mase }) => mase ?? [])) },
-    shop: accuracyOf(summedByDay(judged)),
-    varieties,
-    doughs: accuracyBy(judged, doughOf, summedByDay).filter(({ id }) => id !== ''),
-    weekdays: accuracyBy(judged, weekdayKey),
-    rests: accuracyBy(rests, ({ minute }) => String(minute)).sort((one, other) => Number(one.id) - Number(other.id)),
+    each: { ...each, mase: mean(scaled.flatMap(({ mase }) => mase ?? [])) },
+    shop: byShop,
+    varieties: scaled,
+    doughs,
+    weekdays,
+    rests: byMinute.sort((one, other) => Number(one.id) - Number(other.id)),
     cost: costOf(asked),
     overrides: overridesOf(asked),
   }

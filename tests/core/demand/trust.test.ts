@@ -5,9 +5,10 @@ import { bakedAs, bakingCost } from '../../../shared-core/demand/baking-cost.ts'
 import type { JournalDay } from '../../../shared-core/demand/journal-day.ts'
 import { wilson, wilsonOfGroups } from '../../../shared-core/demand/share-interval.ts'
 import type { TrustAsked } from '../../../shared-core/demand/trust.ts'
-import { trustOf } from '../../../shared-core/demand/trust.ts'
+import { trustOf as trustInSteps } from '../../../shared-core/demand/trust.ts'
 import { accuracyOf } from '../../../shared-core/demand/trust-figures.ts'
 import { varietyId } from '../../../shared-core/ids.ts'
+import type { TrustJson } from '../../../shared-core/live/trust.ts'
 import { shopWith, table, variety } from '../support/shop.ts'
 import { madeDays } from './made-days.ts'
 
@@ -36,6 +37,14 @@ function asked(stock?: number, journalDay: TrustAsked['journalDay'] = () => null
     journalDay,
     advised: new Map(judged.map((day) => [day.day.date, adviseDay(SHOP, demands(day))])),
     worthOf: (id) => worths.get(id) ?? null,
+  }
+}
+
+function trustOf(given: TrustAsked): TrustJson {
+  const steps = trustInSteps(given)
+  for (;;) {
+    const step = steps.next()
+    if (step.done === true) return step.value
   }
 }
 
