@@ -63,7 +63,7 @@ export function* trustOf(asked: TrustAsked): Generator<undefined, TrustJson> {
   const byMinute = accuracyBy(rests, ({ minute }) => String(minute))
   return {
     from: walked[0]?.day.date ?? null,
-    to: walked.at(-1)?.day.date ?? null,
+    to: walked[walked.length - 1]?.day.date ?? null,
     days: walked.length,
     daysKnown,
     basis: basisOf(asked.ahead),
