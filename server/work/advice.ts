@@ -4,6 +4,7 @@ import type { OutlookTold } from '../../shared-core/live/protocol.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { History } from '../history/history.ts'
 import type { Log } from '../live/room-parts.ts'
+import { localDate } from '../live/shop-clock.ts'
 import { Feed } from './feed.ts'
 import { OutlookKeeper } from './outlook-keeper.ts'
 import type { WorkDesk } from './work-desk.ts'
@@ -49,7 +50,8 @@ export function adviceFor(parts: AdviceParts): Advice {
     tellAll,
     log,
   })
-  const feed = new Feed({ desk: work, history, shop: () => state.shop, onTold: () => keeper.news(), log })
+  const today = () => (state.shop === null ? null : localDate(state.shop.profile.zone, now()))
+  const feed = new Feed({ desk: work, history, shop: () => state.shop, today, onTold: () => keeper.news(), log })
   return {
     work: {
       ask: async (kind, asked) => {

@@ -20,6 +20,8 @@ async function coming({ book, breathe }: Work, { date, clock, carry: now }: Comi
   const learner = await book.learner()
   const { shop } = book
   if (shop === null) return null
+  // It was sold and closed: nothing of it is to come.
+  if (date !== book.openDate && book.journalDay(date) !== null) return { date, isClosed: true, doughs: [] }
   const sizes = purchaseSizes((await book.days()).slice(-SIZE_DAYS))
   const noon = (day: string) => noonOf(clock, day)
   const carry = new Carry(shop, noon, now)

@@ -23,6 +23,7 @@ export class DayBook {
   readonly #merged: MergedDays
   #shop: Shop | null = null
   #openDate: string | null = null
+  #today: string | null = null
   #kitchen: ReadonlyMap<VarietyId, number> | null = null
   #version = 1
   #learnt: Learnt | null = null
@@ -48,6 +49,11 @@ export class DayBook {
     return this.#openDate
   }
 
+  /** The shop's date; null: not told. */
+  get today(): string | null {
+    return this.#today
+  }
+
   setShop(shop: Shop): void {
     const isNews = this.#shop === null || whatTeaches(this.#shop) !== whatTeaches(shop)
     this.#shop = shop
@@ -65,7 +71,7 @@ export class DayBook {
     this.#changed()
   }
 
-  tellDays({ days, openDate, isWhole }: JournalDaysTold): void {
+  tellDays({ days, openDate, today, isWhole }: JournalDaysTold): void {
     const dates = isWhole ? [...this.#journal.values()].map(({ date }) => date) : []
     if (isWhole) this.#journal.clear()
     for (const { number, text } of days) {
@@ -75,8 +81,9 @@ export class DayBook {
       else this.#journal.set(number, day)
     }
     this.#merged.journalChanged(dates)
-    const isNews = days.length > 0 || isWhole || openDate !== this.#openDate
+    const isNews = days.length > 0 || isWhole || openDate !== this.#openDate || today !== this.#today
     this.#openDate = openDate
+    this.#today = today
     if (isNews) this.#changed()
   }
 
@@ -89,8 +96,7 @@ export class DayBook {
   async days(): Promise<readonly SalesDay[]> {
     for (;;) {
       const version = this.#version
-      const days =
-        this.#shop === null ? [] : await this.#merged.of(this.#shop, [...this.#journal.values()], this.#openDate)
+      const days = this.#shop === null ? [] : await this.#merged.of(this.#shop, [...this.#journal.values()], this)
       // What changed meanwhile is in the next one.
       if (version === this.#version) return days
     }

@@ -13,6 +13,8 @@ export interface JournalDaysTold {
   readonly days: readonly DayText[]
   /** The date of the day that is open, which teaches nothing yet; null: none is. */
   readonly openDate: string | null
+  /** The shop's date: what a till says of it and of days to come is no day yet. Null: it has no zone so far. */
+  readonly today: string | null
   /** Days told before are forgotten first. */
   readonly isWhole: boolean
 }

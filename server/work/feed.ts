@@ -13,6 +13,8 @@ export interface FeedParts {
   readonly desk: WorkDesk
   readonly history: Pick<History, 'salesAfter' | 'takeChanged' | 'today'>
   readonly shop: () => Shop | null
+  /** The shop's date. */
+  readonly today: () => string | null
   /** The thread knows more than before. */
   readonly onTold: () => void
   readonly log: Log
@@ -23,6 +25,7 @@ export class Feed {
   readonly #parts: FeedParts
   #shop: Shop | null = null
   #openDate: string | null = null
+  #today: string | null = null
   /** What was told to one that has ended, the next one has not heard. */
   #isNewThread = false
   #telling: Promise<void> | null = null
@@ -71,7 +74,7 @@ export class Feed {
     let isWhole = true
     for (let after = 0; !this.#isClosed; ) {
       const days = history.salesAfter(after, DAYS_A_PAGE)
-      await desk.ask('journalDays', { days, openDate: this.#nowOpen(), isWhole })
+      await desk.ask('journalDays', { days, ...this.#now(), isWhole })
       if (days.length < DAYS_A_PAGE) break
       after = days[days.length - 1]?.number ?? after
       isWhole = false
@@ -84,9 +87,9 @@ export class Feed {
     const { desk, history, onTold } = this.#parts
     const isShopNew = await this.#tellShop()
     const days = history.takeChanged()
-    const before = this.#openDate
-    const told: JournalDaysTold = { days, openDate: this.#nowOpen(), isWhole: false }
-    const areDaysNew = days.length > 0 || told.openDate !== before
+    const [openBefore, todayBefore] = [this.#openDate, this.#today]
+    const told: JournalDaysTold = { days, ...this.#now(), isWhole: false }
+    const areDaysNew = days.length > 0 || told.openDate !== openBefore || told.today !== todayBefore
     if (areDaysNew) await desk.ask('journalDays', told)
     if (isShopNew || areDaysNew) onTold()
   }
@@ -100,8 +103,9 @@ export class Feed {
     return true
   }
 
-  #nowOpen(): string | null {
+  #now(): Pick<JournalDaysTold, 'openDate' | 'today'> {
     this.#openDate = this.#parts.history.today((_state, sales) => sales.date)
-    return this.#openDate
+    this.#today = this.#parts.today()
+    return { openDate: this.#openDate, today: this.#today }
   }
 }

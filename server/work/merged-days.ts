@@ -46,7 +46,7 @@ export class MergedDays {
   }
 
   /** In order of date; a day that says the same stays the same object. */
-  async of(shop: Shop, journal: Iterable<JournalDay>, openDate: string | null): Promise<readonly SalesDay[]> {
+  async of(shop: Shop, journal: Iterable<JournalDay>, now: Now): Promise<readonly SalesDay[]> {
     const byDate = new Map<string, JournalDay[]>()
     for (const day of journal) byDate.set(day.date, [...(byDate.get(day.date) ?? []), day])
     const till = await this.#readTill()
@@ -54,7 +54,7 @@ export class MergedDays {
     const merged = new Map<string, Merged>()
     let atMs = performance.now()
     for (const date of [...new Set([...till.keys(), ...byDate.keys()])].sort()) {
-      if (date === openDate) continue
+      if (!isOver(date, byDate.has(date), now)) continue
       const from: Sources = [till.get(date) ?? null, ...(byDate.get(date) ?? [])]
       const specials = specialsOn(shop, date)
       const key = [...specials, ...menu].join(' ')
@@ -92,6 +92,21 @@ export class MergedDays {
     }
     return read
   }
+}
+
+/** How far the shop has come. */
+export interface Now {
+  readonly openDate: string | null
+  readonly today: string | null
+}
+
+/**
+ * A till that goes on selling, or that one wrong date is in, must not make today and days to come days of the past: none
+ * of them could be forecast any more. Today is over when the journal has closed it.
+ */
+function isOver(date: string, isClosed: boolean, { openDate, today }: Now): boolean {
+  if (openDate !== null && date >= openDate) return false
+  return isClosed || today === null || date < today
 }
 
 type Sources = readonly [SalesDay | null, ...JournalDay[]]

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { dateAfter } from '../../shared-core/day/label.ts'
 import type { ComingDay } from '../../shared-core/plan/coming-day.ts'
 import { shopWith, table, variety } from '../core/support/shop.ts'
+import { takenFile } from './support/sales-file.ts'
 import { ask, startServer } from './support/start-server.ts'
 
 /** The server runs by the machine's clock: its own words say which date it takes for today. */
@@ -44,5 +45,33 @@ describe('GET /api/v1/coming', () => {
       expect([date, asked.status]).toEqual([date, 400])
       expect(asked.text).toContain(`/api/v1/coming?date=${tomorrow.date}`)
     }
+  })
+
+  it('[Q110] given a till’s file with rows of today and of a year to come, when tomorrow is asked, then there is advice, by the days before', async () => {
+    const { server, tomorrow } = await startShop()
+    const today = dateAfter(tomorrow.date, -1)
+    const rows = (dates: readonly string[]) => ['Date,Item,Qty', ...dates.map((date) => `${date} 8:00,sesame,9`)]
+    const known = async (dates: readonly string[]) => {
+      await takenFile(server, rows(dates).join('\r\n'))
+      return (await ask(server, '/api/v1/history/sales')).json as { known: unknown }
+    }
+    const before = [dateAfter(today, -2), dateAfter(today, -1)]
+    const said = { known: { from: before[0], to: before[1], days: 2 } }
+    expect(await known(before)).toMatchObject(said)
+    expect(await known([today, dateAfter(today, 365)])).toMatchObject(said)
+    for (const date of [today, tomorrow.date])
+      expect([date, (await ask(server, `/api/v1/coming?date=${date}`)).json]).toMatchObject([date, { isClosed: false }])
+  })
+
+  it('[Q53] given that today is sold and closed, when it is asked, then nothing is advised; of tomorrow something is', async () => {
+    const { server, tomorrow } = await startShop()
+    const today = dateAfter(tomorrow.date, -1)
+    const act = (deviceSeq: number, more: object) =>
+      ask(server, '/api/v1/commands', { body: { id: `act00000000${deviceSeq}`, deviceSeq, tappedAtMs: null, ...more } })
+    expect((await act(1, { type: 'sell', lines: [{ varietyId: 'sesame', pieces: 6 }] })).status).toBe(200)
+    expect((await act(2, { type: 'closeDay' })).status).toBe(200)
+    const coming = async (date: string) => (await ask(server, `/api/v1/coming?date=${date}`)).json
+    await expect.poll(() => coming(today)).toMatchObject({ isClosed: true, doughs: [] })
+    expect(await coming(tomorrow.date)).toMatchObject({ isClosed: false })
   })
 })

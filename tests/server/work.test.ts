@@ -167,6 +167,7 @@ describe('what the thread is told of the shop', () => {
       desk,
       history: historyWith(many, '2026-11-24'),
       shop: () => shop,
+      today: () => null,
       onTold: () => undefined,
       log,
     })
@@ -186,7 +187,7 @@ describe('what the thread is told of the shop', () => {
     const { desk, asked, begin } = notingDesk()
     const history = historyWith(many)
     let shop = shopWith()
-    const feed = new Feed({ desk, history, shop: () => shop, onTold: () => undefined, log })
+    const feed = new Feed({ desk, history, shop: () => shop, today: () => null, onTold: () => undefined, log })
     begin()
     await feed.tell()
     asked.length = 0
@@ -197,14 +198,21 @@ describe('what the thread is told of the shop', () => {
     await feed.tell()
     expect(asked).toEqual([
       ['shop', shop],
-      ['journalDays', { days: [{ number: 70, text: null }], openDate: null, isWhole: false }],
+      ['journalDays', { days: [{ number: 70, text: null }], openDate: null, today: null, isWhole: false }],
     ])
   })
 
   it('[Q109] given a thread that ends while it is told, when the next one begins, then it hears everything', async () => {
     const { desk, asked, begin, goes } = notingDesk()
     const shop = shopWith()
-    const feed = new Feed({ desk, history: historyWith(many), shop: () => shop, onTold: () => undefined, log })
+    const feed = new Feed({
+      desk,
+      history: historyWith(many),
+      shop: () => shop,
+      today: () => null,
+      onTold: () => undefined,
+      log,
+    })
     goes(true)
     begin()
     await feed.tell()
@@ -240,7 +248,7 @@ async function hostWith(days: readonly DaySales[], openDate: string | null = nul
   const host = await WorkHost.begin(START)
   onTestFinished(() => host.end())
   await host.answer('shop', shopWith())
-  await host.answer('journalDays', { days, openDate, isWhole: true })
+  await host.answer('journalDays', { days, openDate, today: null, isWhole: true })
   return host
 }
 
@@ -259,7 +267,7 @@ describe('what days teach', () => {
     const host = await hostWith([...forty, odd], '2026-11-21')
     expect(await asksFor(host)).toBe(await asksFor(await hostWith(forty)))
     expect((await host.answer('historyDay', { date: '2026-11-21' })).items).toEqual([])
-    await host.answer('journalDays', { days: [], openDate: null, isWhole: false })
+    await host.answer('journalDays', { days: [], openDate: null, today: null, isWhole: false })
     expect((await host.answer('historyDay', { date: '2026-11-21' })).items).not.toEqual([])
     const over = await asksFor(await hostWith([...forty, odd]))
     await expect.poll(() => asksFor(host)).toBe(over)
@@ -269,8 +277,13 @@ describe('what days teach', () => {
     const changed = forty.map((day, n) => (n >= 12 ? { ...day, text: dayText(`2026-11-${n + 1}`, 8) } : day))
     const host = await hostWith(forty)
     await asksFor(host)
-    await host.answer('journalDays', { days: [{ number: 20, text: null }], openDate: '2026-11-20', isWhole: false })
-    await host.answer('journalDays', { days: changed.slice(12), openDate: null, isWhole: false })
+    await host.answer('journalDays', {
+      days: [{ number: 20, text: null }],
+      openDate: '2026-11-20',
+      today: null,
+      isWhole: false,
+    })
+    await host.answer('journalDays', { days: changed.slice(12), openDate: null, today: null, isWhole: false })
     const fromTheFirst = await asksFor(await hostWith(changed))
     expect(fromTheFirst).not.toBe(await asksFor(await hostWith(forty)))
     await expect.poll(() => asksFor(host)).toBe(fromTheFirst)
@@ -287,7 +300,7 @@ describe('what days teach', () => {
   it('[Q109] given the same without a thread, when asked, then the same answers, and none when it is closed', async () => {
     const desk = workHere(START)
     await desk.ask('shop', shopWith())
-    await desk.ask('journalDays', { days: forty, openDate: null, isWhole: true })
+    await desk.ask('journalDays', { days: forty, openDate: null, today: null, isWhole: true })
     expect(await asksFor(desk)).toBe(await asksFor(await hostWith(forty)))
     await desk.close()
     await expect(asksFor(desk)).rejects.toThrow(WorkStopped)
