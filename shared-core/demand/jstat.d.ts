@@ -7,6 +7,8 @@ declare module 'jstat' {
     readonly lowRegGamma: (a: number, x: number) => number
     /** The x at which `lowRegGamma(a, x)` is that share. */
     readonly gammapinv: (share: number, a: number) => number
+    /** Logarithm of Γ. */
+    readonly gammaln: (x: number) => number
     readonly normal: { readonly cdf: (x: number, mean: number, deviation: number) => number }
     readonly studentt: { readonly inv: (share: number, freedom: number) => number }
   }

@@ -6,6 +6,8 @@ const CERTAIN = 1e6
 const PER_SPREAD = 4
 const FEWEST = 8
 const MOST = 48
+/** Below 0.006 jstat's quantile gives NaN; below this the series' first term is right to a thousandth. */
+const SHAPE_LEAST = 0.01
 
 /**
  * A gamma rate of mean 1 as equally likely values: the mean of each of n equal parts of it, so that their mean is 1 too.
@@ -24,9 +26,15 @@ export function equallyLikelyRates(shape: number, pieces: number): readonly numb
   const rates: number[] = []
   let below = 0
   for (let part = 1; part <= count; part += 1) {
-    const upTo = part === count ? 1 : jstat.lowRegGamma(shape + 1, jstat.gammapinv(part / count, shape))
+    const upTo = part === count ? 1 : jstat.lowRegGamma(shape + 1, gammaQuantile(part / count, shape))
     rates.push(count * Math.max(0, upTo - below))
     below = upTo
   }
   return rates
+}
+
+/** P(k, x) is x^k / Γ(k + 1) where k and x are small: where few pieces go by the dozen, and little of the day is left. */
+function gammaQuantile(part: number, shape: number): number {
+  if (shape >= SHAPE_LEAST) return jstat.gammapinv(part, shape)
+  return Math.exp((Math.log(part) + jstat.gammaln(shape + 1)) / shape)
 }

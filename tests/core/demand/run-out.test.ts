@@ -160,6 +160,16 @@ describe('against days that are drawn one by one', () => {
     },
   )
 
+  it('[Q32] given few pieces that go by the dozen, shortly before close, when more comes, then all is still a number', () => {
+    for (let shape = 0.0002; shape < 0.05; shape *= 1.1) {
+      const rates = equallyLikelyRates(shape, 40)
+      expect(rates.every((rate, at) => rate >= (rates[at - 1] ?? 0))).toBe(true)
+      expect(rates.reduce((sum, rate) => sum + rate, 0) / rates.length).toBeCloseTo(1, 9)
+      const { left, lost } = runOut(restOf(2, shape), sure(3), [{ minute: 500, pieces: 12 }], OPEN, CLOSE)
+      expect(left - lost).toBeCloseTo(13, 6)
+    }
+  })
+
   it.each([0.3, 1, 3, 8, 20, 60])(
     '[Q32] given a gamma of shape %d, when cut into equal parts, then mean and chances are kept',
     (shape) => {
