@@ -145,6 +145,8 @@ function fault({ code, params, text }: Told<RowFault>): string {
       return `La fila tiene ${columns} columnas; hacen falta ${needed}. ¿Es un total o una línea cortada?`
     case 'no-date':
       return `"${said}" en la columna ${column} no es una fecha como las otras. Escríbala como ellas, p. ej. 2026-11-24.`
+    case 'to-come':
+      return `"${said}" en la columna ${column} es posterior al día en que llegó el archivo. Escriba el día de la venta.`
     case 'no-time':
       return `"${said}" en la columna ${column} no es una hora. Escríbala como 8:05 o 8:05 am.`
     case 'no-item':

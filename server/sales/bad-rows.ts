@@ -29,7 +29,7 @@ export function mendRows(books: SalesBooks, file: FileRow, lines: readonly Mende
   const { db, files, writer } = books
   const { mapping } = file
   if (mapping === null) return { taken: 0, doubled: 0, bad: [] }
-  const reader = new RowReader(mapping, books.times())
+  const reader = new RowReader(mapping, books.times(), file.addedAtMs)
   const others = spansOfOthers(db, file.id)
   const now = { ...file }
   const [bad, before]: [BadRow[], { taken: number; doubled: number }] = [

@@ -46,7 +46,8 @@ export function previewOf(asked: PreviewAsked): Preview {
   const table = tableOf(csv, form)
   const remembered = chosen === null ? asked.remembered(signatureOf(table, form)) : null
   const guessed = chosen ?? remembered ?? guessMapping(table, form, asked.hints)
-  const rows = table.rows.slice(0, ROWS_SHOWN).map((row) => understood(row, new RowReader(guessed, asked.times)))
+  const reader = new RowReader(guessed, asked.times, file.addedAtMs)
+  const rows = table.rows.slice(0, ROWS_SHOWN).map((row) => understood(row, reader))
   const width = Math.max(table.header?.length ?? 0, ...table.rows.slice(0, ROWS_SHOWN).map(({ cells }) => cells.length))
   const columns = Array.from({ length: width }, (_, index) => ({
     name: table.header?.[index] ?? '',
@@ -113,9 +114,9 @@ function understood({ cells, line }: SampleRow, reader: RowReader): PreviewRow {
   return { line, cells, read: { date: dateOf(day), minute, item, pieces, transaction: purchase, voided }, fault: null }
 }
 
-function doubtsOf(table: Table, mapping: Mapping, { twin, times, hints }: PreviewAsked): readonly Told<Doubt>[] {
+function doubtsOf(table: Table, mapping: Mapping, { file, twin, times, hints }: PreviewAsked): readonly Told<Doubt>[] {
   const doubts: Told<Doubt>[] = []
-  const reader = new RowReader(mapping, times)
+  const reader = new RowReader(mapping, times, file.addedAtMs)
   const read = table.rows.map(({ cells }) => reader.read(cells))
   const dates = guessDates(
     table.rows.map(({ cells }) => cells[mapping.date] ?? ''),

@@ -1,5 +1,6 @@
 import { PIECES_MAX } from '../../shared-core/day/command-fields.ts'
 import type { Mapping, RowFault, Told } from '../../shared-core/live/sales-import.ts'
+import type { EpochMs } from '../../shared-core/units.ts'
 import type { LocalTimes } from './local-times.ts'
 import { MomentReader } from './read-moment.ts'
 import { rowFault } from './row-fault.ts'
@@ -34,9 +35,12 @@ export class RowReader {
   readonly #mapping: Mapping
   readonly #moments: MomentReader
   readonly #needed: number
+  readonly #lastDay: number
 
-  constructor(mapping: Mapping, times: LocalTimes) {
+  /** @param addedAtMs when the file came: no sale in it is of a later day */
+  constructor(mapping: Mapping, times: LocalTimes, addedAtMs: EpochMs) {
     this.#mapping = mapping
+    this.#lastDay = times.of(addedAtMs).day
     this.#moments = new MomentReader(mapping.dateForm, times)
     const { date, clock, item, pieces } = mapping
     this.#needed = 1 + Math.max(date, item, clock ?? 0, pieces ?? 0)
@@ -50,6 +54,7 @@ export class RowReader {
     const moment = this.#moments.read(dateText, clockText)
     if (moment === 'no-date') return wrong(moment, { text: dateText, column: date + 1 })
     if (moment === 'no-time') return wrong(moment, { text: clockText ?? dateText, column: (clock ?? date) + 1 })
+    if (moment.day > this.#lastDay) return wrong('to-come', { text: dateText, column: date + 1 })
     const name = nameOf(cell(cells, item), detail === null ? '' : cell(cells, detail))
     if (name === '') return wrong('no-item', { column: item + 1 })
     const pieces = this.#piecesOf(cells)

@@ -14,6 +14,8 @@ function textOf(code: RowFault, { columns, needed, text, column, most }: Params)
       return `The row has ${columns} columns; ${needed} are needed. Is it a total or a line that was cut off?`
     case 'no-date':
       return `"${text}" in column ${column} is no date as in the other rows. Write it like theirs, e.g. 2026-11-24.`
+    case 'to-come':
+      return `"${text}" in column ${column} is after the day on which the file came. Write the day of the sale.`
     case 'no-time':
       return `"${text}" in column ${column} is no time. Write it as 8:05 or 8:05 am.`
     case 'no-item':

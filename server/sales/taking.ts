@@ -46,7 +46,7 @@ export class Taking {
     this.#csv = openCsv(parts.path, parts.blockBytes)
     const from = file.bytesRead === 0 ? this.#csv.start : { byte: file.bytesRead, line: file.nextLine }
     this.#rows = walkRows(this.#csv, mapping, from)
-    this.#reader = new RowReader(mapping, parts.times)
+    this.#reader = new RowReader(mapping, parts.times, file.addedAtMs)
     this.#addBad = parts.db.prepare('INSERT INTO bad_rows VALUES (?, ?, ?, ?)')
   }
 

@@ -72,6 +72,7 @@ export const ROW_FAULTS = [
   'too-few-columns',
   /** {text, column} */
   'no-date',
+  'to-come',
   'no-time',
   'no-item',
   'no-pieces',

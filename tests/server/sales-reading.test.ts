@@ -2,8 +2,9 @@ import { describe, expect, it } from 'vitest'
 import { guessDates } from '../../server/sales/guess-dates.ts'
 import { LocalTimes } from '../../server/sales/local-times.ts'
 import { MomentReader } from '../../server/sales/read-moment.ts'
-import { numberOf, standing } from '../../server/sales/read-row.ts'
+import { numberOf, RowReader, standing } from '../../server/sales/read-row.ts'
 import type { DateForm, Mapping } from '../../shared-core/live/sales-import.ts'
+import { epochMs } from '../../shared-core/units.ts'
 import { TillBooks } from './support/till-books.ts'
 
 const CHICAGO = new LocalTimes('America/Chicago')
@@ -91,6 +92,17 @@ describe('dates and times of a till', () => {
     ['two', '.', null],
   ] as const)('[Q63] given "%s" with %s, when read as a number, then %s', (text, decimal, value) => {
     expect(numberOf(text, decimal)).toBe(value)
+  })
+
+  it('[Q63] given a file of the evening of the 24th, when a row is of the 25th, then it is told that no sale can be', () => {
+    const mapping = { dateForm: 'y-m-d', decimal: '.', date: 0, item: 1, clock: null, detail: null, pieces: null }
+    const rest = { transaction: null, line: null, voided: null, skip: 0, hasHeader: true, delimiter: ',', quote: '"' }
+    const reader = new RowReader({ ...mapping, ...rest } as Mapping, CHICAGO, epochMs(Date.UTC(2026, 10, 25, 2)))
+    expect(reader.read(['2026-11-24 19:59', 'Sesame']).row).toMatchObject({ day: day('2026-11-24') })
+    expect(reader.read(['2026-11-26 02:00', 'Sesame']).fault).toMatchObject({
+      code: 'to-come',
+      params: { text: '2026-11-26 02:00', column: 1 },
+    })
   })
 
   it.each([
