@@ -53,10 +53,11 @@ export class CsvWalk {
   readonly #blockBytes: number
   #byte: number
   #line: number
-  /** How many columns good rows have; known after the first. */
-  #columns = 0
+  #columns: number
 
-  constructor(file: CsvFile, form: CsvForm, from: Place) {
+  /** @param columns how many good rows have; 0: as many as the first that is read */
+  constructor(file: CsvFile, form: CsvForm, from: Place, columns = 0) {
+    this.#columns = columns
     this.#blockBytes = file.blockBytes ?? BLOCK_BYTES
     this.#fd = file.fd
     this.#size = file.size

@@ -34,7 +34,7 @@ export function textOf({ fd }: OpenCsv, { fromByte, toByte }: Line): string {
 
 /** Walks the rows after what a mapping leaves out: a title's lines and the header. */
 export function walkRows(csv: OpenCsv, mapping: Mapping, from: Place): { step(hears: CsvHears): void; walk: CsvWalk } {
-  const walk = new CsvWalk(csv, mapping, from)
+  const walk = new CsvWalk(csv, mapping, from, columnsOf(csv, mapping))
   let isHeaderToCome = mapping.hasHeader && from.byte <= csv.start.byte
   const step = (hears: CsvHears) =>
     walk.step({
@@ -48,4 +48,15 @@ export function walkRows(csv: OpenCsv, mapping: Mapping, from: Place): { step(he
       },
     })
   return { step, walk }
+}
+
+/** Of the table's first row: not of a title above it, and the same where a walk goes on in the middle after a stop. */
+function columnsOf(csv: OpenCsv, mapping: Mapping): number {
+  const walk = new CsvWalk(csv, mapping, csv.start)
+  let columns = 0
+  const row = (cells: readonly string[], { line }: Line) => {
+    if (columns === 0 && line > mapping.skip) columns = cells.length
+  }
+  while (columns === 0 && !walk.isOver) walk.step({ row, broken: () => undefined })
+  return columns
 }

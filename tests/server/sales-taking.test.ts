@@ -83,6 +83,27 @@ describe('a file that is taken', () => {
     expect(blocks).toBeGreaterThan(4)
   })
 
+  it('[Q66] given a title, notes over two lines and an open mark, when stopped anywhere, then it comes to the same', async () => {
+    const noted = (n: number) => `2026-11-20,7:0${n},${n},"Sesame\nsliced",1`
+    const text = `Sales\n\n${file([noted(1), 'x', '2026-11-20,7:05,1,"open', noted(2), 'x,"open', noted(3), ...ROWS])}`
+    const whole = await TillBooks.made()
+    const id = await whole.begin(text, { skip: 2 })
+    while (whole.books.step() !== null);
+    expect(whole.books.tillNames().find(({ name }) => name === 'Sesame sliced')).toMatchObject({ rows: 3 })
+    const told = badRowsAfter(whole.books, id, 0)
+    expect(told.bad.map(({ line }) => line)).toEqual([6, 7, 10])
+    for (let stop = 1; stop < 12; stop += 1) {
+      const cut = await TillBooks.made({ file: 'sales.sqlite' })
+      await cut.begin(text, { skip: 2 })
+      for (let block = 0; block < stop; block += 1) cut.books.step()
+      cut.again()
+      while (cut.books.step() !== null);
+      expect(badRowsAfter(cut.books, id, 0)).toEqual(told)
+      expect(cut.plainDays()).toEqual(whole.plainDays())
+      cut.books.close()
+    }
+  })
+
   it('[Q66] given a disk that fails in the middle of a block, when it is well again, then nothing is twice and nothing missing', async () => {
     const whole = await TillBooks.made()
     await whole.take(file(ROWS))
