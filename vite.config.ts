@@ -1,7 +1,7 @@
 import { readdirSync } from 'node:fs'
 import { basename } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import type { Rolldown } from 'vite'
+import type { Plugin, Rolldown } from 'vite'
 import { defineConfig } from 'vite'
 
 const client = fileURLToPath(new URL('./client/', import.meta.url))
@@ -20,8 +20,22 @@ function pagesOf(id: string, moduleInfo: Rolldown.GetModuleInfo, seen = new Set<
   return new Set(importers.flatMap((one) => [...pagesOf(one, moduleInfo, seen)]))
 }
 
+const NO_TRANSPORT = '\0no-transport'
+
+/** Screens speak websocket alone (`client/live/socket-link.ts`): the library's other ways need not travel to them. */
+const websocketOnly: Plugin = {
+  name: 'websocket-only',
+  enforce: 'pre',
+  resolveId: (source, importer = '') =>
+    importer.includes('/engine.io-client/') && /\/(polling-xhr|webtransport)(\.node)?\.js$/.test(source)
+      ? NO_TRANSPORT
+      : null,
+  load: (id) => (id === NO_TRANSPORT ? 'export const XHR = undefined, WT = undefined' : null),
+}
+
 export default defineConfig({
   root: client,
+  plugins: [websocketOnly],
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   define: { __BUILD_ID__: JSON.stringify(process.env.BOILBOARD_BUILD_ID ?? 'development') },
   build: {
