@@ -96,6 +96,9 @@ const UNREADABLE_DAYS_AGO = 5
 /** What a till's printer and a tired hand make of a row. */
 const UNREADABLE = ['??/??/????,9:14:07 AM,,SESAME,2,3.20,', ',,,POPPY,one,1.60,']
 
+/** Before the board they baked for the best of days, so that little ran out unseen: a till does not say what did. */
+const BAKED_THEN = 1.3
+
 /** Pieces that come for sale at a minute of the day. */
 interface Ready {
   readonly minute: number
@@ -107,7 +110,8 @@ function readyOn(shop: Shop, busy: number): readonly Ready[] {
   return demoLoadList(shop, { dayStartMs: 0, waveAtMs: firstMinute * 60_000, busy })
     .map(({ inAtMs, lines }) => {
       const bakes = lines.map(({ varietyId }) => bakeAndCoolMinutes(shop, must(shop.varieties, varietyId)))
-      return { minute: inAtMs / 60_000 + Math.max(...bakes), lines }
+      const baked = lines.map(({ varietyId, pieces }) => ({ varietyId, pieces: Math.round(pieces * BAKED_THEN) }))
+      return { minute: inAtMs / 60_000 + Math.max(...bakes), lines: baked }
     })
     .sort((one, other) => one.minute - other.minute)
 }

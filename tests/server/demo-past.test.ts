@@ -85,13 +85,13 @@ describe('the demo’s past days', () => {
   })
 
   it('[Q145] given what went on them by tap and count, then it is what the same crowd would have bought at the till', () => {
-    // Both sell what the same list brought. Besides, pieces fall, are tasted and given away on these days; that is not sold.
+    // More was baked in the till’s weeks, so that less ran out; and pieces fall, are tasted and given away on these days.
     const wentOn = (text: string) => dayOfText(text).items.reduce((sum, item) => sum + wentOf(item), 0)
     const known = sales.map(({ text }) => ({ date: dayOfText(text ?? '').date, pieces: wentOn(text ?? '') }))
     const shop = demoShop(NOON)
     for (const { date, pieces } of known) {
       const atTill = soldInCsv([...tillHistory(shop, { seed: 1, dates: [date] }).text].join(''))
-      expect(Math.abs(pieces / atTill - 1), date).toBeLessThan(0.08)
+      expect(Math.abs(pieces / atTill - 1), date).toBeLessThan(0.12)
     }
     expect(known.length).toBe(8)
   })
