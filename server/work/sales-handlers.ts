@@ -1,4 +1,5 @@
-import { mkdirSync, mkdtempSync, rmSync } from 'node:fs'
+import { randomUUID } from 'node:crypto'
+import { mkdirSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import type { Meaning } from '../../shared-core/live/sales-import.ts'
@@ -22,7 +23,8 @@ export function salesHandlers(work: Work): Handlers<SalesQuestions> {
   const any = () => true
   return {
     salesFolder: () => {
-      mkdirSync(folder, { recursive: true })
+      // Not before it is needed, so that one that is never ended leaves nothing behind.
+      mkdirSync(folder, { recursive: true, mode: 0o700 })
       return folder
     },
     salesReceive: (uploaded) => books.receive(uploaded),
@@ -89,7 +91,7 @@ export function salesHandlers(work: Work): Handlers<SalesQuestions> {
 function openBooks({ start, sqlite, book, breathe, atEnd }: Work) {
   const isInMemory = start.salesFile === ':memory:'
   const folder = isInMemory
-    ? mkdtempSync(join(tmpdir(), 'boilboard-sales-'))
+    ? join(tmpdir(), `boilboard-sales-${randomUUID()}`)
     : join(dirname(start.salesFile), 'sales-in')
   const journalDay = (date: string) => book.journalDay(date)
   const books = new SalesBooks({ sqlite, file: start.salesFile, folder, breathe, shop: () => book.shop, journalDay })

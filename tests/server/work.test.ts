@@ -1,7 +1,7 @@
-import { writeFileSync } from 'node:fs'
+import { readdirSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
-import { describe, expect, it, onTestFinished } from 'vitest'
+import { describe, expect, it, onTestFinished, vi } from 'vitest'
 import type { DaySales } from '../../server/history/day-store.ts'
 import { Feed } from '../../server/work/feed.ts'
 import type { WorkDesk } from '../../server/work/work-desk.ts'
@@ -295,6 +295,17 @@ describe('what days teach', () => {
     )
     const told = silent.filter((_, n) => n % 2 === 1)
     expect(await asksFor(await hostWith(silent))).toBe(await asksFor(await hostWith(told)))
+  })
+
+  it('[Q109] given a host without a folder, when it needs one, then only from then on and until it ends', async () => {
+    const temp = tempFolder()
+    vi.stubEnv('TMPDIR', temp)
+    onTestFinished(() => void vi.unstubAllEnvs())
+    const host = await WorkHost.begin(START)
+    expect(readdirSync(temp)).toEqual([])
+    expect(await host.answer('salesFolder', null)).toBe(join(temp, readdirSync(temp)[0] ?? ''))
+    host.end()
+    expect(readdirSync(temp)).toEqual([])
   })
 
   it('[Q109] given the same without a thread, when asked, then the same answers, and none when it is closed', async () => {
