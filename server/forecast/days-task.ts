@@ -42,7 +42,7 @@ export function* daysTask(
     const ahead = learner.ahead(asked)
     for (const item of items) yield { date, item, asOf: null, quantiles: quantilesOf(ahead.get(item)) }
     for (const minute of asOf) {
-      const rest = learner.rest(asked, ahead, upTo(minute), minute)
+      const rest = learner.rest(ahead, upTo(minute), minute)
       for (const item of items) yield { date, item, asOf: minute, quantiles: quantilesOf(rest.get(item)) }
     }
   }

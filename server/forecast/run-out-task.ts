@@ -30,7 +30,7 @@ export function* runOutTask(till: Till, cases: readonly RunOutCase[]): Generator
     for (const one of byDate.get(asked.date) ?? []) {
       const closeMinute = Math.max(one.close ?? asked.closeMinute, asked.openMinute + 1)
       const day = { ...asked, closeMinute }
-      const rest = learner.rest(day, learner.ahead(day), { ...upTo(one.asOf), closeMinute }, one.asOf).get(one.item)
+      const rest = learner.rest(learner.ahead(day), { ...upTo(one.asOf), closeMinute }, one.asOf).get(one.item)
       const stock = { mean: one.stock, doubt: 0 }
       const { t10, t50, t90 } =
         rest === undefined

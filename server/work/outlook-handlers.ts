@@ -17,7 +17,7 @@ export function outlookHandlers({ book }: Work): Handlers<OutlookQuestions> {
       const { openMinute, closeMinute } = today
       const asked = { ...book.asked(today.date), openMinute, closeMinute }
       const ahead = aheadOf(learner, asked, book.learntVersion)
-      const rest = learner.rest(asked, ahead, soFarOf(today), today.nowMinute)
+      const rest = learner.rest(ahead, soFarOf(today), today.nowMinute)
       return outlookOf({ shop, today, noonMs, ahead, rest, kitchen: book.kitchenParts() })
     },
   }

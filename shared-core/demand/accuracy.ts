@@ -47,45 +47,6 @@ export function pinball(came: number, quantile: number, level: number): number {
   return came >= quantile ? level * (came - quantile) : (1 - level) * (quantile - came)
 }
 
-/** A range of a forecast: from one quantile to another, `level` of the days inside. */
-export interface Range {
-  readonly low: number
-  readonly high: number
-  /** 0.8 of a range from the 10 % to the 90 % quantile. */
-  readonly level: number
-}
-
-/**
- * Interval score: the width, and 2 / α for each piece outside, α = 1 − level.
- * Source: Gneiting & Raftery, Journal of the American Statistical Association 102 (2007), section 6.2.
- * @example intervalScore(118, { low: 90, high: 112, level: 0.5 }) // 46
- */
-export function intervalScore(came: number, { low, high, level }: Range): number {
-  return high - low + (2 / (1 - level)) * (Math.max(0, low - came) + Math.max(0, came - high))
-}
-
-/**
- * Weighted interval score of a median and ranges around it: (½ |y − median| + Σ α/2 · IS) / (K + ½).
- * Source: Bracher et al., PLOS Computational Biology 17 (2021) e1008618.
- * @example weightedIntervalScore(118, 100, [{ low: 90, high: 112, level: 0.5 }, { low: 75, high: 130, level: 0.9 }]) // 9.3
- */
-export function weightedIntervalScore(came: number, median: number, ranges: readonly Range[]): number {
-  const ofRanges = ranges.reduce((sum, range) => sum + ((1 - range.level) / 2) * intervalScore(came, range), 0)
-  return (0.5 * Math.abs(came - median) + ofRanges) / (ranges.length + 0.5)
-}
-
-/**
- * The part of days inside a range, its ends included.
- * @returns null where there are no days
- */
-export function coverage(
-  days: readonly { readonly came: number; readonly low: number; readonly high: number }[],
-): number | null {
-  return days.length === 0
-    ? null
-    : days.filter(({ came, low, high }) => came >= low && came <= high).length / days.length
-}
-
 function errorsOf(came: readonly number[], forecasts: readonly number[]): number[] {
   assert(came.length === forecasts.length, `${came.length} days and ${forecasts.length} forecasts`)
   return came.map((value, at) => Math.abs(value - (forecasts[at] ?? 0)))

@@ -3,7 +3,7 @@ import { exposureOf, partBy } from './exposure.ts'
 import { Learner } from './learner.ts'
 import type { Pieces } from './pieces.ts'
 import { negativeBinomial, quantile } from './pieces.ts'
-import type { DayAsked, ItemDay, SalesDay } from './sales-day.ts'
+import type { ItemDay, SalesDay } from './sales-day.ts'
 import type { Simple } from './same-weekdays.ts'
 import { SameWeekdays } from './same-weekdays.ts'
 
@@ -120,7 +120,7 @@ function judgedRests(seen: Seen, learner: Learner, minutes: readonly number[]): 
   const { day, ahead } = seen
   return minutes.flatMap((minute, place) => {
     if (minute <= day.openMinute || minute >= day.closeMinute) return []
-    const rests = learner.rest(askedOf(day), ahead, upTo(day, minute), minute)
+    const rests = learner.rest(ahead, upTo(day, minute), minute)
     return [...rests].flatMap(([itemId, rest]): JudgedRest[] => {
       const item = day.items.get(itemId) ?? NONE_SOLD
       const demand = ahead.get(itemId)
@@ -148,10 +148,6 @@ export function saidBy({ mean, dispersion }: Pick<Demand, 'mean' | 'dispersion'>
   ]
   const holds = { q50: pieces.cdf(q50), q80: pieces.cdf(q80), q90: pieces.cdf(q90) }
   return { mean, q10, q50, q80, q90, holds, inside: holds.q90 - pieces.cdf(q10 - 1) }
-}
-
-function askedOf({ items: _, ...asked }: SalesDay): DayAsked {
-  return asked
 }
 
 /** As the day stood at a minute. What went without a time is not known before somebody counts. */

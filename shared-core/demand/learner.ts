@@ -113,12 +113,7 @@ export class Learner {
   }
 
   /** For each item of `ahead`, what is left of a day that runs. @param soFar what is known by `nowMinute` */
-  rest(
-    _asked: DayAsked,
-    ahead: ReadonlyMap<string, DayDemand>,
-    soFar: SalesDay,
-    nowMinute: number,
-  ): ReadonlyMap<string, RestDemand> {
+  rest(ahead: ReadonlyMap<string, DayDemand>, soFar: SalesDay, nowMinute: number): ReadonlyMap<string, RestDemand> {
     return restOf(ahead, soFar, nowMinute, this.#mornings)
   }
 

@@ -33,7 +33,7 @@ const date = dateAfter(FROM, DAYS)
 const [today] = madeDays({ from: date, days: 1, seed: 2, customers })
 if (today !== undefined) {
   const ahead = learner.ahead(today)
-  const update = (at: number) => learner.rest(today, ahead, upTo(today, 360 + at), 360 + at)
+  const update = (at: number) => learner.rest(ahead, upTo(today, 360 + at), 360 + at)
   for (let at = 0; at < UPDATES; at += 1) update(at % 480)
   const each = Array.from({ length: UPDATES }, (_, at) => wallMs(() => update(at % 480)))
   say(

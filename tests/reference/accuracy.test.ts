@@ -1,14 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import {
-  coverage,
-  intervalScore,
-  mase,
-  pinball,
-  wape,
-  weightedIntervalScore,
-} from '../../shared-core/demand/accuracy.ts'
+import { mase, pinball, wape } from '../../shared-core/demand/accuracy.ts'
 
-// Values worked out with R forecast 8.20 (accuracy()) and by hand; those of wape, pinball, interval scores are exact.
+// Values worked out with R forecast 8.20 (accuracy()) and by hand; those of wape and pinball are exact.
 
 describe('how far off forecasts are, against published values', () => {
   it('[Q16] given four days forecast from seven, when scored, then wape and scaled error are those of R', () => {
@@ -33,7 +26,6 @@ describe('how far off forecasts are, against published values', () => {
     expect(wape([], [])).toBeNull()
     expect(mase([5], [4], [7, 7, 7], 1)).toBeNull()
     expect(mase([5], [4], [7, 8], 7)).toBeNull()
-    expect(coverage([])).toBeNull()
     expect(() => wape([1], [])).toThrow(/1 days and 0 forecasts/)
   })
 
@@ -51,42 +43,9 @@ describe('how far off forecasts are, against published values', () => {
     expect(pinball(came, quantile, level)).toBeCloseTo(loss, 12)
   })
 
-  it.each([
-    [118, 46, 55, 9.3],
-    [101, 22, 55, 3.5],
-    [70, 102, 155, 19.3],
-    [140, 134, 255, 26.5],
-  ])(
-    '[Q16] given %d and ranges of half and nine in ten days, then interval scores are %d, %d and %d',
-    (came, half, nine, both) => {
-      const ranges = [
-        { low: 90, high: 112, level: 0.5 },
-        { low: 75, high: 130, level: 0.9 },
-      ] as const
-      expect(intervalScore(came, ranges[0])).toBeCloseTo(half, 9)
-      expect(intervalScore(came, ranges[1])).toBeCloseTo(nine, 9)
-      expect(weightedIntervalScore(came, 100, ranges)).toBeCloseTo(both, 9)
-      // Twice the pinball loss in the mean over all quantiles: another way to the same score.
-      const quantiles = [
-        [100, 0.5],
-        [90, 0.25],
-        [112, 0.75],
-        [75, 0.05],
-        [130, 0.95],
-      ] as const
-      const losses = quantiles.map(([quantile, level]) => 2 * pinball(came, quantile, level))
-      expect(losses.reduce((sum, loss) => sum + loss, 0) / 5).toBeCloseTo(both, 9)
-    },
-  )
-
   it('[Q16] given pieces too few and too many, when ordered at the critical ratio, then the loss times both costs is what it cost', () => {
     // Too few costs 2.2 a piece, too many 0.5.
     expect(2.7 * pinball(120, 109, 2.2 / 2.7)).toBeCloseTo(24.2, 9)
     expect(2.7 * pinball(100, 109, 2.2 / 2.7)).toBeCloseTo(4.5, 9)
-  })
-
-  it('[Q16] given days on the edge of a range, when counted, then they are inside', () => {
-    const days = [3, 5, 9, 10].map((came) => ({ came, low: 3, high: 9 }))
-    expect(coverage(days)).toBe(0.75)
   })
 })
