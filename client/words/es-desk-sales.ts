@@ -139,12 +139,12 @@ export const ES_SALES: SalesWords = {
 }
 
 function fault({ code, params, text }: Told<RowFault>): string {
-  const { columns, needed, text: said, column, most } = params
+  const { columns, needed, text: said, column, most, example } = params
   switch (code) {
     case 'too-few-columns':
       return `La fila tiene ${columns} columnas; hacen falta ${needed}. ¿Es un total o una línea cortada?`
     case 'no-date':
-      return `"${said}" en la columna ${column} no es una fecha como las otras. Escríbala como ellas, p. ej. 2026-11-24.`
+      return `"${said}" en la columna ${column} no es una fecha como las otras. Escríbala como ellas, p. ej. ${example}.`
     case 'to-come':
       return `"${said}" en la columna ${column} es posterior al día en que llegó el archivo. Escriba el día de la venta.`
     case 'no-time':

@@ -1,11 +1,19 @@
 import { PIECES_MAX } from '../../shared-core/day/command-fields.ts'
-import type { Mapping, RowFault, Told } from '../../shared-core/live/sales-import.ts'
+import type { DateForm, Mapping, RowFault, Told } from '../../shared-core/live/sales-import.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { LocalTimes } from './local-times.ts'
 import { MomentReader } from './read-moment.ts'
 import { rowFault } from './row-fault.ts'
 
 const ZERO = 48
+/** A date as each form writes it, for who corrects a row. */
+const EXAMPLES: Readonly<Record<DateForm, string>> = {
+  'y-m-d': '2026-11-24',
+  'm-d-y': '11/24/2026',
+  'd-m-y': '24/11/2026',
+  'epoch-s': '1795529100',
+  'epoch-ms': '1795529100000',
+}
 /** Letters that are kept of a name, and of an id. */
 const NAME_MAX = 200
 const ID_MAX = 80
@@ -52,7 +60,8 @@ export class RowReader {
     const dateText = cell(cells, date)
     const clockText = clock === null ? null : cell(cells, clock)
     const moment = this.#moments.read(dateText, clockText)
-    if (moment === 'no-date') return wrong(moment, { text: dateText, column: date + 1 })
+    if (moment === 'no-date')
+      return wrong(moment, { text: dateText, column: date + 1, example: EXAMPLES[this.#mapping.dateForm] })
     if (moment === 'no-time') return wrong(moment, { text: clockText ?? dateText, column: (clock ?? date) + 1 })
     if (moment.day > this.#lastDay) return wrong('to-come', { text: dateText, column: date + 1 })
     const name = nameOf(cell(cells, item), detail === null ? '' : cell(cells, detail))

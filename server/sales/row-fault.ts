@@ -8,12 +8,12 @@ export function rowFault(code: RowFault, params: Params): Told<RowFault> {
   return { code, params, text: textOf(code, params) }
 }
 
-function textOf(code: RowFault, { columns, needed, text, column, most }: Params): string {
+function textOf(code: RowFault, { columns, needed, text, column, most, example }: Params): string {
   switch (code) {
     case 'too-few-columns':
       return `The row has ${columns} columns; ${needed} are needed. Is it a total or a line that was cut off?`
     case 'no-date':
-      return `"${text}" in column ${column} is no date as in the other rows. Write it like theirs, e.g. 2026-11-24.`
+      return `"${text}" in column ${column} is no date as in the other rows. Write it like theirs, e.g. ${example}.`
     case 'to-come':
       return `"${text}" in column ${column} is after the day on which the file came. Write the day of the sale.`
     case 'no-time':

@@ -70,8 +70,9 @@ export interface Told<Code extends string> {
 export const ROW_FAULTS = [
   /** {columns, needed} */
   'too-few-columns',
-  /** {text, column} */
+  /** {text, column, example}: a date in the form of the others */
   'no-date',
+  /** {text, column} */
   'to-come',
   'no-time',
   'no-item',

@@ -82,7 +82,7 @@ describe('the columns of a till’s file', () => {
       ])
     }
     for (const code of ROW_FAULTS) {
-      const params = { text: 'x', column: 2, columns: 1, needed: 3, most: 9 }
+      const params = { text: 'x', column: 2, columns: 1, needed: 3, most: 9, example: '2026-11-24' }
       expect(ES_SALES.fault({ code, params, text: 'THE SERVER' })).not.toContain('THE SERVER')
       expect(ES_SALES.fault({ code, params, text: 'THE SERVER' })).not.toContain('undefined')
     }

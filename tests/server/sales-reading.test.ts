@@ -186,6 +186,20 @@ describe('how a file is laid out', () => {
     },
   )
 
+  it.each([
+    ['11/24/2026', '11/24/2026'],
+    ['24/11/2026', '24/11/2026'],
+    ['2026-11-24', '2026-11-24'],
+  ])(
+    '[Q63] given dates as %s, when a row has none, then it says how the others write theirs',
+    async (date, example) => {
+      const till = await TillBooks.made()
+      const { rows } = await till.preview(`Date,Item,Qty\n${date},Sesame,1\nTotal,Plain,1\n`)
+      expect(rows[1]?.fault).toMatchObject({ code: 'no-date', params: { example } })
+      expect(rows[4]?.fault?.text).toContain(example)
+    },
+  )
+
   it('[Q61] given a mapping that somebody chose, when another file with that header comes, then it is remembered', async () => {
     const till = await TillBooks.made()
     const header = 'When,What,Kind,N,M\n'
