@@ -87,7 +87,8 @@ describe('the alarm works', () => {
     ['a screen lets people tap what it cannot keep and does not say so', 'does not say so'],
     ['the server forgets its answers', /is done twice|was answered .* and then/],
     ['the server miscounts a sale', 'accounted for'],
-    ['the disk forgets the last append', /is done twice|and on disk as undefined/],
+    // Which alarm is the first depends on the day; a screen may have folded what the disk forgot.
+    ['the disk forgets the last append', /is done twice|and on disk as undefined|differs from the journal/],
     ['the copy lacks its last entry', 'is not the copy that was made'],
   ] as const)('given that %s, then the checks say so', async (bug, words) => {
     const { result, options } = await caught(bug)
