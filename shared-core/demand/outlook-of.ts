@@ -1,15 +1,14 @@
-import type { DoughId, VarietyId } from '../ids.ts'
+import type { VarietyId } from '../ids.ts'
 import { varietyId } from '../ids.ts'
-import type { Outlook, Range, VarietyOutlook, WholeOutlook } from '../live/outlook.ts'
+import type { Outlook, Range, VarietyOutlook } from '../live/outlook.ts'
 import type { AfternoonOf } from '../plan/afternoon.ts'
 import { afternoon } from '../plan/afternoon.ts'
 import type { Shop } from '../shop/shop.ts'
-import { must } from '../support.ts'
 import type { EpochMs } from '../units.ts'
 import { epochMs } from '../units.ts'
 import type { DayDemand, RestDemand } from './demand.ts'
 import type { Pieces } from './pieces.ts'
-import { byMoments, negativeBinomial, quantile } from './pieces.ts'
+import { negativeBinomial, quantile } from './pieces.ts'
 import { runOut } from './run-out.ts'
 import type { Today, TodayItem } from './today.ts'
 
@@ -41,7 +40,6 @@ export function outlookOf(foreseen: Foreseen): Outlook {
     changeoverAtMs: today.changeoverMinute === null ? null : at(today.changeoverMinute),
     lastLoadInAtMs: isBaking && today.lastLoadInMinute !== null ? at(today.lastLoadInMinute) : null,
     varieties,
-    whole: wholeOutlook(shop, known, varieties),
   }
 }
 
@@ -87,30 +85,6 @@ function varietyOutlook(
     atChangeover:
       remains === undefined ? null : { left: remains.left, lastsPercent: percent(remains.lasts), more: remains.more },
   }
-}
-
-function wholeOutlook(shop: Shop, known: readonly Known[], varieties: readonly VarietyOutlook[]): WholeOutlook {
-  const more = new Map<DoughId, number>()
-  for (const { varietyId: id, atChangeover } of varieties) {
-    const { doughId } = must(shop.varieties, id)
-    if (atChangeover !== null && atChangeover.more > 0) more.set(doughId, (more.get(doughId) ?? 0) + atChangeover.more)
-  }
-  const sum = (of: (one: VarietyOutlook) => number) => varieties.reduce((so, one) => so + of(one), 0)
-  return {
-    rest: rangeOf(allOf(known)),
-    leftAtClose: sum(({ leftAtClose }) => leftAtClose),
-    lost: sum(({ lost }) => lost),
-    moreByDough: [...more].map(([doughId, pieces]) => ({ doughId, pieces })),
-  }
-}
-
-/** Each taken to be asked for by itself. By mean and variance: the exact sum takes longer than all the rest together. */
-function allOf(known: readonly Known[]): Pieces {
-  const sum = (of: (one: Pieces) => number) => known.reduce((so, { pieces }) => so + of(pieces), 0)
-  return byMoments(
-    sum(({ mean }) => mean),
-    sum(({ variance }) => variance),
-  )
 }
 
 /** As they stand in the set-up. */

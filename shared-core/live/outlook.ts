@@ -1,4 +1,4 @@
-import type { DoughId, VarietyId } from '../ids.ts'
+import type { VarietyId } from '../ids.ts'
 import type { EpochMs } from '../units.ts'
 
 /**
@@ -17,7 +17,6 @@ export interface Outlook {
   readonly lastLoadInAtMs: EpochMs | null
   /** In the set-up's order. */
   readonly varieties: readonly VarietyOutlook[]
-  readonly whole: WholeOutlook
 }
 
 export interface VarietyOutlook {
@@ -61,14 +60,6 @@ export interface AtChangeover {
   readonly lastsPercent: number
   /** Pieces that are worth putting into the last loads, besides what is planned. */
   readonly more: number
-}
-
-export interface WholeOutlook {
-  readonly rest: Range
-  readonly leftAtClose: number
-  readonly lost: number
-  /** Of the last loads, by dough, what `more` comes to. */
-  readonly moreByDough: readonly { readonly doughId: DoughId; readonly pieces: number }[]
 }
 
 /** Older than this an outlook is not shown: what it rests on has changed. */

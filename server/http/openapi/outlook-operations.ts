@@ -29,12 +29,6 @@ const outlook = z.object({
   changeoverAtMs: instant().nullable(),
   lastLoadInAtMs: instant().nullable(),
   varieties: z.array(varietyOutlook),
-  whole: z.object({
-    rest: range,
-    leftAtClose: pieces(),
-    lost: pieces(),
-    moreByDough: z.array(z.object({ doughId: z.string(), pieces: pieces() })),
-  }),
 })
 
 export const OUTLOOK_ANSWERS = {

@@ -29,7 +29,6 @@ export function outlookWith(varieties: readonly VarietyOutlook[], parts: Partial
     changeoverAtMs: at('11:00'),
     lastLoadInAtMs: at('10:38'),
     varieties,
-    whole: { rest: { q10: 200, q50: 250, q90: 310 }, leftAtClose: 40, lost: 5, moreByDough: [] },
     ...parts,
   }
 }
