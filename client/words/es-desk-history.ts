@@ -11,7 +11,7 @@ export function esHistory({ times, line }: Words): HistoryWords {
     waiting: 'Mirando las ventas pasadas…',
     noContact: 'No se pudo llegar al servidor. Inténtelo cuando haya contacto.',
     notReady: 'Se están leyendo las ventas pasadas; sigue por sí solo.',
-    unknown: 'La tienda no tiene esa masa o variedad.',
+    unknown: 'El local no tiene esa masa o variedad.',
     none: {
       title: 'Todavía no se conoce ninguna venta.',
       toDo: 'Tome lo que su caja tiene registrado, o toque las ventas en el mostrador: cada día cerrado se muestra aquí y hace más seguros los pronósticos.',
@@ -125,6 +125,6 @@ function day(date: (label: string) => string): HistoryWords['day'] {
     add: 'Nombrar este día',
     full: 'La lista de días especiales está llena. Quite antes los viejos en la configuración.',
     nameTaken: 'Hay un día especial con este nombre; elíjalo arriba.',
-    kinds: { holiday: 'festivo', school: 'vacaciones', event: 'evento', closure: 'cerrado', weather: 'tiempo' },
+    kinds: { holiday: 'feriado', school: 'vacaciones', event: 'evento', closure: 'cerrado', weather: 'tiempo' },
   }
 }
