@@ -11,7 +11,16 @@ import { takeFolder } from '../shop/folder.ts'
 import { Archiver } from './archiver.ts'
 import { COPY_FILE, DEVICES_FILE, isSameDrive, makeCopiesFolder, noteOwnDrive, wasOnOwnDrive } from './copy-folder.ts'
 import { CopyError, copyTrouble } from './copy-words.ts'
-import { copyWhole, freeName, nameOfInstant, openToRead, putInPlace, removeFile } from './journal-file.ts'
+import {
+  copyWhole,
+  freeName,
+  isDamage,
+  isSound,
+  nameOfInstant,
+  openToRead,
+  putInPlace,
+  removeFile,
+} from './journal-file.ts'
 import { holdsNothingElse, RunningCopy, whyNotOurs } from './running-copy.ts'
 import { SALES_FILE } from './sales-file.ts'
 import { bringYearly } from './yearly.ts'
@@ -204,17 +213,23 @@ export class CopyKeeper {
     await bringYearly({ sqlite, archives: archivesOf(source), from: dirname(journalFile), to: folder, look, setAside })
   }
 
+  /** One that is damaged neither takes the place of its good copy nor holds up the journal's; its own reader tells. */
   async #copyBeside(one: Beside, everyMs: number): Promise<void> {
     const { sqlite, folder, journalFile, nowMs } = this.#parts
     const file = join(dirname(journalFile), one.name)
-    if (one.db === null && !existsSync(file)) return
-    one.db ??= openToRead(sqlite, file)
-    const version = Number(one.db.prepare('PRAGMA data_version').get()?.data_version)
-    if (version === one.version || nowMs() - one.atMs < everyMs) return
+    if (nowMs() - one.atMs < everyMs || (one.db === null && !existsSync(file))) return
     const part = join(folder, `${one.name}.part`)
-    await copyWhole(sqlite, one.db, part)
-    putInPlace(part, join(folder, one.name))
-    one.version = version
+    try {
+      one.db ??= openToRead(sqlite, file)
+      const version = Number(one.db.prepare('PRAGMA data_version').get()?.data_version)
+      if (version === one.version) return
+      await copyWhole(sqlite, one.db, part)
+      if (withFile(sqlite, part, isSound)) putInPlace(part, join(folder, one.name))
+      one.version = version
+    } catch (error) {
+      if (!isDamage(error)) throw error
+    }
+    removeFile(part)
     one.atMs = nowMs()
   }
 

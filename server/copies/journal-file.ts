@@ -51,6 +51,16 @@ function inOneFile(sqlite: Sqlite, file: string): void {
   sync(file)
 }
 
+/** Whether all its pages hang together. @throws when it is no database at all; see `isDamage` */
+export function isSound(db: DatabaseSyncInstance): boolean {
+  return db.prepare('PRAGMA quick_check(1)').get()?.quick_check === 'ok'
+}
+
+/** SQLite's words for a file that is spoilt. */
+export function isDamage(error: unknown): boolean {
+  return error instanceof Error && /not a database|malformed/.test(error.message)
+}
+
 /** With what SQLite keeps beside it. */
 export function removeFile(file: string): void {
   for (const end of FILE_ENDS) rmSync(`${file}${end}`, { force: true })

@@ -2,7 +2,7 @@ import { existsSync, renameSync } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
 import type { DatabaseSyncInstance } from '@photostructure/sqlite'
 import type { Sqlite } from '../journal/sqlite.ts'
-import { copyWhole, filesOf, freeName, nameOfInstant, openToRead, putInPlace } from './journal-file.ts'
+import { copyWhole, filesOf, freeName, isSound, nameOfInstant, openToRead, putInPlace } from './journal-file.ts'
 
 /** Past sales of tills, beside the journal and in the copies' folder. */
 export const SALES_FILE = 'sales.sqlite'
@@ -91,7 +91,7 @@ function isWhole(sqlite: Sqlite, file: string): boolean {
     try {
       // SQLite takes what is shorter than a page for a database without anything in it.
       db.prepare('SELECT 1 FROM files LIMIT 1').get()
-      return db.prepare('PRAGMA quick_check(1)').get()?.quick_check === 'ok'
+      return isSound(db)
     } finally {
       db.close()
     }

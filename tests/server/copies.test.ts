@@ -236,6 +236,33 @@ describe('the running copy', () => {
     list.close()
   })
 
+  it.each([
+    ['in the middle', (bytes: Buffer) => bytes.fill(0x5a, 20 * 4096, 40 * 4096)],
+    ['from its beginning', (bytes: Buffer) => bytes.fill(0x5a)],
+  ])(
+    '[Q72] given past sales spoilt %s, when copied, then their good copy stays, and the journal’s goes on',
+    async (_where, spoil) => {
+      await shopWith(5)
+      const file = `${shop.folder}/sales.sqlite`
+      const sales = new shop.sqlite.DatabaseSync(file)
+      sales.exec(`CREATE TABLE rows (id INTEGER PRIMARY KEY, text TEXT);
+      WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 5000)
+      INSERT INTO rows SELECT i, printf('%100d', i) FROM n`)
+      sales.close()
+      await shop.keeper.tick()
+      await shop.keeper.close()
+      const good = readFileSync(shop.inCopies('sales.sqlite'))
+      writeFileSync(file, spoil(readFileSync(file)))
+      shop.makeKeeper()
+      await shop.append(20)
+      await shop.keeper.tick()
+      expect(shop.keeper.standing()).toMatchObject({ copy: { seq: 20 }, trouble: null })
+      await shop.keeper.archive('2026-11-26')
+      expect(shop.keeper.standing().archives).toHaveLength(1)
+      expect(readFileSync(shop.inCopies('sales.sqlite')).equals(good)).toBe(true)
+    },
+  )
+
   it('[A6] given a folder where another server keeps its copies, when a copy is begun, then it is left alone', async () => {
     await shopWith(20)
     await shop.keeper.tick()

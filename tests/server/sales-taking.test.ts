@@ -1,3 +1,4 @@
+import { readFileSync, writeFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { badRowsAfter, mendRows } from '../../server/sales/bad-rows.ts'
@@ -121,6 +122,14 @@ describe('a file that is taken', () => {
     expect(cut.row(id)).toMatchObject({ taken: 40, doubled: 0 })
     expect(cut.plainDays()).toEqual(whole.plainDays())
     cut.books.close()
+  })
+
+  it('[Q72] given past sales with bad pages in the middle, when the server starts, then it is told at once', async () => {
+    const cut = await TillBooks.made({ file: 'sales.sqlite' })
+    await cut.take(file(Array.from({ length: 2_000 }, (_, n) => `2026-11-20,7:05,${n},Sesame,1`)))
+    expect(() => cut.again((path) => writeFileSync(path, readFileSync(path).fill(0x5a, 12 * 4096, 16 * 4096)))).toThrow(
+      /cannot be used: .*(damaged|malformed).* npm run restore/,
+    )
   })
 })
 

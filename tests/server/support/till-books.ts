@@ -43,9 +43,10 @@ export class TillBooks {
     return new TillBooks(folder, open)
   }
 
-  /** As after a stop of the server. */
-  again(): void {
+  /** As after a stop of the server. @param meanwhile with the file of past sales */
+  again(meanwhile: (file: string) => void = () => undefined): void {
     this.books.close()
+    meanwhile(join(this.#folder, 'sales.sqlite'))
     this.books = this.#open()
   }
 
