@@ -194,8 +194,8 @@ describe('how a file is laid out', () => {
     '[Q63] given dates as %s, when a row has none, then it says how the others write theirs',
     async (date, example) => {
       const till = await TillBooks.made()
-      const { rows } = await till.preview(`Date,Item,Qty\n${date},Sesame,1\nTotal,Plain,1\n`)
-      expect(rows[1]?.fault).toMatchObject({ code: 'no-date', params: { example } })
+      const { rows } = await till.preview(`Date,Item,Qty\n${`${date},Sesame,1\n`.repeat(4)}Total,Plain,1\n`)
+      expect(rows[4]?.fault).toMatchObject({ code: 'no-date', params: { example } })
       expect(rows[4]?.fault?.text).toContain(example)
     },
   )
