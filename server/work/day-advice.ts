@@ -2,7 +2,7 @@ import type { PieceWorth } from '../../shared-core/demand/baking-cost.ts'
 import type { Demand } from '../../shared-core/demand/demand.ts'
 import { negativeBinomial } from '../../shared-core/demand/pieces.ts'
 import type { VarietyId } from '../../shared-core/ids.ts'
-import { howMany } from '../../shared-core/plan/how-many.ts'
+import { howMany, NONE_THERE } from '../../shared-core/plan/how-many.ts'
 import type { Worth, WorthGiven } from '../../shared-core/plan/worth.ts'
 import { worthOf } from '../../shared-core/plan/worth.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
@@ -47,5 +47,3 @@ function worthsOf(shop: Shop, demands: DayMeans): ReadonlyMap<VarietyId, Worth> 
     }),
   )
 }
-
-const NONE_THERE = [{ pieces: 0, chance: 1 }]

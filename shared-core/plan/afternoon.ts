@@ -2,12 +2,14 @@ import type { RestDemand } from '../demand/demand.ts'
 import { partBy } from '../demand/exposure.ts'
 import type { Pieces } from '../demand/pieces.ts'
 import { negativeBinomial } from '../demand/pieces.ts'
+import type { StockPoint } from '../demand/stock-now.ts'
+import { stockPoints } from '../demand/stock-now.ts'
 import type { Today, TodayItem } from '../demand/today.ts'
 import type { VarietyId } from '../ids.ts'
 import { varietyId } from '../ids.ts'
 import type { Shop, Variety } from '../shop/shop.ts'
 import { windowOf } from '../shop/windows.ts'
-import type { Asked, StockChance } from './how-many.ts'
+import type { Asked } from './how-many.ts'
 import { howMany } from './how-many.ts'
 import type { Why } from './why.ts'
 import { summedUp, weighedOf } from './why.ts'
@@ -75,7 +77,7 @@ interface Case {
   readonly readyMinute: number | null
   readonly between: (fromMinute: number, toMinute: number | null) => Pieces
   /** What is for sale now, by chance. */
-  readonly stock: readonly StockChance[]
+  readonly stock: readonly StockPoint[]
 }
 
 const MINUTE_MS = 60_000
@@ -99,27 +101,12 @@ function caseOf(shop: Shop, today: Today, variety: Variety, item: TodayItem, res
     nowMinute,
     readyMinute: canStill ? lastLoadInMinute + takesMs / MINUTE_MS : null,
     between,
-    stock: stockChances(item.stock),
+    stock: stockPoints(item.stock),
   }
 }
 
-/** Nodes and weights of a standard normal, Gauss–Hermite with five points (Abramowitz & Stegun, table 25.10). */
-const NORMAL: readonly StockChance[] = [
-  { pieces: -2.85697, chance: 0.0112574 },
-  { pieces: -1.355626, chance: 0.2220759 },
-  { pieces: 0, chance: 0.5333334 },
-  { pieces: 1.355626, chance: 0.2220759 },
-  { pieces: 2.85697, chance: 0.0112574 },
-]
-
-/** An estimate and its standard deviation as a few whole numbers with their chances. */
-function stockChances({ mean, doubt }: TodayItem['stock']): readonly StockChance[] {
-  if (doubt <= 0) return [{ pieces: Math.max(0, Math.round(mean)), chance: 1 }]
-  return NORMAL.map(({ pieces, chance }) => ({ pieces: Math.max(0, Math.round(mean + pieces * doubt)), chance }))
-}
-
 /** What is there, from each moment on at which some comes, with how much there is then and later on up to a minute. */
-function arrivals({ item, stock, nowMinute }: Case, until: number): { from: number; stock: readonly StockChance[] }[] {
+function arrivals({ item, stock, nowMinute }: Case, until: number): { from: number; stock: readonly StockPoint[] }[] {
   const coming = item.more.filter(({ minute }) => minute <= until)
   const from = (n: number) => coming.slice(n).reduce((sum, { pieces }) => sum + pieces, 0)
   return [
@@ -138,7 +125,7 @@ function leftAt(one: Case, changeover: number): AfternoonOf['left'] {
 }
 
 /** The fewest pieces left with P(left ≤ n) ≥ chance. */
-function leftWith(stock: readonly StockChance[], asked: Pieces, chance: number): number {
+function leftWith(stock: readonly StockPoint[], asked: Pieces, chance: number): number {
   const upTo = (n: number) => stock.reduce((sum, s) => sum + s.chance * (1 - asked.cdf(s.pieces - n - 1)), 0)
   let [below, high] = [-1, Math.max(...stock.map(({ pieces }) => pieces))]
   while (high - below > 1) {

@@ -16,7 +16,7 @@ import type { Dough, Shop, Variety } from '../shop/shop.ts'
 import type { EpochMs } from '../units.ts'
 import { howMuchDough, inTrays } from './dough-amount.ts'
 import type { Amount, Asked } from './how-many.ts'
-import { howMany } from './how-many.ts'
+import { howMany, NONE_THERE } from './how-many.ts'
 import type { Why } from './why.ts'
 import { summedUp, weighedOf } from './why.ts'
 import type { WorthGiven } from './worth.ts'
@@ -205,8 +205,6 @@ function bakesOf(
     }),
   )
 }
-
-const NONE_THERE = [{ pieces: 0, chance: 1 }] as const
 
 function comingVariety(id: VarietyId, asked: Asked, amount: Amount, demand: DayDemand | undefined): ComingVariety {
   const { besides: ordered, unit, worth } = asked

@@ -1,5 +1,6 @@
 import type { Pieces } from '../demand/pieces.ts'
 import { byMoments } from '../demand/pieces.ts'
+import type { StockPoint } from '../demand/stock-now.ts'
 import { assert } from '../support.ts'
 import type { Worth } from './worth.ts'
 import { worthOfOneMore } from './worth.ts'
@@ -7,8 +8,8 @@ import { worthOfOneMore } from './worth.ts'
 /** How many pieces of one variety, asked for by a demand that is not known yet. */
 export interface Asked {
   readonly demand: Pieces
-  /** Pieces that are there already, by how likely each number is; the chances sum to 1. None there: `[{ pieces: 0, chance: 1 }]`. */
-  readonly stock: readonly StockChance[]
+  /** Pieces that are there already, by how likely each number is; the chances sum to 1. */
+  readonly stock: readonly StockPoint[]
   /** What is asked for only after more pieces could be ready; null: all of `demand`. */
   readonly later: Pieces | null
   readonly worth: Worth
@@ -24,10 +25,8 @@ export interface Within<Id> {
   readonly pieces: number
 }
 
-export interface StockChance {
-  readonly pieces: number
-  readonly chance: number
-}
+/** None is there yet. */
+export const NONE_THERE: readonly StockPoint[] = [{ pieces: 0, chance: 1 }]
 
 /** How many, and what it weighs. */
 export interface Amount {
