@@ -15,7 +15,7 @@ import { ask, startServer, stopServer } from './support/start-server.ts'
 import { tempFolder } from './support/temp-folder.ts'
 
 const HEADER = 'Date,Time,Receipt,Item,Qty\n'
-const TEXT = `${HEADER}11/20/2026,7:05 am,1,Sesame,2\n11/20/2026,7:06 am,2,Half dozen,1\nTotal,,,,3\n`
+const TEXT = `${HEADER}11/20/2015,7:05 am,1,Sesame,2\n11/20/2015,7:06 am,2,Half dozen,1\nTotal,,,,3\n`
 const notes = (server: TestServer) =>
   [...server.journal.entriesAfter(0)].flatMap(({ events }) => events).filter(({ type }) => type === 'importNoted')
 const filesOf = async (server: TestServer) => (await ask(server, '/api/v1/sales/files')).json as readonly SalesFile[]
@@ -37,8 +37,8 @@ describe('past sales in a file', () => {
       rows: 3,
       taken: 2,
       bad: 1,
-      from: '2026-11-20',
-      to: '2026-11-20',
+      from: '2015-11-20',
+      to: '2015-11-20',
     })
     expect(
       (await namesOf(server)).map(({ name, sold, meaning, suggested }) => [name, sold, meaning?.kind, suggested]),
@@ -48,15 +48,15 @@ describe('past sales in a file', () => {
     ])
     await expect
       .poll(() => notes(server))
-      .toMatchObject([{ name: 'november.csv', sha256: file.sha256, rows: 2, from: '2026-11-20' }])
-    await takenFile(server, `${HEADER}11/21/2026,7:05,1,Sesame,1\n`)
+      .toMatchObject([{ name: 'november.csv', sha256: file.sha256, rows: 2, from: '2015-11-20' }])
+    await takenFile(server, `${HEADER}11/21/2015,7:05,1,Sesame,1\n`)
     await expect.poll(() => notes(server).length).toBe(2)
   })
 
   it('[Q60] given a stop in the middle, when the server is there again, then the file is taken to its end, and noted once', async () => {
     const folder = tempFolder()
     const first = await shopInFolder(folder)
-    const rows = Array.from({ length: 9_000 }, (_, n) => `11/20/2026,${7 + (n % 6)}:05,${n},Sesame,1\n`)
+    const rows = Array.from({ length: 9_000 }, (_, n) => `11/20/2015,${7 + (n % 6)}:05,${n},Sesame,1\n`)
     const { file, mapping } = await putIn(first, HEADER + rows.join(''))
     await ask(first, `/api/v1/sales/files/${file.id}/take`, { body: { mapping } })
     await stopServer(first)
@@ -74,7 +74,7 @@ describe('past sales in a file', () => {
     const { id } = await takenFile(server, TEXT)
     const { bad } = (await ask(server, `/api/v1/sales/files/${id}/bad`)).json as BadRows
     expect(bad).toMatchObject([{ line: 4, text: 'Total,,,,3', fault: { code: 'no-date' } }])
-    const body = { rows: [{ line: 4, text: '11/20/2026,7:07 am,3,Sesame,3' }] }
+    const body = { rows: [{ line: 4, text: '11/20/2015,7:07 am,3,Sesame,3' }] }
     expect((await ask(server, `/api/v1/sales/files/${id}/bad`, { body })).json).toMatchObject({ taken: 1, bad: [] })
     expect((await namesOf(server))[0]).toMatchObject({ name: 'Sesame', sold: 5 })
     await ask(server, `/api/v1/sales/files/${id}`, { method: 'DELETE' })
