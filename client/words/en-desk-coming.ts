@@ -42,7 +42,7 @@ export function enComing({ line }: Words): ComingWords {
       bake: 'to bake',
     },
     legend:
-      'Likely is enough on one day in two, careful on eight of ten, plenty on nineteen of twenty. All are for the counter; orders come on top.',
+      'Likely is enough on one day in two, careful on eight of ten, plenty on nine of ten. All are for the counter; orders come on top.',
     basis: {
       guess: 'a guess, no sales yet',
       few: 'from a few days of sales',

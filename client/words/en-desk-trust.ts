@@ -73,8 +73,8 @@ const HELD: HeldWords = {
   what: {
     inside: 'inside the 8-in-10 range',
     likely: '“likely” was enough',
-    careful: 'enough for 8 of 10 days was enough',
-    plenty: 'enough for 9 of 10 days was enough',
+    careful: '“careful” was enough, meant for 8 of 10 days',
+    plenty: '“plenty” was enough, meant for 9 of 10 days',
   },
   columns: { said: 'forecasts', held: 'were', should: 'should be', verdict: 'so' },
   share: ({ hits, of }) => `${hits} of ${of}${of === 0 ? '' : ` (${Math.round((100 * hits) / of)} %)`}`,

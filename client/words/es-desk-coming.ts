@@ -42,7 +42,7 @@ export function esComing({ line }: Words): ComingWords {
       bake: 'para hornear',
     },
     legend:
-      'Probable alcanza en un día de cada dos, prudente en ocho de diez, de sobra en diecinueve de veinte. Todo es para el mostrador; los encargos van aparte.',
+      'Probable alcanza en un día de cada dos, prudente en ocho de diez, de sobra en nueve de diez. Todo es para el mostrador; los encargos van aparte.',
     basis: {
       guess: 'una suposición, sin ventas todavía',
       few: 'de pocos días de ventas',

@@ -73,8 +73,8 @@ const HELD: HeldWords = {
   what: {
     inside: 'dentro del margen de 8 de cada 10',
     likely: 'lo «probable» bastó',
-    careful: 'lo bastante para 8 de 10 días bastó',
-    plenty: 'lo bastante para 9 de 10 días bastó',
+    careful: 'lo «prudente» bastó, pensado para 8 de 10 días',
+    plenty: 'lo «de sobra» bastó, pensado para 9 de 10 días',
   },
   columns: { said: 'pronósticos', held: 'fueron', should: 'debería', verdict: 'así que' },
   share: ({ hits, of }) => `${hits} de ${of}${of === 0 ? '' : ` (${Math.round((100 * hits) / of)} %)`}`,

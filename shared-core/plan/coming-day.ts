@@ -32,7 +32,7 @@ export interface ComingDay {
   readonly doughs: readonly ComingDough[]
 }
 
-/** What the counter will ask for, orders besides: fewer than that with one chance in two, four in five, nineteen in twenty. */
+/** What the counter will ask for, orders besides: fewer than that with one chance in two, four in five, nine in ten. */
 export interface Likely {
   readonly likely: number
   readonly careful: number
@@ -89,10 +89,10 @@ export interface ComingGiven {
   readonly next: { readonly date: string; readonly demands: ReadonlyMap<string, DayDemand> } | null
 }
 
-/** Chances of the three numbers that are shown. */
+/** Chances of the three numbers that are shown: those that past forecasts are judged by (`demand/backtest.ts`). */
 export const LIKELY = 0.5
 export const CAREFUL = 0.8
-export const PLENTY = 0.95
+export const PLENTY = 0.9
 
 /**
  * Two decisions of one day: how much dough, a day or more ahead, on the pooled demand of what it becomes, where too much

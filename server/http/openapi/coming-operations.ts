@@ -12,7 +12,7 @@ const why = z.array(
 const likely = {
   likely: pieces.meta({ description: 'Enough on one day in two.' }),
   careful: pieces.meta({ description: 'Enough on eight of ten days.' }),
-  plenty: pieces.meta({ description: 'Enough on nineteen of twenty days.' }),
+  plenty: pieces.meta({ description: 'Enough on nine of ten days.' }),
 }
 
 const coming = z.object({

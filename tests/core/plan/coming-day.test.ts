@@ -70,11 +70,11 @@ function doughOf(id: string, parts: Partial<ComingGiven> = {}, demands = DEMANDS
 const sum = (why: ComingDough['why']) => why.reduce((all, { pieces }) => all + pieces, 0)
 
 describe('a day to come', () => {
-  it('[Q52] given demands, when a day is asked, then likely, careful and plenty are enough on 10, 16 and 19 of 20 days', () => {
+  it('[Q52] given demands, when a day is asked, then likely, careful and plenty are enough on 5, 8 and 9 of 10 days', () => {
     const both = togetherOf([demand(80), demand(50)], 0.03)
     const { likely, careful, plenty, varieties } = doughOf('plain')
-    expect([likely, careful, plenty]).toEqual([0.5, 0.8, 0.95].map((part) => quantile(both, part)))
-    expect(varieties[0]).toMatchObject({ varietyId: 'sesame', plenty: quantile(negativeBinomial(80, 10), 0.95) })
+    expect([likely, careful, plenty]).toEqual([0.5, 0.8, 0.9].map((part) => quantile(both, part)))
+    expect(varieties[0]).toMatchObject({ varietyId: 'sesame', plenty: quantile(negativeBinomial(80, 10), 0.9) })
     // Together they vary less than each by itself.
     expect(plenty).toBeLessThan(varieties.reduce((all, one) => all + one.plenty, 0))
   })
