@@ -157,9 +157,7 @@ function aheadText(prospect: Prospect, moreAtMs: EpochMs | null, times: Words['t
   }
   if (doubt !== null) {
     return marked(
-      doubt.before === 'more'
-        ? 'may run out before more comes'
-        : `may run out from ${times.clock(doubt.fromMs)} on`,
+      doubt.before === 'more' ? 'may run out before more comes' : `may run out from ${times.clock(doubt.fromMs)} on`,
     )
   }
   if (!lasts) return ''
