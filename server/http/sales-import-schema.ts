@@ -45,17 +45,21 @@ export const mendSchema = record({
 })
 
 const lines = list(record({ varietyId: variety(), pieces: whole(1, EACH_MAX) }), 'lines', 1, VARIETIES_MAX)
-const meaning = z.discriminatedUnion('kind', [
-  record({ kind: z.literal('variety'), varietyId: variety(), pieces: whole(1, EACH_MAX) }),
-  record({ kind: z.literal('pack'), lines }),
-  record({
-    kind: z.literal('unnamed'),
-    pieces: whole(1, EACH_MAX),
-    among: list(variety(), 'varieties', 1, VARIETIES_MAX).nullable(),
-  }),
-  record({ kind: z.literal('kitchen'), varietyId: variety().nullable(), pieces: whole(1, EACH_MAX) }),
-  record({ kind: z.literal('nothing') }),
-])
+const meaning = z.discriminatedUnion(
+  'kind',
+  [
+    record({ kind: z.literal('variety'), varietyId: variety(), pieces: whole(1, EACH_MAX) }),
+    record({ kind: z.literal('pack'), lines }),
+    record({
+      kind: z.literal('unnamed'),
+      pieces: whole(1, EACH_MAX),
+      among: list(variety(), 'varieties', 1, VARIETIES_MAX).nullable(),
+    }),
+    record({ kind: z.literal('kitchen'), varietyId: variety().nullable(), pieces: whole(1, EACH_MAX) }),
+    record({ kind: z.literal('nothing') }),
+  ],
+  'null, or what the name means: of the "kind" "variety", "pack", "unnamed", "kitchen" or "nothing".',
+)
 
 export const meaningsSchema = record({
   names: list(record({ name: text(NAME_MAX), meaning: meaning.nullable() }), 'names', 1, NAMES_AT_ONCE),

@@ -112,11 +112,16 @@ describe('past sales in a file', () => {
     expect((await filesOf(server)).length).toBe(1)
   })
 
-  it('[Q68] given a name that is said to be what the shop has not, when sent, then nothing is taken', async () => {
+  it('[Q68] given a name that is said to be what the shop has not, or nothing that is known, when sent, then nothing is taken, and it is told what would be', async () => {
     const server = await startServer()
     const names = [{ name: 'Dozen', meaning: { kind: 'variety', varietyId: 'pumpernickel', pieces: 12 } }]
     const asked = await ask(server, '/api/v1/sales/names', { method: 'PUT', body: { names } })
     expect([asked.status, asked.json]).toMatchObject([422, { errors: [{ path: '/names/0/meaning' }] }])
+    for (const meaning of [undefined, 12, { kind: 'dozen' }]) {
+      const body = { names: [{ name: 'Dozen', meaning }] }
+      const { status, text } = await ask(server, '/api/v1/sales/names', { method: 'PUT', body })
+      expect([status, text.includes('null, or what the name means: of the')]).toEqual([422, true])
+    }
   })
 })
 
