@@ -1,4 +1,5 @@
 import type { EpochMs } from '../units.ts'
+import { epochMs } from '../units.ts'
 import type { RodAhead } from './prospect.ts'
 
 /** Run-out times are compared in steps of five minutes, so that rods do not change places at every second's estimate. */
@@ -9,7 +10,7 @@ const RUN_OUT_SOON_MS = 2 * 3_600_000
 export interface RodsShown<Some extends RodAhead> {
   /** At most as many as asked for, most urgent first. */
   readonly rods: readonly Some[]
-  /** Varieties with pieces for sale that are not among them, and until when the first of them is known to last. */
+  /** Varieties with pieces for sale that are not among them, and until when none of them may be gone, as far as is known. */
   readonly othersFine: { readonly count: number; readonly untilMs: EpochMs | null }
 }
 
@@ -31,9 +32,8 @@ export function rodsThatMatter<Some extends RodAhead>(
     .sort((one, other) => byUrgency(one.urgency, other.urgency))
     .map(({ rod }) => rod)
   const others = ranked.slice(most).filter((rod) => rod.likely > 0)
-  const untilMs = others.reduce<EpochMs | null>((soonest, { ahead: { goneAtMs } }) => {
-    return goneAtMs !== null && (soonest === null || goneAtMs < soonest) ? goneAtMs : soonest
-  }, null)
+  const ends = others.flatMap((rod) => [rod.ahead.goneAtMs, doubtAtMs(rod)].filter((atMs) => atMs !== null))
+  const untilMs = ends.length === 0 ? null : epochMs(Math.min(...ends))
   return { rods: ranked.slice(0, most), othersFine: { count: others.length, untilMs } }
 }
 

@@ -96,5 +96,7 @@ describe('the rods that matter', () => {
     const { rods: shownRods, othersFine } = rodsThatMatter(rods, at('8:00'), 3)
     expect(shownRods.map((one) => one.varietyId)).toEqual(['will', 'may', 'low'])
     expect(othersFine).toEqual({ count: 1, untilMs: null })
+    // What may be gone is not fine past that hour, wherever it stands.
+    expect(rodsThatMatter(rods, at('8:00'), 1).othersFine).toEqual({ count: 3, untilMs: at('8:40') })
   })
 })
