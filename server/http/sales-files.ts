@@ -8,6 +8,7 @@ import type * as z from 'zod'
 import { FILE_NAME_MAX } from '../../shared-core/day/command-schema.ts'
 import { problemsOf } from '../../shared-core/shop/problems.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
+import { freeMbOf } from '../operation/free-space.ts'
 import type { ImportDesk } from '../sales/import-desk.ts'
 import type { OfFile } from '../work/sales-questions.ts'
 import { letIn } from './entrance.ts'
@@ -20,6 +21,10 @@ import { wholeNumber } from './whole-number.ts'
 
 /** Where a file is put in: its body is not read before its route does. */
 export const SALES_FILES = '/api/v1/sales/files'
+
+const MB_BYTES = 1024 * 1024
+/** Left free for the journal: years of it. */
+const KEPT_FREE_MB = 100
 
 export interface SalesFilesParts extends PastSalesParts {
   readonly imports: ImportDesk
@@ -67,7 +72,11 @@ async function postFile(request: Request, response: Response, parts: SalesFilesP
     const folder = await parts.work.ask('salesFolder', null)
     const path = join(folder, `upload-${randomBytes(8).toString('hex')}`)
     try {
+      // Besides itself a file needs its rows' room and, while it is written in UTF-8, as much again.
+      if (!(await hasRoom(folder, 3 * Number(request.headers['content-length'] ?? 0)))) return noRoom(response)
       const { sha256, bytes, start } = await receive(request, path)
+      // Whose length nobody said before.
+      if (!(await hasRoom(folder, 2 * bytes))) return noRoom(response)
       const trouble = bytes === 0 ? EMPTY : spreadsheetKind(start)
       if (trouble !== null) return sendProblem(response, { status: 422, title: 'No CSV', detail: trouble })
       const uploaded = { path, name: nameOf(request), sha256, atMs: parts.now() }
@@ -85,8 +94,7 @@ async function postFile(request: Request, response: Response, parts: SalesFilesP
       // Who went away in the middle hears nothing any more.
       if (request.destroyed && response.closed) return
       if (!isDiskFull(error)) throw error
-      const detail = 'There is no room for the file on the server’s disk. Make room, or send a shorter one.'
-      sendProblem(response, { status: 503, title: 'Not taken', detail })
+      noRoom(response)
     } finally {
       rmSync(path, { force: true })
     }
@@ -164,6 +172,17 @@ export async function withRead<Schema extends z.ZodType>(
 }
 
 const EMPTY = 'The file is empty. Save the till’s sales as CSV and put that in.'
+
+/** Past sales must not take the last of the disk from the journal. */
+async function hasRoom(folder: string, bytes: number): Promise<boolean> {
+  const freeMb = await freeMbOf(folder)
+  return freeMb === null || freeMb >= bytes / MB_BYTES + KEPT_FREE_MB
+}
+
+function noRoom(response: Response): void {
+  const detail = 'There is no room for the file on the server’s disk. Make room, or send a shorter one.'
+  sendProblem(response, { status: 503, title: 'Not taken', detail })
+}
 
 function isDiskFull(error: unknown): boolean {
   return error instanceof Error && 'code' in error && (error.code === 'ENOSPC' || error.code === 'EDQUOT')

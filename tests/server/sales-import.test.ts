@@ -1,4 +1,6 @@
+import { once } from 'node:events'
 import { mkdirSync, rmSync, writeFileSync } from 'node:fs'
+import { request } from 'node:http'
 import { dirname, join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { backup } from '../../server/commands/backup.ts'
@@ -110,6 +112,19 @@ describe('past sales in a file', () => {
       expect(asked.text).toContain(words)
     }
     expect((await filesOf(server)).length).toBe(1)
+  })
+
+  it('[Q63] given a file that would fill the disk, when sent, then it is refused before it is read', async () => {
+    const server = await startServer()
+    const headers = { 'content-length': String(2 ** 50), 'content-type': 'text/csv' }
+    const sent = request(`${server.address}/api/v1/sales/files`, { method: 'POST', headers })
+    sent.on('error', () => undefined)
+    sent.write(HEADER)
+    const [answer] = await once(sent, 'response')
+    const text = await new Response(answer).text()
+    sent.destroy()
+    expect([answer.statusCode, text]).toEqual([503, expect.stringContaining('Make room')])
+    expect(await filesOf(server)).toEqual([])
   })
 
   it('[Q68] given a name that is said to be what the shop has not, or nothing that is known, when sent, then nothing is taken, and it is told what would be', async () => {
