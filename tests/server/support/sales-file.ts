@@ -1,3 +1,4 @@
+import { expect } from 'vitest'
 import type { Mapping, Preview, SalesFile } from '../../../shared-core/live/sales-import.ts'
 import type { TestServer } from './start-server.ts'
 import { ask } from './start-server.ts'
@@ -26,8 +27,8 @@ export async function takenFile(
 }
 
 export async function untilTaken(server: TestServer, id: number): Promise<SalesFile> {
-  for (;;) {
-    const file = (await ask(server, `${FILES}/${id}`)).json as SalesFile
-    if (file.state !== 'taking') return file
-  }
+  const read = async () => (await ask(server, `${FILES}/${id}`)).json as SalesFile
+  // The server is in this process: asked without a pause it would be kept from taking.
+  await expect.poll(async () => (await read()).state, { interval: 10, timeout: 60_000 }).not.toBe('taking')
+  return await read()
 }
