@@ -13,9 +13,6 @@ import type { JournalDaysTold } from './feed-questions.ts'
 import type { TillDays } from './merged-days.ts'
 import { MergedDays } from './merged-days.ts'
 
-/** Learning lets others through after so long; a question of the counter's waits no longer than that. */
-const CHUNK_MS = 12
-
 /** What the thread knows of the shop: its set-up, its days, and what these taught. */
 export class DayBook {
   readonly #breathe: () => Promise<unknown>
@@ -162,12 +159,9 @@ export class DayBook {
     const learner = goesOn ? from.learner : new Learner(this.guesses())
     // One that goes on and fails is half of something: what comes next begins afresh.
     if (goesOn) this.#learnt = { ...from, days: [], key: '' }
-    let atMs = performance.now()
     for (const day of goesOn ? days.slice(from.days.length) : days) {
       learner.learn(day)
-      if (performance.now() - atMs < CHUNK_MS) continue
       await this.#breathe()
-      atMs = performance.now()
     }
     this.#learnt = { learner, days, key, version }
   }

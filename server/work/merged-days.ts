@@ -14,8 +14,6 @@ export interface TillDays {
   salesDays(from: string, to: string): readonly SalesDay[]
 }
 
-/** Merging lets others through after so long. */
-const CHUNK_MS = 12
 /** Days of the till that are read at once, some ten thousand rows. */
 const READ_DAYS = 14
 
@@ -52,7 +50,6 @@ export class MergedDays {
     const till = await this.#readTill()
     const menu = [...shop.varieties.values()].flatMap(({ id, retired }) => (retired ? [] : [id]))
     const merged = new Map<string, Merged>()
-    let atMs = performance.now()
     for (const date of [...new Set([...till.keys(), ...byDate.keys()])].sort()) {
       if (!isOver(date, byDate.has(date), now)) continue
       const from: Sources = [till.get(date) ?? null, ...(byDate.get(date) ?? [])]
@@ -64,9 +61,7 @@ export class MergedDays {
         date,
         isSame ? before : { from, key, day: sameAs(before?.day ?? null, mergedOf(from, specials, menu)) },
       )
-      if (performance.now() - atMs < CHUNK_MS) continue
       await this.#breathe()
-      atMs = performance.now()
     }
     this.#merged = merged
     return [...merged.values()].flatMap(({ day }) => day ?? [])

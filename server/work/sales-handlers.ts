@@ -12,9 +12,6 @@ import type { Handlers } from './questions.ts'
 import type { OfFile, SalesQuestions } from './sales-questions.ts'
 import type { Work } from './work.ts'
 
-/** Days are made for so long before others have a turn. */
-const CHUNK_MS = 12
-
 export function salesHandlers(work: Work): Handlers<SalesQuestions> {
   const { books, folder } = openBooks(work)
   const settle = () => settleDays(work, books)
@@ -105,12 +102,7 @@ function openBooks({ start, sqlite, book, breathe, atEnd }: Work) {
 
 /** Makes the days that have changed, then lets them teach. */
 async function settleDays({ book, breathe }: Work, { days }: SalesBooks): Promise<void> {
-  let atMs = performance.now()
-  while (!days.step()) {
-    if (performance.now() - atMs < CHUNK_MS) continue
-    await breathe()
-    atMs = performance.now()
-  }
+  while (!days.step()) await breathe()
   book.tillChanged()
 }
 

@@ -7,8 +7,6 @@ import type { Work } from './work.ts'
 const JUDGED_DAYS = 365
 /** The rest of a day is forecast at several times: four times the work. */
 const REST_DAYS = 84
-/** So long others wait for a turn at most. */
-const CHUNK_MS = 12
 /** Times at which the rest of the day is judged, after opening: two hours apart, as loads are decided. */
 const REST_EVERY_MIN = 120
 const REST_LAST_MIN = 60
@@ -47,12 +45,9 @@ export class WalkedDays {
       restMinutes: this.#restMinutes(last.date),
     })
     const walked: WalkedDay[] = []
-    let atMs = performance.now()
     for (const day of walk) {
       walked.push(day)
-      if (performance.now() - atMs < CHUNK_MS) continue
       await breathe()
-      atMs = performance.now()
     }
     return walked
   }

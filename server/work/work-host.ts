@@ -5,6 +5,19 @@ import { handlersFor } from './handlers.ts'
 import type { Answered, Asked, Handlers, Kind, Questions } from './questions.ts'
 import type { WorkStart } from './work.ts'
 
+/** What the counter waits for waits no longer than this for a turn. */
+const CHUNK_MS = 12
+
+/** Lets others have a turn where they have waited for one so long, so that loops may ask at every round. */
+function inChunks(): () => Promise<void> {
+  let atMs = performance.now()
+  return async () => {
+    if (performance.now() - atMs < CHUNK_MS) return
+    await nextTurn()
+    atMs = performance.now()
+  }
+}
+
 /** What answers questions, whichever thread it lives in. */
 export class WorkHost {
   readonly #handlers: Handlers<Questions>
@@ -17,7 +30,7 @@ export class WorkHost {
 
   static async begin(start: WorkStart): Promise<WorkHost> {
     const atEnd: (() => void)[] = []
-    const breathe = () => nextTurn()
+    const breathe = inChunks()
     const work = {
       start,
       sqlite: await loadSqlite(),

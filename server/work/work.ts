@@ -13,7 +13,7 @@ export interface Work {
   readonly sqlite: Sqlite
   /** The shop, its days, and what they taught. */
   readonly book: DayBook
-  /** Lets other questions have a turn. */
+  /** Lets other questions have a turn when they have waited for some time; cheap enough for every round of a loop. */
   readonly breathe: () => Promise<unknown>
   /** To be done before the thread ends: files to be closed. */
   readonly atEnd: (run: () => void) => void
