@@ -13,7 +13,7 @@ export function enComing({ line }: Words): ComingWords {
     datesName: 'Days to come',
     today: 'today',
     unknown: 'unknown',
-    closed: (date) => `The shop is closed on ${date}: nothing is advised.`,
+    closed: (date) => `Nothing is advised for ${date}: the shop does not open, or has closed the day.`,
     noDoughs: 'There are no varieties in the set-up yet, so nothing can be advised.',
     onlyGuesses:
       'These are guesses: no sales are known yet. Type pieces of a usual day in the set-up, bring past sales in, or tap on: within two weeks the numbers are the shop’s own.',

@@ -13,7 +13,7 @@ export function esComing({ line }: Words): ComingWords {
     datesName: 'Días que vienen',
     today: 'hoy',
     unknown: 'desconocido',
-    closed: (date) => `El local cierra el ${date}: no se aconseja nada.`,
+    closed: (date) => `Para el ${date} no se aconseja nada: el local no abre, o ya cerró el día.`,
     noDoughs: 'Todavía no hay variedades en la configuración, así que no se puede aconsejar nada.',
     onlyGuesses:
       'Son suposiciones: todavía no se conocen ventas. Escriba las piezas de un día normal en la configuración, traiga ventas pasadas, o siga tocando: en dos semanas los números son los del local.',

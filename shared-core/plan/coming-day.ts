@@ -26,7 +26,7 @@ import { worthOf, worthOfPool } from './worth.ts'
 export interface ComingDay {
   /** YYYY-MM-DD, the day on which it is boiled and sold. */
   readonly date: string
-  /** Closed by its weekday or by a closure: nothing is advised. */
+  /** Closed by its weekday or by a closure, or sold and closed already: nothing is advised. */
   readonly isClosed: boolean
   /** In the shop's order; those that no variety is made of are left out. */
   readonly doughs: readonly ComingDough[]

@@ -17,7 +17,7 @@ const likely = {
 
 const coming = z.object({
   date,
-  isClosed: z.boolean(),
+  isClosed: z.boolean().meta({ description: 'The shop does not open, or has closed the day: nothing is advised.' }),
   doughs: z.array(
     z.object({
       doughId: z.string(),
