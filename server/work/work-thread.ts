@@ -12,9 +12,12 @@ import { WorkFault, WorkStopped } from './work-desk.ts'
 /** What the thread is told; `asked` and `answer` are of the kind. */
 export type ToWorker =
   | { readonly type: 'ask'; readonly id: number; readonly kind: string; readonly asked: unknown }
+  /** Answered between any two chunks of work: it goes on. */
+  | { readonly type: 'ping' }
   | { readonly type: 'end' }
 
 export type FromWorker =
+  | 'pong'
   | { readonly id: number; readonly ok: true; readonly answer: unknown }
   | { readonly id: number; readonly ok: false; readonly fault: string }
 
@@ -28,6 +31,8 @@ interface Waiting {
 const PROGRAM = new URL('./work-worker.mjs', import.meta.url)
 /** A thread that ended is begun anew: what ended it may be over. One that ends at once must not take a core. */
 const BEGUN_AGAIN_MS = 15_000
+/** The longest chunk of work is a second or two on a weak machine: one that says nothing for so long never will. */
+const SILENT_MS_MAX = 60_000
 /** The longest chunk of work between two messages is far shorter; what it writes it can write again. */
 const ENDED_MS_MAX = 5_000
 
@@ -38,6 +43,8 @@ interface ThreadParts {
   readonly program?: URL
   /** Whether one that ended so long ago is begun again; left out: after a while. */
   readonly isDue?: (sinceMs: number) => boolean
+  /** Whether one that has not answered for so long is ended; left out: after a while. */
+  readonly isHung?: (sinceMs: number) => boolean
 }
 
 /** Asks a thread of its own, so that no tap waits for a forecast. */
@@ -52,6 +59,8 @@ class WorkThread implements WorkDesk {
   #worker: Worker | null = null
   #begunAtMs = Number.NEGATIVE_INFINITY
   #lastId = 0
+  /** Since when a ping has had no answer; null: none is out. */
+  #pingedAtMs: number | null = null
   /** Why it ended the last time; null while it runs. */
   #ended: string | null = null
   #isClosed = false
@@ -78,11 +87,26 @@ class WorkThread implements WorkDesk {
 
   tick(): void {
     const nowMs = performance.now()
+    this.#watch(nowMs)
     const { isDue = (sinceMs: number) => sinceMs >= BEGUN_AGAIN_MS } = this.#parts
     const isFirst = this.#begunAtMs === Number.NEGATIVE_INFINITY
     if (this.#isClosed || this.#worker !== null || (!isFirst && !isDue(nowMs - this.#begunAtMs))) return
     this.#begunAtMs = nowMs
     this.#begin()
+  }
+
+  /** A question that never ends would keep all others waiting, and nobody would know. */
+  #watch(nowMs: number): void {
+    const worker = this.#worker
+    const { isHung = (sinceMs: number) => sinceMs >= SILENT_MS_MAX } = this.#parts
+    if (worker === null || this.#isClosed) return
+    if (this.#pingedAtMs === null) {
+      this.#pingedAtMs = nowMs
+      worker.postMessage({ type: 'ping' } satisfies ToWorker)
+    } else if (isHung(nowMs - this.#pingedAtMs) && this.#ended === null) {
+      this.#ended = 'it did not answer any more'
+      void worker.terminate()
+    }
   }
 
   reasons(): readonly HealthReason[] {
@@ -118,10 +142,15 @@ class WorkThread implements WorkDesk {
     worker.on('error', (error) => this.#troubled(error))
     worker.on('exit', (code) => this.#gone(code))
     this.#ended = null
+    this.#pingedAtMs = null
     for (const run of this.#onBegun) run()
   }
 
   #hear(message: FromWorker): void {
+    if (message === 'pong') {
+      this.#pingedAtMs = null
+      return
+    }
     const waiting = this.#waiting.get(message.id)
     if (waiting === undefined) return
     this.#waiting.delete(message.id)

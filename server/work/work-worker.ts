@@ -9,6 +9,7 @@ async function main(start: WorkStart): Promise<void> {
   const host = await WorkHost.begin(start)
   parentPort?.on('message', (message: ToWorker) => {
     if (message.type === 'ask') void answer(host, message)
+    else if (message.type === 'ping') tell('pong')
     else {
       host.end()
       parentPort?.close()

@@ -21,13 +21,15 @@ const PROGRAM = `
 import { parentPort } from 'node:worker_threads'
 parentPort.on('message', ({ type, id, asked }) => {
   if (type === 'end') return parentPort.close()
+  if (type === 'ping') return parentPort.postMessage('pong')
+  if (asked === 'hang') for (;;);
   if (asked === 'end at once') process.exit(3)
   if (asked === 'throw') throw new Error('out of dough')
   if (asked === 'fault') return parentPort.postMessage({ id, ok: false, fault: 'Error: two rings\\n  at once' })
   if (asked !== 'never') parentPort.postMessage({ id, ok: true, answer: { said: asked } })
 })`
 
-function threadOf(again: () => boolean = () => false) {
+function threadOf(again: () => boolean = () => false, isHung: () => boolean = () => false) {
   const file = join(tempFolder(), 'echo.mjs')
   writeFileSync(file, PROGRAM)
   const log: string[] = []
@@ -37,6 +39,7 @@ function threadOf(again: () => boolean = () => false) {
     program: pathToFileURL(file),
     log: { error: note, warn: note },
     isDue: again,
+    isHung,
   })
   onTestFinished(() => desk.close())
   const ask = (asked: string) => desk.ask('shop', asked as never) as Promise<unknown>
@@ -92,6 +95,26 @@ describe('the thread for advice', () => {
       expect(desk.reasons()).toEqual([])
     },
   )
+
+  it('[Q109] given a thread that hangs, when it has been silent too long, then it is ended, what waits is refused, and it is begun again', async () => {
+    let isHung = false
+    const { desk, ask } = threadOf(
+      () => true,
+      () => isHung,
+    )
+    await ask('on')
+    // Pinged while it goes on, it is left alone.
+    isHung = true
+    desk.tick()
+    expect(await ask('still')).toEqual({ said: 'still' })
+    const hung = ask('hang')
+    desk.tick()
+    desk.tick()
+    await expect(hung).rejects.toThrow(WorkStopped)
+    expect(desk.reasons()).toMatchObject([{ params: { why: 'it did not answer any more' } }])
+    desk.tick()
+    expect(await ask('again')).toEqual({ said: 'again' })
+  })
 
   it('[Q109] given a program that is missing, when begun, then questions are refused and health says what to do', async () => {
     const log = { error: () => undefined, warn: () => undefined }
