@@ -26,7 +26,7 @@ async function getHolidays(request: Request, response: Response, { work }: Holid
   const { region, from, to } = request.query
   const wrong = wrongIn(region, from, to)
   if (wrong !== null) {
-    const detail = `${wrong} /api/v1/holidays?region=US-IL&from=2024-01-01&to=2027-12-31`
+    const detail = `${wrong} /api/v1/holidays?region=US-IL&from=2024-01-01&to=2027-12-31.`
     sendProblem(response, { status: 400, title: 'Bad request', detail })
     return
   }

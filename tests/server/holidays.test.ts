@@ -64,5 +64,6 @@ describe('public holidays of a region', () => {
     const asked = await ask(server, `/api/v1/holidays?${query}`)
     expect(asked.status).toBe(status)
     expect(asked.text).toContain(word)
+    expect(asked.json).toMatchObject({ detail: expect.stringMatching(/^.{10,}\.$/) })
   })
 })
