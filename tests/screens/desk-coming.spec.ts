@@ -34,6 +34,13 @@ test('[Q58] given typed guesses, when advice is looked into, changed and taken o
   await server.start(guessedShop())
   const page = await openDeskByTouch(browser, server, { place: 'coming' })
   const dough = part(page, 'dough')
+  // Today's dough is made; what is baked of it is advised today as well.
+  const days = page.locator('.coming-dates a')
+  await expect(days).toHaveCount(4)
+  await days.first().tap()
+  await expect(part(page, 'bake').getByRole('button', { name: 'Why so many of sesame', exact: false })).toBeVisible()
+  await expect(dough).toHaveCount(0)
+  await days.nth(1).tap()
   await expect(page.getByText('These are guesses', { exact: false })).toBeVisible()
   const yours = dough.getByLabel('Plain: pieces for the counter')
   const advised = Number(await yours.inputValue())

@@ -32,7 +32,7 @@ export function ComingPlace({ within, ...parts }: PlaceParts) {
   const got = useGot<ComingDay>(date === null ? null : `/api/v1/coming?date=${date}`, version, 150)
   if (room === null || date === null) return <p class="desk-quiet">{say.waiting}</p>
   const of = { ...parts, say, room, date }
-  const dates = Array.from({ length: DAYS_AHEAD }, (_, n) => dateAfter(room.today, n + 1))
+  const dates = Array.from({ length: 1 + DAYS_AHEAD }, (_, n) => dateAfter(room.today, n))
   return (
     <>
       <nav class="coming-dates" aria-label={say.datesName}>
@@ -66,7 +66,8 @@ function standsNow({ wanted, batches }: State): string {
 const NOTHING_TYPED: Yours = new Map()
 
 function Day(props: ComingParts) {
-  const { day, say, words, date } = props
+  const { day, say, words, date, room } = props
+  const { today } = room
   if (day.isClosed) return <p>{say.closed(words.times.date(date))}</p>
   if (day.doughs.length === 0) return <p>{say.noDoughs}</p>
   return (
@@ -77,9 +78,10 @@ function Day(props: ComingParts) {
           <a href={addressOf('salesIn')}>{words.desk.places.salesIn}</a>
         </p>
       )}
-      <DoughPanel {...props} />
+      {/* Today's dough is made; which pieces are baked of it is decided today. */}
+      {date > today && <DoughPanel {...props} />}
       <BakePanel {...props} />
-      <OverridesPanel {...props} />
+      {date > today ? <OverridesPanel {...props} /> : <p class="desk-quiet">{say.legend}</p>}
     </>
   )
 }
