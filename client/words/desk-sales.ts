@@ -93,6 +93,8 @@ export interface TakingWords {
   /** @example "41 %, 96,000 rows a second" */
   progress(percent: number, rate: string | null): string
   readonly leave: string
+  /** It does not go on for now. */
+  readonly stuck: string
   readonly again: string
   result(rows: string, taken: string): string
   doubled(rows: string): string

@@ -101,6 +101,7 @@ export const EN_SALES: SalesWords = {
   taking: {
     progress: (percent, rate) => (rate === null ? `${percent} %` : `${percent} %, ${rate} rows a second`),
     leave: 'It goes on by itself: you may leave this page, and even the server may be stopped in between.',
+    stuck: 'It cannot be gone on with for now, and is tried again twice a minute. Is the server’s disk full?',
     again: 'Go on',
     result: (count, taken) => `${rows(count)} read, ${taken} of them good.`,
     doubled: (count) => `${count} were there already, from another file or the till’s own feed.`,

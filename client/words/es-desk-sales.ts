@@ -95,6 +95,7 @@ export const ES_SALES: SalesWords = {
   taking: {
     progress: (percent, rate) => (rate === null ? `${percent} %` : `${percent} %, ${rate} filas por segundo`),
     leave: 'Sigue solo: puede dejar esta página, y hasta pararse el servidor entre tanto.',
+    stuck: 'Por ahora no puede seguir; se intenta de nuevo dos veces por minuto. ¿Está lleno el disco del servidor?',
     again: 'Seguir',
     result: (count, taken) => `${rows(count)} leídas, ${taken} de ellas buenas.`,
     doubled: (count) => `${count} ya estaban, de otro archivo o de la caja misma.`,

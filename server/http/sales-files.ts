@@ -6,6 +6,7 @@ import { pipeline } from 'node:stream/promises'
 import type { Express, Request, Response } from 'express'
 import type * as z from 'zod'
 import { FILE_NAME_MAX } from '../../shared-core/day/command-schema.ts'
+import type { SalesFile } from '../../shared-core/live/sales-import.ts'
 import { problemsOf } from '../../shared-core/shop/problems.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { freeMbOf } from '../operation/free-space.ts'
@@ -36,10 +37,15 @@ export function salesFileRoutes(app: Express, parts: SalesFilesParts): void {
   const { work } = parts
   app.post('/api/v1/sales/files', (request, response) => postFile(request, response, parts))
   app.get('/api/v1/sales/files', (_request, response) =>
-    withShop(response, parts, async () => void response.json(await work.ask('salesFiles', null))),
+    withShop(response, parts, async () => {
+      response.json((await work.ask('salesFiles', null)).map((file) => withTrouble(file, parts)))
+    }),
   )
   app.get('/api/v1/sales/files/:id', (request, response) =>
-    withFile(request, response, parts, (id) => work.ask('salesFile', { id })),
+    withFile(request, response, parts, async (id) => {
+      const file = await work.ask('salesFile', { id })
+      return file.ok ? { ok: true, value: withTrouble(file.value, parts) } : file
+    }),
   )
   app.delete('/api/v1/sales/files/:id', (request, response) =>
     withFile(request, response, parts, (id) => work.ask('salesRemove', { id })),
@@ -65,6 +71,13 @@ export function salesFileRoutes(app: Express, parts: SalesFilesParts): void {
     ),
   )
 }
+
+/** What cannot be gone on with must not look like slow progress. */
+function withTrouble(file: SalesFile, { imports }: SalesFilesParts): SalesFile {
+  return file.state === 'taking' && imports.isStuck ? { ...file, why: STUCK } : file
+}
+
+const STUCK = 'It could not be gone on with, and is tried again twice a minute. Is the disk full?'
 
 /** However long the file is, it goes to the disk as it comes. */
 async function postFile(request: Request, response: Response, parts: SalesFilesParts): Promise<void> {

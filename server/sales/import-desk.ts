@@ -29,12 +29,18 @@ export class ImportDesk {
   #running: Promise<void> | null = null
   #isClosed = false
   #notBeforeMs = Number.NEGATIVE_INFINITY
+  #isStuck = false
 
   constructor(parts: ImportDeskParts) {
     this.#parts = parts
     parts.work.onBegun(() => {
       this.#isNews = true
     })
+  }
+
+  /** The last try to go on failed; it is tried again by itself. */
+  get isStuck(): boolean {
+    return this.#isStuck
   }
 
   /** There is something to take. */
@@ -56,6 +62,7 @@ export class ImportDesk {
         this.#isNews = true
         if (error instanceof WorkStopped) return
         this.#notBeforeMs = performance.now() + TRIED_AGAIN_MS
+        this.#isStuck = true
         log.error({ error }, 'a file of sales could not be gone on with')
       })
       .finally(() => {
@@ -71,7 +78,8 @@ export class ImportDesk {
 
   async #run(): Promise<void> {
     const { work } = this.#parts
-    while (!this.#isClosed && (await work.ask('salesStep', null)) !== null);
+    while (!this.#isClosed && (await work.ask('salesStep', null)) !== null) this.#isStuck = false
+    this.#isStuck = false
     for (const file of await work.ask('salesToNote', null)) await this.#note(file)
   }
 

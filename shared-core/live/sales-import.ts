@@ -56,7 +56,7 @@ export interface SalesFile {
   /** First and last date of its good rows; null: none yet. */
   readonly from: string | null
   readonly to: string | null
-  /** Why it failed, a sentence; else null. */
+  /** Why it failed, or why it does not go on for now, a sentence; else null. */
   readonly why: string | null
 }
 

@@ -1,7 +1,8 @@
 import { readFileSync, writeFileSync } from 'node:fs'
 import fc from 'fast-check'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, vi } from 'vitest'
 import { badRowsAfter, mendRows } from '../../server/sales/bad-rows.ts'
+import { ImportDesk } from '../../server/sales/import-desk.ts'
 import '../fixed-seed.ts'
 import { TillBooks } from './support/till-books.ts'
 
@@ -122,6 +123,23 @@ describe('a file that is taken', () => {
     expect(cut.row(id)).toMatchObject({ taken: 40, doubled: 0 })
     expect(cut.plainDays()).toEqual(whole.plainDays())
     cut.books.close()
+  })
+
+  it('[Q66] given a disk that takes nothing, when gone on with, then that is said until it goes on again', async () => {
+    let isFull = true
+    const ask = async (kind: string) => {
+      if (isFull) throw new Error('database or disk is full')
+      return kind === 'salesToNote' ? [] : null
+    }
+    const room = { failure: null, state: { shop: {} }, submit: async () => [] }
+    const log = { error: () => undefined }
+    const desk = new ImportDesk({ work: { ask: ask as never, onBegun: (run) => run() }, room: room as never, log })
+    desk.tick()
+    await vi.waitFor(() => expect(desk.isStuck).toBe(true))
+    isFull = false
+    desk.goOn()
+    await vi.waitFor(() => expect(desk.isStuck).toBe(false))
+    await desk.close()
   })
 
   it('[Q72] given past sales with bad pages in the middle, when the server starts, then it is told at once', async () => {

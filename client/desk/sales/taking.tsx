@@ -5,7 +5,7 @@ import { ratePerSecond } from './taking-rate.ts'
 
 /** A bar of how far a file is read, and how fast it goes. */
 export function Taking({ file, say }: { readonly file: SalesFile; readonly say: SalesWords }) {
-  const { rows, bytes, bytesRead } = file
+  const { rows, bytes, bytesRead, why } = file
   const looks = useRef<readonly { readonly atMs: number; readonly rows: number }[]>([])
   const [rate, setRate] = useState<number | null>(null)
   useEffect(() => {
@@ -19,7 +19,7 @@ export function Taking({ file, say }: { readonly file: SalesFile; readonly say: 
         <progress class="sales-progress" max={100} value={percent} aria-label={file.name} />
         <span>{say.taking.progress(percent, rate === null ? null : say.number(rate))}</span>
       </div>
-      <p class="desk-quiet">{say.taking.leave}</p>
+      {why === null ? <p class="desk-quiet">{say.taking.leave}</p> : <p class="desk-notice">{say.taking.stuck}</p>}
     </div>
   )
 }
