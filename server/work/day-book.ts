@@ -54,7 +54,10 @@ export class DayBook {
   setShop(shop: Shop): void {
     const isNews = this.#shop === null || whatTeaches(this.#shop) !== whatTeaches(shop)
     this.#shop = shop
-    if (isNews) this.#changed()
+    if (!isNews) return
+    // The till's days take the shop's hours.
+    this.#merged.tillChanged()
+    this.#changed()
   }
 
   setTill(till: TillDays): void {
@@ -182,7 +185,7 @@ function guessesOf(shop: Shop | null): readonly ItemGuess[] {
 }
 
 function whatTeaches(shop: Shop): string {
-  return JSON.stringify([guessesOf(shop), [...shop.specialDays.values()]])
+  return JSON.stringify([guessesOf(shop), [...shop.specialDays.values()], shop.hours, [...shop.weekdays.values()]])
 }
 
 function isBeginningOf(some: readonly SalesDay[], all: readonly SalesDay[]): boolean {

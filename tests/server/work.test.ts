@@ -3,6 +3,7 @@ import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { describe, expect, it, onTestFinished, vi } from 'vitest'
 import type { DaySales } from '../../server/history/day-store.ts'
+import { DayBook } from '../../server/work/day-book.ts'
 import { Feed } from '../../server/work/feed.ts'
 import type { WorkDesk } from '../../server/work/work-desk.ts'
 import { WorkFault, WorkStopped, workHere } from '../../server/work/work-desk.ts'
@@ -129,6 +130,25 @@ describe('the thread for advice', () => {
     const waiting = ask('never')
     await Promise.all([desk.close(), expect(waiting).rejects.toThrow(WorkStopped)])
     await expect(ask('a')).rejects.toThrow(WorkStopped)
+  })
+})
+
+describe('the days of a till', () => {
+  it('[Q110] given other hours in the set-up, when asked for again, then they go by these at once', async () => {
+    const shop = shopWith()
+    const later = { ...shop, hours: { ...shop.hours, openMinute: shop.hours.openMinute + 60 } }
+    const book = new DayBook(async () => undefined)
+    book.setShop(shop)
+    // As the till's own days do, these go by the shop of now.
+    book.setTill({
+      range: () => ({ from: '2026-11-02', to: '2026-11-02' }),
+      salesDays: (date) => [{ ...book.asked(date), items: new Map() }],
+    })
+    book.tellDays({ days: [], openDate: null, today: '2026-11-20', isWhole: true })
+    const opens = async () => (await book.days()).map(({ openMinute }) => openMinute)
+    expect(await opens()).toEqual([shop.hours.openMinute])
+    book.setShop(later)
+    expect(await opens()).toEqual([shop.hours.openMinute + 60])
   })
 })
 
