@@ -51,12 +51,8 @@ export interface ComingWords {
   differs(count: number): string
   readonly stands: string
   readonly notTaken: string
-  readonly overrides: {
-    readonly title: string
-    readonly hint: string
-    sum(changed: number, nearer: number, farther: number): string
-    line(of: OverrideSaid): string
-  }
+  /** Leads to what was changed and what was asked for then. */
+  readonly changedBefore: string
 }
 
 export type ComingColumn =
@@ -78,16 +74,6 @@ export interface ReasonOf {
   /** What is special about the day. */
   readonly named: readonly string[]
   readonly unit: 'tray' | 'board'
-}
-
-export interface OverrideSaid {
-  readonly date: string
-  readonly name: string
-  readonly typed: number
-  readonly advised: number
-  readonly asked: number
-  /** It sold out: what was asked for is an estimate. */
-  readonly isEstimated: boolean
 }
 
 export function comingWords(words: Words): ComingWords {

@@ -63,14 +63,7 @@ export function enComing({ line }: Words): ComingWords {
     differs: (count) => `${count} ${count === 1 ? 'number differs' : 'numbers differ'} from the advice.`,
     stands: 'This is what is wanted for that day.',
     notTaken: 'Nothing is wanted for that day yet.',
-    overrides: {
-      title: 'When you decided otherwise',
-      hint: 'The last four weeks, beside what was asked for then.',
-      sum: (changed, nearer, farther) =>
-        `Of ${changed} changed ${changed === 1 ? 'number' : 'numbers'}, ${nearer} ${nearer === 1 ? 'was' : 'were'} nearer to what was asked for than the advice, ${farther} farther.`,
-      line: ({ date, name, typed, advised, asked, isEstimated }) =>
-        `${date}, ${name}: you said ${typed}, advised were ${advised}, ${isEstimated ? 'about ' : ''}${asked} were asked for${isEstimated ? ' (it sold out)' : ''}.`,
-    },
+    changedBefore: 'How near earlier numbers of yours came',
   }
 }
 

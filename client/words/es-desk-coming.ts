@@ -63,14 +63,7 @@ export function esComing({ line }: Words): ComingWords {
     differs: (count) => `${count} ${count === 1 ? 'número difiere' : 'números difieren'} del consejo.`,
     stands: 'Esto es lo que se quiere para ese día.',
     notTaken: 'Todavía no se quiere nada para ese día.',
-    overrides: {
-      title: 'Cuando decidió otra cosa',
-      hint: 'Las últimas cuatro semanas, junto a lo que se pidió entonces.',
-      sum: (changed, nearer, farther) =>
-        `De ${changed} ${changed === 1 ? 'número cambiado' : 'números cambiados'}, ${nearer} ${nearer === 1 ? 'quedó' : 'quedaron'} más cerca de lo que se pidió que el consejo, ${farther} más lejos.`,
-      line: ({ date, name, typed, advised, asked, isEstimated }) =>
-        `${date}, ${name}: usted dijo ${typed}, se aconsejaban ${advised}, se pidieron ${isEstimated ? 'unas ' : ''}${asked}${isEstimated ? ' (se agotó)' : ''}.`,
-    },
+    changedBefore: 'Cuánto acertaron sus cifras anteriores',
   }
 }
 

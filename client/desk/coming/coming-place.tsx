@@ -11,7 +11,6 @@ import { useGot } from '../use-got.ts'
 import { BakePanel } from './bake-panel.tsx'
 import type { Yours } from './coming-view.ts'
 import { DoughPanel } from './dough-panel.tsx'
-import { OverridesPanel } from './overrides-panel.tsx'
 import type { ComingParts } from './parts.ts'
 
 /** Dough is decided one to three days ahead. */
@@ -81,7 +80,10 @@ function Day(props: ComingParts) {
       {/* Today's dough is made; which pieces are baked of it is decided today. */}
       {date > today && <DoughPanel {...props} />}
       <BakePanel {...props} />
-      {date > today ? <OverridesPanel {...props} /> : <p class="desk-quiet">{say.legend}</p>}
+      {date <= today && <p class="desk-quiet">{say.legend}</p>}
+      <p>
+        <a href={addressOf('history', 'trust')}>{say.changedBefore}</a>
+      </p>
     </>
   )
 }

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { WalkedDay } from '../../../shared-core/demand/backtest.ts'
 import { walkForward } from '../../../shared-core/demand/backtest.ts'
 import type { SalesDay } from '../../../shared-core/demand/sales-day.ts'
+import { SameWeekdays } from '../../../shared-core/demand/same-weekdays.ts'
 import { madeDays } from './made-days.ts'
 
 const GUESSES = [
@@ -65,6 +66,13 @@ describe('walking forward', () => {
       lastFour: sold.reduce((sum, one) => sum + one, 0) / 4,
     })
     expect(walked(days)[0]?.judged.map(({ simple }) => simple)).toEqual([null, null])
+  })
+
+  it('[Q122] given a variety that was last sold nine weeks ago, when judged, then no simple way is made of that', () => {
+    const weekdays = new SameWeekdays()
+    weekdays.note('poppy', '2026-01-07', { sold: 30, soldAfter: [] })
+    expect(weekdays.simple('poppy', '2026-03-04')).toEqual({ lastWeek: 30, lastFour: 30 })
+    expect(weekdays.simple('poppy', '2026-03-11')).toBeNull()
   })
 
   it('[Q123] given a forecast at ten, when the rest is judged, then what came before ten counts for nothing and what was gone by ten is left out', () => {
