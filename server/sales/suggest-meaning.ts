@@ -87,13 +87,20 @@ function understand(name: string): Understood {
 }
 
 const DOZEN = '(?:dozens?|doz|dzn?|docenas?|doc)'
+/** "2x onion", "onion x 2". */
+const TIMES = '^\\d+ ?x\\b|\\bx ?\\d+$'
 const NUMBER_WORDS = new RegExp(
-  `\\b(?:(?:half|1 2|media|bakers?|${'\\d+'}) )?(?:a )?${DOZEN}\\b|\\b\\d+ ?(?:pack|pk|ct|count|pcs?|pieces?|bagels?|piezas|pzas)?\\b|\\b(?:pack|bag|box|paquete|bolsa|caja) (?:of|de) \\d+\\b`,
+  `${TIMES}|\\b(?:(?:half|1 2|media|bakers?|${'\\d+'}) )?(?:a )?${DOZEN}\\b|\\b\\d+ ?(?:pack|pk|ct|count|pcs?|pieces?|bagels?|piezas|pzas)?\\b|\\b(?:pack|bag|box|paquete|bolsa|caja) (?:of|de) \\d+\\b`,
   'g',
 )
 
-/** @example piecesIn('half dozen') // 6 */
+/** @example piecesIn('2x half dozen') // 12 */
 export function piecesIn(text: string): number {
+  const [times = '1'] = /\d+/.exec(new RegExp(TIMES).exec(text)?.[0] ?? '') ?? []
+  return bounded(Number(times) * onceIn(text))
+}
+
+function onceIn(text: string): number {
   const dozen = new RegExp(`\\b(?:(half|1 2|media|bakers?|\\d+) )?(?:a )?${DOZEN}\\b`).exec(text)
   if (dozen !== null) {
     const [, how = '1'] = dozen
@@ -148,6 +155,7 @@ function plain(text: string): string {
     .replaceAll(/\p{M}/gu, '')
     .toLowerCase()
     .replaceAll('\u00bd', '1/2')
+    .replaceAll('\u00d7', 'x')
     .replaceAll(/['\u2019]/g, '')
     .replaceAll(/[^\p{L}\p{N}]+/gu, ' ')
     .trim()
