@@ -4,6 +4,7 @@ import { Learner } from './learner.ts'
 import type { Pieces } from './pieces.ts'
 import { negativeBinomial, quantile } from './pieces.ts'
 import type { ItemDay, SalesDay } from './sales-day.ts'
+import { soldOf } from './sales-day.ts'
 import type { Simple } from './same-weekdays.ts'
 import { SameWeekdays } from './same-weekdays.ts'
 
@@ -140,12 +141,8 @@ const NONE_SOLD: ItemDay = { sold: [], unseen: 0, gone: [], offered: true }
 /** What a forecast says in whole pieces. */
 export function saidBy({ mean, dispersion }: Pick<Demand, 'mean' | 'dispersion'>): Said {
   const pieces: Pieces = negativeBinomial(mean, dispersion)
-  const [q10, q50, q80, q90] = [0.1, 0.5, 0.8, 0.9].map((part) => quantile(pieces, part)) as [
-    number,
-    number,
-    number,
-    number,
-  ]
+  const at = (part: number) => quantile(pieces, part)
+  const [q10, q50, q80, q90] = [at(0.1), at(0.5), at(0.8), at(0.9)]
   const holds = { q50: pieces.cdf(q50), q80: pieces.cdf(q80), q90: pieces.cdf(q90) }
   return { mean, q10, q50, q80, q90, holds, inside: holds.q90 - pieces.cdf(q10 - 1) }
 }
@@ -177,14 +174,6 @@ function askedAfter(item: ItemDay, { profile }: DayDemand, asked: number, minute
 
 function noted(item: ItemDay, minutes: readonly number[]) {
   return { sold: soldOf(item), soldAfter: minutes.map((minute) => soldAfter(item, minute)) }
-}
-
-/** Pieces that went on a day, by whatever they are known. */
-export function soldOf({ sold, unseen }: Pick<ItemDay, 'sold' | 'unseen'>): number {
-  return Math.max(
-    0,
-    sold.reduce((sum, { pieces }) => sum + pieces, unseen),
-  )
 }
 
 function soldAfter({ sold }: ItemDay, minute: number): number {

@@ -7,8 +7,8 @@ import type {
 } from '../live/sales-history.ts'
 import { isoWeekday } from '../shop/hours.ts'
 import type { Judged, Said, WalkedDay } from './backtest.ts'
-import { soldOf } from './backtest.ts'
 import type { ItemDay, SalesDay } from './sales-day.ts'
+import { soldOf } from './sales-day.ts'
 
 /** A day of sales with what was asked for. */
 export type TrueDay = Pick<WalkedDay, 'day' | 'asked'>

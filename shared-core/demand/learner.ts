@@ -10,8 +10,9 @@ import { levelOf } from './level.ts'
 import { wasOn } from './menu.ts'
 import { Mornings } from './mornings.ts'
 import { Profiles } from './profiles.ts'
-import { piecesOf, restOf } from './rest.ts'
+import { restOf } from './rest.ts'
 import type { DayAsked, SalesDay, Span } from './sales-day.ts'
+import { soldOf } from './sales-day.ts'
 import { ShopModel } from './shop-model.ts'
 import { usualKappa } from './spread.ts'
 import { Together } from './together.ts'
@@ -125,7 +126,7 @@ export class Learner {
     for (const [id, wanted] of this.#wantedOf(day, forecasts)) {
       const forecast = forecasts.get(id)
       const record = day.items.get(id)
-      const isSure = forecast === undefined || record === undefined || piecesOf(record) > 0
+      const isSure = forecast === undefined || record === undefined || soldOf(record) > 0
       // Of what sold none nobody knows that it was there to begin with.
       demands.set(id, isSure ? wanted : wanted * onMenuUnsold(forecast, record.gone))
     }
@@ -235,7 +236,7 @@ function demandsOf(forecasts: ReadonlyMap<string, Forecast>): ReadonlyMap<string
 function seenOf(day: SalesDay, id: string, expected: Expected, profile: Profile, wanted: number): Seen {
   const record = day.items.get(id)
   if (record === undefined) return { pieces: 0, wanted: 0, variance: 0, part: 1 }
-  const pieces = piecesOf(record)
+  const pieces = soldOf(record)
   const part = exposureOf(profile, record.gone)
   const rest = wanted - pieces
   // Of the gamma–Poisson posterior, whose shape is the dispersion and the pieces.

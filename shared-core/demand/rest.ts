@@ -1,7 +1,8 @@
 import type { DayDemand, RestDemand } from './demand.ts'
 import { exposureOf, partBy, profileFrom } from './exposure.ts'
 import type { Morning } from './mornings.ts'
-import type { ItemDay, SalesDay } from './sales-day.ts'
+import type { SalesDay } from './sales-day.ts'
+import { soldOf } from './sales-day.ts'
 import { differingOf, restDispersion, told } from './told.ts'
 
 /**
@@ -34,7 +35,7 @@ export function restOf(
   morning: Morning,
 ): ReadonlyMap<string, RestDemand> {
   const rests = new Map<string, RestDemand>()
-  for (const [id, item] of soFarOf(ahead, soFar, nowMinute, morning)) {
+  for (const [id, item] of toldSoFar(ahead, soFar, nowMinute, morning)) {
     const left = 1 - partBy(item.demand.profile, nowMinute)
     rests.set(id, {
       mean: item.demand.mean * left * item.factor,
@@ -48,7 +49,7 @@ export function restOf(
 }
 
 /** What the day has told of each item that something was expected of. */
-export function soFarOf(
+export function toldSoFar(
   ahead: ReadonlyMap<string, DayDemand>,
   day: SalesDay,
   nowMinute: number,
@@ -58,7 +59,7 @@ export function soFarOf(
     const item = day.items.get(id)
     const isThere = item?.offered !== false
     const expected = isThere ? demand.mean * exposureOf(demand.profile, item?.gone ?? [], nowMinute) : 0
-    return { id, demand, expected, soFar: isThere && item !== undefined ? piecesOf(item) : 0 }
+    return { id, demand, expected, soFar: isThere && item !== undefined ? soldOf(item) : 0 }
   })
   const over = Math.min(1, (nowMinute - day.openMinute) / (day.closeMinute - day.openMinute))
   const own = morning.own(over)
@@ -76,11 +77,4 @@ export function soFarOf(
       return [item.id, { ...item, factor: shop.factor * rate.factor, dispersionOf }]
     }),
   )
-}
-
-/** Pieces that went, by whatever they are known. Never below none. */
-export function piecesOf({ sold, unseen }: ItemDay): number {
-  let pieces = unseen
-  for (const purchase of sold) pieces += purchase.pieces
-  return Math.max(0, pieces)
 }

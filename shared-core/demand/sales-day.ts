@@ -38,3 +38,10 @@ export interface Span {
 
 /** A day to come, as far as it is known. */
 export type DayAsked = Omit<SalesDay, 'items'>
+
+/** Pieces that went of an item, by whatever they are known; never below none. */
+export function soldOf({ sold, unseen }: Pick<ItemDay, 'sold' | 'unseen'>): number {
+  let pieces = unseen
+  for (const purchase of sold) pieces += purchase.pieces
+  return Math.max(0, pieces)
+}

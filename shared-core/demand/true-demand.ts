@@ -1,8 +1,9 @@
 import type { DayDemand } from './demand.ts'
 import { exposureOf } from './exposure.ts'
 import type { Morning } from './mornings.ts'
-import { piecesOf, soFarOf } from './rest.ts'
+import { toldSoFar } from './rest.ts'
 import type { SalesDay } from './sales-day.ts'
+import { soldOf } from './sales-day.ts'
 
 /**
  * What a day would have asked for of each item, had none sold out: what went, and what the item's rate, known by then from
@@ -16,12 +17,12 @@ export function trueDemandOf(
   day: SalesDay,
   morning: Morning,
 ): ReadonlyMap<string, number> {
-  const rates = soFarOf(ahead, day, day.closeMinute, morning)
+  const rates = toldSoFar(ahead, day, day.closeMinute, morning)
   const demands = new Map<string, number>()
   for (const [id, item] of day.items) {
     const rate = rates.get(id)
     const missed = rate === undefined || item.gone.length === 0 ? 0 : 1 - exposureOf(rate.demand.profile, item.gone)
-    demands.set(id, piecesOf(item) + (rate === undefined ? 0 : rate.demand.mean * missed * rate.factor))
+    demands.set(id, soldOf(item) + (rate === undefined ? 0 : rate.demand.mean * missed * rate.factor))
   }
   return demands
 }
