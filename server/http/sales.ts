@@ -7,6 +7,7 @@ import type { CommandAnswer, DeviceHello } from '../../shared-core/live/protocol
 import type { Problem } from '../../shared-core/shop/problem.ts'
 import { problemsOf } from '../../shared-core/shop/problems.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
+import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import type { Journal } from '../journal/journal.ts'
 import type { Room } from '../live/room.ts'
@@ -33,6 +34,7 @@ interface SalesParts {
   readonly journal: Pick<Journal, 'answerOf'>
   readonly work: Pick<WorkDesk, 'ask'>
   readonly localDate: () => string
+  readonly now: () => EpochMs
 }
 
 /** What tills, counters and thermometers post. All of it goes through the room as commands, like a tap. */
@@ -43,7 +45,7 @@ export function salesRoutes(app: Express, parts: SalesParts): void {
   app.post('/api/v1/readings', (request, response) => withShop(request, response, parts, postReadings))
 }
 
-interface Posted extends Omit<SalesParts, 'localDate'> {
+interface Posted extends Omit<SalesParts, 'localDate' | 'now'> {
   readonly shop: Shop
   readonly today: Today
   readonly device: DeviceHello
@@ -53,7 +55,7 @@ type Posting = (request: Request, response: Response, posted: Posted) => Promise
 async function withShop(request: Request, response: Response, parts: SalesParts, post: Posting): Promise<void> {
   const device = deviceOf(request, response)
   if (device === null) return
-  const { room, journal, work, localDate } = parts
+  const { room, journal, work, localDate, now } = parts
   const { shop } = room.state
   if (shop === null) return sendProblem(response, NO_SET_UP)
   await post(request, response, {
@@ -62,7 +64,7 @@ async function withShop(request: Request, response: Response, parts: SalesParts,
     work,
     shop,
     device,
-    today: { zone: shop.profile.zone, date: localDate() },
+    today: { zone: shop.profile.zone, date: localDate(), nowMs: now() },
   })
 }
 

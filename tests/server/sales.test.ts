@@ -77,6 +77,21 @@ describe('sales by a till', () => {
     expect(server.journal.lastSeq()).toBe(1)
   })
 
+  it('[H9] given a time that is still to come, when posted, then it is told; a till’s clock may be a little ahead', async () => {
+    const server = await till()
+    const inMinutes = (minutes: number) => new Date(Date.now() + minutes * 60_000).toISOString()
+    const asked = await post(server, { sales: [{ at: inMinutes(20), variety: 'sesame', pieces: 6 }] })
+    expect([asked.status, asked.json]).toMatchObject([422, { errors: [{ path: '/sales/0/at' }] }])
+    const [error] = (asked.json as Taken).errors
+    expect([error?.wrong, error?.right]).toEqual([
+      expect.stringContaining('is still to come'),
+      expect.stringContaining('A time that is past.'),
+    ])
+    expect(sold(server)).toEqual({})
+    const near = await post(server, { sales: [{ at: inMinutes(5), variety: 'sesame', pieces: 6 }] })
+    expect([near.status, sold(server)]).toMatchObject([200, { sesame: 6 }])
+  })
+
   it('[H9] given the same with ?partial=1, when posted, then the good row is taken and the others told', async () => {
     const server = await till()
     const csv = 'at;variety;pieces\n;Sesame;6\n;Sesam;6\n'

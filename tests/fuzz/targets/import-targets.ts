@@ -64,7 +64,7 @@ const READINGS = [{ readings: [{ degrees: 495, unit: 'F', shelf: '1', at: '8:05'
 export function importTargets(work: ShopAtWork): readonly Target[] {
   const { shop } = work.state
   if (shop === null) throw new Error('the shop at work is set up')
-  const today = { zone: shop.profile.zone, date: '2026-11-24' }
+  const today = { zone: shop.profile.zone, date: '2026-11-24', nowMs: at('20:00') }
   const sales = (raw: unknown) => {
     const read = readSales(raw, { shop, today, deviceId: deviceId('till') })
     if (read.problems.length > 0) assertProblems(read.problems, raw)
