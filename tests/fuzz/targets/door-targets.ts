@@ -7,6 +7,7 @@ import { instantOf } from '../../../server/http/instant.ts'
 import { wholeNumber } from '../../../server/http/whole-number.ts'
 import { isHostOurs, isOriginOurs } from '../../../server/live/admission.ts'
 import type { Problem } from '../../../shared-core/shop/problem.ts'
+import { epochMs } from '../../../shared-core/units.ts'
 import type { Target } from '../fuzz.ts'
 import { assertProblems, Find } from '../fuzz.ts'
 import { anyText, mutated, textOf } from '../mutate.ts'
@@ -103,7 +104,7 @@ export function doorTargets(): readonly Target[] {
       const problems: Problem[] = []
       const atMs = instantOf(
         { value, where: '', path: '/at' },
-        { zone: 'America/Chicago', date: '2026-11-24' },
+        { zone: 'America/Chicago', date: '2026-11-24', nowMs: epochMs(Date.parse('2026-11-24T20:00:00Z')) },
         problems,
       )
       if (atMs === null) assertProblems(problems, value)
