@@ -117,14 +117,6 @@ export class SalesBooks {
 
   /** Begins to take a file that waits; `step` does it. */
   take(file: FileRow, mapping: Mapping): void {
-    const csv = openCsv(this.#pathOf(file.id))
-    try {
-      this.db
-        .prepare('INSERT INTO mappings VALUES (?, ?) ON CONFLICT DO UPDATE SET mapping = excluded.mapping')
-        .run(signatureBy(csv, mapping), JSON.stringify(mapping))
-    } finally {
-      csv.close()
-    }
     this.files.begin(file.id, mapping)
   }
 
@@ -198,6 +190,7 @@ export class SalesBooks {
 
   #taken(file: FileRow): void {
     this.#stop()
+    this.#remember(file)
     rmSync(this.#pathOf(file.id), { force: true })
     if (file.fromDay !== null && file.toDay !== null) this.days.rowsChanged(file.fromDay, file.toDay)
   }
@@ -205,6 +198,21 @@ export class SalesBooks {
   #stop(): void {
     this.#taking?.taking.close()
     this.#taking = null
+  }
+
+  /** For the next file with that header; what could not read most of its rows is no good for that one either. */
+  #remember({ id, mapping, rows, bad }: FileRow): void {
+    if (mapping === null || !existsSync(this.#pathOf(id))) return
+    const csv = openCsv(this.#pathOf(id))
+    try {
+      const isWrong = bad * 2 > rows
+      const sql = isWrong
+        ? 'DELETE FROM mappings WHERE header = ? AND mapping = ?'
+        : 'INSERT INTO mappings VALUES (?, ?) ON CONFLICT DO UPDATE SET mapping = excluded.mapping'
+      this.db.prepare(sql).run(signatureBy(csv, mapping), JSON.stringify(mapping))
+    } finally {
+      csv.close()
+    }
   }
 
   #rememberedFor(signature: string): Mapping | null {

@@ -211,6 +211,22 @@ describe('how a file is laid out', () => {
     expect((await till.preview('When,What\n2026-11-25 8:05,Sesame\n')).isRemembered).toBe(false)
   })
 
+  it('[Q61] given a mapping that could not read most rows, when another file with that header comes, then it is not remembered', async () => {
+    const till = await TillBooks.made()
+    const file = (day: string) => `When,What,Kind,N\n${day} 8:05,Sesame,3,2\n${day} 8:07,Poppy,4,2\n`
+    const wrong = { date: 1, item: 0 }
+    expect(await till.take(file('2026-11-24'), wrong)).toMatchObject({ rows: 2, bad: 2 })
+    expect((await till.preview(file('2026-11-25'))).isRemembered).toBe(false)
+    // It does not take the place of one that was good.
+    await till.take(file('2026-11-26'), { pieces: 2 })
+    await till.take(file('2026-11-27'), wrong)
+    expect(await till.preview(file('2026-11-28'))).toMatchObject({ isRemembered: true, mapping: { pieces: 2 } })
+    // The sender writes otherwise now: what was good is not any more.
+    const other = file('11/29/2026').replaceAll(',3,', ',three,').replaceAll(',4,', ',four,')
+    await till.take(other, { pieces: 2 })
+    expect((await till.preview(other)).isRemembered).toBe(false)
+  })
+
   it('[Q62] given dates that nothing decides, when put in, then both readings are shown', async () => {
     const till = await TillBooks.made()
     const { doubts } = await till.preview('Date,Item,Qty,Receipt\n03/04/2026,Sesame,1,1\n')
