@@ -57,7 +57,10 @@ export interface FilesWords {
   /** @example "Mon, Nov 24, 2025 to Tue, Nov 24, 2026" */
   span(from: string, to: string): string
   readonly remove: string
+  /** @param rows that were taken of it */
   removeAsk(name: string, rows: string): string
+  /** Of one of which no row was taken. */
+  removeEmptyAsk(name: string): string
   readonly removeYes: string
   readonly removeNo: string
 }

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { afterMending } from '../../client/desk/sales/bad-rows.tsx'
+import { removeAsked } from '../../client/desk/sales/files-page.tsx'
 import type { Draft } from '../../client/desk/sales/mapping-view.ts'
 import {
   COLUMNS,
@@ -175,4 +176,14 @@ describe('a file that is taken', () => {
     expect(troubleOf({ ...refused, status: 404 }, EN_SALES)).toBe(EN_SALES.unknown)
     expect(troubleOf({ kind: 'done', value: null }, EN_SALES)).toBe('')
   })
+
+  it.each([EN_SALES, ES_SALES])(
+    '[Q97] given a file to be removed, then its rows are told, or that none was taken',
+    (say) => {
+      const empty = removeAsked({ name: 'till.csv', taken: 0 }, say)
+      expect(empty).toBe(say.files.removeEmptyAsk('till.csv'))
+      expect(empty).not.toMatch(/\d/)
+      expect(removeAsked({ name: 'till.csv', taken: 1234 }, say)).toMatch(/till\.csv.*1.?234/)
+    },
+  )
 })

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { SalesFile } from '../../../shared-core/live/sales-import.ts'
+import type { SalesWords } from '../../words/desk-sales.ts'
 import { Cell, Panel } from '../panel.tsx'
 import { addressOf } from '../place.ts'
 import { Sideways } from '../sideways.tsx'
@@ -61,7 +62,7 @@ function FilesTable({ files, onRemoved, ...parts }: FilesTableProps) {
     <>
       {asked !== null && (
         <div class="desk-notice" role="alert">
-          <p>{say.files.removeAsk(asked.name, say.number(asked.taken))}</p>
+          <p>{removeAsked(asked, say)}</p>
           <button type="button" class="desk-strong" onClick={() => void remove(asked)}>
             {say.files.removeYes}
           </button>
@@ -121,6 +122,11 @@ function FilesTable({ files, onRemoved, ...parts }: FilesTableProps) {
       </Sideways>
     </>
   )
+}
+
+/** What taking a file out costs. */
+export function removeAsked({ name, taken }: Pick<SalesFile, 'name' | 'taken'>, say: SalesWords): string {
+  return taken === 0 ? say.files.removeEmptyAsk(name) : say.files.removeAsk(name, say.number(taken))
 }
 
 /** Files reach over years, so the last day says which. */
