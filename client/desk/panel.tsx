@@ -18,7 +18,18 @@ export function Panel({ part, title, isWide = false, children }: PanelProps) {
   )
 }
 
+interface CellProps {
+  readonly value: string | number
+  readonly strong?: boolean
+  /** What its column is called, where a phone shows each row as a card. */
+  readonly label?: string
+}
+
 /** Numbers stand right, under each other. */
-export function Cell({ value, strong }: { value: string | number; strong?: boolean }) {
-  return <td class="desk-number">{strong === true ? <strong>{value}</strong> : value}</td>
+export function Cell({ value, strong, label }: CellProps) {
+  return (
+    <td class="desk-number" data-label={label}>
+      {strong === true ? <strong>{value}</strong> : value}
+    </td>
+  )
 }

@@ -76,7 +76,7 @@ const HELD: HeldWords = {
     careful: '“careful” was enough, meant for 8 of 10 days',
     plenty: '“plenty” was enough, meant for 9 of 10 days',
   },
-  columns: { said: 'forecasts', held: 'were', should: 'should be', verdict: 'so' },
+  columns: { said: 'forecasts', held: 'were', should: 'should be', verdict: 'verdict' },
   share: ({ hits, of }) => `${hits} of ${of}${of === 0 ? '' : ` (${Math.round((100 * hits) / of)} %)`}`,
   should: ({ expected }) => `about ${Math.round(expected)}`,
   verdict: (row, share) => {

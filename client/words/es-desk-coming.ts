@@ -16,7 +16,7 @@ export function esComing({ line }: Words): ComingWords {
     closed: (date) => `Para el ${date} no se aconseja nada: el local no abre, o ya cerró el día.`,
     noDoughs: 'Todavía no hay variedades en la configuración, así que no se puede aconsejar nada.',
     onlyGuesses:
-      'Son suposiciones: todavía no se conocen ventas. Escriba las piezas de un día normal en la configuración, traiga ventas pasadas, o siga tocando: en dos semanas los números son los del local.',
+      'Es a ojo: todavía no se conocen ventas. Escriba las piezas de un día normal en la configuración, traiga ventas pasadas, o siga tocando: en dos semanas los números son los del local.',
     decideBy: (names, day, clock) => `Decidir ${line.list(names)} antes de: ${clock}, ${day}.`,
     decideLate: 'Esa hora ya pasó.',
     dough: {
@@ -44,7 +44,7 @@ export function esComing({ line }: Words): ComingWords {
     legend:
       'Probable alcanza en un día de cada dos, prudente en ocho de diez, de sobra en nueve de diez. Todo es para el mostrador; los encargos van aparte.',
     basis: {
-      guess: 'una suposición, sin ventas todavía',
+      guess: 'a ojo, sin ventas todavía',
       few: 'de pocos días de ventas',
       many: 'de muchos días de ventas',
     },

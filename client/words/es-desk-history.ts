@@ -81,7 +81,7 @@ function learnt(pieces: (count: number) => string): HistoryWords['learnt'] {
   return {
     title: 'Lo que la pizarra aprendió de ello',
     basis: {
-      guess: 'Todavía adivina: va por lo escrito en la configuración y por otras variedades de la masa.',
+      guess: 'Todavía calcula a ojo: va por lo escrito en la configuración y por otras variedades de la masa.',
       few: 'Ha visto pocos días. Cada uno más cuenta mucho.',
       many: 'Ha visto días suficientes para ir solo por ellos.',
     },
@@ -98,7 +98,7 @@ function learnt(pieces: (count: number) => string): HistoryWords['learnt'] {
       count === 0
         ? 'aún no visto'
         : count === 1
-          ? 'visto una vez: poco más que una conjetura'
+          ? 'visto una vez: poco más que a ojo'
           : count < 5
             ? `visto ${count} veces: poco seguro`
             : `visto ${count} veces`,

@@ -59,11 +59,11 @@ const SUMMARY: TrustSummaryWords = {
     `${[
       ...(many > 0 ? [`${many} ${many === 1 ? 'variedad va' : 'variedades van'} por muchos días de ventas`] : []),
       ...(few > 0 ? [`${few} por pocos`] : []),
-      ...(guess > 0 ? [`${guess} por conjetura`] : []),
+      ...(guess > 0 ? [`${guess} a ojo`] : []),
     ].join(', ')}.`,
   known: (days, judged) => `Se conocen ${days} días abiertos; aquí se juzgan ${judged}.`,
   guessing:
-    'La pizarra todavía adivina mucho de esto. Conoce bien una variedad tras unas dos semanas de días abiertos, y un día especial tras unos pocos de su tipo; hasta entonces, vaya por lo que usted sabe.',
+    'La pizarra todavía calcula a ojo mucho de esto. Conoce bien una variedad tras unas dos semanas de días abiertos, y un día especial tras unos pocos de su tipo; hasta entonces, vaya por lo que usted sabe.',
   how: 'Cada día se pronosticó solo con los días anteriores, como habría sido esa mañana.',
 }
 
@@ -76,7 +76,7 @@ const HELD: HeldWords = {
     careful: 'lo «prudente» bastó, pensado para 8 de 10 días',
     plenty: 'lo «de sobra» bastó, pensado para 9 de 10 días',
   },
-  columns: { said: 'pronósticos', held: 'fueron', should: 'debería', verdict: 'así que' },
+  columns: { said: 'pronósticos', held: 'fueron', should: 'debería', verdict: 'veredicto' },
   share: ({ hits, of }) => `${hits} de ${of}${of === 0 ? '' : ` (${Math.round((100 * hits) / of)} %)`}`,
   should: ({ expected }) => `unos ${Math.round(expected)}`,
   verdict: (row, share) => {

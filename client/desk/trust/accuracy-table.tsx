@@ -22,7 +22,7 @@ export function AccuracyTable(props: AccuracyTableProps) {
   const hasHeld = rows.some(({ held }) => held !== null)
   return (
     <Sideways name={title}>
-      <table class="trust-table">
+      <table class="trust-cards trust-table">
         <thead>
           <tr>
             <th>{first}</th>
@@ -47,15 +47,18 @@ export function AccuracyTable(props: AccuracyTableProps) {
                   </a>
                 )}
               </th>
-              <Cell value={told.tables.number(row.off?.asked ?? row.asked)} />
+              <Cell label={columns.asked} value={told.tables.number(row.off?.asked ?? row.asked)} />
               {WAYS.map((way) => (
                 <Cell
                   key={way}
+                  label={columns[way]}
                   value={row.off === null ? '–' : told.tables.number(row.off[way])}
                   strong={row.off !== null && isNearest(row.off, way)}
                 />
               ))}
-              {hasHeld && <Cell value={row.held === null ? '–' : told.tables.inside(row.held.inside)} />}
+              {hasHeld && (
+                <Cell label={columns.inside} value={row.held === null ? '–' : told.tables.inside(row.held.inside)} />
+              )}
             </tr>
           ))}
         </tbody>

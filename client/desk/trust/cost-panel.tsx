@@ -1,6 +1,6 @@
 import type { BakingCostJson, CostJson } from '../../../shared-core/live/trust.ts'
 import { money } from '../../words/desk-day-sheet.ts'
-import type { CostWay } from '../../words/desk-trust.ts'
+import type { CostWay, TrustWords } from '../../words/desk-trust.ts'
 import { Cell, Panel } from '../panel.tsx'
 import { Sideways } from '../sideways.tsx'
 import type { TrustParts } from './parts.ts'
@@ -21,7 +21,7 @@ export function CostPanel({ told, cost }: TrustParts & { readonly cost: BakingCo
           </p>
           {cost.baked === null && <p class="desk-quiet">{told.cost.unknownBaked}</p>}
           <Sideways name={told.cost.title(cost.days)}>
-            <table class="trust-cost">
+            <table class="trust-cards trust-cost">
               <thead>
                 <tr>
                   <th>{columns.way}</th>
@@ -35,7 +35,7 @@ export function CostPanel({ told, cost }: TrustParts & { readonly cost: BakingCo
               <tbody>
                 {WAYS.map((way) => {
                   const one = cost[way]
-                  return one === null ? null : <CostRow key={way} name={told.cost.way[way]} cost={one} />
+                  return one === null ? null : <CostRow key={way} told={told} way={way} cost={one} />
                 })}
               </tbody>
             </table>
@@ -47,15 +47,22 @@ export function CostPanel({ told, cost }: TrustParts & { readonly cost: BakingCo
   )
 }
 
-function CostRow({ name, cost }: { readonly name: string; readonly cost: CostJson }) {
+interface CostRowProps {
+  readonly told: TrustWords
+  readonly way: CostWay
+  readonly cost: CostJson
+}
+
+function CostRow({ told, way, cost }: CostRowProps) {
+  const { columns } = told.cost
   return (
     <tr>
-      <th>{name}</th>
-      <Cell value={Math.round(cost.leftPieces)} />
-      <Cell value={signedMoney(cost.leftCents)} />
-      <Cell value={Math.round(cost.lostPieces)} />
-      <Cell value={signedMoney(cost.lostCents)} />
-      <Cell value={sumOf(cost)} strong />
+      <th>{told.cost.way[way]}</th>
+      <Cell label={columns.left} value={Math.round(cost.leftPieces)} />
+      <Cell label={columns.leftCost} value={signedMoney(cost.leftCents)} />
+      <Cell label={columns.lost} value={Math.round(cost.lostPieces)} />
+      <Cell label={columns.lostCost} value={signedMoney(cost.lostCents)} />
+      <Cell label={columns.sum} value={sumOf(cost)} strong />
     </tr>
   )
 }

@@ -14,7 +14,7 @@ export function HeldPanel({ told, held }: TrustParts & { readonly held: Held | n
   return (
     <Panel part="held" title={told.held.title}>
       <Sideways name={told.held.title}>
-        <table class="trust-held">
+        <table class="trust-cards trust-held">
           <thead>
             <tr>
               <th>{columns.said}</th>
@@ -27,9 +27,11 @@ export function HeldPanel({ told, held }: TrustParts & { readonly held: Held | n
             {ROWS.map((row) => (
               <tr key={row}>
                 <th>{told.held.what[row]}</th>
-                <Cell value={told.held.share(held[row])} strong />
-                <Cell value={told.held.should(held[row])} />
-                <td class={keptOf(held[row]) === 'kept' ? '' : 'trust-broken'}>{told.held.verdict(row, held[row])}</td>
+                <Cell label={columns.held} value={told.held.share(held[row])} strong />
+                <Cell label={columns.should} value={told.held.should(held[row])} />
+                <td data-label={columns.verdict} class={keptOf(held[row]) === 'kept' ? '' : 'trust-broken'}>
+                  {told.held.verdict(row, held[row])}
+                </td>
               </tr>
             ))}
           </tbody>

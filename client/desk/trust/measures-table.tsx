@@ -19,7 +19,7 @@ export function MeasuresTable({ told, rows, nameOf }: MeasuresProps) {
     <>
       <p class="desk-quiet">{told.tables.measuresHint}</p>
       <Sideways name={told.tables.measures}>
-        <table class="trust-table">
+        <table class="trust-cards trust-table">
           <thead>
             <tr>
               <th>{columns.variety}</th>
@@ -32,9 +32,9 @@ export function MeasuresTable({ told, rows, nameOf }: MeasuresProps) {
             {rows.map((row) => (
               <tr key={row.id}>
                 <th>{row.id === '' ? told.each : nameOf(row)}</th>
-                <Cell value={text(row.wape)} />
-                <Cell value={text(row.mase)} />
-                <Cell value={text(row.pinball)} />
+                <Cell label={measureColumns.wape} value={text(row.wape)} />
+                <Cell label={measureColumns.mase} value={text(row.mase)} />
+                <Cell label={measureColumns.pinball} value={text(row.pinball)} />
               </tr>
             ))}
           </tbody>
