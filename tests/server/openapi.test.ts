@@ -45,8 +45,8 @@ async function exampleShop({ path }: Operation): Promise<TestServer> {
 
 /** Two files of past sales: one taken, with a bad row in its third line, one that waits. */
 async function putInFiles(server: TestServer): Promise<void> {
-  await takenFile(server, 'Date,Time,Receipt,Item,Qty\n2026-11-20,7:05,1041,Sesame,2\n2026-11-20,,1042,Half dozen,1\n')
-  await putIn(server, 'Date,Time,Receipt,Item,Qty\n2026-11-21,7:05,1043,Sesame,2\n')
+  await takenFile(server, 'Date,Time,Receipt,Item,Qty\n2015-11-20,7:05,1041,Sesame,2\n2015-11-20,,1042,Half dozen,1\n')
+  await putIn(server, 'Date,Time,Receipt,Item,Qty\n2015-11-21,7:05,1043,Sesame,2\n')
 }
 
 const bodyOf = ({ id }: Operation, body: Body) => (id === 'postSetUp' ? toSetUpFile(shopWith()) : body.example)
