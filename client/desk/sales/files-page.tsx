@@ -77,7 +77,7 @@ function FilesTable({ files, onRemoved, ...parts }: FilesTableProps) {
         </p>
       )}
       <Sideways name={say.files.title}>
-        <table class="sales-files">
+        <table class="desk-cards sales-files">
           <thead>
             <tr>
               <th scope="col">{columns.name}</th>
@@ -101,15 +101,15 @@ function FilesTable({ files, onRemoved, ...parts }: FilesTableProps) {
                 <th scope="row">
                   <a href={addressOf('salesIn', withinOf({ kind: 'file', id: file.id }))}>{file.name}</a>
                 </th>
-                <td>{say.files.state[file.state]}</td>
-                <td>
+                <td data-label={columns.state}>{say.files.state[file.state]}</td>
+                <td data-label={columns.days}>
                   {file.from === null || file.to === null
                     ? '–'
                     : say.files.span(words.times.date(file.from), yearTold(file.to, words.times.date(file.to)))}
                 </td>
-                <Cell value={say.number(file.taken)} />
-                <Cell value={say.number(file.doubled)} />
-                <Cell value={say.number(file.bad)} />
+                <Cell label={columns.taken} value={say.number(file.taken)} />
+                <Cell label={columns.doubled} value={say.number(file.doubled)} />
+                <Cell label={columns.bad} value={say.number(file.bad)} />
                 <td>
                   <button type="button" aria-label={`${say.files.remove}: ${file.name}`} onClick={() => setAsked(file)}>
                     {say.files.remove}

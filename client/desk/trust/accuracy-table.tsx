@@ -22,7 +22,7 @@ export function AccuracyTable(props: AccuracyTableProps) {
   const hasHeld = rows.some(({ held }) => held !== null)
   return (
     <Sideways name={title}>
-      <table class="trust-cards trust-table">
+      <table class="desk-cards trust-table">
         <thead>
           <tr>
             <th>{first}</th>

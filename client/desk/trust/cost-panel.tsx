@@ -21,7 +21,7 @@ export function CostPanel({ told, cost }: TrustParts & { readonly cost: BakingCo
           </p>
           {cost.baked === null && <p class="desk-quiet">{told.cost.unknownBaked}</p>}
           <Sideways name={told.cost.title(cost.days)}>
-            <table class="trust-cards trust-cost">
+            <table class="desk-cards trust-cost">
               <thead>
                 <tr>
                   <th>{columns.way}</th>

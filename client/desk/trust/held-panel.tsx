@@ -14,7 +14,7 @@ export function HeldPanel({ told, held }: TrustParts & { readonly held: Held | n
   return (
     <Panel part="held" title={told.held.title}>
       <Sideways name={told.held.title}>
-        <table class="trust-cards trust-held">
+        <table class="desk-cards trust-held">
           <thead>
             <tr>
               <th>{columns.said}</th>

@@ -19,7 +19,7 @@ export function MeasuresTable({ told, rows, nameOf }: MeasuresProps) {
     <>
       <p class="desk-quiet">{told.tables.measuresHint}</p>
       <Sideways name={told.tables.measures}>
-        <table class="trust-cards trust-table">
+        <table class="desk-cards trust-table">
           <thead>
             <tr>
               <th>{columns.variety}</th>
