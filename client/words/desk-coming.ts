@@ -17,6 +17,10 @@ export interface ComingWords {
   readonly noDoughs: string
   /** Nothing but guesses is known. */
   readonly onlyGuesses: string
+  /** Of these neither sales nor a guess is known; what to do about it. */
+  unknownOf(doughs: readonly string[]): string
+  /** Leads to where guesses are typed. */
+  readonly toUsual: string
   decideBy(names: readonly string[], day: string, clock: string): string
   readonly decideLate: string
   readonly dough: {

@@ -17,6 +17,9 @@ export function enComing({ line }: Words): ComingWords {
     noDoughs: 'There are no varieties in the set-up yet, so nothing can be advised.',
     onlyGuesses:
       'These are guesses: no sales are known yet. Type pieces of a usual day in the set-up, bring past sales in, or tap on: within two weeks the numbers are the shop’s own.',
+    unknownOf: (doughs) =>
+      `Nothing is known yet of ${line.list(doughs)}, so nothing is advised: no sales, no typed guess. Type pieces of a usual day, bring past sales in, or tap on: the first day teaches.`,
+    toUsual: 'Type a usual day',
     decideBy: (names, day, clock) => `Decide ${line.list(names)} by ${clock}, ${day}.`,
     decideLate: 'That hour is past.',
     dough: {
@@ -44,6 +47,7 @@ export function enComing({ line }: Words): ComingWords {
     legend:
       'Likely is enough on one day in two, careful on eight of ten, plenty on nine of ten. All are for the counter; orders come on top.',
     basis: {
+      nothing: 'nothing known yet',
       guess: 'a guess, no sales yet',
       few: 'from a few days of sales',
       many: 'from many days of sales',

@@ -17,6 +17,9 @@ export function esComing({ line }: Words): ComingWords {
     noDoughs: 'Todavía no hay variedades en la configuración, así que no se puede aconsejar nada.',
     onlyGuesses:
       'Es a ojo: todavía no se conocen ventas. Escriba las piezas de un día normal en la configuración, traiga ventas pasadas, o siga tocando: en dos semanas los números son los del local.',
+    unknownOf: (doughs) =>
+      `De ${line.list(doughs)} todavía no se sabe nada y no se aconseja nada: ni ventas ni una suposición escrita. Escriba las piezas de un día normal, traiga ventas pasadas o siga tocando: el primer día ya enseña.`,
+    toUsual: 'Escribir un día normal',
     decideBy: (names, day, clock) => `Decidir ${line.list(names)} antes de: ${clock}, ${day}.`,
     decideLate: 'Esa hora ya pasó.',
     dough: {
@@ -44,6 +47,7 @@ export function esComing({ line }: Words): ComingWords {
     legend:
       'Probable alcanza en un día de cada dos, prudente en ocho de diez, de sobra en nueve de diez. Todo es para el mostrador; los encargos van aparte.',
     basis: {
+      nothing: 'todavía no se sabe nada',
       guess: 'a ojo, sin ventas todavía',
       few: 'de pocos días de ventas',
       many: 'de muchos días de ventas',

@@ -19,8 +19,11 @@ export type Profile = readonly (readonly [minute: number, part: number])[]
 
 /** Of one item, for a day to come. */
 export interface DayDemand extends Demand {
-  /** How sure: from typed guesses alone, from few days, or from many. */
-  readonly basis: 'guess' | 'few' | 'many'
+  /**
+   * How sure: from typed guesses alone, from few days, or from many. Nothing: neither it nor any like it has sold or was
+   * guessed; the mean is then a place to begin at, for learning, and no advice.
+   */
+  readonly basis: 'nothing' | 'guess' | 'few' | 'many'
   /** What the mean is made of, multiplied: the item's level in pieces, then factors around 1. For "why". */
   readonly parts: { readonly level: number; readonly weekday: number; readonly special: number }
 }

@@ -199,9 +199,10 @@ export class Learner {
     for (const id of this.#ids) {
       const item = this.#items.get(id)
       if (item === undefined) continue
-      const expected = expectedOf(item, priors(item), this.#mornings.lumpOf(id), shop)
+      const prior = priors(item)
+      const expected = expectedOf(item, prior, this.#mornings.lumpOf(id), shop)
       const profile = this.#profiles.of(id, item.group, asked.date, asked.openMinute, asked.closeMinute)
-      forecasts.set(id, { item, expected, demand: demandOf(item, expected, profile) })
+      forecasts.set(id, { item, expected, demand: demandOf(expected, profile, basisOf(item, prior)) })
     }
     return { shop, forecasts }
   }
@@ -216,16 +217,21 @@ export class Learner {
   }
 }
 
-function demandOf(item: ItemModel, expected: Expected, profile: Profile): DayDemand {
+function demandOf(expected: Expected, profile: Profile, basis: DayDemand['basis']): DayDemand {
   const { on, mean, dispersion, level, weekday, special } = expected
   return {
     mean: on * mean,
     // The negative binomial with the mean and variance of "none, or what it asks for on the menu".
     dispersion: 1 / ((1 / dispersion + 1) / on - 1),
     profile,
-    basis: item.days === 0 ? 'guess' : item.days < MANY_DAYS ? 'few' : 'many',
+    basis,
     parts: { level: on * level, weekday, special },
   }
+}
+
+function basisOf({ days }: ItemModel, prior: Prior): DayDemand['basis'] {
+  if (days === 0) return prior === UNKNOWN ? 'nothing' : 'guess'
+  return days < MANY_DAYS ? 'few' : 'many'
 }
 
 function demandsOf(forecasts: ReadonlyMap<string, Forecast>): ReadonlyMap<string, DayDemand> {

@@ -57,7 +57,7 @@ function meanOf(demands: readonly DayDemand[]): number {
 
 /** As sure as the most of what is sold. */
 function basisOf(demands: readonly DayDemand[]): LearntJson['basis'] {
-  const pieces = { guess: 0, few: 0, many: 0 }
+  const pieces = { nothing: 0, guess: 0, few: 0, many: 0 }
   for (const { basis, mean } of demands) pieces[basis] += mean
   if (pieces.many >= pieces.few && pieces.many >= pieces.guess && pieces.many > 0) return 'many'
   return pieces.few >= pieces.guess && pieces.few > 0 ? 'few' : 'guess'

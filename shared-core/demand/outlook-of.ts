@@ -24,13 +24,14 @@ export interface Foreseen {
   readonly kitchen: ReadonlyMap<VarietyId, number>
 }
 
-/** The rest of today in whole numbers and instants; varieties that the learner or the shop does not know are left out. */
+/** The rest of today in whole numbers and instants; varieties of which nothing is known are left out. */
 export function outlookOf(foreseen: Foreseen): Outlook {
   const { today } = foreseen
   const at = instants(foreseen.noonMs)
   const known = inOrder(foreseen).flatMap((item) => knownOf(foreseen, item) ?? [])
-  const { shop, rest, kitchen } = foreseen
-  const afternoons = afternoon(shop, today, rest, kitchen)
+  const { shop, kitchen } = foreseen
+  const rests = new Map(known.map(({ item, rest }) => [item.id, rest]))
+  const afternoons = afternoon(shop, today, rests, kitchen)
   const varieties = known.map((one) => varietyOutlook(foreseen, one, afternoons.get(varietyId(one.item.id))))
   const isBaking = !today.bakingIsOver
   return {
@@ -45,7 +46,7 @@ export function outlookOf(foreseen: Foreseen): Outlook {
 
 interface Known {
   readonly item: TodayItem
-  readonly basis: DayDemand['basis']
+  readonly basis: VarietyOutlook['basis']
   readonly rest: RestDemand
   readonly pieces: Pieces
 }
@@ -54,7 +55,7 @@ function knownOf({ shop, ahead, rest: rests }: Foreseen, item: TodayItem): Known
   if (!shop.varieties.has(varietyId(item.id))) return null
   const rest = rests.get(item.id)
   const basis = ahead.get(item.id)?.basis
-  if (rest === undefined || basis === undefined) return null
+  if (rest === undefined || basis === undefined || basis === 'nothing') return null
   return { item, basis, rest, pieces: negativeBinomial(rest.mean, rest.dispersion) }
 }
 

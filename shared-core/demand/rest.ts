@@ -9,7 +9,7 @@ import { differingOf, restDispersion, told } from './told.ts'
  * A guess is wrong for the whole day alike, and so, less, is what few days say: what differs from it in the morning goes
  * on. At least so much of it; more than 0.4 of few days costs on open data while the hours are hardly known either.
  */
-const LEAST_PART = { guess: 0.75, few: 0.4, many: 0 } as const
+const LEAST_PART = { nothing: 0.75, guess: 0.75, few: 0.4, many: 0 } as const
 
 /** What a day has told of an item by a minute. */
 export interface ItemSoFar {

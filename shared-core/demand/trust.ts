@@ -96,7 +96,7 @@ function maseOf(id: string, { walked, before }: TrustAsked): number | null {
 
 function basisOf(ahead: ReadonlyMap<string, DayDemand>): TrustJson['basis'] {
   const counts = { guess: 0, few: 0, many: 0 }
-  for (const { basis } of ahead.values()) counts[basis] += 1
+  for (const { basis } of ahead.values()) counts[basis === 'nothing' ? 'guess' : basis] += 1
   return counts
 }
 

@@ -41,6 +41,7 @@ export interface Likely {
 
 export interface ComingDough extends Likely {
   readonly doughId: DoughId
+  /** Nothing: nothing is advised, and its numbers are orders alone. */
   readonly basis: DayDemand['basis']
   /** Advised for the counter, before what is chilled is taken off: what `setWanted` takes. */
   readonly counter: number
@@ -97,11 +98,12 @@ export const PLENTY = 0.9
 /**
  * Two decisions of one day: how much dough, a day or more ahead, on the pooled demand of what it becomes, where too much
  * is carried over; and how many pieces to bake of each variety, on the day, where too much is day-old.
- * @param demands by variety; one that is missing is taken for a variety that nobody asks for
+ * @param ahead by variety; of one that is missing, or of which nothing is known, nothing is advised: only its orders are made
  */
-export function comingDay(shop: Shop, demands: ReadonlyMap<string, DayDemand>, given: ComingGiven): ComingDay {
+export function comingDay(shop: Shop, ahead: ReadonlyMap<string, DayDemand>, given: ComingGiven): ComingDay {
   const { date } = given
   if (hoursOn(shop, date) === null) return { date, isClosed: true, doughs: [] }
+  const demands = knownOf(ahead)
   const varieties = inOrder(shop.varieties)
   const means = new Map(varieties.map(({ id }) => [id, demands.get(id)?.mean ?? 0]))
   const worthGiven = { means, kitchen: given.kitchen }
@@ -114,6 +116,13 @@ export function comingDay(shop: Shop, demands: ReadonlyMap<string, DayDemand>, g
   })
   return { date, isClosed: false, doughs }
 }
+
+function knownOf(demands: ReadonlyMap<string, DayDemand>): ReadonlyMap<string, DayDemand> {
+  return new Map([...demands].filter(([, { basis }]) => basis !== 'nothing'))
+}
+
+/** Of what nothing is known of: nothing is advised. */
+const NO_AMOUNT: Amount = { pieces: 0, exact: 0, underCents: 0, overCents: 0, covered: 0 }
 
 /** Dough keeps for days, not for weeks. */
 const NEXT_DAYS_MAX = 7
@@ -144,10 +153,10 @@ function comingDough(shop: Shop, of: Varieties, varieties: readonly ComingVariet
     worth: worthOfPool(shop, of.varieties, of.worthGiven),
     next: nextOf(shop, of),
   }
-  const amount = howMuchDough(asked)
+  const amount = known.length === 0 ? NO_AMOUNT : howMuchDough(asked)
   const ordered = sumOf(given.orders.filter(({ doughId }) => doughId === dough.id))
   const carried = given.carried.get(dough.id) ?? 0
-  const counter = inTrays(asked, amount, carried - ordered, dough.trayPieces)
+  const counter = known.length === 0 ? 0 : inTrays(asked, amount, carried - ordered, dough.trayPieces)
   const toMake = Math.max(0, counter + ordered - carried)
   const after: Why[] = [
     { code: 'orders', pieces: ordered },
@@ -176,7 +185,7 @@ function nextOf(shop: Shop, { dough, varieties, given }: Varieties): Pieces | nu
   const { next, date, noonOf } = given
   if (next === null) return null
   if (keptUntilOf(shop, dough.id, date, noonOf) < boilingOn(shop, next.date, noonOf).fromMs) return null
-  return poolOf(varieties, next.demands, given)
+  return poolOf(varieties, knownOf(next.demands), given)
 }
 
 function bakesOf(
@@ -197,12 +206,10 @@ function bakesOf(
       besides: sumOf(orders.filter(({ varietyId }) => varietyId === variety.id)),
     })
   }
-  const amounts = howMany(asked, shop.demand.dayOldSells)
+  // Even with nobody asking a piece may earn its cost as day-old: no reason to bake what nobody knows anything of.
+  const amounts = howMany(new Map([...asked].filter(([id]) => demands.has(id))), shop.demand.dayOldSells)
   return new Map(
-    [...asked].flatMap(([id, one]) => {
-      const amount = amounts.get(id)
-      return amount === undefined ? [] : [[id, comingVariety(id, one, amount, demands.get(id))] as const]
-    }),
+    [...asked].map(([id, one]) => [id, comingVariety(id, one, amounts.get(id) ?? NO_AMOUNT, demands.get(id))]),
   )
 }
 
@@ -250,6 +257,7 @@ function basisOf(known: readonly DayDemand[]): DayDemand['basis'] {
   const all = known.reduce((sum, { mean }) => sum + mean, 0)
   const part = (...some: DayDemand['basis'][]) =>
     known.reduce((sum, { mean, basis }) => (some.includes(basis) ? sum + mean : sum), 0) / all
+  if (known.length === 0) return 'nothing'
   if (all === 0 || part('guess') > 1 / 3) return 'guess'
   return part('guess', 'few') > 1 / 3 ? 'few' : 'many'
 }

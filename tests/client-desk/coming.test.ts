@@ -94,6 +94,16 @@ describe('taking advice over', () => {
     expect(standingPieces(none, PLAIN)).toBe(0)
   })
 
+  it('[Q58] given a dough of which nothing is known, when it is taken over, then what is typed, with no advice beside it', () => {
+    const none = { likely: 0, careful: 0, plenty: 0, counter: 0, toMake: 0 }
+    const day = { ...DAY, doughs: [dough({ doughId: PLAIN }), dough({ doughId: RYE, ...none, basis: 'nothing' })] }
+    expect(yoursText(day.doughs[1] ?? dough({ doughId: PLAIN }), undefined, new Map())).toBe('')
+    expect(linesToTake(day, undefined, new Map())).toEqual([line({ pieces: 150, advised: 150 })])
+    expect(linesToTake(day, undefined, typed(RYE, '40'))?.[1]).toEqual(line({ doughId: RYE, pieces: 40 }))
+    expect(differing(day, undefined, typed(RYE, '40'))).toBe(0)
+    expect([...advisedTexts(day).keys()]).toEqual([PLAIN])
+  })
+
   it('[Q58] given mixes that stand for a dough, when it is told what must be decided, then only the others', () => {
     expect(soonestDecision(DAY, new Set())).toEqual({ atMs: at('9:00'), doughIds: [RYE] })
     const shop = doughShop()

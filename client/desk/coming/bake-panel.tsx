@@ -74,20 +74,23 @@ interface RowProps extends ComingParts {
 
 function VarietyRow({ variety, isSure, isAlone, isOpen, onToggle, say, words }: RowProps) {
   const name = words.names.variety(variety.varietyId)
+  const isUnknown = variety.basis === 'nothing'
   return (
     <tr>
       <th scope="row" class={isAlone ? undefined : 'coming-variety'}>
-        {name} {!isSure && <span class="coming-basis">{say.basis[variety.basis]}</span>}
+        {name} {!isSure && !isUnknown && <span class="coming-basis">{say.basis[variety.basis]}</span>}
       </th>
       <LikelyCells of={variety} say={say} />
       <td class="desk-number" data-label={say.columns.orders}>
         {variety.ordered}
       </td>
       <td class="desk-number" data-label={say.columns.bake}>
-        <strong>{variety.bake}</strong>
+        {isUnknown && variety.bake === 0 ? '–' : <strong>{variety.bake}</strong>}
       </td>
       <td>
-        <WhyButton name={name} isOpen={isOpen} say={say} onToggle={() => onToggle(variety.varietyId)} />
+        {variety.why.length > 0 && (
+          <WhyButton name={name} isOpen={isOpen} say={say} onToggle={() => onToggle(variety.varietyId)} />
+        )}
       </td>
     </tr>
   )

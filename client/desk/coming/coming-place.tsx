@@ -67,10 +67,18 @@ const NOTHING_TYPED: Yours = new Map()
 function Day(props: ComingParts) {
   const { day, say, words, date, room } = props
   const { today } = room
+  const unknown = day.doughs.filter(({ basis }) => basis === 'nothing')
   if (day.isClosed) return <p>{say.closed(words.times.date(date))}</p>
   if (day.doughs.length === 0) return <p>{say.noDoughs}</p>
   return (
     <>
+      {unknown.length > 0 && (
+        <p class="desk-notice">
+          <span>{say.unknownOf(unknown.map(({ doughId }) => words.names.dough(doughId)))}</span>{' '}
+          <a href={addressOf('setUp', 'usual')}>{say.toUsual}</a>{' '}
+          <a href={addressOf('salesIn')}>{words.desk.places.salesIn}</a>
+        </p>
+      )}
       {day.doughs.every(({ basis }) => basis === 'guess') && (
         <p class="desk-notice">
           <span>{say.onlyGuesses}</span> <a href={addressOf('setUp')}>{words.desk.places.setUp}</a>{' '}

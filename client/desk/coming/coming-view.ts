@@ -19,7 +19,12 @@ export function standingPieces(wanted: Wanted | undefined, doughId: DoughId): nu
 
 /** What the field shows: what was typed, else what stands, else what is advised. */
 export function yoursText(coming: ComingDough, wanted: Wanted | undefined, yours: Yours): string {
-  return yours.get(coming.doughId) ?? String(standingPieces(wanted, coming.doughId) ?? coming.counter)
+  return yours.get(coming.doughId) ?? String(standingPieces(wanted, coming.doughId) ?? advisedText(coming))
+}
+
+/** Nothing where nothing is known: no advice is not the advice to make none. */
+function advisedText({ basis, counter }: ComingDough): string {
+  return basis === 'nothing' ? '' : String(counter)
 }
 
 /** @returns null while it cannot be read */
@@ -48,10 +53,10 @@ export function linesToTake(day: ComingDay, wanted: Wanted | undefined, yours: Y
   return [...lines, ...others]
 }
 
-function taken({ doughId, counter }: ComingDough, pieces: number, before: readonly WantedLine[]): WantedLine[] {
+function taken({ doughId, counter, basis }: ComingDough, pieces: number, before: readonly WantedLine[]): WantedLine[] {
   const ordered = before.find(({ varietyId }) => varietyId === null)?.ordered ?? 0
   const byName = before.filter(({ varietyId, ordered: some }) => varietyId !== null && some > 0)
-  const own = { doughId, varietyId: null, pieces, ordered, advised: counter }
+  const own = { doughId, varietyId: null, pieces, ordered, ...(basis === 'nothing' ? {} : { advised: counter }) }
   return [
     // Nothing advised and nothing typed: no line for it.
     ...(pieces + ordered + counter === 0 ? [] : [own]),
@@ -72,11 +77,15 @@ export function changesWanted(lines: readonly WantedLine[], wanted: Wanted | und
 
 /** How many doughs have another number than the advised one. */
 export function differing(day: ComingDay, wanted: Wanted | undefined, yours: Yours): number {
-  return day.doughs.filter((dough) => yoursPieces(dough, wanted, yours) !== dough.counter).length
+  return day.doughs.filter((dough) => isAdvised(dough) && yoursPieces(dough, wanted, yours) !== dough.counter).length
+}
+
+function isAdvised({ basis }: ComingDough): boolean {
+  return basis !== 'nothing'
 }
 
 export function advisedTexts(day: ComingDay): Yours {
-  return new Map(day.doughs.map(({ doughId, counter }) => [doughId, String(counter)]))
+  return new Map(day.doughs.filter(isAdvised).map((dough) => [dough.doughId, advisedText(dough)]))
 }
 
 /** Doughs of whose formula mixes for the day stand already, planned or begun. */

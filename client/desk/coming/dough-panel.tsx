@@ -69,15 +69,15 @@ function DoughRow({ dough, isOpen, onToggle, ...parts }: RowProps) {
   const name = words.names.dough(dough.doughId)
   const text = yoursText(dough, state.wanted.get(date), yours)
   const pieces = typedPieces(text)
-  const isOwn = pieces !== dough.counter
+  const isOwn = dough.basis !== 'nothing' && pieces !== dough.counter
   return (
     <tr>
       <th scope="row">
-        {name} <span class="coming-basis">{say.basis[dough.basis]}</span>
+        {name} {dough.basis !== 'nothing' && <span class="coming-basis">{say.basis[dough.basis]}</span>}
       </th>
       <LikelyCells of={dough} say={say} />
       <td class="desk-number" data-label={columns.advised}>
-        <strong>{dough.counter}</strong>
+        {dough.basis === 'nothing' ? '–' : <strong>{dough.counter}</strong>}
       </td>
       <td class="desk-number" data-label={columns.yours}>
         <input
@@ -101,7 +101,9 @@ function DoughRow({ dough, isOpen, onToggle, ...parts }: RowProps) {
         {pieces === null ? '?' : Math.max(0, pieces + dough.ordered - dough.carried)}
       </td>
       <td>
-        <WhyButton name={name} isOpen={isOpen} say={say} onToggle={() => onToggle(dough.doughId)} />
+        {dough.why.length > 0 && (
+          <WhyButton name={name} isOpen={isOpen} say={say} onToggle={() => onToggle(dough.doughId)} />
+        )}
       </td>
     </tr>
   )

@@ -1,5 +1,7 @@
-import type { Likely } from '../../../shared-core/plan/coming-day.ts'
+import type { ComingDough, Likely } from '../../../shared-core/plan/coming-day.ts'
 import type { ComingWords } from '../../words/desk-coming.ts'
+
+type WithBasis = Pick<ComingDough, 'basis'>
 
 const LIKELY_COLUMNS = ['likely', 'careful', 'plenty'] as const
 
@@ -15,7 +17,14 @@ export function LikelyHeads({ say }: { readonly say: ComingWords }) {
   )
 }
 
-export function LikelyCells({ of, say }: { readonly of: Likely; readonly say: ComingWords }) {
+/** @param of with nothing known the words for it stand in their place */
+export function LikelyCells({ of, say }: { readonly of: Likely & WithBasis; readonly say: ComingWords }) {
+  if (of.basis === 'nothing')
+    return (
+      <td class="desk-quiet coming-unknown" colSpan={LIKELY_COLUMNS.length}>
+        {say.basis.nothing}
+      </td>
+    )
   return (
     <>
       {LIKELY_COLUMNS.map((column) => (

@@ -3,7 +3,9 @@ import type { Operation } from './operation.ts'
 
 const date = z.iso.date()
 const pieces = z.int().min(0)
-const basis = z.enum(['guess', 'few', 'many'])
+const basis = z.enum(['nothing', 'guess', 'few', 'many']).meta({
+  description: 'From typed guesses alone, few days, or many; of nothing, only what is ordered is advised.',
+})
 const why = z.array(
   z
     .looseObject({ code: z.string(), pieces: z.int() })

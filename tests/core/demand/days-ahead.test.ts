@@ -115,7 +115,9 @@ describe('days ahead', () => {
     expect(onion.mean).toBeCloseTo(30, -1)
     expect(onion).toMatchObject({ basis: 'guess' })
     expect(onion.dispersion).toBeLessThan(2)
-    expect(of(learner, 'cocoa', askedOf(dateAfter(MONDAY, 21))).mean).toBeLessThan(2)
+    const cocoa = of(learner, 'cocoa', askedOf(dateAfter(MONDAY, 21)))
+    expect(cocoa.mean).toBeLessThan(2)
+    expect(cocoa.basis).toBe('nothing')
   })
 
   it('[Q5] given guesses of 90 and 40 in a dough, when nothing has sold yet, then a third variety of it is taken to be as those', () => {
@@ -129,6 +131,10 @@ describe('days ahead', () => {
     expect(of(learner, 'onion', askedOf(MONDAY)).mean).toBeCloseTo(60, -1)
     expect(of(learner, 'onion', askedOf(MONDAY))).toMatchObject({ basis: 'guess' })
     expect(of(learner, 'cocoa', askedOf(MONDAY)).mean).toBeLessThan(2)
+    expect(of(learner, 'cocoa', askedOf(MONDAY)).basis).toBe('nothing')
+    // Its first day says something.
+    learner.learn(dayOf(MONDAY, { cocoa: 9 }))
+    expect(of(learner, 'cocoa', askedOf(dateAfter(MONDAY, 1))).basis).toBe('few')
   })
 
   it('[Q6] given Saturdays that sell twice as much, when an item came a week ago, then its Saturday is lifted as well', () => {

@@ -21,7 +21,12 @@ function itemAt(day: Recording, now: EpochMs, id: string): TodayItem | undefined
 }
 
 /** The outlook where so many pieces of each are still asked for, evenly until the close, give or take a quarter. */
-function outlookAt(day: Recording, now: EpochMs, asked: Readonly<Record<string, number>>) {
+function outlookAt(
+  day: Recording,
+  now: EpochMs,
+  asked: Readonly<Record<string, number>>,
+  unknown: readonly string[] = [],
+) {
   const today = todayAt(day, now)
   if (today === null) throw new Error('no day is open')
   const { nowMinute, closeMinute } = today
@@ -32,7 +37,8 @@ function outlookAt(day: Recording, now: EpochMs, asked: Readonly<Record<string, 
   const ids = Object.keys(asked)
   const demandOf = (id: string) => ({ mean: asked[id] ?? 0, dispersion: 16, profile })
   const parts = { level: 1, weekday: 1, special: 1 }
-  const ahead = new Map(ids.map((id) => [id, { ...demandOf(id), basis: 'few', parts } as const]))
+  const basisOf = (id: string) => (unknown.includes(id) ? 'nothing' : 'few')
+  const ahead = new Map(ids.map((id) => [id, { ...demandOf(id), basis: basisOf(id), parts } as const]))
   const rest = new Map(ids.map((id) => [id, { ...demandOf(id), soFar: 0, expected: 0 }]))
   return outlookOf({ shop: shopWith(), today, noonMs: at('12:00'), ahead, rest, kitchen: new Map() })
 }
@@ -135,6 +141,17 @@ describe('the outlook of today', () => {
     expect(poppy.beforeClosePercent).toBeLessThan(25)
     expect(poppy.gone.t50Ms).toBeNull()
     expect(sesame).toMatchObject({ basis: 'few', moreAtMs: null, beforeMorePercent: null, shortAtMs: null })
+  })
+
+  it('[Q107] given a variety of which nothing is known, when looked ahead, then nothing is said of it', () => {
+    const day = openDay()
+    const asked = { sesame: 120, poppy: 8 }
+    const all = outlookAt(day, at('7:00'), asked).varieties
+    const some = outlookAt(day, at('7:00'), asked, ['poppy']).varieties
+    expect(all.map((one) => one.varietyId)).toEqual(['sesame', 'poppy'])
+    expect(some.map((one) => one.varietyId)).toEqual(['sesame'])
+    // Nor does it take of the last loads what the others may need.
+    expect(some).toEqual(outlookAt(day, at('7:00'), { sesame: 120 }).varieties)
   })
 
   it('[Q107] given more on the way after it will be gone, when looked ahead, then from when to when there is none', () => {

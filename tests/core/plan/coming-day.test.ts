@@ -180,8 +180,20 @@ describe('a day to come', () => {
     expect(doughOf('rye', { sizes }, many).varieties).toEqual(doughOf('rye', {}, many).varieties)
   })
 
-  it('[Q52] given a variety nobody has sales or a guess of, when the day is told, then none, as a guess', () => {
-    const found = doughOf('rye', {}, new Map())
-    expect(found).toMatchObject({ likely: 0, counter: 0, toMake: 0, basis: 'guess', why: [] })
+  it('[Q52] given a dough of which nothing is known, when the day is told, then it says so and advises nothing but orders', () => {
+    const nothing = demand(1.3, { basis: 'nothing', dispersion: 0.7 })
+    for (const demands of [new Map(), new Map([...DEMANDS, ['rye', nothing]])]) {
+      const none = { likely: 0, careful: 0, plenty: 0, counter: 0, basis: 'nothing' }
+      const found = doughOf('rye', { next: { date: TOMORROW, demands } }, demands)
+      expect(found).toMatchObject({ ...none, toMake: 0, why: [], varieties: [{ ...none, bake: 0, why: [] }] })
+      const orders = [{ doughId: doughId('rye'), varietyId: varietyId('rye'), pieces: 12 }]
+      const ordered = doughOf('rye', { orders }, demands)
+      expect(ordered).toMatchObject({ ...none, toMake: 12, varieties: [{ ...none, bake: 12 }] })
+      expect([ordered.why, ordered.varieties[0]?.why]).toEqual([
+        [{ code: 'orders', pieces: 12 }],
+        [{ code: 'orders', pieces: 12 }],
+      ])
+    }
+    expect(doughOf('plain', {}, new Map([...DEMANDS, ['poppy', nothing]])).basis).toBe('many')
   })
 })
