@@ -5,7 +5,7 @@ import type { Shop } from '../../shared-core/shop/shop.ts'
 import { dayRows } from './day-rows.ts'
 import { dateOf, dayOf } from './local-times.ts'
 import type { NameMeaning } from './sales-names.ts'
-import { RECENT_DAYS, TillDayMaker } from './till-days.ts'
+import { firstDaysOf, RECENT_DAYS, TillDayMaker } from './till-days.ts'
 
 export interface DayCacheParts {
   readonly db: DatabaseSyncInstance
@@ -78,11 +78,11 @@ export class DayCache {
     return this.#toMake.size === 0
   }
 
-  /** What the set-up or the journal say anew of days that are made. Without a shop a row has no day: null. */
+  /** What the set-up, files taken since or the journal say anew of days that are made. Without a shop a row has no day: null. */
   #lookAgain(): Shop | null {
     const shop = this.#parts.shop()
     if (shop === null || this.#running !== null) return shop
-    const key = keyOf(shop)
+    const key = keyOf(shop, firstDaysOf(this.#parts.meanings()))
     if (key !== this.#shopKey) this.allChanged()
     this.#shopKey = key
     for (const [day, { sales, journal }] of this.#made) {
@@ -132,7 +132,8 @@ function isSame(one: JournalDay | null, other: JournalDay | null): boolean {
   return one === other || JSON.stringify(one) === JSON.stringify(other)
 }
 
-function keyOf({ hours, weekdays, varieties }: Shop): string {
+function keyOf({ hours, weekdays, varieties }: Shop, firstDays: ReadonlyMap<string, number>): string {
   const menu = [...varieties.values()].map(({ id, retired }) => [id, retired])
-  return JSON.stringify([hours, [...weekdays.values()], menu])
+  const first = [...firstDays].sort(([one], [other]) => (one < other ? -1 : 1))
+  return JSON.stringify([hours, [...weekdays.values()], menu, first])
 }

@@ -8,8 +8,8 @@ import { suggestMeaning } from './suggest-meaning.ts'
 export interface NameMeaning {
   readonly id: number
   readonly meaning: Meaning | null
-  /** Day of its first row. */
-  readonly firstDay: number
+  /** Day of its first row; null: no row has it. */
+  readonly firstDay: number | null
 }
 
 /** The table of names. */
@@ -64,7 +64,10 @@ export class SalesNames {
     return new Map(
       rows.map((row) => {
         const meaning = row.meaning === null ? null : (JSON.parse(String(row.meaning)) as Meaning)
-        return [Number(row.id), { id: Number(row.id), meaning, firstDay: Number(row.first_day ?? 0) }]
+        return [
+          Number(row.id),
+          { id: Number(row.id), meaning, firstDay: row.first_day === null ? null : Number(row.first_day) },
+        ]
       }),
     )
   }

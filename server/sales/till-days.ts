@@ -47,11 +47,19 @@ export class TillDayMaker {
     for (const { pieces } of this.#recent) for (const [id, some] of pieces) recent.set(id, (recent.get(id) ?? 0) + some)
     this.#recent.push({ day: rows.day, pieces: sumsOf(till.named) })
     if (till.named.length === 0 && till.unnamed.length === 0) return null
-    const spread = spreadDay(till, { menu: this.#menu, recent, journal: this.#parts.journalDay(till.date) })
+    const journal = this.#parts.journalDay(till.date)
+    const spread = spreadDay(till, { menu: this.#menu, named: this.#namedOn(rows.day), recent, journal })
     const items = new Map<string, ItemDay>(spread.items)
     for (const id of this.#menu)
       if (!items.has(id) && (this.#firstDays.get(id) ?? rows.day) > rows.day) items.set(id, NOT_YET)
     return { ...spread, items }
+  }
+
+  /** Varieties that the till has sold by name up to a day; before the first such day those that it sells later. */
+  #namedOn(day: number): readonly string[] {
+    const known = this.#menu.filter((id) => this.#firstDays.has(id))
+    const sold = known.filter((id) => (this.#firstDays.get(id) ?? day) <= day)
+    return sold.length > 0 ? sold : known
   }
 
   #tillDay({ day, sales, back }: DayRows): TillDay {
@@ -136,11 +144,14 @@ function inOrder(one: UnnamedSale, other: UnnamedSale): number {
   return minute(one) - minute(other) || one.pieces - other.pieces || (text(one) < text(other) ? -1 : 1)
 }
 
-function firstDaysOf(meanings: ReadonlyMap<number, NameMeaning>): ReadonlyMap<string, number> {
+/** By variety, the day of the first row that names it. */
+export function firstDaysOf(meanings: ReadonlyMap<number, NameMeaning>): ReadonlyMap<string, number> {
   const first = new Map<string, number>()
-  for (const { meaning, firstDay } of meanings.values())
+  for (const { meaning, firstDay } of meanings.values()) {
+    if (firstDay === null) continue
     for (const { varietyId } of partsOf(meaning, 1))
       if (varietyId !== null) first.set(varietyId, Math.min(firstDay, first.get(varietyId) ?? firstDay))
+  }
   return first
 }
 

@@ -35,6 +35,8 @@ export interface TillDay {
 export interface SpreadBy {
   /** Varieties of the shop, in order of id. */
   readonly menu: readonly string[]
+  /** Those of them that the till has names for, in order of id: of these it sells, as far as anybody knows. Empty: nobody does. */
+  readonly named: readonly string[]
   /** Named pieces of the weeks before, by variety. */
   readonly recent: ReadonlyMap<string, number>
   /** Null: the journal has no such day. */
@@ -83,13 +85,14 @@ class Spread {
   /** By variety, how many pieces it is behind its share. */
   readonly #behind = new Map<string, number>()
 
-  constructor(till: TillDay, { menu, recent, journal }: SpreadBy) {
+  constructor(till: TillDay, by: SpreadBy) {
+    const { journal } = by
     this.#till = till
     const sold = sumsOf(till.named)
     for (const { id, gone } of journal?.items ?? []) this.#gone.set(id, gone)
     const counted = journal === null ? null : leftOver(journal, till, sold)
     this.#isCounted = counted !== null
-    this.#day = counted ?? drawn(sold, sharesOf(menu, recent))
+    this.#day = counted ?? drawn(sold, sharesOf(by))
   }
 
   of({ minute, pieces, among }: UnnamedSale): readonly NamedSale[] {
@@ -162,10 +165,16 @@ function drawn(counts: ReadonlyMap<string, number>, prior: ReadonlyMap<string, n
   return new Map(ids.map((id) => [id, ((counts.get(id) ?? 0) + (prior.get(id) ?? 0) * WORTH_OF_PRIOR) / total]))
 }
 
-/** Of the weeks before; where nothing was sold by name, of each variety as much. */
-function sharesOf(menu: readonly string[], recent: ReadonlyMap<string, number>): ReadonlyMap<string, number> {
+/**
+ * Of the weeks before; where nothing was sold by name, of each variety that the till has a name for as much. The shares
+ * of later days would be nearer, but a day would then be made of what came after it, and so would the forecasts be that
+ * are judged by it.
+ */
+function sharesOf({ menu, named, recent }: SpreadBy): ReadonlyMap<string, number> {
   const sum = menu.reduce((total, id) => total + (recent.get(id) ?? 0), 0)
-  return new Map(menu.map((id) => [id, sum === 0 ? 1 / menu.length : (recent.get(id) ?? 0) / sum]))
+  if (sum > 0) return new Map(menu.map((id) => [id, (recent.get(id) ?? 0) / sum]))
+  const some = named.length > 0 ? named : menu
+  return new Map(some.map((id) => [id, 1 / some.length]))
 }
 
 /** What came back of no known variety is shared out by whole pieces, the most sold first. */

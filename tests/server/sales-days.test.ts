@@ -118,6 +118,23 @@ describe('days of a till', () => {
     expect(till.days()[0]?.items.get('sesame')).toMatchObject({ sold: [], unseen: 36 })
   })
 
+  it('[Q69] given dozens before any named sale, when days are made, then of what the till names, whichever file came first', async () => {
+    const later = `${HEADER}\n2026-11-24,7:05,1,Dozen,1,\n2026-11-25,7:05,2,Sesame,9,\n2026-11-25,7:06,3,Poppy,1,\n`
+    const before = `${HEADER}\n2026-10-01,7:05,4,Sesame,1,\n`
+    const dozen = { Dozen: { kind: 'unnamed', pieces: 12, among: null } } as const
+    const till = await tillWith(later, dozen)
+    expect(till.days()[0]?.date).toBe('2026-11-24')
+    expect([sold(till), sold(till, 'poppy'), sold(till, 'plain')]).toEqual([[[425, 6]], [[425, 6]], undefined])
+    // More than four weeks before: no share of it counts, but from then on the till sells sesame.
+    await till.take(before)
+    const onDozens = till.days()[1]
+    expect(onDozens?.items.get('sesame')?.sold).toEqual([{ minute: 425, pieces: 12 }])
+    const other = await tillWith(before)
+    await other.take(later)
+    other.books.mean([{ name: 'Dozen', meaning: dozen.Dozen }])
+    expect(other.plainDays()).toEqual(till.plainDays())
+  })
+
   it('[Q69] given hours that the shop had once, when much was sold outside today’s, then the day was as long', async () => {
     const early = Array.from({ length: 20 }, (_, n) => `${n < 5 ? '5:20' : '7:05'},${n},Sesame,1,`)
     const [before] = (await tillWith(file(...early))).days()

@@ -6,7 +6,10 @@ import { spreadDay } from '../../../shared-core/demand/till-day.ts'
 import '../../fixed-seed.ts'
 
 const MENU = ['plain', 'poppy', 'sesame']
-const by = (parts: Partial<SpreadBy> = {}): SpreadBy => ({ menu: MENU, recent: new Map(), journal: null, ...parts })
+const by = (parts: Partial<SpreadBy> = {}): SpreadBy => ({
+  ...{ menu: MENU, named: [], recent: new Map(), journal: null },
+  ...parts,
+})
 const day = (parts: Partial<TillDay>): TillDay => ({
   ...{ date: '2026-11-24', openMinute: 360, closeMinute: 900, named: [], unnamed: [], back: new Map() },
   ...parts,
@@ -26,6 +29,13 @@ function totals(till: TillDay, spread = by()): Record<string, number> {
 describe('pieces of which a till does not say the variety', () => {
   it('[Q69] given nothing known, when spread, then each variety gets as much', () => {
     expect(totals(day({ unnamed: [unnamed(400, 12)] }))).toEqual({ plain: 4, poppy: 4, sesame: 4 })
+  })
+
+  it('[Q69] given no shares yet, when spread, then only what the till has names for gets of it, as much each', () => {
+    const till = day({ unnamed: [unnamed(400, 12)] })
+    expect(totals(till, by({ named: ['plain', 'sesame'] }))).toEqual({ plain: 6, sesame: 6 })
+    // What was sold in the weeks before says more.
+    expect(totals(till, by({ named: ['plain', 'sesame'], recent: new Map([['poppy', 9]]) }))).toEqual({ poppy: 12 })
   })
 
   it('[Q69] given named sales, when spread, then by their shares, drawn towards the weeks before', () => {
