@@ -53,7 +53,9 @@ function change({ times }: Words): ChangeWords {
       return nowMs < toMs ? `Changeover ${times.since(fromMs)}` : 'After the changeover'
     },
     shelf: (name, state, freeAtMs) => `${name}: ${shelfState(state, freeAtMs)}`,
-    several: (count, state) => `${count} ${shelfState(state, null)}`,
+    several: (count, state) =>
+      // "3 bagels" alone would be pieces.
+      `${count} ${state === 'bagels' ? `${count === 1 ? 'takes' : 'take'} bagels` : shelfState(state, null)}`,
     shelves: 'Shelf by shelf',
     list: 'List',
     ovenEmpty: (atMs) => (atMs === null ? 'oven empty' : `oven empty ${times.at(atMs)}`),

@@ -10,7 +10,8 @@ export function esAfternoon({ times, names }: Words): AfternoonWords {
     moreBy: (inByMs, lines) => `Última carga ${times.by(inByMs)}: ${lines.map(line).join(', ')}`,
     moreFew: (inByMs, first, others) =>
       `Última carga ${times.by(inByMs)}: ${line(first, 0)} y ${others} ${others === 1 ? 'clase' : 'clases'} más`,
-    moreShort: (inByMs, first, others) => `${times.by(inByMs)}: ${line(first, 0)} +${others}`,
+    moreShort: (inByMs, first, others) =>
+      `${times.by(inByMs)}: ${line(first, 0)} y ${others} ${others === 1 ? 'clase' : 'clases'}`,
     enough: (inByMs) => `Última carga ${times.by(inByMs)}: lo planeado alcanza`,
     noLoads: 'Ya no entra ninguna carga: lo que hay y viene es para la tarde.',
     columns: {

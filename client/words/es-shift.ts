@@ -52,7 +52,9 @@ function change({ times }: Words): ChangeWords {
       return nowMs < toMs ? `Cambio ${times.since(fromMs)}` : 'Después del cambio'
     },
     shelf: (name, state, freeAtMs) => `${name}: ${shelfState(state, freeAtMs)}`,
-    several: (count, state) => `${count} ${shelfState(state, null)}`,
+    several: (count, state) =>
+      // "3 bagels" alone would be pieces.
+      `${count} ${state === 'bagels' ? `${count === 1 ? 'recibe' : 'reciben'} bagels` : shelfState(state, null)}`,
     shelves: 'Piso por piso',
     list: 'Lista',
     ovenEmpty: (atMs) => (atMs === null ? 'horno vacío' : `horno vacío ${times.at(atMs)}`),

@@ -53,7 +53,7 @@ export interface ChangeWords {
   when(fromMs: EpochMs, toMs: EpochMs, nowMs: EpochMs): string
   /** @example "1: over" */
   shelf(name: string, state: 'bagels' | 'emptying' | 'over', freeAtMs: EpochMs | null): string
-  /** Shelves that do not fit by name. @example "9 bagels" */
+  /** Shelves that do not fit by name. @example "9 take bagels" */
   several(count: number, state: 'bagels' | 'emptying' | 'over'): string
   readonly shelves: string
   readonly list: string

@@ -141,7 +141,7 @@ describe('the changeover on the wall', () => {
 
   it('[G11] given twelve shelves, then they are counted by what they are', () => {
     const shelves = Array.from({ length: 12 }, (_, n) => turn(String(n + 1), n < 3 ? 'over' : 'bagels'))
-    expect(said(shelves, 1_800)).toBe('Changeover in 45 min · 9 bagels · 3 over · oven empty at 10:52')
+    expect(said(shelves, 1_800)).toBe('Changeover in 45 min · 9 take bagels · 3 over · oven empty at 10:52')
     expect(said(shelves, 400)).toBe('Changeover in 45 min')
   })
 })
