@@ -62,7 +62,7 @@ export const WRITE_OPERATIONS: readonly Operation[] = [
     path: '/api/v1/sales',
     summary: 'Sales of a till, by name, by id, or of nobody knows which variety',
     description:
-      'Each row is one sale by the till. With a row that cannot be read nothing is taken, unless partial=1. A row with an id counts once for each device, however often it is sent.',
+      'Each row is one sale by the till. With a row that cannot be read nothing is taken, unless partial=1. A row with an id counts once for each device, however often it is sent. A time more than ten minutes ahead of the server is refused.',
     parameters: [
       {
         name: 'partial',
