@@ -12,7 +12,7 @@ export interface AfternoonWords {
   moreBy(inByMs: EpochMs, lines: readonly Line[]): string
   /** Lines that there is no room for. @example "12 more Sesame and 2 other kinds" */
   moreFew(inByMs: EpochMs, first: Line, others: number): string
-  /** In few letters. @example "by 10:38: 12 more Sesame and 2 kinds" */
+  /** In few letters. @example "by 10:38: +12 Sesame and 2 kinds" */
   moreShort(inByMs: EpochMs, first: Line, others: number): string
   /** What is planned will do. @example "Last load by 10:38: what is planned will do" */
   enough(inByMs: EpochMs): string

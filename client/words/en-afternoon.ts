@@ -11,7 +11,7 @@ export function enAfternoon({ times, names }: Words): AfternoonWords {
     moreFew: (inByMs, first, others) =>
       `Last load ${times.by(inByMs)}: ${line(first, 0)} and ${others} other ${others === 1 ? 'kind' : 'kinds'}`,
     moreShort: (inByMs, first, others) =>
-      `${times.by(inByMs)}: ${line(first, 0)} and ${others} ${others === 1 ? 'kind' : 'kinds'}`,
+      `${times.by(inByMs)}: +${first.pieces} ${names.variety(first.varietyId)} and ${others} ${others === 1 ? 'kind' : 'kinds'}`,
     enough: (inByMs) => `Last load ${times.by(inByMs)}: what is planned will do`,
     noLoads: 'No load goes in any more: what is here and on the way is for the afternoon.',
     columns: {

@@ -11,7 +11,7 @@ export function esAfternoon({ times, names }: Words): AfternoonWords {
     moreFew: (inByMs, first, others) =>
       `Última carga ${times.by(inByMs)}: ${line(first, 0)} y ${others} ${others === 1 ? 'clase' : 'clases'} más`,
     moreShort: (inByMs, first, others) =>
-      `${times.by(inByMs)}: ${line(first, 0)} y ${others} ${others === 1 ? 'clase' : 'clases'}`,
+      `${times.by(inByMs)}: +${first.pieces} ${names.variety(first.varietyId)} y ${others} ${others === 1 ? 'clase' : 'clases'}`,
     enough: (inByMs) => `Última carga ${times.by(inByMs)}: lo planeado alcanza`,
     noLoads: 'Ya no entra ninguna carga: lo que hay y viene es para la tarde.',
     columns: {

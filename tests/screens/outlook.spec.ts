@@ -78,7 +78,7 @@ for (const [count, language] of [
     await server.start(guessedShop(language, count))
     await counted(server, count)
     const wall = await openWall(browser, server)
-    await expect(wall.locator('.wall-status')).toContainText(/ · .*\d+ (more|más de) Sun-dried/)
+    await expect(wall.locator('.wall-status')).toContainText(/ · .*(\d+ (more|más de)|\+\d+) Sun-dried/)
     await expectLegible(wall, 'before the changeover')
     for (const size of [undefined, PHONE]) {
       const { page, ...glass } = await openedSheet(browser, server, { language, size })
