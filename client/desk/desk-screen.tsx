@@ -79,14 +79,19 @@ function Desk(parts: DeskParts) {
   const { words } = parts
   const title = words.desk.places[where.place]
   const main = useRef<HTMLElement>(null)
-  const last = useRef(where.place)
+  const last = useRef(where)
   useEffect(() => {
-    if (last.current === where.place) return
-    last.current = where.place
-    // Whoever went somewhere is there: at its top, and with the keyboard in it.
-    window.scrollTo(0, 0)
-    main.current?.focus({ preventScroll: true })
-  }, [where.place])
+    const from = last.current
+    last.current = where
+    if (from.place !== where.place) {
+      // Whoever went somewhere is there: at its top, and with the keyboard in it.
+      window.scrollTo(0, 0)
+      main.current?.focus({ preventScroll: true })
+    } else if (from.within !== where.within && document.activeElement === document.body) {
+      // What was touched went with its page; the keyboard does not begin at the top of the screen again.
+      main.current?.focus({ preventScroll: true })
+    }
+  }, [where])
   return (
     <div class="desk-body">
       <Nav place={where.place} state={parts.state} words={words} />
