@@ -49,13 +49,15 @@ export interface RodsInput {
 
 /** A rod that is gone sooner than this, with nothing coming before, is trouble. */
 const TROUBLE_MS = 60 * 60_000
+/** What is not sure to last this long is not called fine. */
+const FINE_MS_MIN = 5 * 60_000
 /** Rods are spread over the board they stand on, but not so far that they stop being a row. In sizes of small text. */
 const SPREAD_MAX = 2.5
 /** No screen shows more: the eye would have to look for the one that matters. */
 const RODS_MAX = 8
 
 export function rodsView(input: RodsInput): RodsView {
-  const { rods, nowMs, wall, box, sizes } = input
+  const { rods, nowMs, box, sizes } = input
   const height = Math.round(box.height - sizes.minPx * 0.35)
   const rodPx = { width: Math.round(Math.min(height * 0.38, sizes.minPx * 2.1)), height }
   const gapPx = Math.round(sizes.minPx * 0.6)
@@ -65,7 +67,7 @@ export function rodsView(input: RodsInput): RodsView {
     const chosen = rodsThatMatter(rods, nowMs, most)
     if (chosen.rods.length === 0) break
     const views = chosen.rods.map((rod) => rodView(rod, input))
-    const others = othersLines(chosen.othersFine, wall)
+    const others = othersLines(chosen.othersFine, input)
     const othersPx = others.length === 0 ? 0 : Math.max(...others.map((line) => widthOf(line, sizes.minPx))) + gapPx
     const rodsPx = views.reduce((sum, view) => sum + rodPx.width + sizes.minPx * 0.3 + view.textPx, 0)
     const spare = box.width - rodsPx - (views.length - 1) * gapPx - othersPx
@@ -79,12 +81,13 @@ export function rodsView(input: RodsInput): RodsView {
 
 function rodView(rod: RodAhead, input: RodsInput): RodView {
   const { nowMs, wall, sizes } = input
-  const { name, likely, kept, onTheWay, goneSinceMs } = rod
+  const { name, forSale, likely, kept, onTheWay, goneSinceMs } = rod
   const { goneAtMs } = rod.ahead
   const [next] = onTheWay
   const coming = onTheWay.reduce((sum, { pieces }) => sum + pieces, 0)
   const isSoon = isShort(rod) && goneAtMs !== null && goneAtMs - nowMs < TROUBLE_MS
-  const isTrouble = (likely === 0 && goneSinceMs !== null) || (likely > 0 && isSoon)
+  const isGone = likely === 0 && (goneSinceMs !== null || forSale > 0)
+  const isTrouble = isGone || (likely > 0 && isSoon)
   const detail = detailOf(rod, wall)
   const more = next === undefined ? (isTrouble ? wall.rods.noMore : '') : wall.rods.more(next.pieces, next.readyAtMs)
   const words = wordsThatFit({ name, detail, more, isGone: likely === 0 }, input)
@@ -123,7 +126,8 @@ function wordsThatFit(
 }
 
 /** What lasts for sure is not said: from across the room only what changes an act is read. */
-function detailOf({ likely, ahead, goneSinceMs, onTheWay: [next] }: RodAhead, { rods }: WallWords): string {
+function detailOf({ forSale, likely, ahead, goneSinceMs, onTheWay: [next] }: RodAhead, { rods }: WallWords): string {
+  if (likely === 0 && forSale > 0) return rods.mayBeGone
   if (likely === 0) return goneSinceMs === null ? rods.none : rods.goneSince(goneSinceMs)
   const { goneAtMs, isGap, doubt } = ahead
   if (goneAtMs !== null)
@@ -134,10 +138,11 @@ function detailOf({ likely, ahead, goneSinceMs, onTheWay: [next] }: RodAhead, { 
 
 function othersLines(
   { count, untilMs }: { count: number; untilMs: EpochMs | null },
-  { rods }: WallWords,
+  { nowMs, wall: { rods } }: RodsInput,
 ): readonly string[] {
   if (count === 0) return []
-  return [rods.others(count), untilMs === null ? rods.othersFine : rods.fineTo(untilMs)]
+  if (untilMs === null) return [rods.others(count), rods.othersFine]
+  return untilMs - nowMs < FINE_MS_MIN ? [rods.others(count)] : [rods.others(count), rods.fineTo(untilMs)]
 }
 
 function lineText(input: RodsInput): string {

@@ -45,6 +45,7 @@ function rodWords({ times, names }: Words): RodWords {
     mayRunOut: (fromMs) => `may run out ${times.clock(fromMs)}`,
     mayNotReach: 'may run out first',
     goneSince: (atMs) => `gone ${times.since(atMs)}`,
+    mayBeGone: 'may be gone',
     none: 'none yet',
     noneFrom: (fromMs, toMs) => `none ${times.clock(fromMs)}–${times.clock(toMs)}`,
     fineTo: (atMs) => `fine ${times.upTo(atMs)}`,

@@ -45,6 +45,7 @@ function rodWords({ times, names }: Words): RodWords {
     mayRunOut: (fromMs) => `quizá acaba ${times.clock(fromMs)}`,
     mayNotReach: 'quizá acaba antes',
     goneSince: (atMs) => `agotado ${times.since(atMs)}`,
+    mayBeGone: 'quizá agotado',
     none: 'todavía no hay',
     noneFrom: (fromMs, toMs) => `no hay ${times.clock(fromMs)}–${times.clock(toMs)}`,
     fineTo: (atMs) => `bien ${times.upTo(atMs)}`,

@@ -64,6 +64,8 @@ export interface RodWords {
   readonly mayNotReach: string
   /** @example "gone since 6:50" */
   goneSince(atMs: EpochMs): string
+  /** Some are on record, but as likely as not they left unseen. */
+  readonly mayBeGone: string
   readonly none: string
   /** It runs out before more comes. @example "none 8:14–8:43" */
   noneFrom(fromMs: EpochMs, toMs: EpochMs): string

@@ -22,6 +22,17 @@ function selling(name: string, pieces: number, aQuarter: number, shop = shopWith
   )
 }
 
+type RodsAhead = ReturnType<typeof withProspects<ReturnType<typeof rods>[number]>>
+
+/** As `view`, with what the estimate or an outlook makes of each rod put in by hand. */
+function viewOf(parts: StateParts, change: (rod: RodsAhead[number]) => RodsAhead[number]) {
+  const state = stateWith(parts)
+  const { rods: box, rodsForm: form } = LAYOUT
+  if (box === null) throw new Error('the test wall has rods')
+  const ahead = withProspects(rods(state, NOW), { closeMs: at('15:00'), outlook: null })
+  return rodsView({ ...setting(state.shop ?? shopWith(), NOW), rods: ahead.map(change), box, form, lines: 3 })
+}
+
 function view(parts: StateParts, { language = 'en', lineCount = 3 }: { language?: Language; lineCount?: number } = {}) {
   const state = stateWith(parts)
   const shop = state.shop ?? shopWith()
@@ -63,6 +74,11 @@ describe('the rods on the wall', () => {
     expect(first).toMatchObject({ pieces: 0, isTrouble: false, detail: 'none yet' })
   })
 
+  it('given some on record that have likely left unseen, then it may be gone, which is trouble, and no “none yet”', () => {
+    const [rod] = viewOf({ stock: [selling('sesame', 6, 6)] }, (one) => ({ ...one, likely: 0 })).rods
+    expect(rod).toMatchObject({ pieces: 0, isTrouble: true, detail: 'may be gone', more: 'no more coming' })
+  })
+
   it('given nothing at all, then words stand in place of rods', () => {
     expect(view({})).toMatchObject({ rods: [], text: 'Nothing for sale' })
   })
@@ -77,6 +93,17 @@ describe('the rods on the wall', () => {
     'Blueberry Lemon Crumbled',
     'Pumpernickel with Onions',
   ]
+
+  it('given others of which one may be gone any minute, then they are counted and not called fine', () => {
+    const shop = many(12, (n) => LONG[n % LONG.length] ?? '')
+    const stocked = { shop, stock: [...shop.varieties.keys()].map((id, n) => selling(id, n < 11 ? 6 : 300, 6, shop)) }
+    const others = (clock: string) =>
+      viewOf(stocked, (rod) =>
+        rod.likely < 300 ? rod : { ...rod, ahead: { ...rod.ahead, doubt: { before: 'close', fromMs: at(clock) } } },
+      ).others
+    expect(others('9:30')).toHaveLength(2)
+    expect(others('6:59')).toEqual(others('9:30').slice(0, 1))
+  })
 
   it.each([
     ['en', 12],
