@@ -16,7 +16,7 @@ export function OverridesPanel({ told, words, overrides }: TrustParts & { readon
         <>
           <p>{summary(changed, overrides.nearer, overrides.farther)}</p>
           <Sideways name={title}>
-            <table class="trust-table">
+            <table class="trust-table desk-cards">
               <thead>
                 <tr>
                   <th>{columns.day}</th>
@@ -31,15 +31,19 @@ export function OverridesPanel({ told, words, overrides }: TrustParts & { readon
                 {lines.map((line) => (
                   <tr key={`${line.date} ${line.doughId} ${line.varietyId}`}>
                     <th>{words.times.date(line.date)}</th>
-                    <td>
+                    <td data-label={columns.what}>
                       {line.varietyId === null
                         ? words.names.dough(doughId(line.doughId))
                         : words.names.variety(varietyId(line.varietyId))}
                     </td>
-                    <Cell value={line.advised} />
-                    <Cell value={line.typed} />
-                    <Cell value={line.isEstimated ? `${estimated} ${line.asked}` : line.asked} strong />
-                    <td>{nearer(line)}</td>
+                    <Cell value={line.advised} label={columns.advised} />
+                    <Cell value={line.typed} label={columns.typed} />
+                    <Cell
+                      value={line.isEstimated ? `${estimated} ${line.asked}` : line.asked}
+                      label={columns.asked}
+                      strong
+                    />
+                    <td data-label={columns.nearer}>{nearer(line)}</td>
                   </tr>
                 ))}
               </tbody>
