@@ -44,7 +44,7 @@ describe('what remains for the afternoon', () => {
     expect(ahead === null ? [] : lastLoadTexts(ahead, afternoonWords(wordsIn('en')))).toEqual([
       'Last load by 10:38: 18 more Plain, 12 Sesame',
       'Last load by 10:38: 18 more Plain and 1 other kind',
-      'by 10:38: 18 more Plain +1',
+      'by 10:38: +18 Plain and 1 kind',
     ])
   })
 
