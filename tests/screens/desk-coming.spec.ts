@@ -35,7 +35,7 @@ test('[Q58] given typed guesses, when advice is looked into, changed and taken o
   const page = await openDeskByTouch(browser, server, { place: 'coming' })
   const dough = part(page, 'dough')
   // Today's dough is made; what is baked of it is advised today as well.
-  const days = page.locator('.coming-dates a')
+  const days = page.locator('.desk-pages a')
   await expect(days).toHaveCount(4)
   await days.first().tap()
   await expect(part(page, 'bake').getByRole('button', { name: 'Why so many of sesame', exact: false })).toBeVisible()

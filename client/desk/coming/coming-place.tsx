@@ -34,7 +34,7 @@ export function ComingPlace({ within, ...parts }: PlaceParts) {
   const dates = Array.from({ length: 1 + DAYS_AHEAD }, (_, n) => dateAfter(room.today, n))
   return (
     <>
-      <nav class="coming-dates" aria-label={say.datesName}>
+      <nav class="desk-pages" aria-label={say.datesName}>
         {[...new Set([...dates, date])].map((one) => (
           <a key={one} href={addressOf('coming', one)} aria-current={one === date ? 'page' : undefined}>
             {words.times.date(one)}
