@@ -94,9 +94,12 @@ test('given two screens with clocks 90 s apart, when a load counts down, then bo
 
   const seconds = async (page: Page) => Number(/in (\d+) s/.exec((await shelfKey(page, 's1').textContent()) ?? '')?.[1])
   const apart: number[] = []
-  while (apart.length < 12) {
+  // Over whole seconds: a burst of reads may fall just where one begins.
+  const seen = new Set<number>()
+  while (seen.size < 4) {
     const [one, other] = await Promise.all([seconds(first), seconds(second)])
     if (Number.isNaN(one) || Number.isNaN(other)) continue
+    seen.add(one)
     apart.push(Math.abs(one - other))
   }
   // The two are read a few ms apart, and a second may begin between.
