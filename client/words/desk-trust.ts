@@ -42,9 +42,11 @@ export interface HeldWords {
   share(share: ShareJson): string
   /** @example "about 41" */
   should(share: ShareJson): string
-  verdict(row: HeldRow, share: ShareJson): string
+  readonly verdict: { readonly [verdict in Verdict]: string }
 }
 export type HeldRow = 'inside' | 'likely' | 'careful' | 'plenty'
+/** `none`: nothing was judged. Of a range `tooSure` or `tooUnsure`, of a number `tooLow` or `tooHigh`. */
+export type Verdict = 'none' | 'asItShould' | 'tooSure' | 'tooUnsure' | 'tooLow' | 'tooHigh'
 
 export interface TrustTableWords {
   readonly varieties: string
@@ -134,8 +136,11 @@ export function besideOf({ board, lastWeek, lastFour }: Off): keyof TrustSummary
 /** Common sense, no source. */
 const NOTICED_PART = 0.03
 
-/** Whether a promise was kept, as far as so few days can tell. */
-export function keptOf({ of, expected, low, high }: ShareJson): 'kept' | 'fewer' | 'more' {
-  const promised = of === 0 ? 0 : expected / of
-  return promised > high ? 'fewer' : promised < low ? 'more' : 'kept'
+/** Whether a promise was kept, as far as so few days can tell, and if not, which way it was off. */
+export function verdictOf(row: HeldRow, { of, expected, low, high }: ShareJson): Verdict {
+  if (of === 0) return 'none'
+  const promised = expected / of
+  if (promised > high) return row === 'inside' ? 'tooSure' : 'tooLow'
+  if (promised < low) return row === 'inside' ? 'tooUnsure' : 'tooHigh'
+  return 'asItShould'
 }

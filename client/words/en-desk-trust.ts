@@ -8,7 +8,6 @@ import type {
   TrustTableWords,
   TrustWords,
 } from './desk-trust.ts'
-import { keptOf } from './desk-trust.ts'
 import type { Words } from './words.ts'
 
 export function enTrust({ times }: Words): TrustWords {
@@ -79,12 +78,13 @@ const HELD: HeldWords = {
   columns: { said: 'forecasts', held: 'were', should: 'should be', verdict: 'verdict' },
   share: ({ hits, of }) => `${hits} of ${of}${of === 0 ? '' : ` (${Math.round((100 * hits) / of)} %)`}`,
   should: ({ expected }) => `about ${Math.round(expected)}`,
-  verdict: (row, share) => {
-    const kept = keptOf(share)
-    if (share.of === 0) return '–'
-    if (kept === 'kept') return 'as it should be'
-    if (row === 'inside') return kept === 'fewer' ? 'too sure of itself' : 'more unsure than it need be'
-    return kept === 'fewer' ? 'too low' : 'too high'
+  verdict: {
+    none: '–',
+    asItShould: 'as it should be',
+    tooSure: 'too sure of itself',
+    tooUnsure: 'more unsure than it need be',
+    tooLow: 'too low',
+    tooHigh: 'too high',
   },
 }
 

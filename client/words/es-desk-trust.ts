@@ -8,7 +8,6 @@ import type {
   TrustTableWords,
   TrustWords,
 } from './desk-trust.ts'
-import { keptOf } from './desk-trust.ts'
 import type { Words } from './words.ts'
 
 export function esTrust({ times }: Words): TrustWords {
@@ -79,12 +78,13 @@ const HELD: HeldWords = {
   columns: { said: 'pronósticos', held: 'fueron', should: 'debería', verdict: 'veredicto' },
   share: ({ hits, of }) => `${hits} de ${of}${of === 0 ? '' : ` (${Math.round((100 * hits) / of)} %)`}`,
   should: ({ expected }) => `unos ${Math.round(expected)}`,
-  verdict: (row, share) => {
-    const kept = keptOf(share)
-    if (share.of === 0) return '–'
-    if (kept === 'kept') return 'como debe ser'
-    if (row === 'inside') return kept === 'fewer' ? 'demasiado seguro de sí' : 'más inseguro de lo necesario'
-    return kept === 'fewer' ? 'demasiado bajo' : 'demasiado alto'
+  verdict: {
+    none: '–',
+    asItShould: 'como debe ser',
+    tooSure: 'demasiado seguro de sí',
+    tooUnsure: 'más inseguro de lo necesario',
+    tooLow: 'demasiado bajo',
+    tooHigh: 'demasiado alto',
   },
 }
 

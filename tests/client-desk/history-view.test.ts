@@ -3,7 +3,7 @@ import { isOn, toggled } from '../../client/desk/history/day-specials.ts'
 import { dateOf, dayNumber, namedSpans } from '../../client/desk/history/days-view.ts'
 import { historyWhere, withinOf } from '../../client/desk/history/pages.ts'
 import { percentOff, roughly } from '../../client/words/desk-history.ts'
-import { besideOf, keptOf } from '../../client/words/desk-trust.ts'
+import { besideOf, verdictOf } from '../../client/words/desk-trust.ts'
 import { specialDayId } from '../../shared-core/ids.ts'
 import type { SpecialDay } from '../../shared-core/shop/shop.ts'
 
@@ -115,9 +115,11 @@ describe('what the drawing says', () => {
 
   it('[Q124] given a promise of 80 %, when fewer held than chance explains, then it was not kept, and when chance explains it, it was', () => {
     const share = { hits: 39, of: 48, expected: 40, low: 0.68, high: 0.9 }
-    expect(keptOf(share)).toBe('kept')
-    expect(keptOf({ ...share, high: 0.8 })).toBe('fewer')
-    expect(keptOf({ ...share, low: 0.84, high: 0.95 })).toBe('more')
-    expect(keptOf({ ...share, hits: 0, of: 0, expected: 0, low: 0, high: 1 })).toBe('kept')
+    expect(verdictOf('inside', share)).toBe('asItShould')
+    expect(verdictOf('inside', { ...share, high: 0.8 })).toBe('tooSure')
+    expect(verdictOf('careful', { ...share, high: 0.8 })).toBe('tooLow')
+    expect(verdictOf('inside', { ...share, low: 0.84, high: 0.95 })).toBe('tooUnsure')
+    expect(verdictOf('plenty', { ...share, low: 0.84, high: 0.95 })).toBe('tooHigh')
+    expect(verdictOf('likely', { ...share, hits: 0, of: 0, expected: 0, low: 0, high: 1 })).toBe('none')
   })
 })
