@@ -20,7 +20,7 @@ import type { DurationMs, EpochMs } from '../units.ts'
 import type { AskCode } from './answers.ts'
 import type { DoughCommand } from './dough-commands.ts'
 import type { CareKind } from './said.ts'
-import type { Counted, Line, LoadPhase, SaleSource } from './state.ts'
+import type { Counted, Forbid, Line, LoadPhase, SaleSource } from './state.ts'
 
 /** What people ask for. Each names what its screen was showing, so that two taps of the same act are one. */
 export type Command = CommandHead & Act
@@ -151,6 +151,8 @@ export type DayCommand =
       }[]
     }
   | { readonly type: 'skipPlanned'; readonly plannedId: PlannedId }
+  /** What the advised plan must leave out; replaces what was said before. */
+  | { readonly type: 'forbidLoads'; readonly forbids: readonly Forbid[] }
   /** `fromMs` left out: from now on. */
   | { readonly type: 'changeSetUp'; readonly changes: readonly SetUpChange[]; readonly fromMs?: EpochMs }
   /** A change that was to take effect later is dropped. */

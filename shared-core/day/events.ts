@@ -21,7 +21,7 @@ import type { OverLimit } from './answers.ts'
 import type { DoughFact } from './dough-events.ts'
 import type { Habit } from './habit.ts'
 import type { Care, Mark, Note } from './said.ts'
-import type { Batch, Keep, Line, Load, Lot, PlannedLoad, PlannedSetUp, SaleSource, Unsure } from './state.ts'
+import type { Batch, Forbid, Keep, Line, Load, Lot, PlannedLoad, PlannedSetUp, SaleSource, Unsure } from './state.ts'
 import type { Told } from './trace.ts'
 
 /**
@@ -72,6 +72,7 @@ export type Fact =
   | { readonly type: 'cared'; readonly care: Care }
   | { readonly type: 'loadListSet'; readonly loads: readonly PlannedLoad[] }
   | { readonly type: 'plannedDone'; readonly planned: PlannedLoad }
+  | { readonly type: 'loadsForbidden'; readonly forbids: readonly Forbid[] }
   /** `from`: the mix that they are of; left out: nobody said. `unexplained`: more than was left in it, negative. */
   | {
       readonly type: 'piecesShaped'

@@ -48,8 +48,20 @@ export interface Note {
   readonly deviceId: DeviceId
 }
 
-/** `boiling`: the water boils again after cold water went in; `washBoards`: boards and their covers. */
-export type CareKind = 'topUp' | 'malt' | 'skim' | 'change' | 'boiling' | 'washBoards'
+/**
+ * `boiling`: the water boils again after cold water went in; `washBoards`: boards and their covers; `washTrays`: the seed
+ * trays; `washPeel`: peel and door; `sweepStone`: the oven's floor.
+ */
+export type CareKind =
+  | 'topUp'
+  | 'malt'
+  | 'skim'
+  | 'change'
+  | 'boiling'
+  | 'washBoards'
+  | 'washTrays'
+  | 'washPeel'
+  | 'sweepStone'
 
 export interface Care {
   readonly kind: CareKind

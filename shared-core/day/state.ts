@@ -36,7 +36,7 @@ import type { Care, CareKind, Mark, Note } from './said.ts'
 import type { Touched, Trace } from './trace.ts'
 
 /** Raised by one whenever the fold changes: screens with another number reload, snapshots with another are not read. */
-export const FOLD_VERSION = 5
+export const FOLD_VERSION = 6
 
 /**
  * The running shop: the fold of the journal. Entities are immutable and replaced whole; the maps are changed in place,
@@ -58,6 +58,8 @@ export interface State {
   readonly stock: Map<VarietyId, Stock>
   readonly keeps: Map<KeepId, Keep>
   readonly planned: Map<PlannedId, PlannedLoad>
+  /** What the advised plan must leave out; what is over is dropped at the close. */
+  forbids: readonly Forbid[]
   readonly unsure: Map<UnsureId, Unsure>
   /** What people said of this day; cleared at its close. */
   readonly marks: Map<string, Mark>
@@ -253,6 +255,14 @@ export interface PlannedLoad {
   readonly lines: readonly Line[]
   /** Loaded, or left out. */
   readonly done: boolean
+}
+
+/** No advised load goes in from–to: on that shelf, with that variety; both null means none at all. */
+export interface Forbid {
+  readonly shelfId: ShelfId | null
+  readonly varietyId: VarietyId | null
+  readonly fromMs: EpochMs
+  readonly toMs: EpochMs
 }
 
 /** Something the board took for granted and a person with dry hands may confirm. */

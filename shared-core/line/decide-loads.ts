@@ -4,6 +4,7 @@ import { happen, happenedAt, raise, refuse, take } from '../day/decision.ts'
 import type { Line, Load } from '../day/state.ts'
 import type { LoadId, ShelfId } from '../ids.ts'
 import { batchId, loadId } from '../ids.ts'
+import { isAdvised } from '../live/plan.ts'
 import { must } from '../support.ts'
 import type { EpochMs } from '../units.ts'
 import { clampMs, later } from '../units.ts'
@@ -210,7 +211,8 @@ function newLoad(
 function plannedRefusal({ state, command }: Of<'load'>): Decision | null {
   if (command.plannedId === null) return null
   const planned = state.planned.get(command.plannedId)
-  if (planned === undefined) return refuse('unknown-planned')
+  // An advised load is in no list: its id says which advice was followed.
+  if (planned === undefined) return isAdvised(command.plannedId) ? null : refuse('unknown-planned')
   return planned.done ? refuse('already-loaded', { shelfId: command.shelfId, atMs: null }) : null
 }
 

@@ -6,17 +6,18 @@ import type { CommandId, DeviceId, StationId } from '../ids.ts'
 import type { EpochMs } from '../units.ts'
 import type { NotJoined } from './devices.ts'
 import type { Outlook } from './outlook.ts'
+import type { Plan } from './plan.ts'
 
 /**
  * What a screen and the server say to each other, over any ordered link. One message each way per turn:
  *
  *   screen:  hello → (commands | probe | coming)*
- *   server:  welcome → (turn | probed | check | coming | outlook)*
+ *   server:  welcome → (turn | probed | check | coming | outlook | plan)*
  *
  * A screen has at most one `commands` message unanswered, so a device's taps arrive in the order in which they were made;
  * a repeat after a lost link is answered with the first answer.
  */
-export const PROTOCOL_VERSION = 2
+export const PROTOCOL_VERSION = 3
 /** Most commands in one message; a longer queue goes in several. */
 export const COMMANDS_PER_MESSAGE_MAX = 50
 
@@ -62,6 +63,7 @@ export type ToScreen =
   /** Values outside fold and hash, latest only. */
   | { readonly type: 'screens'; readonly screens: readonly ScreenPresence[] }
   | OutlookTold
+  | PlanTold
   /** Not let in, or cut off. `flooding`: it sent more than a link may; `moved`: its role, and so its page, is another now. */
   | { readonly type: 'refusedHello'; readonly reason: 'malformed' | 'flooding' | NotJoined }
   | { readonly type: 'refusedHello'; readonly reason: 'moved'; readonly role: Role }
@@ -97,6 +99,15 @@ export interface OutlookTold {
   readonly engine: number
   /** Null: there is none any more, as no day is open. */
   readonly outlook: Outlook | null
+}
+
+/** Which loads when, as advised: told when it is another one. */
+export interface PlanTold {
+  readonly type: 'plan'
+  readonly basedOnSeq: number
+  readonly engine: number
+  /** Null: there is none, as no day is open, nothing is known of what will sell, or advice is switched off. */
+  readonly plan: Plan | null
 }
 
 export interface CommandAnswer {

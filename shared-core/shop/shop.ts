@@ -31,6 +31,7 @@ export interface Shop {
   readonly doughRoom: DoughRoom | null
   readonly counter: CounterRules
   readonly demand: DemandRules
+  readonly baking: BakingRules
   /** The shop's own windows, where neither variety nor dough says otherwise. */
   readonly windows: Windows
   readonly shelves: ReadonlyMap<ShelfId, Shelf>
@@ -166,6 +167,34 @@ export interface DemandRules {
   readonly dayOldSells: number
 }
 
+/** How loads are planned (`plan/bake-off`). */
+export interface BakingRules {
+  /** Loads are advised; false: people set them, the board adds none. */
+  readonly advice: boolean
+  /** The next load is another one only where that gains so much: nobody is jerked about for cents. */
+  readonly changeGainCents: number
+  /** What a piece loses in an hour between being ready and being sold, in hundredths of its price. */
+  readonly stalePercentPerHour: number
+  /** A chilled piece that is left is worth so much of its cost tomorrow, in hundredths. */
+  readonly carryPercent: number
+  /** Longest that the first pieces of a load stand on boards before it goes in. */
+  readonly boardWaitMs: DurationMs
+  /** Pieces are boarded and loaded by so many: a half-dozen, or one. */
+  readonly unitPieces: number
+  /** Baked varieties of one load may differ by so much. */
+  readonly toleranceMs: DurationMs
+  /** What one pair of hands needs at the oven's one door; all 0: hands are no limit. */
+  readonly door: { readonly loadMs: DurationMs; readonly flipMs: DurationMs; readonly outMs: DurationMs }
+  /** A rotating oven: from one shelf at the door to the next. */
+  readonly turnMs: DurationMs
+  /** Who is there from a minute on, in order; empty: nobody has said, and people are no limit. */
+  readonly people: readonly { readonly fromMinute: number; readonly people: number }[]
+  /** Until then each variety's `showLeast` should be on show; null: only at the opening. */
+  readonly showUntilMinute: number | null
+  /** Pieces boiled after an allergen that they should not meet are put before it unless that costs more than this, each. */
+  readonly contactCents: number
+}
+
 export type SpecialKind = 'holiday' | 'school' | 'event' | 'closure' | 'weather'
 
 /**
@@ -190,6 +219,8 @@ export interface Shelf {
   readonly name: string
   readonly order: number
   readonly pieces: number
+  /** Empty of bagels by then, where it changes over before the oven does; null: with the oven. */
+  readonly emptyByMinute: number | null
   /** A hearth's floor in boards; null for a shelf that is counted in pieces. */
   readonly floorBoards: number | null
   readonly retired: boolean
@@ -283,6 +314,10 @@ export interface Variety {
   readonly costCents: number
   /** What a piece brings when the kitchen uses it (in a sandwich), less what else goes into that; null: it is not used so. */
   readonly kitchenCents: number | null
+  /** Pieces wanted on show at the opening and until `BakingRules.showUntilMinute`; 0: no such wish. */
+  readonly showLeast: number
+  /** Allergens that it should not meet in water, on boards, trays, peel or stone: it is planned before them where it can be. */
+  readonly avoids: readonly Allergen[]
   /** Pieces on a usual day, as somebody guesses before there are sales; null: nobody has said. */
   readonly usual: number | null
   readonly retired: boolean
