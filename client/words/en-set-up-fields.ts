@@ -1,3 +1,4 @@
+import { EN_BAKING_FIELDS } from './en-set-up-baking.ts'
 import { EN_DEMAND_FIELDS } from './en-set-up-demand.ts'
 import { EN_DOUGH_FIELDS } from './en-set-up-dough.ts'
 import type { OptionWords } from './set-up.ts'
@@ -6,6 +7,7 @@ import type { SetUpFields } from './set-up-fields.ts'
 export const EN_FIELDS: SetUpFields = {
   ...EN_DOUGH_FIELDS,
   ...EN_DEMAND_FIELDS,
+  ...EN_BAKING_FIELDS,
   profile: {
     name: 'Name of the shop',
     zone: 'Time zone',
@@ -48,7 +50,7 @@ export const EN_FIELDS: SetUpFields = {
     dayOldPercent: 'Day-old price, % of fresh',
   },
   windows: { windows: 'Times' },
-  shelf: { name: 'Name', pieces: 'Pieces', floorBoards: 'Boards' },
+  shelf: { name: 'Name', pieces: 'Pieces', emptyByMinute: 'Empty of bagels by', floorBoards: 'Boards' },
   dough: {
     name: 'Name',
     route: 'Way through the shop',
@@ -74,6 +76,8 @@ export const EN_FIELDS: SetUpFields = {
     priceCents: 'Price',
     costCents: 'Cost',
     kitchenCents: 'What a piece brings in the kitchen',
+    showLeast: 'Least on show',
+    avoids: 'Should not meet',
     usual: 'Pieces on a usual day',
   },
   station: { name: 'Name', acts: 'Taps' },

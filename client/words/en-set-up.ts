@@ -1,3 +1,4 @@
+import { EN_BAKING, EN_BAKING_MISFITS } from './en-set-up-baking.ts'
 import { EN_DEMAND, EN_DEMAND_MISFITS } from './en-set-up-demand.ts'
 import { EN_DOUGH, EN_DOUGH_MISFITS } from './en-set-up-dough.ts'
 import { EN_FIELDS, EN_OPTIONS } from './en-set-up-fields.ts'
@@ -28,6 +29,7 @@ export function enSetUp({ cautions }: Words): SetUpSentences {
     options: EN_OPTIONS,
     dough: EN_DOUGH,
     demand: EN_DEMAND,
+    baking: EN_BAKING,
     list: EN_LIST,
     form: EN_FORM,
     guide: EN_GUIDE,
@@ -65,6 +67,7 @@ const PARTS: SetUpSentences['parts'] = {
   preparations: 'Pre-ferments and soakers',
   ingredients: 'Ingredients',
   worth: 'What pieces are worth',
+  baking: 'Which loads when',
   usual: 'A usual day',
   specialDays: 'Special days',
   windows: 'Times',
@@ -93,6 +96,7 @@ const ABOUT: SetUpSentences['about'] = {
   preparations: 'Made ahead of the mix; their flour and water are counted in the formula.',
   ingredients: 'What is bought: its kind, allergens as on its label, its price and its bag.',
   worth: 'What it costs to have too few and too many: the number of pieces that is advised balances the two.',
+  baking: 'What the planner may count on and what it weighs: freshness, hands and people, what must be on show.',
   usual: 'Pieces of each variety on a usual day, before there are sales to learn from.',
   specialDays:
     'Days that sell otherwise than their weekday. What they do to sales is learnt by their name, over the years.',
@@ -122,6 +126,7 @@ const ENTITIES: { readonly [entity in Parameters<SetUpSentences['entity']>[0]]: 
   counter: 'Counter',
   demand: 'What pieces are worth',
   specialDay: 'Special day',
+  baking: 'Which loads when',
   windows: 'Times',
   shelf: 'Shelf',
   dough: 'Dough',
@@ -140,6 +145,7 @@ const NAME = 'Another one in use has this name. Give it one of its own.'
 const MISFITS: Readonly<Record<string, string>> = {
   ...EN_DOUGH_MISFITS,
   ...EN_DEMAND_MISFITS,
+  ...EN_BAKING_MISFITS,
   'hours/ovenReadyMinute': 'The oven is ready when the shop opens, or before.',
   'hours/closeMinute': 'The shop closes after it opens, within one day.',
   'hours/changeoverFromMinute': 'The changeover begins while the shop is open.',

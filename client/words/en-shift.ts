@@ -127,6 +127,9 @@ const CARES: { readonly [kind in CareKind]: string } = {
   change: 'Change the water',
   boiling: 'Boils now',
   washBoards: 'Wash boards',
+  washTrays: 'Wash seed trays',
+  washPeel: 'Wash peel',
+  sweepStone: 'Sweep stone',
 }
 
 const ALLERGENS: { readonly [allergen in Allergen]: string } = {

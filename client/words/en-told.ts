@@ -34,6 +34,8 @@ const TELLINGS: Tellings = {
   openDay: () => 'opened the day',
   closeDay: () => 'closed the day',
   setLoadList: ({ count }) => `set the load list: ${count} ${count === 1 ? 'load' : 'loads'}`,
+  forbidLoads: ({ count }) =>
+    count === 0 ? 'let the plan choose all loads again' : `ruled out loads for the plan, ${count} in all`,
   skipPlanned: ({ contents }) => joined('left out the load', contents),
   changeSetUp: () => 'changed the set-up',
   takeBack: ({ contents, amount }) => joined('took back', contents || amount),
@@ -84,6 +86,9 @@ const CARES: { readonly [care in CareKind]: string } = {
   change: 'changed the kettle’s water',
   boiling: 'saw the kettle boil',
   washBoards: 'washed the boards',
+  washTrays: 'washed the seed trays',
+  washPeel: 'washed the peel',
+  sweepStone: 'swept the stone',
 }
 
 const STAGES: { readonly [stage in MixStage]: string } = {

@@ -1,3 +1,4 @@
+import { ES_BAKING_FIELDS } from './es-set-up-baking.ts'
 import { ES_DEMAND_FIELDS } from './es-set-up-demand.ts'
 import { ES_DOUGH_FIELDS } from './es-set-up-dough.ts'
 import type { OptionWords } from './set-up.ts'
@@ -6,6 +7,7 @@ import type { SetUpFields } from './set-up-fields.ts'
 export const ES_FIELDS: SetUpFields = {
   ...ES_DOUGH_FIELDS,
   ...ES_DEMAND_FIELDS,
+  ...ES_BAKING_FIELDS,
   profile: {
     name: 'Nombre del local',
     zone: 'Zona horaria',
@@ -48,7 +50,7 @@ export const ES_FIELDS: SetUpFields = {
     dayOldPercent: 'Precio de ayer, % del fresco',
   },
   windows: { windows: 'Tiempos' },
-  shelf: { name: 'Nombre', pieces: 'Piezas', floorBoards: 'Tablas' },
+  shelf: { name: 'Nombre', pieces: 'Piezas', emptyByMinute: 'Sin bagels antes de', floorBoards: 'Tablas' },
   dough: {
     name: 'Nombre',
     route: 'Camino por el local',
@@ -74,6 +76,8 @@ export const ES_FIELDS: SetUpFields = {
     priceCents: 'Precio',
     costCents: 'Costo',
     kitchenCents: 'Lo que da una pieza en la cocina',
+    showLeast: 'Mínimo a la vista',
+    avoids: 'No debe tocar',
     usual: 'Piezas en un día de siempre',
   },
   station: { name: 'Nombre', acts: 'Toca' },

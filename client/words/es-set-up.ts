@@ -1,3 +1,4 @@
+import { ES_BAKING, ES_BAKING_MISFITS } from './es-set-up-baking.ts'
 import { ES_DEMAND, ES_DEMAND_MISFITS } from './es-set-up-demand.ts'
 import { ES_DOUGH, ES_DOUGH_MISFITS } from './es-set-up-dough.ts'
 import { ES_FIELDS, ES_OPTIONS } from './es-set-up-fields.ts'
@@ -28,6 +29,7 @@ export function esSetUp({ cautions }: Words): SetUpSentences {
     options: ES_OPTIONS,
     dough: ES_DOUGH,
     demand: ES_DEMAND,
+    baking: ES_BAKING,
     list: ES_LIST,
     form: ES_FORM,
     guide: ES_GUIDE,
@@ -65,6 +67,7 @@ const PARTS: SetUpSentences['parts'] = {
   preparations: 'Prefermentos y remojos',
   ingredients: 'Ingredientes',
   worth: 'Lo que valen las piezas',
+  baking: 'Qué carga y cuándo',
   usual: 'Un día de siempre',
   specialDays: 'Días especiales',
   windows: 'Tiempos',
@@ -94,6 +97,7 @@ const ABOUT: SetUpSentences['about'] = {
   preparations: 'Se hacen antes de amasar; su harina y su agua cuentan en la fórmula.',
   ingredients: 'Lo que se compra: su tipo, alérgenos de la etiqueta, precio y saco.',
   worth: 'Lo que cuesta que falten y que sobren: el número de piezas que se aconseja equilibra las dos cosas.',
+  baking: 'Con qué cuenta el plan y qué pesa: frescura, manos y personas, lo que debe estar a la vista.',
   usual: 'Piezas de cada variedad en un día de siempre, antes de que haya ventas de las que aprender.',
   specialDays:
     'Días que venden distinto que su día de la semana. Lo que hacen con las ventas se aprende por su nombre, con los años.',
@@ -122,6 +126,7 @@ const ENTITIES: { readonly [entity in Parameters<SetUpSentences['entity']>[0]]: 
   counter: 'Mostrador',
   demand: 'Lo que valen las piezas',
   specialDay: 'Día especial',
+  baking: 'Qué carga y cuándo',
   windows: 'Tiempos',
   shelf: 'Piso',
   dough: 'Masa',
@@ -141,6 +146,7 @@ const NAME = 'Otro en uso se llama igual. Póngale un nombre propio.'
 const MISFITS: Readonly<Record<string, string>> = {
   ...ES_DOUGH_MISFITS,
   ...ES_DEMAND_MISFITS,
+  ...ES_BAKING_MISFITS,
   'hours/ovenReadyMinute': 'El horno está listo cuando abre el local, o antes.',
   'hours/closeMinute': 'El local cierra después de abrir, el mismo día.',
   'hours/changeoverFromMinute': 'El cambio empieza mientras el local está abierto.',

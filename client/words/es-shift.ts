@@ -126,6 +126,9 @@ const CARES: { readonly [kind in CareKind]: string } = {
   change: 'Cambiar el agua',
   boiling: 'Ya hierve',
   washBoards: 'Lavar tablas',
+  washTrays: 'Lavar charolas de semillas',
+  washPeel: 'Lavar pala',
+  sweepStone: 'Barrer la piedra',
 }
 
 const ALLERGENS: { readonly [allergen in Allergen]: string } = {

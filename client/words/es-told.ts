@@ -34,6 +34,8 @@ const TELLINGS: Tellings = {
   openDay: () => 'día abierto',
   closeDay: () => 'día cerrado',
   setLoadList: ({ count }) => `lista de cargas: ${count} ${count === 1 ? 'carga' : 'cargas'}`,
+  forbidLoads: ({ count }) =>
+    count === 0 ? 'dejó al plan elegir todas las cargas otra vez' : `descartó cargas para el plan, ${count} en total`,
   skipPlanned: ({ contents }) => joined('carga omitida', contents),
   changeSetUp: () => 'configuración cambiada',
   takeBack: ({ contents, amount }) => joined('deshecho', contents || amount),
@@ -85,6 +87,9 @@ const CARES: { readonly [care in CareKind]: string } = {
   change: 'cambió el agua de la olla',
   boiling: 'vio hervir la olla',
   washBoards: 'lavó las tablas',
+  washTrays: 'lavó las charolas de semillas',
+  washPeel: 'lavó la pala',
+  sweepStone: 'barrió la piedra',
 }
 
 const STAGES: { readonly [stage in MixStage]: string } = {

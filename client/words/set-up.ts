@@ -15,6 +15,7 @@ import type {
 } from '../../shared-core/shop/shop.ts'
 import { enSetUp } from './en-set-up.ts'
 import { esSetUp } from './es-set-up.ts'
+import type { BakingSetUpWords } from './set-up-baking.ts'
 import type { DemandSetUpWords } from './set-up-demand.ts'
 import type { DoughSetUpWords } from './set-up-dough.ts'
 import type { SetUpFields } from './set-up-fields.ts'
@@ -37,6 +38,7 @@ export interface SetUpSentences {
   readonly options: OptionWords
   readonly dough: DoughSetUpWords
   readonly demand: DemandSetUpWords
+  readonly baking: BakingSetUpWords
   readonly list: ListWords
   readonly form: FormWords
   readonly guide: GuideWords
@@ -69,6 +71,7 @@ export type SetUpPart =
   | 'preparations'
   | 'ingredients'
   | 'worth'
+  | 'baking'
   | 'usual'
   | 'specialDays'
   | 'windows'

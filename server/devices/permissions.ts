@@ -75,6 +75,7 @@ const ROLES_OF: { readonly [Type in ActType]: readonly Role[] } = {
   reopenDay: ['counter', 'desk'],
   setLoadList: BACK,
   skipPlanned: LINE,
+  forbidLoads: BACK,
   changeSetUp: ['desk'],
   dropSetUp: ['desk'],
   takeUpSetUps: ['desk'],

@@ -9,7 +9,7 @@ import { EMPTY_ACCOUNT, piecesPresent } from './account.ts'
 import type { EventOf } from './events.ts'
 import type { Folding } from './folding.ts'
 import { book, touch } from './folding.ts'
-import { put, putAccount, restore, touchedBy } from './recorder.ts'
+import { put, putAccount, putForbids, restore, touchedBy } from './recorder.ts'
 import type { Care } from './said.ts'
 import type { ClosedDay } from './state.ts'
 import type { Trace } from './trace.ts'
@@ -57,6 +57,8 @@ export function applyDayClosed(folding: Folding, event: EventOf<'dayClosed'>): v
   }
   state.day = null
   for (const id of event.plannedIds) put(state, undo, 'planned', id, null)
+  const forbids = state.forbids.filter(({ toMs }) => toMs > event.atMs)
+  if (forbids.length < state.forbids.length) putForbids(state, undo, forbids)
   for (const id of [...state.unsure.keys()]) put(state, undo, 'unsure', id, null)
   for (const id of [...state.marks.keys()]) put(state, undo, 'marks', id, null)
   for (const habit of [...state.habits.values()]) put(state, undo, 'habits', habit.varietyId, halved(habit))

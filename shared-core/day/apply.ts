@@ -50,7 +50,7 @@ import type { Entry, Event, EventType } from './events.ts'
 import type { Folding } from './folding.ts'
 import { isWork } from './night.ts'
 import type { Undo } from './recorder.ts'
-import { beginUndo, put, touchedBy, undoAll } from './recorder.ts'
+import { beginUndo, put, putForbids, touchedBy, undoAll } from './recorder.ts'
 import type { State } from './state.ts'
 import type { Trace } from './trace.ts'
 
@@ -71,6 +71,7 @@ export function emptyState(): State {
     stock: new Map(),
     keeps: new Map(),
     planned: new Map(),
+    forbids: [],
     unsure: new Map(),
     marks: new Map(),
     notes: new Map(),
@@ -125,6 +126,7 @@ const APPLIERS: Appliers = {
   setUpChanged: applySetUpChanged,
   loadListSet: applyLoadListSet,
   plannedDone: ({ state, undo }, { planned }) => put(state, undo, 'planned', planned.id, planned),
+  loadsForbidden: ({ state, undo }, { forbids }) => putForbids(state, undo, forbids),
   piecesShaped: (folding, { batch, from }) => {
     applyPieces(folding, batch, 'shaped', batch.pieces)
     takeFromMix(folding, from)

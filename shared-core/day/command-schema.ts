@@ -13,11 +13,13 @@ import type { Command } from './commands.ts'
 import { UNSURE_MAX } from './decision.ts'
 import { doughCommands } from './dough-command-schema.ts'
 import { NOTE_CHARACTERS_MAX } from './note-text.ts'
+import { CARE_KINDS } from './said.ts'
 import { setUpChangeSchema } from './set-up-change-schema.ts'
 
 /** Varieties of one load, sale or keep. */
 export const LINES_MAX = 40
 export const LOADS_MAX = 200
+const FORBIDS_MAX = 50
 /** A sweep in which nearly half-dozens are counted is right to within this. */
 export const WITHIN_MAX = 60
 const LOOK_AGAIN_MS_MAX = 6 * 3_600_000
@@ -103,7 +105,7 @@ const lineCommands = [
 ] as const
 
 const careCommands = [
-  command('care', { care: oneOf(['topUp', 'malt', 'skim', 'change', 'boiling', 'washBoards']) }),
+  command('care', { care: oneOf(CARE_KINDS) }),
   command('setBoards', { usable: whole(0, BOARDS_MAX) }),
 ] as const
 
@@ -128,6 +130,17 @@ const stockCommands = [
   command('handOver', { keepId: ids.keep }),
 ] as const
 
+const forbid = record({
+  shelfId: ids.shelf.nullable(),
+  varietyId: ids.variety.nullable(),
+  fromMs: instant(),
+  toMs: instant(),
+}).superRefine(({ fromMs, toMs }, ctx) => {
+  if (fromMs < toMs) return
+  const params = { wrong: `It ends at ${toMs}, and begins at ${fromMs}.` }
+  ctx.addIssue({ code: 'custom', path: ['toMs'], message: 'An instant after "fromMs".', params })
+})
+
 const plannedLoad = record({ shelfId: ids.shelf.nullable(), inAtMs: instant().nullable(), lines })
 
 export const FILE_NAME_MAX = 200
@@ -141,6 +154,7 @@ const dayCommands = [
   command('reopenDay', { label: date() }),
   command('setLoadList', { loads: list(plannedLoad, 'loads', 0, LOADS_MAX) }),
   command('skipPlanned', { plannedId: ids.planned }),
+  command('forbidLoads', { forbids: list(forbid, 'forbidden spans', 0, FORBIDS_MAX) }),
   command('changeSetUp', {
     changes: list(setUpChangeSchema, 'changes', 1, CHANGES_MAX),
     fromMs: instant().exactOptional(),

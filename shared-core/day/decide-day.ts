@@ -2,6 +2,7 @@ import { roomAtClose } from '../dough/decide-close.ts'
 import { plannedId } from '../ids.ts'
 import { lineRefusal, piecesOf } from '../line/lines.ts'
 import { isOnTheLine } from '../line/route.ts'
+import { isSame } from '../shop/set-up-diff.ts'
 import type { EpochMs } from '../units.ts'
 import type { DayCommand } from './commands.ts'
 import type { Case, Decision } from './decision.ts'
@@ -97,6 +98,19 @@ export function decideSetLoadList(oneCase: Of<'setLoadList'>): Decision {
   )
   happen(oneCase, happenedAt(oneCase), { type: 'loadListSet', loads })
   return take(oneCase, { pieces: loads.length })
+}
+
+/** What advised loads must leave out from now on, all of it; said again in the same words, it stands as it was. */
+export function decideForbidLoads(oneCase: Of<'forbidLoads'>): Decision {
+  const { command, shop, state } = oneCase
+  const { forbids } = command
+  for (const { shelfId, varietyId } of forbids) {
+    if (shelfId !== null && !shop.shelves.has(shelfId)) return refuse('unknown-shelf', { shelfId })
+    if (varietyId !== null && !shop.varieties.has(varietyId)) return refuse('unknown-variety', { varietyId })
+  }
+  if (isSame(state.forbids, forbids)) return refuse('already-moved', { stage: null })
+  happen(oneCase, happenedAt(oneCase), { type: 'loadsForbidden', forbids })
+  return take(oneCase, { pieces: forbids.length })
 }
 
 export function decideSkipPlanned(oneCase: Of<'skipPlanned'>): Decision {

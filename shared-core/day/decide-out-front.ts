@@ -22,7 +22,14 @@ import {
   decideSell,
 } from '../stock/decide-stock.ts'
 import { decideSellUnnamed } from '../stock/sell-unnamed.ts'
-import { decideCloseDay, decideOpenDay, decideReopenDay, decideSetLoadList, decideSkipPlanned } from './decide-day.ts'
+import {
+  decideCloseDay,
+  decideForbidLoads,
+  decideOpenDay,
+  decideReopenDay,
+  decideSetLoadList,
+  decideSkipPlanned,
+} from './decide-day.ts'
 import {
   decideChangeOverShelf,
   decideClearNote,
@@ -70,6 +77,7 @@ export const OUT_FRONT = {
   reopenDay: decideReopenDay,
   setLoadList: decideSetLoadList,
   skipPlanned: decideSkipPlanned,
+  forbidLoads: decideForbidLoads,
   takeBack: decideTakeBack,
   doStep: decideDoStep,
   giveStep: decideGiveStep,

@@ -70,6 +70,7 @@ const OUTSIDE_A_DAY: ReadonlySet<ActType> = new Set<ActType>([
   'closeDay',
   'setLoadList',
   'skipPlanned',
+  'forbidLoads',
   'takeBack',
   'confirmPresumed',
   'reopenDay',

@@ -36,6 +36,7 @@ const NO_WORK: ReadonlySet<EventType> = new Set<EventType>([
   'setUpDropped',
   'loadListSet',
   'plannedDone',
+  'loadsForbidden',
   'noted',
   'noteCleared',
   'unsureSettled',

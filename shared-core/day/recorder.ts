@@ -50,6 +50,13 @@ export function undoAll(state: State, undo: Undo): void {
   Object.assign(state, { seq, recordedAtMs, lastActAtMs, shop, day, lastDay, traces })
 }
 
+/** What the plan must leave out is one thing, said anew as a whole: a table of one row. */
+export const FORBIDS_ROW = 'all'
+
+export function putForbids(state: State, undo: Undo, forbids: State['forbids']): void {
+  restore(state, undo, { table: 'forbids', id: FORBIDS_ROW, before: forbids })
+}
+
 type Row<Table extends TableName> = State[Table] extends Map<infer _Id, infer Value> ? Value : never
 
 /** Replaces one entity; null removes it. */
@@ -66,7 +73,7 @@ export function put<Table extends TableName>(
 /** Puts an entity as a trace remembers it. */
 export function restore(state: State, undo: Undo, { table, id, before }: Touched): void {
   const known = undo.touched.some((step) => step.id === id && step.table === table)
-  if (!known) undo.touched.push({ table, id, before: rowsOf(state, table).get(id) ?? null })
+  if (!known) undo.touched.push({ table, id, before: rowOf(state, table, id) })
   setRow(state, table, id, before)
 }
 
@@ -87,12 +94,20 @@ export function addTouch(state: State, undo: Undo, key: string, pieces: number):
 }
 
 function setRow(state: State, table: TableName, id: string, value: unknown): void {
+  if (table === 'forbids') {
+    state.forbids = value as State['forbids']
+    return
+  }
   const rows = rowsOf(state, table)
   if (value === null) rows.delete(id)
   else rows.set(id, value)
 }
 
+function rowOf(state: State, table: TableName, id: string): unknown {
+  return table === 'forbids' ? state.forbids : (rowsOf(state, table).get(id) ?? null)
+}
+
 /** The tables differ in their types only; which entity belongs where is held by the types of `put`. */
-function rowsOf(state: State, table: TableName): Map<string, unknown> {
+function rowsOf(state: State, table: Exclude<TableName, 'forbids'>): Map<string, unknown> {
   return state[table] as Map<string, unknown>
 }

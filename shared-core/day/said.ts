@@ -52,16 +52,18 @@ export interface Note {
  * `boiling`: the water boils again after cold water went in; `washBoards`: boards and their covers; `washTrays`: the seed
  * trays; `washPeel`: peel and door; `sweepStone`: the oven's floor.
  */
-export type CareKind =
-  | 'topUp'
-  | 'malt'
-  | 'skim'
-  | 'change'
-  | 'boiling'
-  | 'washBoards'
-  | 'washTrays'
-  | 'washPeel'
-  | 'sweepStone'
+export const CARE_KINDS = [
+  'topUp',
+  'malt',
+  'skim',
+  'change',
+  'boiling',
+  'washBoards',
+  'washTrays',
+  'washPeel',
+  'sweepStone',
+] as const
+export type CareKind = (typeof CARE_KINDS)[number]
 
 export interface Care {
   readonly kind: CareKind

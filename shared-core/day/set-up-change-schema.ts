@@ -96,6 +96,28 @@ const demand = record({
   dayOldSells: whole(0, limits.DAY_OLD_SELLS_MAX),
 })
 
+const atTheDoor = () => span(0, limits.DOOR_MS_MAX)
+
+const baking = record({
+  advice: flag(),
+  changeGainCents: whole(0, limits.CENTS_MAX),
+  stalePercentPerHour: whole(0, 100),
+  carryPercent: whole(0, 100),
+  boardWaitMs: span(0, limits.BOARD_WAIT_MS_MAX),
+  unitPieces: whole(1, limits.UNIT_PIECES_MAX),
+  toleranceMs: span(0, limits.TOLERANCE_MS_MAX),
+  door: record({ loadMs: atTheDoor(), flipMs: atTheDoor(), outMs: atTheDoor() }),
+  turnMs: atTheDoor(),
+  people: list(
+    record({ fromMinute: minute(), people: whole(0, limits.PEOPLE_MAX) }),
+    'times',
+    0,
+    limits.PEOPLE_ROWS_MAX,
+  ),
+  showUntilMinute: minute().nullable(),
+  contactCents: whole(0, limits.CENTS_MAX),
+})
+
 const order = () => whole(0, limits.ORDER_MAX)
 
 const shelf = record({
@@ -103,6 +125,7 @@ const shelf = record({
   name: name(limits.NAME_MAX.shelf),
   order: order(),
   pieces: whole(1, limits.SHELF_PIECES_MAX),
+  emptyByMinute: minute().nullable(),
   floorBoards: whole(1, limits.FLOOR_BOARDS_MAX).nullable(),
   retired: flag(),
 })
@@ -178,6 +201,8 @@ const variety = record({
   priceCents: whole(0, limits.CENTS_MAX),
   costCents: whole(0, limits.CENTS_MAX),
   kitchenCents: whole(0, limits.CENTS_MAX).nullable(),
+  showLeast: whole(0, limits.SHOW_LEAST_MAX),
+  avoids: contains(),
   usual: whole(0, limits.USUAL_MAX).nullable(),
   retired: flag(),
 })
@@ -206,6 +231,7 @@ export const setUpChangeSchema = z.discriminatedUnion(
     change('doughRoom', doughRoom.nullable()),
     change('counter', counter),
     change('demand', demand),
+    change('baking', baking),
     change('windows', windows()),
     change('ingredient', ingredient),
     change('preparation', preparation),

@@ -70,6 +70,8 @@ export type TableName =
   | 'teachings'
   | 'onHand'
   | 'checks'
+  /** One row, `FORBIDS_ROW`, that is the whole list. */
+  | 'forbids'
 export interface Touched {
   readonly table: TableName
   readonly id: string

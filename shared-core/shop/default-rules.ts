@@ -1,5 +1,5 @@
 import { spanMs } from '../units.ts'
-import type { CounterRules, DemandRules, Dough, Kettle, Mixer } from './shop.ts'
+import type { BakingRules, CounterRules, DemandRules, Dough, Kettle, Mixer } from './shop.ts'
 
 /** What holds in a shop that has said nothing yet. Common practice, no source, and there to be changed. */
 export const DEFAULT_COUNTER: CounterRules = { salesFrom: 'taps', sweepEveryMs: spanMs(90, 'min'), dayOldPercent: 50 }
@@ -9,6 +9,26 @@ export const DEFAULT_DEMAND: DemandRules = {
   disappointCents: 50,
   takeAnotherPercent: 50,
   dayOldSells: 24,
+}
+
+export const DEFAULT_BAKING: BakingRules = {
+  advice: true,
+  changeGainCents: 200,
+  stalePercentPerHour: 3,
+  carryPercent: 60,
+  boardWaitMs: spanMs(8, 'min'),
+  unitPieces: 6,
+  toleranceMs: spanMs(2, 'min'),
+  door: { loadMs: spanMs(0, 's'), flipMs: spanMs(0, 's'), outMs: spanMs(0, 's') },
+  turnMs: spanMs(0, 's'),
+  people: [],
+  showUntilMinute: null,
+  contactCents: 10,
+}
+
+/** Boarded by the half-dozen, or piece by piece where a board holds no whole number of them. */
+export function defaultUnitPieces(boardPieces: number): number {
+  return boardPieces % DEFAULT_BAKING.unitPieces === 0 ? DEFAULT_BAKING.unitPieces : 1
 }
 
 export const DEFAULT_KETTLE_CARE: Pick<Kettle, 'recoverMs' | 'care'> = {

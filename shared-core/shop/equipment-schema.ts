@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { DEFAULT_MIXER } from './default-rules.ts'
 import { spanObject } from './human-time.ts'
 import { weight } from './measure-fields.ts'
-import { flag, id, list, name, oneOf, record, whole } from './set-up-fields.ts'
+import { clock, flag, id, list, name, oneOf, record, whole } from './set-up-fields.ts'
 import * as limits from './set-up-limits.ts'
 import { span } from './time-fields.ts'
 
@@ -44,6 +44,10 @@ export const retired = () =>
   flag().default(false).meta({ description: 'No longer used; kept because old records name it.' })
 
 const floorBoards = () => whole(1, limits.FLOOR_BOARDS_MAX).meta({ description: 'Boards that fit on the floor.' })
+const emptyBy = () =>
+  clock().nullable().default(null).meta({
+    description: 'Empty of bagels by then, where it changes over before the oven does; null: with the oven.',
+  })
 const shelfPieces = () => whole(1, limits.SHELF_PIECES_MAX)
 
 export const shelfFile = record({
@@ -51,6 +55,7 @@ export const shelfFile = record({
   name: name(limits.NAME_MAX.shelf),
   pieces: shelfPieces().optional().meta({ description: 'Pieces that fit on it.' }),
   boards: floorBoards().optional().meta({ description: 'Only for the floor of an earlier hearth, retired.' }),
+  emptyBy: emptyBy(),
   retired: retired(),
 }).superRefine(({ pieces, boards }, ctx) => {
   if (pieces !== undefined || boards !== undefined) return
@@ -63,6 +68,7 @@ export const floorFile = record({
   name: name(limits.NAME_MAX.shelf),
   boards: floorBoards(),
   pieces: shelfPieces().optional().meta({ description: 'Left out: as many as the boards hold.' }),
+  emptyBy: emptyBy(),
 })
 
 const heat = () => ({

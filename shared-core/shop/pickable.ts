@@ -53,6 +53,8 @@ export function pickableVarieties(language: Language): Variety[] {
     priceCents: 0,
     costCents: 0,
     kitchenCents: null,
+    showLeast: 0,
+    avoids: [],
     usual: null,
     retired: false,
   }))

@@ -1,7 +1,7 @@
 import { assert, unreachable } from '../support.ts'
-import { DEFAULT_COUNTER, DEFAULT_DEMAND } from './default-rules.ts'
+import { DEFAULT_BAKING, DEFAULT_COUNTER, DEFAULT_DEMAND, defaultUnitPieces } from './default-rules.ts'
 import type { SetUpChange } from './set-up-change.ts'
-import type { Shop } from './shop.ts'
+import type { BakingRules, Boards, Shop } from './shop.ts'
 
 /**
  * The shop after changes to its set-up. Pure: the shop given is not touched, and what did not change is the same object.
@@ -12,10 +12,10 @@ import type { Shop } from './shop.ts'
 export function applySetUp(shop: Shop | null, changes: readonly SetUpChange[]): Shop {
   const draft: Draft = shop === null ? { ...NO_LISTS } : { ...shop }
   for (const change of changes) put(draft, change)
-  const { profile, hours, kettle, boards, oven, windows, ...rest } = draft
+  const { profile, hours, kettle, boards, oven, windows, baking, ...rest } = draft
   assert(profile !== undefined && hours !== undefined && kettle !== undefined, 'a first set-up lacks a part')
   assert(boards !== undefined && oven !== undefined && windows !== undefined, 'a first set-up lacks a part')
-  return { profile, hours, kettle, boards, oven, windows, ...rest }
+  return { profile, hours, kettle, boards, oven, windows, baking: baking ?? bakingOf(boards), ...rest }
 }
 
 /** Parts of which there is one each: a first set-up names them all. */
@@ -26,7 +26,14 @@ export function isWholeSetUp(changes: readonly SetUpChange[]): boolean {
   return PARTS.every((part) => changes.some((change) => change.entity === part))
 }
 
-type Draft = { -readonly [Part in keyof Shop]: Shop[Part] | (Part extends (typeof PARTS)[number] ? undefined : never) }
+/** What holds while nobody has said how loads are planned. */
+function bakingOf({ pieces }: Boards): BakingRules {
+  return { ...DEFAULT_BAKING, unitPieces: defaultUnitPieces(pieces) }
+}
+
+type Draft = {
+  -readonly [Part in keyof Shop]: Shop[Part] | (Part extends (typeof PARTS)[number] | 'baking' ? undefined : never)
+}
 
 const NO_LISTS: Draft = {
   profile: undefined,
@@ -40,6 +47,7 @@ const NO_LISTS: Draft = {
   doughRoom: null,
   counter: DEFAULT_COUNTER,
   demand: DEFAULT_DEMAND,
+  baking: undefined,
   shelves: new Map(),
   doughs: new Map(),
   toppings: new Map(),
@@ -131,6 +139,9 @@ function putPart(draft: Draft, change: PartChange): void {
       return
     case 'demand':
       draft.demand = change.value
+      return
+    case 'baking':
+      draft.baking = change.value
       return
     case 'windows':
       draft.windows = change.value

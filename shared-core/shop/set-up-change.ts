@@ -1,5 +1,6 @@
 import type { DoughRoom, Formula, Ingredient, Preparation } from './formula.ts'
 import type {
+  BakingRules,
   Boards,
   Cooler,
   CounterRules,
@@ -33,6 +34,7 @@ export type SetUpChange =
   | { readonly entity: 'doughRoom'; readonly value: DoughRoom | null }
   | { readonly entity: 'counter'; readonly value: CounterRules }
   | { readonly entity: 'demand'; readonly value: DemandRules }
+  | { readonly entity: 'baking'; readonly value: BakingRules }
   | { readonly entity: 'windows'; readonly value: Windows }
   | { readonly entity: 'shelf'; readonly value: Shelf }
   | { readonly entity: 'dough'; readonly value: Dough }

@@ -23,6 +23,7 @@ export function setUpChanges(from: Shop | null, to: Shop): SetUpChange[] {
     { entity: 'doughRoom', value: to.doughRoom },
     { entity: 'counter', value: to.counter },
     { entity: 'demand', value: to.demand },
+    { entity: 'baking', value: to.baking },
     { entity: 'windows', value: to.windows },
     ...withRetired(from?.ingredients, to.ingredients).map((value) => ({ entity: 'ingredient', value }) as const),
     ...withRetired(from?.preparations, to.preparations).map((value) => ({ entity: 'preparation', value }) as const),

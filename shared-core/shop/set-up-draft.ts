@@ -1,4 +1,5 @@
 import type { z } from 'zod'
+import * as baking from './baking-schema.ts'
 import * as day from './day-schema.ts'
 import * as demand from './demand-schema.ts'
 import * as equipment from './equipment-schema.ts'
@@ -43,6 +44,7 @@ export function draftOf(raw: unknown): Draft {
     parts: {
       hours: readAs(day.hoursFile, at(raw, 'hours'), from.hoursFrom),
       boards,
+      baking: readAs(baking.bakingFile, at(raw, 'baking'), (file) => from.bakingFrom(file, boards?.pieces ?? 1)),
       oven: readAs(equipment.ovenFile, at(raw, 'oven'), from.ovenFrom),
       mixer: readAs(equipment.mixerFile, at(raw, 'mixer'), from.mixerFrom),
       doughRoom: readAs(formula.doughRoomFile, at(raw, 'doughRoom'), formulaFrom.doughRoomFrom),

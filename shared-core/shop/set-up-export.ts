@@ -36,6 +36,7 @@ export function toSetUpFile(shop: Shop): SetUpFile {
     doughRoom: doughRoomFile(shop.doughRoom),
     counter: counterFile(shop.counter),
     demand: shop.demand,
+    baking: bakingFile(shop.baking),
     windows: shopWindowsFile(shop.windows),
     ingredients: inOrder(shop.ingredients).map(ingredientFile),
     preparations: inOrder(shop.preparations).map(preparationFile),
@@ -85,6 +86,20 @@ function counterFile({ salesFrom, sweepEveryMs, dayOldPercent }: Shop['counter']
   return { salesFrom, sweepEvery: spanObject(sweepEveryMs), dayOldPercent }
 }
 
+function bakingFile(baking: Shop['baking']): SetUpFile['baking'] {
+  const { boardWaitMs, unitPieces, toleranceMs, door, turnMs, people, showUntilMinute, ...rest } = baking
+  return {
+    ...rest,
+    boardWait: spanObject(boardWaitMs),
+    unit: unitPieces,
+    tolerance: spanObject(toleranceMs),
+    door: { load: spanObject(door.loadMs), flip: spanObject(door.flipMs), out: spanObject(door.outMs) },
+    turn: spanObject(turnMs),
+    people: people.map(({ fromMinute, people }) => ({ from: clockText(fromMinute), people })),
+    showUntil: showUntilMinute === null ? null : clockText(showUntilMinute),
+  }
+}
+
 function ovenFile({ oven, shelves, boards }: Shop): SetUpFile['oven'] {
   const heat = { handling: spanObject(oven.handlingMs), bakeAt: oven.bakeAt, secondAt: oven.secondAt }
   const list = inOrder(shelves)
@@ -98,7 +113,7 @@ function ovenFile({ oven, shelves, boards }: Shop): SetUpFile['oven'] {
   return {
     kind: 'hearth',
     ...heat,
-    floor: { id, name, boards: floorBoards, ...ownPieces(floor, boards.pieces) },
+    floor: { id, name, boards: floorBoards, ...ownPieces(floor, boards.pieces), ...emptyByFile(floor) },
     ...(rest.length === 0 ? {} : { shelves: rest }),
   }
 }
@@ -106,7 +121,11 @@ function ovenFile({ oven, shelves, boards }: Shop): SetUpFile['oven'] {
 function shelfFile(shelf: Shelf, boardPieces: number) {
   const { id, name, floorBoards } = shelf
   const size = floorBoards === null ? {} : { boards: floorBoards }
-  return { id, name, ...size, ...ownPieces(shelf, boardPieces), ...retiredFile(shelf) }
+  return { id, name, ...size, ...ownPieces(shelf, boardPieces), ...emptyByFile(shelf), ...retiredFile(shelf) }
+}
+
+function emptyByFile({ emptyByMinute }: Shelf): { emptyBy: string | null } {
+  return { emptyBy: emptyByMinute === null ? null : clockText(emptyByMinute) }
 }
 
 /** A floor's pieces are left out where they are those of its boards. */
@@ -150,7 +169,7 @@ function specialDayFile(day: SpecialDay) {
 
 function varietyFile(variety: Variety): SetUpFile['varieties'][number] {
   const { id, name, doughId, size, decidedAt, topping, toppingId, bakedOn, flip } = variety
-  const { priceCents, costCents, kitchenCents, usual } = variety
+  const { priceCents, costCents, kitchenCents, showLeast, avoids, usual } = variety
   return {
     id,
     name,
@@ -165,6 +184,8 @@ function varietyFile(variety: Variety): SetUpFile['varieties'][number] {
     priceCents,
     costCents,
     kitchenCents,
+    showLeast,
+    avoids: [...avoids],
     usual,
     ...retiredFile(variety),
   }

@@ -58,9 +58,9 @@ function firstOfEachPlace(problems: readonly Problem[]): Problem[] {
 
 /** Null while a part is missing, which zod has then said. */
 function shopOf({ profile, kettle, counter, demand, cooler, parts }: Draft): Shop | null {
-  const { hours, boards, oven, windows, mixer, doughRoom } = parts
+  const { hours, boards, baking, oven, windows, mixer, doughRoom } = parts
   if (profile === null || kettle === null || counter === null || demand === null || hours === null) return null
-  if (boards === null || oven === null || windows === null) return null
+  if (boards === null || baking === null || oven === null || windows === null) return null
   return {
     profile,
     hours,
@@ -72,6 +72,7 @@ function shopOf({ profile, kettle, counter, demand, cooler, parts }: Draft): Sho
     doughRoom,
     counter,
     demand,
+    baking,
     windows,
     ingredients: ordered(parts.ingredients),
     preparations: ordered(parts.preparations),

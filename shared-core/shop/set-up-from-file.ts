@@ -11,12 +11,14 @@ import {
   weekdayId,
 } from '../ids.ts'
 import { WEEKDAY_NAMES } from './day-schema.ts'
+import { defaultUnitPieces } from './default-rules.ts'
 import { dwell } from './default-windows.ts'
 import { madeOfFrom, weightFrom, weightOrNull } from './formula-from-file.ts'
 import type { DwellObject } from './human-time.ts'
 import { clockMinute, spanFromObject } from './human-time.ts'
 import type { FullSetUpFile } from './set-up-schema.ts'
 import type {
+  BakingRules,
   Boards,
   Cooler,
   CounterRules,
@@ -100,6 +102,25 @@ export function demandFrom(demand: FullSetUpFile['demand']): DemandRules {
   return demand
 }
 
+/** @param boardPieces pieces of a board: what is boarded together follows from it unless the file says otherwise */
+export function bakingFrom(file: FullSetUpFile['baking'], boardPieces: number): BakingRules {
+  const { boardWait, unit, tolerance, door, turn, people, showUntil, ...rest } = file
+  return {
+    ...rest,
+    boardWaitMs: spanFromObject(boardWait),
+    unitPieces: unit ?? defaultUnitPieces(boardPieces),
+    toleranceMs: spanFromObject(tolerance),
+    door: {
+      loadMs: spanFromObject(door.load),
+      flipMs: spanFromObject(door.flip),
+      outMs: spanFromObject(door.out),
+    },
+    turnMs: spanFromObject(turn),
+    people: people.map(({ from, people }) => ({ fromMinute: clockMinute(from), people })),
+    showUntilMinute: showUntil === null ? null : clockMinute(showUntil),
+  }
+}
+
 export function windowsFrom(file: FileWindows): Windows {
   const windows: { -readonly [Stage in keyof Windows]: Windows[Stage] } = {}
   for (const stage of WINDOW_STAGES) {
@@ -115,12 +136,13 @@ export interface ShelfOrFloor {
   readonly name: string
   readonly pieces?: number | undefined
   readonly boards?: number | undefined
+  readonly emptyBy: string | null
   readonly retired?: boolean
 }
 
 /** @param boardPieces pieces of a board: a floor holds that many times its boards unless it says otherwise */
 export function shelfFrom(
-  { id, name, pieces, boards, retired }: ShelfOrFloor,
+  { id, name, pieces, boards, emptyBy, retired }: ShelfOrFloor,
   order: number,
   boardPieces: number,
 ): Shelf {
@@ -130,6 +152,7 @@ export function shelfFrom(
     name,
     order,
     pieces: pieces ?? (floorBoards ?? 0) * boardPieces,
+    emptyByMinute: emptyBy === null ? null : clockMinute(emptyBy),
     floorBoards,
     retired: retired ?? false,
   }

@@ -97,6 +97,18 @@ export const ROLLERS_MAX = 20
 /** Of a bag or case of an ingredient. */
 export const PRICE_CENTS_MAX = 1_000_000
 
+/** Hands at the oven's door for one load; a turn of a rotating oven. */
+export const DOOR_MS_MAX = 30 * 60_000
+export const BOARD_WAIT_MS_MAX = 2 * 3_600_000
+export const TOLERANCE_MS_MAX = 30 * 60_000
+/** Pieces that are boarded together: a large board is the most that anybody fills at once. */
+export const UNIT_PIECES_MAX = BOARD_PIECES_MAX
+/** People who are there at once, and how often that changes in a day. */
+export const PEOPLE_MAX = 99
+export const PEOPLE_ROWS_MAX = 24
+/** Pieces of a variety on show. */
+export const SHOW_LEAST_MAX = 1_000
+
 export const CENTS_MAX = 100_000
 /** Spans of one special day: one a year for a lifetime of shops, or some years of every snowfall. */
 export const SPANS_MAX = 400

@@ -2,7 +2,7 @@ import type { Shop } from './shop.ts'
 
 /** The parts of a set-up as the rules see them; null for one that could not be read. */
 export type SetUpParts = {
-  readonly [Part in 'hours' | 'boards' | 'oven' | 'mixer' | 'doughRoom' | 'windows']: Shop[Part] | null
+  readonly [Part in 'hours' | 'boards' | 'baking' | 'oven' | 'mixer' | 'doughRoom' | 'windows']: Shop[Part] | null
 } & {
   readonly [List in
     | 'ingredients'

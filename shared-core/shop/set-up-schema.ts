@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { bakingFile } from './baking-schema.ts'
 import { counterFile, hoursFile, personFile, stepFile, weekdaysFile } from './day-schema.ts'
 import { demandFile, specialDayFile } from './demand-schema.ts'
 import { boardsFile, coolerFile, kettleFile, mixerFile, ovenFile, retired } from './equipment-schema.ts'
@@ -81,6 +82,12 @@ export const varietyFile = record({
     .nullable()
     .default(null)
     .meta({ description: 'What a piece brings when the kitchen uses it; null: it is not used so.' }),
+  showLeast: whole(0, limits.SHOW_LEAST_MAX)
+    .default(0)
+    .meta({ description: 'Pieces that should be on show from the opening on; 0: no such wish.' }),
+  avoids: contains().meta({
+    description: 'Allergens that it should not meet in water, on boards, trays, peel or stone.',
+  }),
   usual: whole(0, limits.USUAL_MAX)
     .nullable()
     .default(null)
@@ -112,6 +119,7 @@ export const setUpFile = record({
   doughRoom: doughRoomFile,
   counter: counterFile,
   demand: demandFile,
+  baking: bakingFile,
   windows: windowsFile,
   ingredients: list(ingredientFile, 'ingredients', 0, limits.KEPT_MAX).default([]),
   preparations: list(preparationFile, 'preparations', 0, limits.KEPT_MAX).default([]),

@@ -1,6 +1,6 @@
 import { shelfId, stationId } from '../ids.ts'
 import { spanMs } from '../units.ts'
-import { DEFAULT_COUNTER, DEFAULT_DEMAND, DEFAULT_KETTLE_CARE } from './default-rules.ts'
+import { DEFAULT_BAKING, DEFAULT_COUNTER, DEFAULT_DEMAND, DEFAULT_KETTLE_CARE } from './default-rules.ts'
 import { DEFAULT_WINDOWS } from './default-windows.ts'
 import { pickableDoughs, pickableToppings, pickableVarieties } from './pickable.ts'
 import type { Language, Oven, OvenKind, Profile, Shelf, Shop, Station, Temperature, Variety } from './shop.ts'
@@ -41,6 +41,7 @@ export function startingPoint(kind: OvenKind, shop: NewShop): Shop {
     doughRoom: null,
     counter: DEFAULT_COUNTER,
     demand: DEFAULT_DEMAND,
+    baking: DEFAULT_BAKING,
     windows: DEFAULT_WINDOWS,
     ingredients: new Map(),
     preparations: new Map(),
@@ -77,12 +78,22 @@ function bakeAt({ temperature: unit }: Profile): Temperature {
 function shelves(kind: OvenKind): Shelf[] {
   if (kind === 'hearth') {
     const pieces = FLOOR_BOARDS * BOARD_PIECES
-    return [{ id: shelfId('floor'), name: '1', order: 0, pieces, floorBoards: FLOOR_BOARDS, retired: false }]
+    return [
+      {
+        id: shelfId('floor'),
+        name: '1',
+        order: 0,
+        pieces,
+        emptyByMinute: null,
+        floorBoards: FLOOR_BOARDS,
+        retired: false,
+      },
+    ]
   }
   const [count, pieces] = kind === 'shelves' ? [5, 12 * 12] : [4, 6 * 12]
   return Array.from({ length: count }, (_, order) => {
     const name = String(order + 1)
-    return { id: shelfId(name), name, order, pieces, floorBoards: null, retired: false }
+    return { id: shelfId(name), name, order, pieces, emptyByMinute: null, floorBoards: null, retired: false }
   })
 }
 

@@ -42,6 +42,7 @@ export const COMMANDS = [
   { type: 'closeDay' },
   { type: 'setLoadList', loads: [{ shelfId: null, inAtMs: AT_MS, lines: LINES }] },
   { type: 'skipPlanned', plannedId: 'k7f3m2q9xa.1' },
+  { type: 'forbidLoads', forbids: [{ shelfId: '2', varietyId: null, fromMs: AT_MS, toMs: AT_MS + 900_000 }] },
   { type: 'changeSetUp', changes: CHANGES },
   { type: 'takeBack', commandId: 'k7f3m2q9xb' },
   { type: 'care', care: 'topUp' },

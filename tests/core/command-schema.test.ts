@@ -38,7 +38,7 @@ describe('a command from outside', () => {
       ActType,
       true
     >
-    expect(Object.keys(all)).toHaveLength(61)
+    expect(Object.keys(all)).toHaveLength(62)
   })
 
   it('given confirmed codes, or a device that knows no time, then they are read', () => {

@@ -1,3 +1,4 @@
+import { CARE_KINDS } from '../../shared-core/day/said.ts'
 import type { Batch, State } from '../../shared-core/day/state.ts'
 import type { BatchStage } from '../../shared-core/shop/shop.ts'
 import { someLines, someOf } from './draws.ts'
@@ -42,9 +43,7 @@ export const AT_LINE: readonly SmallAct[] = [
     roles: LINE,
     parts: ['opening', ...BAKING, 'close'],
     weight: 5,
-    do: ({ chance }) => [
-      { type: 'care', care: chance.oneOf(['topUp', 'malt', 'skim', 'change', 'boiling', 'washBoards']) },
-    ],
+    do: ({ chance }) => [{ type: 'care', care: chance.oneOf([...CARE_KINDS]) }],
   },
   {
     roles: LINE,

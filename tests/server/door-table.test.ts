@@ -71,6 +71,7 @@ const COMMANDS: { readonly [type in ActType]: string } = {
   closeDay: 'c d',
   reopenDay: 'c d',
   setLoadList: 'b d',
+  forbidLoads: 'b d',
   skipPlanned: 'w b d',
   changeSetUp: 'd',
   dropSetUp: 'd',

@@ -54,6 +54,7 @@ const KINDS: { readonly [Type in EventType]: true } = {
   dayClosed: true,
   setUpChanged: true,
   loadListSet: true,
+  loadsForbidden: true,
   plannedDone: true,
   piecesShaped: true,
   piecesCarriedIn: true,

@@ -2,11 +2,10 @@ import { describe, expect, it } from 'vitest'
 import { closeWords } from '../../client/words/desk-close.ts'
 import { todayWords } from '../../client/words/desk-today.ts'
 import { shiftWords } from '../../client/words/shift.ts'
-import type { CareKind } from '../../shared-core/day/said.ts'
+import { CARE_KINDS } from '../../shared-core/day/said.ts'
 import { wordsIn } from '../client-counter/counter-maker.ts'
 import { at } from '../core/support/make.ts'
 
-const CARES: readonly CareKind[] = ['topUp', 'malt', 'skim', 'change', 'boiling', 'washBoards']
 const SEVEN = at('7:00')
 
 describe.each(['en', 'es'] as const)('one word per thing on all screens, in %s', (language) => {
@@ -14,7 +13,7 @@ describe.each(['en', 'es'] as const)('one word per thing on all screens, in %s',
   const today = todayWords(words)
   const close = closeWords(words)
 
-  it.each(CARES)('given the care %s, then desk and bench call it the same', (care) => {
+  it.each(CARE_KINDS)('given the care %s, then desk and bench call it the same', (care) => {
     expect(today.kettle.care[care]).toBe(shiftWords(words).care.care(care))
   })
 

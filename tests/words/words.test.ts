@@ -39,6 +39,7 @@ const COMMANDS: { readonly [type in ActType]: true } = {
   openDay: true,
   closeDay: true,
   setLoadList: true,
+  forbidLoads: true,
   skipPlanned: true,
   changeSetUp: true,
   takeBack: true,

@@ -52,7 +52,15 @@ function nextShelf(shop: Shop): Shelf {
   const before = shop.shelves.get(shelfId(name))
   if (before?.retired && before.floorBoards === null)
     return { ...before, name, pieces, order: (last?.order ?? 0) + 1, retired: false }
-  const like: Shelf = { id: shelfId(name), name, order: 0, pieces, floorBoards: null, retired: false }
+  const like: Shelf = {
+    id: shelfId(name),
+    name,
+    order: 0,
+    pieces,
+    emptyByMinute: null,
+    floorBoards: null,
+    retired: false,
+  }
   return added(SHELVES, shop, like, freeName(used, name))
 }
 

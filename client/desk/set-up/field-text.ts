@@ -1,5 +1,6 @@
 import type { SetUpChange } from '../../../shared-core/shop/set-up-change.ts'
 import { BATCH_STAGES, LINE_ACTS } from '../../../shared-core/shop/stages.ts'
+import { BAKING_TEXTS } from './baking-text.ts'
 import { DEMAND_TEXTS } from './demand-text.ts'
 import { DOUGH_ROOM_TEXTS, madeOfSaid } from './dough-room-text.ts'
 import type { Telling } from './say-value.ts'
@@ -35,6 +36,7 @@ const span = (value: number, telling: Telling) => spanSaid(value, telling)
 const TEXTS: Texts = {
   ...DOUGH_ROOM_TEXTS,
   ...DEMAND_TEXTS,
+  ...BAKING_TEXTS,
   profile: {
     name: text,
     zone: text,
@@ -70,7 +72,7 @@ const TEXTS: Texts = {
     dayOldPercent: (value) => `${value} %`,
   },
   windows: {},
-  shelf: { name: text, pieces: count, floorBoards: (value) => String(value ?? 0) },
+  shelf: { name: text, pieces: count, emptyByMinute: minuteOrNot, floorBoards: (value) => String(value ?? 0) },
   dough: {
     name: text,
     route: (value, { say }) => list(BATCH_STAGES, value, say.options.stage, value),
@@ -95,6 +97,8 @@ const TEXTS: Texts = {
     priceCents: moneySaid,
     costCents: moneySaid,
     kitchenCents: (value, { say }) => (value === null ? say.form.notSaid : moneySaid(value)),
+    showLeast: count,
+    avoids: allergensSaid,
     usual: (value, { say }) => (value === null ? say.form.notSaid : String(value)),
   },
   station: {

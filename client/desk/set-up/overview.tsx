@@ -67,6 +67,8 @@ function sumOf(part: SetUpPart, { draft, words, say, state }: SetUpProps): strin
       return draft.mixer === null && draft.cooler === null ? sums.nothing : sums.room(draft.mixer, draft.cooler)
     case 'worth':
       return sums.worth(moneySaid(draft.demand.disappointCents), draft.demand.takeAnotherPercent)
+    case 'baking':
+      return draft.baking.advice ? say.baking.sums.on : say.baking.sums.off
     case 'usual': {
       const said = inUse(draft.varieties).flatMap(({ usual }) => usual ?? [])
       return said.length === 0 ? sums.nothing : sums.usual(said.reduce((so, usual) => so + usual, 0))

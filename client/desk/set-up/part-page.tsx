@@ -1,5 +1,6 @@
 import type { ComponentType } from 'preact'
 import type { SetUpPart } from '../../words/set-up.ts'
+import { BakingPart } from './parts/baking-part.tsx'
 import { CounterPart } from './parts/counter-part.tsx'
 import { DoughRoomPart } from './parts/dough-room-part.tsx'
 import { DoughsPart } from './parts/doughs-part.tsx'
@@ -63,6 +64,7 @@ const PAGES: { readonly [part in SetUpPart]: ComponentType<SetUpProps> } = {
   doughs: DoughsPart,
   toppings: ToppingsPart,
   varieties: VarietiesPart,
+  baking: BakingPart,
   worth: WorthPart,
   usual: UsualPart,
   specialDays: SpecialDaysPart,

@@ -49,7 +49,7 @@ export const GROUPS = {
   made: ['varieties', 'doughs', 'toppings', 'windows'],
   mixed: ['formulas', 'preparations', 'ingredients', 'doughRoom'],
   howMany: ['worth', 'usual', 'specialDays'],
-  work: ['stations', 'steps', 'screens'],
+  work: ['baking', 'stations', 'steps', 'screens'],
   changes: ['versions', 'file'],
 } as const satisfies { readonly [group in keyof SetUpSentences['groups']]: readonly SetUpPart[] }
 
@@ -61,6 +61,7 @@ const PART_OF: { readonly [entity in SetUpChange['entity']]: SetUpPart } = {
   counter: 'counter',
   demand: 'worth',
   specialDay: 'specialDays',
+  baking: 'baking',
   oven: 'oven',
   shelf: 'oven',
   kettle: 'kettle',

@@ -77,6 +77,25 @@ export const anyShop: fc.Arbitrary<Shop> = fc
       takeAnotherPercent: fc.integer({ min: 0, max: 100 }),
       dayOldSells: fc.integer({ min: 0, max: 5_000 }),
     }),
+    baking: fc.record({
+      advice: fc.boolean(),
+      changeGainCents: fc.integer({ min: 0, max: 100_000 }),
+      stalePercentPerHour: fc.integer({ min: 0, max: 100 }),
+      carryPercent: fc.integer({ min: 0, max: 100 }),
+      boardWaitMs: ms(0, 7_200_000),
+      unitPieces: fc.constant(1),
+      toleranceMs: ms(0, 1_800_000),
+      door: fc.record({ loadMs: ms(0, 1_800_000), flipMs: ms(0, 1_800_000), outMs: ms(0, 1_800_000) }),
+      turnMs: ms(0, 1_800_000),
+      people: fc
+        .uniqueArray(fc.record({ fromMinute: fc.integer({ min: 0, max: 1_439 }), people: fc.nat({ max: 99 }) }), {
+          selector: ({ fromMinute }) => fromMinute,
+          maxLength: 6,
+        })
+        .map((rows) => rows.sort((one, other) => one.fromMinute - other.fromMinute)),
+      showUntilMinute: fc.option(fc.integer({ min: 361, max: 900 })),
+      contactCents: fc.integer({ min: 0, max: 100_000 }),
+    }),
     specialDays: entries(fc.record({ kind: fc.constantFrom(...SPECIAL_KINDS), spans: someSpans() })),
     weekdays: fc.uniqueArray(
       fc.record({ day: fc.integer({ min: 1, max: 7 }), hours: fc.option(ownHours()), retired: fc.boolean() }),
@@ -101,7 +120,13 @@ export const anyShop: fc.Arbitrary<Shop> = fc
     }),
     handlingMs: ms(0, 1_800_000),
     windows: someWindows(),
-    shelves: entries(fc.record({ pieces: fc.integer({ min: 1, max: 1_000 }), floor: fc.boolean() })),
+    shelves: entries(
+      fc.record({
+        pieces: fc.integer({ min: 1, max: 1_000 }),
+        floor: fc.boolean(),
+        emptyByMinute: fc.option(fc.integer({ min: 271, max: 400 })),
+      }),
+    ),
     doughs: entries(
       fc.record({
         trayPieces: fc.integer({ min: 1, max: 200 }),
@@ -123,6 +148,8 @@ export const anyShop: fc.Arbitrary<Shop> = fc
         priceCents: fc.integer({ min: 0, max: 100_000 }),
         costCents: fc.integer({ min: 0, max: 100_000 }),
         kitchenCents: fc.option(fc.integer({ min: 0, max: 100_000 })),
+        showLeast: fc.integer({ min: 0, max: 1_000 }),
+        avoids: fc.subarray([...ALLERGENS]),
         usual: fc.option(fc.integer({ min: 0, max: 20_000 })),
       }),
     ),
@@ -130,13 +157,14 @@ export const anyShop: fc.Arbitrary<Shop> = fc
   })
   .map((drawn): Shop => {
     const { kind, profile, changeover, kettle, boards, handlingMs, windows } = drawn
-    const shelf = drawn.shelves.map(({ id, order, retired, pieces, floor }, at): Shelf => {
+    const shelf = drawn.shelves.map(({ id, order, retired, pieces, floor, emptyByMinute }, at): Shelf => {
       const isFloor = kind === 'hearth' ? at === 0 || floor : retired && at > 0 && floor
       return {
         id: shelfId(id),
         name: id,
         order,
         pieces,
+        emptyByMinute,
         floorBoards: isFloor ? 10 : null,
         retired: kind === 'hearth' ? at > 0 : retired && at > 0,
       }
@@ -158,6 +186,7 @@ export const anyShop: fc.Arbitrary<Shop> = fc
       cooler: drawn.cooler,
       counter: drawn.counter,
       demand: drawn.demand,
+      baking: drawn.baking,
       ...drawn.room,
       toppings: byId(
         drawn.toppings.map((one, at) => ({

@@ -1,10 +1,11 @@
 import { applyEntry, emptyState } from '../../../shared-core/day/apply.ts'
 import type { Act, ActType } from '../../../shared-core/day/commands.ts'
+import { CARE_KINDS } from '../../../shared-core/day/said.ts'
 import type { State } from '../../../shared-core/day/state.ts'
 import { commandId, deviceId, formulaId, mixId } from '../../../shared-core/ids.ts'
 import { DEFAULT_KETTLE_CARE } from '../../../shared-core/shop/default-rules.ts'
 import { setUpChanges } from '../../../shared-core/shop/set-up-diff.ts'
-import { spanMs } from '../../../shared-core/units.ts'
+import { later, spanMs } from '../../../shared-core/units.ts'
 import { asked, g, planMixes, roomShop } from '../dough/acts-shop.ts'
 import { DOUGH_MAKERS, makePoolish, someMix } from './any-dough-act.ts'
 import type { Draw } from './draw.ts'
@@ -152,13 +153,20 @@ const MAKERS: { readonly [Type in Drawn]: (state: State, draw: Draw) => Act } = 
     type: 'skipPlanned',
     plannedId: draw.oneOf([...state.planned.keys(), 'none' as never]),
   }),
+  forbidLoads: (state, draw) => {
+    const { varietyId } = someLine(state, draw, 1)
+    const shelfId = draw.oneOf([null, ...(state.shop?.shelves.keys() ?? [])])
+    const fromMs = later(state.recordedAtMs, spanMs(draw.upTo(60), 'min'))
+    const forbid = { shelfId, varietyId: draw.oneOf([null, varietyId]), fromMs, toMs: later(fromMs, spanMs(30, 'min')) }
+    return { type: 'forbidLoads', forbids: [forbid].slice(draw.upTo(1)) }
+  },
   takeBack: (state, draw) => ({
     type: 'takeBack',
     commandId: draw.oneOf([commandId('none000001'), ...state.traces.map((one) => one.commandId)]),
   }),
   care: (_state, draw) => ({
     type: 'care',
-    care: draw.oneOf(['topUp', 'malt', 'skim', 'change', 'boiling', 'washBoards']),
+    care: draw.oneOf([...CARE_KINDS]),
   }),
   setBoards: (_state, draw) => ({ type: 'setBoards', usable: draw.upTo(30) }),
   sellUnnamed: (_state, draw) => ({ type: 'sellUnnamed', pieces: draw.upTo(12) + 1 }),

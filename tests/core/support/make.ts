@@ -4,6 +4,7 @@ import type {
   Account,
   Batch,
   Day,
+  Forbid,
   Keep,
   Line,
   Load,
@@ -182,6 +183,7 @@ export interface StateParts {
   readonly stock?: readonly Stock[]
   readonly keeps?: readonly Keep[]
   readonly planned?: readonly PlannedLoad[]
+  readonly forbids?: readonly Forbid[]
   readonly unsure?: readonly Unsure[]
   readonly marks?: readonly Mark[]
   readonly notes?: readonly Note[]
@@ -214,6 +216,7 @@ export function stateWith(parts: StateParts = {}): State {
     stock: new Map(stocks.map((one) => [one.varietyId, one])),
     keeps: byId(parts.keeps ?? []),
     planned: byId(parts.planned ?? []),
+    forbids: parts.forbids ?? [],
     unsure: byId(parts.unsure ?? []),
     marks: byId(parts.marks ?? []),
     notes: byId(parts.notes ?? []),

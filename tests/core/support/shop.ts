@@ -1,5 +1,11 @@
 import { doughId, personId, shelfId, stationId, stepId, varietyId } from '../../../shared-core/ids.ts'
-import { DEFAULT_COUNTER, DEFAULT_DEMAND, NO_FORMULA, NO_KETTLE_CARE } from '../../../shared-core/shop/default-rules.ts'
+import {
+  DEFAULT_BAKING,
+  DEFAULT_COUNTER,
+  DEFAULT_DEMAND,
+  NO_FORMULA,
+  NO_KETTLE_CARE,
+} from '../../../shared-core/shop/default-rules.ts'
 import type {
   Dough,
   DwellWindow,
@@ -32,6 +38,7 @@ export function shopWith(parts: Partial<Shop> = {}): Shop {
     doughRoom: null,
     counter: DEFAULT_COUNTER,
     demand: DEFAULT_DEMAND,
+    baking: DEFAULT_BAKING,
     windows: TRADE_WINDOWS,
     shelves: table([shelf({ id: 's1', order: 1 }), shelf({ id: 's2', order: 2 }), shelf({ id: 's3', order: 3 })]),
     doughs: table([
@@ -96,6 +103,7 @@ export function shelf(parts: Named<Shelf>): Shelf {
     name: parts.id.replace(/^s/, ''),
     order: 1,
     pieces: 48,
+    emptyByMinute: null,
     floorBoards: null,
     retired: false,
     ...parts,
@@ -134,6 +142,8 @@ export function variety(parts: Named<Variety>): Variety {
     priceCents: 160,
     costCents: 45,
     kitchenCents: null,
+    showLeast: 0,
+    avoids: [],
     usual: null,
     retired: false,
     ...parts,

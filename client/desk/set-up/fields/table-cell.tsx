@@ -1,5 +1,5 @@
 import { useRef, useState } from 'preact/hooks'
-import { CENTS_MAX, USUAL_MAX } from '../../../../shared-core/shop/set-up-limits.ts'
+import { CENTS_MAX, SHOW_LEAST_MAX, USUAL_MAX } from '../../../../shared-core/shop/set-up-limits.ts'
 import type { SetUpSentences } from '../../../words/set-up.ts'
 import { readNumber } from './number-field.tsx'
 
@@ -75,6 +75,11 @@ export function CentsCell({ cents, onChange, ...rest }: CentsCellProps) {
 /** Pieces of a usual day, or nobody has said. */
 export function UsualCell(props: Pick<CellProps, 'label' | 'value' | 'say' | 'onChange'>) {
   return <NumberCell {...props} max={USUAL_MAX} decimals={0} isOptional />
+}
+
+/** Pieces that should be on show; none where there is no such wish. */
+export function ShowCell(props: Pick<CellProps, 'label' | 'value' | 'say' | 'onChange'>) {
+  return <NumberCell {...props} max={SHOW_LEAST_MAX} decimals={0} isOptional={false} />
 }
 
 /** The field of the same column in the next row. */

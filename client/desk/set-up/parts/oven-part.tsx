@@ -140,5 +140,5 @@ export function OvenPart(props: SetUpProps) {
 /** A new shelf is as large as the one above it. */
 function likeOf(shelves: readonly Shelf[]): Shelf {
   const pieces = shelves[shelves.length - 1]?.pieces ?? 72
-  return { id: shelfId('new'), name: '', order: 0, pieces, floorBoards: null, retired: false }
+  return { id: shelfId('new'), name: '', order: 0, pieces, emptyByMinute: null, floorBoards: null, retired: false }
 }

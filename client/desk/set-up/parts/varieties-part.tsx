@@ -49,6 +49,8 @@ function newVariety(draft: Shop): Variety {
     priceCents: 0,
     costCents: 0,
     kitchenCents: null,
+    showLeast: 0,
+    avoids: [],
     usual: null,
     retired: false,
   }

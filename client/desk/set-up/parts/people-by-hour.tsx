@@ -1,0 +1,71 @@
+import { MINUTE_MAX, PEOPLE_MAX, PEOPLE_ROWS_MAX } from '../../../../shared-core/shop/set-up-limits.ts'
+import type { BakingRules, Shop } from '../../../../shared-core/shop/shop.ts'
+import { ClockField } from '../fields/clock-field.tsx'
+import { NumberField } from '../fields/number-field.tsx'
+import { minuteSaid } from '../say-value.ts'
+import type { SetUpProps } from '../set-up-parts.ts'
+import { changeTo } from '../set-up-parts.ts'
+
+type Row = BakingRules['people'][number]
+
+/** How many people are at the line from when on, a row for each time at which that changes. */
+export function PeopleByHour(props: SetUpProps) {
+  const { draft, say, words } = props
+  const { baking } = draft
+  const { people: told } = say.baking
+  const set = changeTo(props, 'baking')
+  const rows = baking.people
+  const put = (people: readonly Row[]) => set({ ...baking, people })
+  const change = (at: number, row: Row) => put(rows.map((one, index) => (index === at ? row : one)))
+  return (
+    <>
+      <p class="setup-hint">{rows.length === 0 ? told.none : told.hint}</p>
+      {rows.map((row, at) => (
+        // Rows have no name of their own: their place in the list is what they are.
+        // biome-ignore lint/suspicious/noArrayIndexKey: see above
+        <div key={at} class="setup-columns setup-row">
+          <ClockField
+            label={told.from}
+            minute={row.fromMinute}
+            say={say}
+            onChange={(fromMinute) => change(at, { ...row, fromMinute })}
+          />
+          <NumberField
+            label={told.count}
+            value={row.people}
+            min={0}
+            max={PEOPLE_MAX}
+            step={1}
+            say={say}
+            onChange={(people) => change(at, { ...row, people })}
+          />
+          <button
+            type="button"
+            aria-label={told.remove(minuteSaid(row.fromMinute, { words, say, shop: draft }))}
+            onClick={() => put(rows.filter((_, index) => index !== at))}
+          >
+            {say.save.throwAway}
+          </button>
+        </div>
+      ))}
+      {rows.length < PEOPLE_ROWS_MAX && (
+        <div class="setup-acts">
+          <button type="button" onClick={() => put([...rows, nextRow(draft)])}>
+            + {told.add}
+          </button>
+        </div>
+      )}
+    </>
+  )
+}
+
+/** How long before the oven is ready the line is manned, until somebody says; common practice, no source. */
+const BEFORE_OVEN_MINUTES = 30
+const ROW_MINUTES = 60
+
+/** The first begins before the oven is ready; each further one an hour after the one above it. */
+export function nextRow({ baking, hours }: Pick<Shop, 'baking' | 'hours'>): Row {
+  const last = baking.people[baking.people.length - 1]
+  if (last === undefined) return { fromMinute: Math.max(0, hours.ovenReadyMinute - BEFORE_OVEN_MINUTES), people: 1 }
+  return { fromMinute: Math.min(MINUTE_MAX, last.fromMinute + ROW_MINUTES), people: last.people }
+}
