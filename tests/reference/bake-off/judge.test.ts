@@ -101,6 +101,8 @@ describe('what a plan breaks', () => {
 
   it('nothing, when everything just fits', () => {
     expect(violationsOf(madeShop(), { loads: [next, first] })).toEqual([])
+    // The first dip's pieces wait 8 minutes.
+    expect(violationsOf(madeShop(), { loads: [{ ...first, kettleStart: first.in - 9.5 }] })).toEqual([])
     expect(violationsOf(madeShop(), { loads: [] })).toEqual([])
   })
 
