@@ -8,7 +8,7 @@ import { epochMs } from '../../shared-core/units.ts'
 import type { Sqlite } from '../journal/sqlite.ts'
 
 /** Raised by one whenever what is kept of a day changes: what was kept in another form is made anew. */
-const FORM_VERSION = 2
+const FORM_VERSION = 3
 
 /** A business day of the journal, without its start state. */
 export interface DayRow {
@@ -25,13 +25,18 @@ export interface DayRow {
   readonly figures: DayFigures | null
 }
 
-/** What is known once it is closed; `sales`: the day as demand sees it (`shared-core/demand/day-text.ts`). */
-export type ClosedPart = Pick<DayRow, 'lastSeq' | 'closedAtMs' | 'figures'> & { readonly sales: string | null }
+/** What is known once it is closed; the texts are as in `DayTexts`. */
+export type ClosedPart = Pick<DayRow, 'lastSeq' | 'closedAtMs' | 'figures'> & {
+  readonly sales: string | null
+  readonly line: string | null
+}
 
-/** A day as demand sees it, by its number. */
-export interface DaySales {
-  readonly number: number
-  readonly text: string
+/** A closed day for those who learn from it. */
+export interface DayTexts {
+  /** As demand sees it (`shared-core/demand/day-text.ts`). */
+  readonly sales: string
+  /** What its taps say of the line's times: JSON of a `LineDay`. */
+  readonly line: string
 }
 
 /** Which fold of which journal the days were made by; another one makes them anew. */
@@ -69,7 +74,7 @@ export class DayStore {
       'INSERT INTO days (number, label, first_seq, opened_at_ms, start) VALUES (?, ?, ?, ?, ?)',
     )
     this.#close = this.#db.prepare(
-      'UPDATE days SET last_seq = ?, closed_at_ms = ?, figures = ?, sales = ? WHERE number = ?',
+      'UPDATE days SET last_seq = ?, closed_at_ms = ?, figures = ?, sales = ?, line = ? WHERE number = ?',
     )
   }
 
@@ -78,8 +83,8 @@ export class DayStore {
   }
 
   /** A day is closed, or goes on after all: then with nulls. */
-  close(number: number, { lastSeq, closedAtMs, figures, sales }: ClosedPart): void {
-    this.#close.run(lastSeq, closedAtMs, figures === null ? null : JSON.stringify(figures), sales, number)
+  close(number: number, { lastSeq, closedAtMs, figures, sales, line }: ClosedPart): void {
+    this.#close.run(lastSeq, closedAtMs, figures === null ? null : JSON.stringify(figures), sales, line, number)
   }
 
   newest(): DayRow | null {
@@ -108,18 +113,18 @@ export class DayStore {
     return row === undefined ? null : JSON.parse(gunzipSync(row.start as Uint8Array).toString('utf8'))
   }
 
-  /** Sales of closed days, by number, oldest first, after a number. */
-  salesAfter(number: number, most: number): readonly DaySales[] {
+  /** Closed days, by number, oldest first, after a number. */
+  textsAfter(number: number, most: number): readonly (DayTexts & { readonly number: number })[] {
     return this.#db
-      .prepare('SELECT number, sales FROM days WHERE number > ? AND sales IS NOT NULL ORDER BY number LIMIT ?')
+      .prepare('SELECT number, sales, line FROM days WHERE number > ? AND sales IS NOT NULL ORDER BY number LIMIT ?')
       .all(number, most)
-      .map((row) => ({ number: Number(row.number), text: String(row.sales) }))
+      .map((row) => ({ number: Number(row.number), sales: String(row.sales), line: String(row.line) }))
   }
 
   /** Null: it is open, or there is none. */
-  salesOf(number: number): string | null {
-    const sales = this.#db.prepare('SELECT sales FROM days WHERE number = ?').get(number)?.sales ?? null
-    return sales === null ? null : String(sales)
+  textsOf(number: number): DayTexts | null {
+    const row = this.#db.prepare('SELECT sales, line FROM days WHERE number = ? AND sales IS NOT NULL').get(number)
+    return row === undefined ? null : { sales: String(row.sales), line: String(row.line) }
   }
 
   /** Many writes as one. */
@@ -190,6 +195,7 @@ const TABLE = `CREATE TABLE IF NOT EXISTS days (
   closed_at_ms INTEGER,
   figures TEXT,
   sales TEXT,
+  line TEXT,
   start BLOB NOT NULL
 ) STRICT;
 CREATE INDEX IF NOT EXISTS days_by_label ON days (label);`

@@ -9,11 +9,12 @@ import type { StateJson } from '../../shared-core/day/state-json.ts'
 import { fromJson, toJson } from '../../shared-core/day/state-json.ts'
 import { textOfDay } from '../../shared-core/demand/day-text.ts'
 import { JournalTally } from '../../shared-core/demand/journal-tally.ts'
+import { LineTally } from '../../shared-core/line/line-tally.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { Journal } from '../journal/journal.ts'
 import type { Sqlite } from '../journal/sqlite.ts'
 import { localInstant } from '../live/shop-clock.ts'
-import type { DayRow, DaySales, DayStore } from './day-store.ts'
+import type { DayRow, DayStore, DayTexts } from './day-store.ts'
 import { openDayStore } from './day-store.ts'
 
 /** Entries folded before others get a turn: some 7 ms of work (22,000 entries: 1.5 s), less than anybody feels at a tap. */
@@ -110,20 +111,21 @@ export class History {
    * Looks at the day that is open, as far as the fold has come: the state is changed in place, so look, do not keep.
    * @returns null when none is open
    */
-  today<Result>(look: (state: State, sales: JournalTally) => Result): Result | null {
-    return this.#day === null || this.#day.sales.closedAtMs !== null ? null : look(this.#state, this.#day.sales)
+  today<Result>(look: (state: State, sales: JournalTally, line: LineTally) => Result): Result | null {
+    const day = this.#day
+    return day === null || day.sales.closedAtMs !== null ? null : look(this.#state, day.sales, day.line)
   }
 
-  /** Closed days as demand sees them, oldest first, after a number. */
-  salesAfter(number: number, most: number): readonly DaySales[] {
-    return this.#store.salesAfter(number, most)
+  /** Closed days for those who learn from them, oldest first, after a number. */
+  textsAfter(number: number, most: number): readonly ClosedDayTexts[] {
+    return this.#store.textsAfter(number, most).map(({ number: of, ...texts }) => ({ number: of, texts }))
   }
 
-  /** Days that were closed or reopened since this was asked the last time; `text` null: it goes on after all. */
-  takeChanged(): readonly { readonly number: number; readonly text: string | null }[] {
+  /** Days that were closed or reopened since this was asked the last time. */
+  takeChanged(): readonly ClosedDayTexts[] {
     const changed = [...this.#changed]
     this.#changed.clear()
-    return changed.map((number) => ({ number, text: this.#store.salesOf(number) }))
+    return changed.map((number) => ({ number, texts: this.#store.textsOf(number) }))
   }
 
   /** Waits for the breath that is being folded. */
@@ -171,8 +173,8 @@ export class History {
     const tallies = opened === null ? null : talliesFor(state, opened.label)
     tally(tallies, (one) => one.before(state, entry))
     applyEntry(state, entry)
-    tally(before, (one) => one.after(state, entry))
-    tally(tallies, (one) => one.after(state, entry))
+    tally(before, (one) => one.after?.(state, entry))
+    tally(tallies, (one) => one.after?.(state, entry))
     if (before !== null && (closed !== null || reopensDay(entry)))
       this.#closeOrReopen(before, entry.seq, closed?.atMs ?? null)
     if (opened === null || start === null || tallies === null) return
@@ -186,10 +188,10 @@ export class History {
     }
   }
 
-  #closeOrReopen({ number, figures, sales }: Day, seq: number, closedAtMs: EpochMs | null): void {
+  #closeOrReopen({ number, figures, sales, line }: Day, seq: number, closedAtMs: EpochMs | null): void {
     this.#changed.add(number)
     if (closedAtMs === null) {
-      this.#store.close(number, { lastSeq: null, closedAtMs: null, figures: null, sales: null })
+      this.#store.close(number, { lastSeq: null, closedAtMs: null, figures: null, sales: null, line: null })
       return
     }
     this.#store.close(number, {
@@ -197,21 +199,36 @@ export class History {
       closedAtMs,
       figures: figures.figures(this.#state, closedAtMs),
       sales: textOfDay(sales.day(this.#state, closedAtMs)),
+      line: JSON.stringify(line.day()),
     })
   }
 }
 
-/** What follows a day entry by entry: its five figures, and what demand makes of it. */
+/** A day by its number; `texts` null: it goes on after all. */
+export interface ClosedDayTexts {
+  /** Counts the shop's days from 1. */
+  readonly number: number
+  readonly texts: DayTexts | null
+}
+
+/** What follows a day entry by entry: its five figures, what demand makes of it, and what its taps say of the line. */
 interface Tallies {
   readonly figures: FiguresTally
   readonly sales: JournalTally
+  readonly line: LineTally
 }
 type Day = Tallies & { readonly number: number }
 
-function tally(tallies: Tallies | null, call: (one: FiguresTally | JournalTally) => void): void {
+interface Tally {
+  before(state: State, entry: Entry): void
+  after?(state: State, entry: Entry): void
+}
+
+function tally(tallies: Tallies | null, call: (one: Tally) => void): void {
   if (tallies === null) return
   call(tallies.figures)
   call(tallies.sales)
+  call(tallies.line)
 }
 
 /** Zone tables are the server's: the figures get the instants of the day's own date. */
@@ -220,6 +237,7 @@ function talliesFor({ shop }: State, label: string): Tallies {
   return {
     figures: new FiguresTally((minuteOfDay) => localInstant(zone, label, minuteOfDay)),
     sales: new JournalTally(localInstant(zone, label, NOON_MINUTE)),
+    line: new LineTally(),
   }
 }
 const NOON_MINUTE = 720

@@ -7,17 +7,23 @@ import { Learner } from '../../shared-core/demand/learner.ts'
 import type { DayAsked, SalesDay } from '../../shared-core/demand/sales-day.ts'
 import { specialsOn } from '../../shared-core/demand/special-days.ts'
 import type { VarietyId } from '../../shared-core/ids.ts'
+import type { LineDay } from '../../shared-core/line/line-tally.ts'
 import { closesAtMinute, hoursOn } from '../../shared-core/shop/hours.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { JournalDaysTold } from './feed-questions.ts'
 import type { TillDays } from './merged-days.ts'
 import { MergedDays } from './merged-days.ts'
 
+/** Days from which the line's times are learnt: an oven is mended, people come and go. */
+const LINE_DAYS_MAX = 60
+
 /** What the thread knows of the shop: its set-up, its days, and what these taught. */
 export class DayBook {
   readonly #breathe: () => Promise<unknown>
   readonly #journal = new Map<number, JournalDay>()
   readonly #merged: MergedDays
+  /** Of the newest days, by number. */
+  readonly #lines = new Map<number, LineDay>()
   #shop: Shop | null = null
   #openDate: string | null = null
   #today: string | null = null
@@ -74,8 +80,11 @@ export class DayBook {
   tellDays({ days, openDate, today, isWhole }: JournalDaysTold): void {
     const dates = isWhole ? [...this.#journal.values()].map(({ date }) => date) : []
     if (isWhole) this.#journal.clear()
-    for (const { number, text } of days) {
-      const day = text === null ? null : dayOfText(text)
+    if (isWhole) this.#lines.clear()
+    for (const { number, texts } of days) {
+      const day = texts === null ? null : dayOfText(texts.sales)
+      if (texts === null) this.#lines.delete(number)
+      else this.#keepLine(number, JSON.parse(texts.line))
       dates.push(...[this.#journal.get(number), day].flatMap((one) => one?.date ?? []))
       if (day === null) this.#journal.delete(number)
       else this.#journal.set(number, day)
@@ -90,6 +99,16 @@ export class DayBook {
   /** A closed day of the journal by its date; both, where the shop closed twice. Null: there is none. */
   journalDay(date: string): JournalDay | null {
     return joinedDay([...this.#journal.values()].filter((day) => day.date === date))
+  }
+
+  /** What the newest closed days' taps say of the line, oldest first. */
+  lineDays(): readonly LineDay[] {
+    return [...this.#lines].sort(([one], [other]) => one - other).map(([, day]) => day)
+  }
+
+  #keepLine(number: number, line: LineDay): void {
+    this.#lines.set(number, line)
+    if (this.#lines.size > LINE_DAYS_MAX) this.#lines.delete(Math.min(...this.#lines.keys()))
   }
 
   /** All days that are over and of which something is known, in order of date. The same day stays the same object. */

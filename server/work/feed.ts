@@ -11,7 +11,7 @@ const DAYS_A_PAGE = 30
 
 export interface FeedParts {
   readonly desk: WorkDesk
-  readonly history: Pick<History, 'salesAfter' | 'takeChanged' | 'today'>
+  readonly history: Pick<History, 'textsAfter' | 'takeChanged' | 'today'>
   readonly shop: () => Shop | null
   /** The shop's date. */
   readonly today: () => string | null
@@ -73,7 +73,7 @@ export class Feed {
     await this.#tellShop()
     let isWhole = true
     for (let after = 0; !this.#isClosed; ) {
-      const days = history.salesAfter(after, DAYS_A_PAGE)
+      const days = history.textsAfter(after, DAYS_A_PAGE)
       await desk.ask('journalDays', { days, ...this.#now(), isWhole })
       if (days.length < DAYS_A_PAGE) break
       after = days[days.length - 1]?.number ?? after

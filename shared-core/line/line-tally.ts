@@ -69,7 +69,7 @@ export class LineTally {
   #isFirst = true
   #spans: Spanned[] = []
   #loads = new Map<LoadId, Baking>()
-  #readings: { readonly commandId: CommandId; readonly read: OvenRead }[] = []
+  readonly #readings: OvenRead[] = []
   #dippedAtMs: EpochMs | null = null
   #emptied = new Map<ShelfId, EpochMs>()
 
@@ -95,7 +95,7 @@ export class LineTally {
         bake: out === null ? null : seconds(out.ms),
         varietyIds: [...varietyIds].sort(),
       })),
-      readings: this.#readings.map(({ read }) => read),
+      readings: [...this.#readings],
     }
   }
 
@@ -109,7 +109,7 @@ export class LineTally {
     if (event.type === 'out') this.#out(commandId, event)
     if (event.type === 'marked' && event.mark.kind === 'oven') {
       const { atMs, shelfId, milliCelsius } = event.mark
-      this.#readings.push({ commandId, read: { atMs, shelfId, milliCelsius } })
+      this.#readings.push({ atMs, shelfId, milliCelsius })
     }
   }
 
@@ -130,7 +130,8 @@ export class LineTally {
     this.#loads.set(load.id, { commandId, load, varietyIds: varietiesIn(puts), flip: null, out: null })
     this.#span(commandId, 'between', this.#emptied.get(load.shelfId) ?? null, atMs, BETWEEN_MS_MAX)
     this.#emptied.delete(load.shelfId)
-    if (presumed.length > 0) return
+    // Which variety plain pieces became is said by the load itself; nothing else may be presumed.
+    if (presumed.some(({ act }) => act !== 'board')) return
     const boarded = takes.flatMap(({ batchId }) => {
       const batch = state.batches.get(batchId)
       return batch?.stage === 'boards' && !batch.presumed ? [batch.sinceMs] : []
@@ -163,7 +164,6 @@ export class LineTally {
 
   #forget(taken: CommandId): void {
     this.#spans = this.#spans.filter(({ commandId }) => commandId !== taken)
-    this.#readings = this.#readings.filter(({ commandId }) => commandId !== taken)
     for (const [id, baking] of this.#loads) {
       if (baking.commandId === taken) this.#loads.delete(id)
       if (baking.flip?.commandId === taken) baking.flip = null

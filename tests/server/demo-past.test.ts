@@ -54,7 +54,7 @@ beforeAll(async () => {
   past = pastDays({ nowMs: NOON, seed: 1 })
   const history = await historyOf(past.entries)
   days = history.days(Number.MAX_SAFE_INTEGER, 99)
-  sales = history.salesAfter(0, 99)
+  sales = history.textsAfter(0, 99).map(({ texts }) => ({ text: texts?.sales ?? null }))
 })
 
 describe('the demo’s past days', () => {

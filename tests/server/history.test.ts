@@ -239,16 +239,18 @@ describe('the file of past days', () => {
     }
     const soldOf = (text: string | null | undefined) =>
       text == null ? null : dayOfText(text).items.map(({ id, sold }) => [id, ...sold.map(({ pieces }) => pieces)])
-    expect(history.takeChanged().map(({ number, text }) => [number, soldOf(text)])).toEqual([[1, [['sesame', 6]]]])
+    expect(history.takeChanged().map(({ number, texts }) => [number, soldOf(texts?.sales)])).toEqual([
+      [1, [['sesame', 6]]],
+    ])
     expect(history.today(() => true)).toBeNull()
     await goOn('9:10', { type: 'reopenDay', label: '2026-11-24' })
-    expect(history.takeChanged()).toEqual([{ number: 1, text: null }])
-    expect(history.salesAfter(0, 9)).toEqual([])
+    expect(history.takeChanged()).toEqual([{ number: 1, texts: null }])
+    expect(history.textsAfter(0, 9)).toEqual([])
     expect(history.today((state, sales) => [state.seq, sales.date])).toEqual([day.state.seq, '2026-11-24'])
     await goOn('9:20', sale(2))
     await goOn('10:00', CLOSE)
-    const [only] = history.salesAfter(0, 9)
-    expect(soldOf(only?.text)).toEqual([['sesame', 6, 2]])
+    const [only] = history.textsAfter(0, 9)
+    expect(soldOf(only?.texts?.sales)).toEqual([['sesame', 6, 2]])
     expect(history.takeChanged()).toEqual([only])
     expect(history.takeChanged()).toEqual([])
   })

@@ -7,6 +7,7 @@ import { forkState } from '../../shared-core/day/state-json.ts'
 import { JournalTally } from '../../shared-core/demand/journal-tally.ts'
 import type { Today } from '../../shared-core/demand/today.ts'
 import { varietyId } from '../../shared-core/ids.ts'
+import { LineTally } from '../../shared-core/line/line-tally.ts'
 import type { OutlookTold } from '../../shared-core/live/protocol.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import { openDay } from '../core/demand/tallied.ts'
@@ -49,7 +50,7 @@ function kept() {
         }
         world.folded = day.entries.length
       },
-      today: (look) => (world.isOpen ? look(state, tally) : null),
+      today: (look) => (world.isOpen ? look(state, tally, new LineTally()) : null),
     },
     now: () => world.nowMs,
     monotonic: () => world.monotonicMs,

@@ -2,7 +2,7 @@ import { readdirSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { describe, expect, it, onTestFinished, vi } from 'vitest'
-import type { DaySales } from '../../server/history/day-store.ts'
+import type { ClosedDayTexts } from '../../server/history/history.ts'
 import { DayBook } from '../../server/work/day-book.ts'
 import { Feed } from '../../server/work/feed.ts'
 import type { WorkDesk } from '../../server/work/work-desk.ts'
@@ -11,6 +11,7 @@ import { WorkHost } from '../../server/work/work-host.ts'
 import { workThread } from '../../server/work/work-thread.ts'
 import { textOfDay } from '../../shared-core/demand/day-text.ts'
 import type { Today } from '../../shared-core/demand/today.ts'
+import { LineTally } from '../../shared-core/line/line-tally.ts'
 import { at } from '../core/support/make.ts'
 import { shopWith } from '../core/support/shop.ts'
 import { tempFolder } from './support/temp-folder.ts'
@@ -153,20 +154,22 @@ describe('the days of a till', () => {
 })
 
 /** A history with so many closed days. */
-function historyWith(days: DaySales[], openDate: string | null = null) {
-  let changed: { number: number; text: string | null }[] = []
+const LINE = JSON.stringify(new LineTally().day())
+
+function historyWith(days: ClosedDayTexts[], openDate: string | null = null) {
+  let changed: ClosedDayTexts[] = []
   return {
     days,
-    change: (one: { number: number; text: string | null }) => {
+    change: (one: ClosedDayTexts) => {
       changed.push(one)
     },
-    salesAfter: (number: number, most: number) => days.filter((day) => day.number > number).slice(0, most),
+    textsAfter: (number: number, most: number) => days.filter((day) => day.number > number).slice(0, most),
     takeChanged: () => {
       const taken = changed
       changed = []
       return taken
     },
-    today: <Result>(look: (state: never, sales: never) => Result) =>
+    today: <Result>(look: (state: never, sales: never, line: never) => Result) =>
       openDate === null ? null : look(null as never, { date: openDate } as never),
   }
 }
@@ -201,7 +204,7 @@ function notingDesk() {
 
 describe('what the thread is told of the shop', () => {
   const log = { error: () => undefined }
-  const many = Array.from({ length: 70 }, (_, n) => ({ number: n + 1, text: `day ${n + 1}` }))
+  const many = Array.from({ length: 70 }, (_, n) => ({ number: n + 1, texts: { sales: `day ${n + 1}`, line: LINE } }))
 
   it('[Q109] given a thread that begins, when told, then the set-up, then all days in pages; begun anew, all again', async () => {
     const { desk, asked, begin } = notingDesk()
@@ -219,7 +222,9 @@ describe('what the thread is told of the shop', () => {
       begin()
       await feed.tell()
       expect(asked.map(([kind]) => kind)).toEqual(['shop', 'journalDays', 'journalDays', 'journalDays'])
-      const pages = asked.slice(1).map(([, what]) => what as { days: DaySales[]; isWhole: boolean; openDate: string })
+      const pages = asked
+        .slice(1)
+        .map(([, what]) => what as { days: ClosedDayTexts[]; isWhole: boolean; openDate: string })
       expect(pages.flatMap(({ days }) => days)).toEqual(many)
       expect(pages.map(({ isWhole }) => isWhole)).toEqual([true, false, false])
       expect(pages[0]?.openDate).toBe('2026-11-24')
@@ -236,12 +241,12 @@ describe('what the thread is told of the shop', () => {
     asked.length = 0
     await feed.tell()
     expect(asked).toEqual([])
-    history.change({ number: 70, text: null })
+    history.change({ number: 70, texts: null })
     shop = shopWith({ profile: { ...shop.profile, name: 'Other' } })
     await feed.tell()
     expect(asked).toEqual([
       ['shop', shop],
-      ['journalDays', { days: [{ number: 70, text: null }], openDate: null, today: null, isWhole: false }],
+      ['journalDays', { days: [{ number: 70, texts: null }], openDate: null, today: null, isWhole: false }],
     ])
   })
 
@@ -264,7 +269,7 @@ describe('what the thread is told of the shop', () => {
     await feed.tell()
     await feed.tell()
     expect(asked.filter(([kind]) => kind === 'shop')).toHaveLength(1)
-    expect(asked.flatMap(([, what]) => (what as { days?: DaySales[] }).days ?? [])).toEqual(many)
+    expect(asked.flatMap(([, what]) => (what as { days?: ClosedDayTexts[] }).days ?? [])).toEqual(many)
   })
 })
 
@@ -287,7 +292,7 @@ async function asksFor(host: WorkHost | WorkDesk, date = '2026-11-30'): Promise<
   return outlook?.varieties[0]?.rest.q50 ?? Number.NaN
 }
 
-async function hostWith(days: readonly DaySales[], openDate: string | null = null): Promise<WorkHost> {
+async function hostWith(days: readonly ClosedDayTexts[], openDate: string | null = null): Promise<WorkHost> {
   const host = await WorkHost.begin(START)
   onTestFinished(() => host.end())
   await host.answer('shop', shopWith())
@@ -296,7 +301,7 @@ async function hostWith(days: readonly DaySales[], openDate: string | null = nul
 }
 
 describe('what days teach', () => {
-  const forty = dates(20).map((date, n) => ({ number: n + 1, text: dayText(date, 40) }))
+  const forty = dates(20).map((date, n) => ({ number: n + 1, texts: { sales: dayText(date, 40), line: LINE } }))
 
   it('[Q110] given weeks of forty a day, when looked ahead, then about that many with the kitchen’s; without a day or a guess nothing is said', async () => {
     const known = await asksFor(await hostWith(forty))
@@ -306,7 +311,7 @@ describe('what days teach', () => {
   })
 
   it('[Q110] given a day that is open, when it has many, then it teaches nothing until it is over', async () => {
-    const odd = { number: 21, text: dayText('2026-11-21', 400) }
+    const odd = { number: 21, texts: { sales: dayText('2026-11-21', 400), line: LINE } }
     const host = await hostWith([...forty, odd], '2026-11-21')
     expect(await asksFor(host)).toBe(await asksFor(await hostWith(forty)))
     expect((await host.answer('historyDay', { date: '2026-11-21' })).items).toEqual([])
@@ -317,11 +322,13 @@ describe('what days teach', () => {
   })
 
   it('[Q110] given a day that is reopened and closed otherwise, when learnt, then as if it had been so from the first', async () => {
-    const changed = forty.map((day, n) => (n >= 12 ? { ...day, text: dayText(`2026-11-${n + 1}`, 8) } : day))
+    const changed = forty.map((day, n) =>
+      n >= 12 ? { ...day, texts: { sales: dayText(`2026-11-${n + 1}`, 8), line: LINE } } : day,
+    )
     const host = await hostWith(forty)
     await asksFor(host)
     await host.answer('journalDays', {
-      days: [{ number: 20, text: null }],
+      days: [{ number: 20, texts: null }],
       openDate: '2026-11-20',
       today: null,
       isWhole: false,
@@ -334,7 +341,9 @@ describe('what days teach', () => {
 
   it('[Q110] given days on which nobody said what went, when learnt, then as if there were none', async () => {
     const silent = forty.map((day, n) =>
-      n % 2 === 0 ? { ...day, text: dayText(`2026-11-${String(n + 1).padStart(2, '0')}`, 0) } : day,
+      n % 2 === 0
+        ? { ...day, texts: { sales: dayText(`2026-11-${String(n + 1).padStart(2, '0')}`, 0), line: LINE } }
+        : day,
     )
     const told = silent.filter((_, n) => n % 2 === 1)
     expect(await asksFor(await hostWith(silent))).toBe(await asksFor(await hostWith(told)))
