@@ -1,4 +1,4 @@
-import type { BakingRules } from '../../shared-core/shop/shop.ts'
+import type { BakingRules } from '../../shared-core/shop/rules.ts'
 
 /** What the set-up says of how loads are planned. */
 export interface BakingSetUpWords {

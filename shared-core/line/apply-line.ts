@@ -8,7 +8,7 @@ import { addLot } from '../stock/apply-stock.ts'
 import { assert, must } from '../support.ts'
 import type { EpochMs } from '../units.ts'
 import { epochMs } from '../units.ts'
-import { boardKey, kettleKey } from './touches.ts'
+import { boardKey, kettleKey, stoneKey } from './touches.ts'
 
 /** Pieces that join the account: shaped, carried in, or found. */
 export function applyPieces(folding: Folding, batch: Batch, column: keyof Account, pieces: number): void {
@@ -33,17 +33,36 @@ export function applyLoaded(folding: Folding, event: EventOf<'loaded'>): void {
   putBatches(folding, event.puts)
   putLoad(folding, event.load, event.atMs)
   touchKettle(folding, event.presumed)
-  touchBoards(folding, event.load.id, [], event.puts)
+  touchByLoad(folding, event.load, [], event.puts)
 }
 
-/** What lay on the load's boards was something else: what it was is counted, and what it was not is counted off. */
-function touchBoards(folding: Folding, loadId: LoadId, takes: readonly Take[], puts: readonly Batch[]): void {
-  for (const { batchId, pieces } of takes) {
-    const taken = must(folding.state.batches, batchId)
-    if (taken.varietyId !== null && taken.loadId === loadId) touch(folding, boardKey(taken.varietyId), -pieces)
-  }
-  for (const put of puts)
-    if (put.varietyId !== null && put.loadId === loadId) touch(folding, boardKey(put.varietyId), put.pieces)
+/**
+ * What a load was turns out to be something else: what it was is counted, and what it was not is counted off. Once it is
+ * flipped its pieces lie on the stone.
+ */
+function touchByLoad(folding: Folding, load: Load, takes: readonly Take[], puts: readonly Batch[]): void {
+  const keys = load.phase === 'second-side' ? [boardKey, stoneKey] : [boardKey]
+  for (const { batchId, pieces } of takes)
+    touchBy(folding, load, must(folding.state.batches, batchId), { keys, pieces: -pieces })
+  for (const put of puts) touchBy(folding, load, put, { keys, pieces: put.pieces })
+}
+
+type KeyOf = typeof boardKey
+
+function touchBy(
+  folding: Folding,
+  { id }: Load,
+  { varietyId, loadId }: Batch,
+  { keys, pieces }: { readonly keys: readonly KeyOf[]; readonly pieces: number },
+): void {
+  if (varietyId === null || loadId !== id) return
+  for (const key of keys) touch(folding, key(varietyId), pieces)
+}
+
+/** Flipped off the boards onto the stone; a flip that was none is counted off again. */
+function touchStone(folding: Folding, loadId: LoadId, sign: 1 | -1): void {
+  for (const { varietyId, loadId: of, pieces } of folding.state.batches.values())
+    if (of === loadId && varietyId !== null) touch(folding, stoneKey(varietyId), sign * pieces)
 }
 
 /** Pieces that were boiled and nobody tapped it. */
@@ -52,7 +71,7 @@ function touchKettle(folding: Folding, presumed: readonly Presumed[]): void {
 }
 
 export function applyLoadChanged(folding: Folding, event: EventOf<'loadChanged'>): void {
-  touchBoards(folding, event.load.id, event.takes, event.puts)
+  touchByLoad(folding, event.load, event.takes, event.puts)
   takeFromBatches(folding, event.takes)
   putBatches(folding, event.puts)
   touchKettle(folding, event.presumed)
@@ -64,6 +83,7 @@ export function applyFlipped(folding: Folding, event: EventOf<'flipped'>): void 
   const load = must(folding.state.loads, event.loadId)
   const { boardsWetAtMs, atMs } = event
   putLoad(folding, { ...load, phase: 'second-side', flippedAtMs: atMs, boardsWetAtMs }, atMs)
+  touchStone(folding, load.id, 1)
 }
 
 export function applyOut(folding: Folding, event: EventOf<'out'>): void {
@@ -88,11 +108,13 @@ export function applyLoadMoved(folding: Folding, event: EventOf<'loadMoved'>): v
   const { state, undo } = folding
   const from = state.shelves.get(event.fromShelfId)
   if (from !== undefined) put(state, undo, 'shelves', event.fromShelfId, { ...from, touchedAtMs: event.atMs })
+  const before = must(state.loads, event.load.id)
+  if (before.phase !== event.load.phase) touchStone(folding, before.id, before.phase === 'first-side' ? 1 : -1)
   putLoad(folding, event.load, event.atMs)
 }
 
 export function applyLoadUndone(folding: Folding, event: EventOf<'loadUndone'>): void {
-  touchBoards(folding, event.loadId, event.takes, [])
+  touchByLoad(folding, must(folding.state.loads, event.loadId), event.takes, [])
   takeFromBatches(folding, event.takes)
   putBatches(folding, event.puts)
   put(folding.state, folding.undo, 'loads', event.loadId, null)

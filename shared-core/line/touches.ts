@@ -5,8 +5,17 @@ export function kettleKey(doughId: DoughId): string {
   return `${KETTLE}${doughId}`
 }
 
+/**
+ * Pieces of a load, from the moment that it goes in. They have touched the boards that they lie on, the seed trays, where
+ * they have a topping, and the peel: what has touched each since is told apart by its own care.
+ */
 export function boardKey(varietyId: VarietyId): string {
   return `board ${varietyId}`
+}
+
+/** Pieces that were turned off their boards onto the oven's floor. */
+export function stoneKey(varietyId: VarietyId): string {
+  return `stone ${varietyId}`
 }
 
 const KETTLE = 'kettle '

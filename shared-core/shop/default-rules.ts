@@ -1,5 +1,6 @@
 import { spanMs } from '../units.ts'
-import type { BakingRules, CounterRules, DemandRules, Dough, Kettle, Mixer } from './shop.ts'
+import type { BakingRules, CounterRules, DemandRules } from './rules.ts'
+import type { Dough, Kettle, Mixer } from './shop.ts'
 
 /** What holds in a shop that has said nothing yet. Common practice, no source, and there to be changed. */
 export const DEFAULT_COUNTER: CounterRules = { salesFrom: 'taps', sweepEveryMs: spanMs(90, 'min'), dayOldPercent: 50 }

@@ -1,7 +1,8 @@
 import { assert, unreachable } from '../support.ts'
 import { DEFAULT_BAKING, DEFAULT_COUNTER, DEFAULT_DEMAND, defaultUnitPieces } from './default-rules.ts'
+import type { BakingRules } from './rules.ts'
 import type { SetUpChange } from './set-up-change.ts'
-import type { BakingRules, Boards, Shop } from './shop.ts'
+import type { Boards, Shop } from './shop.ts'
 
 /**
  * The shop after changes to its set-up. Pure: the shop given is not touched, and what did not change is the same object.

@@ -1,10 +1,8 @@
 import type { DoughRoom, Formula, Ingredient, Preparation } from './formula.ts'
+import type { BakingRules, CounterRules, DemandRules } from './rules.ts'
 import type {
-  BakingRules,
   Boards,
   Cooler,
-  CounterRules,
-  DemandRules,
   Dough,
   Hours,
   Kettle,

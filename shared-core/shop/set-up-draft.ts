@@ -7,12 +7,13 @@ import * as formulaFrom from './formula-from-file.ts'
 import * as formula from './formula-schema.ts'
 import type { Misfit } from './misfit.ts'
 import type { Problem } from './problem.ts'
+import type { CounterRules, DemandRules } from './rules.ts'
 import * as from from './set-up-from-file.ts'
 import { KEPT_MAX } from './set-up-limits.ts'
 import type { ListName, SetUpParts } from './set-up-parts.ts'
 import { LIST_NAMES } from './set-up-parts.ts'
 import * as schema from './set-up-schema.ts'
-import type { Cooler, CounterRules, DemandRules, Kettle, Profile } from './shop.ts'
+import type { Cooler, Kettle, Profile } from './shop.ts'
 
 /**
  * What can be read of a set-up file, part by part: a mistake in one part must not hide those between the others, so

@@ -16,13 +16,11 @@ import { dwell } from './default-windows.ts'
 import { madeOfFrom, weightFrom, weightOrNull } from './formula-from-file.ts'
 import type { DwellObject } from './human-time.ts'
 import { clockMinute, spanFromObject } from './human-time.ts'
+import type { BakingRules, CounterRules, DemandRules } from './rules.ts'
 import type { FullSetUpFile } from './set-up-schema.ts'
 import type {
-  BakingRules,
   Boards,
   Cooler,
-  CounterRules,
-  DemandRules,
   Dough,
   Hours,
   Kettle,

@@ -1,6 +1,6 @@
 import type { Lot, Stock } from '../day/state.ts'
 import { piecesOf } from '../line/lines.ts'
-import type { CounterRules } from '../shop/shop.ts'
+import type { CounterRules } from '../shop/rules.ts'
 import type { EpochMs } from '../units.ts'
 import { PACE_BUCKET_MS } from './apply-stock.ts'
 import { foreseen } from './gamma-poisson.ts'

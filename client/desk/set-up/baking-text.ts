@@ -1,4 +1,4 @@
-import type { BakingRules } from '../../../shared-core/shop/shop.ts'
+import type { BakingRules } from '../../../shared-core/shop/rules.ts'
 import type { Texts } from './field-text.ts'
 import type { Telling } from './say-value.ts'
 import { minuteSaid, moneySaid, spanSaid } from './say-value.ts'

@@ -108,7 +108,7 @@ describe('what a dough brings into the water', () => {
   it('[K5] given a dough or a set-up that is not there, then nothing', () => {
     expect(newToKettle(shop(), doughId('none'))).toEqual([])
     expect(newToKettle(stateWith({ shop: null }), EGG)).toEqual([])
-    expect(contacts(stateWith({ shop: null }))).toEqual({ kettle: [], boards: [] })
+    expect(contacts(stateWith({ shop: null }))).toEqual({ kettle: [], boards: [], trays: [], peel: [], stone: [] })
   })
 })
 

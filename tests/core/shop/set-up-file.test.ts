@@ -3,7 +3,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import demoFile from '../../../server/demo/demo-set-up.json' with { type: 'json' }
 import { doughId, shelfId, varietyId } from '../../../shared-core/ids.ts'
-import { DEFAULT_DEMAND } from '../../../shared-core/shop/default-rules.ts'
+import { DEFAULT_BAKING, DEFAULT_DEMAND } from '../../../shared-core/shop/default-rules.ts'
 import { DEFAULT_WINDOWS } from '../../../shared-core/shop/default-windows.ts'
 import { PROBLEMS_MAX } from '../../../shared-core/shop/problems.ts'
 import { parseSetUpFile, setUpJsonSchema } from '../../../shared-core/shop/set-up-file.ts'
@@ -44,6 +44,7 @@ describe('a set-up file', () => {
       expect(shop[list].size).toBe(0)
     expect(shop.windows).toEqual(DEFAULT_WINDOWS)
     expect(shop.demand).toEqual(DEFAULT_DEMAND)
+    expect(shop.baking).toEqual(DEFAULT_BAKING)
     expect(shop.varieties.get(varietyId('sesame'))).toEqual({
       id: 'sesame',
       name: 'Sesame',
@@ -59,6 +60,8 @@ describe('a set-up file', () => {
       priceCents: 0,
       costCents: 0,
       kitchenCents: null,
+      showLeast: 0,
+      avoids: [],
       usual: null,
       retired: false,
     })
@@ -74,7 +77,7 @@ describe('a set-up file', () => {
   it('given a hearth, then its floor is one shelf in boards that holds their pieces', () => {
     const shop = shopOf(smallHearthFile())
     expect([...shop.shelves.values()]).toEqual([
-      { id: 'floor', name: 'Floor', order: 0, pieces: 120, floorBoards: 20, retired: false },
+      { id: 'floor', name: 'Floor', order: 0, pieces: 120, emptyByMinute: null, floorBoards: 20, retired: false },
     ])
     expect(shopOf(withValue(smallHearthFile(), '/oven/floor/pieces', 100)).shelves.get(shelfId('floor'))?.pieces).toBe(
       100,

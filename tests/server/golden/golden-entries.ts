@@ -60,6 +60,7 @@ function fullShop(): Shop {
     ]),
     weekdays: table([{ id: weekdayId('7'), hours: hours({ openMinute: 420 }), retired: false }]),
     demand: { region: 'US-IL', disappointCents: 40, takeAnotherPercent: 60, dayOldSells: 18 },
+    baking: { ...plain.baking, people: [{ fromMinute: 240, people: 2 }], showUntilMinute: 540 },
     specialDays: table([
       {
         ...{ id: specialDayId('fair'), name: 'Street fair', order: 0, kind: 'event', retired: false },

@@ -1,5 +1,6 @@
 import { MINUTE_MAX, PEOPLE_MAX, PEOPLE_ROWS_MAX } from '../../../../shared-core/shop/set-up-limits.ts'
-import type { BakingRules, Shop } from '../../../../shared-core/shop/shop.ts'
+import type { BakingRules } from '../../../../shared-core/shop/rules.ts'
+import type { Shop } from '../../../../shared-core/shop/shop.ts'
 import { ClockField } from '../fields/clock-field.tsx'
 import { NumberField } from '../fields/number-field.tsx'
 import { minuteSaid } from '../say-value.ts'
@@ -22,7 +23,6 @@ export function PeopleByHour(props: SetUpProps) {
       <p class="setup-hint">{rows.length === 0 ? told.none : told.hint}</p>
       {rows.map((row, at) => (
         // Rows have no name of their own: their place in the list is what they are.
-        // biome-ignore lint/suspicious/noArrayIndexKey: see above
         <div key={at} class="setup-columns setup-row">
           <ClockField
             label={told.from}
