@@ -2,21 +2,10 @@ import { describe, expect, it } from 'vitest'
 import { limitOfThree, temperatureAfter, timeTo } from '../../../shared-core/oven/first-order.ts'
 import type { HeatPrior, HeatReading } from '../../../shared-core/oven/heat.ts'
 import { fitHeat, temperatureAt, whenReached } from '../../../shared-core/oven/heat.ts'
+import { noise } from './noise.ts'
 
 const PRIOR: HeatPrior = { tau: 25, tauSpread: 0.8, limit: 300, limitSpread: 200, noise: 2 }
 const celsius = (fahrenheit: number) => ((fahrenheit - 32) * 5) / 9
-
-/** Numbers that look like chance and are the same each time (mulberry32), as a normal law by twelve of them. */
-function noise(seed: number): () => number {
-  let state = seed
-  const next = () => {
-    state = (state + 0x6d2b79f5) | 0
-    let t = Math.imul(state ^ (state >>> 15), 1 | state)
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t
-    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32
-  }
-  return () => Array.from({ length: 12 }, next).reduce((sum, one) => sum + one, -6)
-}
 
 describe('an oven that heats up', () => {
   // Values computed for first-order heating, 70 °F towards 650 °F with τ = 12 min (textbook formula, from memory:
