@@ -66,6 +66,5 @@ export const EN_BAKING: BakingSetUpWords = {
 export const EN_BAKING_MISFITS: Readonly<Record<string, string>> = {
   'baking/people': 'Times in order, each of them once.',
   'baking/showUntilMinute': 'A time after the shop opens and before it closes.',
-  'baking/unitPieces': 'No more than a board or a shelf holds.',
-  'shelf/emptyByMinute': 'A time after the oven is ready, and no later than the changeover.',
+  'shelf/emptyByMinute': 'A time after the oven is ready. A shelf that never bakes is retired.',
 }

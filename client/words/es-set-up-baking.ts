@@ -66,6 +66,5 @@ export const ES_BAKING: BakingSetUpWords = {
 export const ES_BAKING_MISFITS: Readonly<Record<string, string>> = {
   'baking/people': 'Horas en orden, cada una una vez.',
   'baking/showUntilMinute': 'Una hora después de abrir y antes de cerrar.',
-  'baking/unitPieces': 'No más de lo que cabe en una tabla o un piso.',
-  'shelf/emptyByMinute': 'Una hora después de que el horno esté listo, y no más tarde que el cambio.',
+  'shelf/emptyByMinute': 'Una hora después de que el horno esté listo. Un piso que nunca hornea se retira.',
 }

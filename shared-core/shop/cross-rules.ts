@@ -1,3 +1,4 @@
+import { bakingCrossMisfits } from './baking-rules.ts'
 import { formulaCrossMisfits } from './formula-cross-rules.ts'
 import type { Misfit } from './misfit.ts'
 import { broken } from './misfit.ts'
@@ -24,6 +25,7 @@ export function crossMisfits(parts: SetUpParts): Misfit[] {
     ...ovenMisfits(parts),
     ...tapMisfits(parts),
     ...formulaCrossMisfits(parts),
+    ...bakingCrossMisfits(parts),
     ...parts.varieties.flatMap((variety) => madeOfMisfits(variety, parts)),
     ...parts.varieties.flatMap((variety) => toppedMisfits(variety, parts)),
   ]

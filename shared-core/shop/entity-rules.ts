@@ -83,7 +83,8 @@ export function toppingMisfits({ id, contains, madeOf }: Topping): Misfit[] {
 }
 
 export function varietyMisfits(variety: Variety): Misfit[] {
-  const { id, bakedOn, flip, topping, toppingId } = variety
+  const { id, bakedOn, flip, topping, toppingId, avoids } = variety
+  const twice = avoids.find((allergen, at) => avoids.indexOf(allergen) !== at)
   const untopped = `Topped with "${toppingId}", and "topping" says "none".`
   const stuck = 'Baked on a board, and not flipped: the flip is what takes pieces off their board.'
   const bare = 'Topped after the flip, and not flipped.'
@@ -92,6 +93,7 @@ export function varietyMisfits(variety: Variety): Misfit[] {
     ...broken({ entity: 'variety', id }, [
       [bakedOn === 'board' && !flip, 'flip', stuck, 'Flipped, or baked on a "pan".'],
       [topping === 'none' && toppingId !== null, 'toppingId', untopped, 'No topping, or when it goes on.'],
+      [twice !== undefined, 'avoids', `"${twice}" is named twice.`, 'Each allergen once.'],
       [topping === 'after-flip' && !flip, 'topping', bare, '"before-flip" or "none", or a flip.'],
     ]),
   ]

@@ -167,6 +167,8 @@ const FILE_FIELD: Readonly<Record<string, string>> = {
   changeoverFromMinute: 'changeover/from',
   changeoverToMinute: 'changeover/to',
   spans: 'dates',
+  emptyByMinute: 'emptyBy',
+  showUntilMinute: 'showUntil',
 }
 
 /** A field of the running shop as a path of the file. @example fileField('lines/2/ingredientId') // '/lines/2/ingredient' */

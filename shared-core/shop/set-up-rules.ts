@@ -1,3 +1,4 @@
+import { bakingMisfits } from './baking-rules.ts'
 import { crossMisfits } from './cross-rules.ts'
 import { specialDayMisfits } from './demand-rules.ts'
 import {
@@ -37,6 +38,7 @@ export function partsMisfits(parts: SetUpParts): Misfit[] {
   return [
     ...(parts.hours === null ? [] : hoursMisfits(parts.hours)),
     ...(parts.windows === null ? [] : windowMisfits(SHOP_WINDOWS, parts.windows, '')),
+    ...(parts.baking === null ? [] : bakingMisfits(parts.baking)),
     ...(parts.mixer === null ? [] : mixerMisfits(parts.mixer)),
     ...(parts.doughRoom === null ? [] : doughRoomMisfits(parts.doughRoom)),
     ...parts.ingredients.flatMap(ingredientMisfits),
@@ -59,6 +61,8 @@ export function changeMisfits(change: SetUpChange): Misfit[] {
   switch (change.entity) {
     case 'hours':
       return hoursMisfits(change.value)
+    case 'baking':
+      return bakingMisfits(change.value)
     case 'windows':
       return windowMisfits(SHOP_WINDOWS, change.value, '')
     case 'shelf':

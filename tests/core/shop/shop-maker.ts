@@ -15,7 +15,21 @@ import {
 } from '../../../shared-core/ids.ts'
 import { inOrder } from '../../../shared-core/shop/in-order.ts'
 import type { CounterRules } from '../../../shared-core/shop/rules.ts'
-import type { DwellWindow, Hours, Oven, Shelf, Shop, SpecialDay, Station, Step, Temperature, Variety, Weekday, Weight, Windows } from '../../../shared-core/shop/shop.ts'
+import type {
+  DwellWindow,
+  Hours,
+  Oven,
+  Shelf,
+  Shop,
+  SpecialDay,
+  Station,
+  Step,
+  Temperature,
+  Variety,
+  Weekday,
+  Weight,
+  Windows,
+} from '../../../shared-core/shop/shop.ts'
 import { ALLERGENS, LINE_ACTS, SPECIAL_KINDS, WINDOW_STAGES } from '../../../shared-core/shop/stages.ts'
 import { durationMs, spanMs } from '../../../shared-core/units.ts'
 import { anyDoughRoom, weight as anyWeight, pieceWeight } from './formula-maker.ts'
