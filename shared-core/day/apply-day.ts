@@ -81,6 +81,8 @@ export function applyDayReopened(folding: Folding, event: EventOf<'dayReopened'>
   for (const touched of lastDay.before.touched) {
     // A close clears all marks: one that is there was said since, and stays.
     const isSaidSince = touched.table === 'marks' && state.marks.has(touched.id)
+    // What the plan must leave out may have been said anew since, and what the close dropped is over.
+    if (touched.table === 'forbids') continue
     if (!isSaidSince && !ROOM_TABLES.has(touched.table)) restore(state, undo, touched)
   }
   reopenRoom(folding, lastDay.before.touched)

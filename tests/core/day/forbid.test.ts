@@ -63,15 +63,18 @@ describe('loads that the plan must leave out', () => {
     expect(state.forbids).toEqual([])
   })
 
-  it('[I5] given the close, then what is over goes and what is for tomorrow stays; reopened, all is back', () => {
+  it('[I5] given the close, then what is over goes and what is for tomorrow stays; reopened, what was said since stays', () => {
     const state = stateWith()
     const tomorrow = forbid({ fromMs: at('6:00', 1), toMs: at('7:00', 1) })
     play(state, say(forbid(), tomorrow), { id: 'said000001' })
     const over = at('15:00')
     play(state, { type: 'closeDay' }, { nowMs: over, id: 'close00001' })
     expect(state.forbids).toEqual([tomorrow])
+    play(state, say(tomorrow, forbid({ shelfId: null, toMs: at('7:30', 1) })), { nowMs: over, id: 'since00001' })
+    const since = state.forbids
     play(state, { type: 'reopenDay', label: '2026-11-24' }, { nowMs: later(over, spanMs(1, 'min')), id: 'reopen0001' })
-    expect(state.forbids).toEqual([forbid(), tomorrow])
+    expect(since).toHaveLength(2)
+    expect(state.forbids).toEqual(since)
   })
 
   it('[I5] given no day, then saying it opens none and is no work that keeps one open', () => {
