@@ -18,6 +18,7 @@ import {
   DoughPlace,
   HistoryPlace,
   PastPlace,
+  PlanPlace,
   SalesPlace,
   ScreensPlace,
 } from './places-later.tsx'
@@ -112,6 +113,8 @@ function Place({ where: { place, within }, parts }: { readonly where: Where; rea
       return <LoadsPlace {...parts} />
     case 'coming':
       return <ComingPlace {...parts} within={within} />
+    case 'plan':
+      return <PlanPlace {...parts} within={within} />
     case 'dough':
       return <DoughPlace {...parts} within={within} />
     case 'close':

@@ -9,6 +9,7 @@ const fetchDough = () => import('./dough/dough-place.tsx').then((part) => part.D
 const fetchHistory = () => import('./history/history-place.tsx').then((part) => part.HistoryPlace)
 const fetchPast = () => import('./past/past-place.tsx').then((part) => part.PastPlace)
 const fetchSales = () => import('./sales/sales-place.tsx').then((part) => part.SalesPlace)
+const fetchPlan = () => import('./plan/plan-place.tsx').then((part) => part.PlanPlace)
 const fetchScreens = () => import('./screens/screens-place.tsx').then((part) => part.ScreensPlace)
 
 export function ClosePlace(parts: DeskParts) {
@@ -29,6 +30,10 @@ export function HistoryPlace(parts: PlaceParts) {
 
 export function PastPlace(parts: PlaceParts) {
   return <LatePart fetchPart={fetchPast} props={parts} {...parts.words.desk.late} />
+}
+
+export function PlanPlace(parts: PlaceParts) {
+  return <LatePart fetchPart={fetchPlan} props={parts} {...parts.words.desk.late} />
 }
 
 export function SalesPlace(parts: PlaceParts) {

@@ -20,6 +20,7 @@ export interface DeskSentences {
       | 'today'
       | 'loads'
       | 'coming'
+      | 'plan'
       | 'dough'
       | 'close'
       | 'past'

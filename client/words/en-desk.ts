@@ -23,6 +23,7 @@ export function enDesk(words: Words): DeskSentences {
       today: 'Today',
       loads: 'Loads and trays',
       coming: 'Coming days',
+      plan: 'Plan',
       dough: 'Dough room',
       close: 'Close',
       past: 'Past days',

@@ -23,6 +23,7 @@ export function esDesk(words: Words): DeskSentences {
       today: 'Hoy',
       loads: 'Cargas y bandejas',
       coming: 'Días que vienen',
+      plan: 'Plan',
       dough: 'Obrador',
       close: 'Cierre',
       past: 'Días pasados',

@@ -1,0 +1,126 @@
+import { useState } from 'preact/hooks'
+import type { Plan } from '../../../shared-core/live/plan.ts'
+import { hoursOn } from '../../../shared-core/shop/hours.ts'
+import { localDate } from '../../live/clock-text.ts'
+import { addressOf } from '../place.ts'
+import { AdvicePanel } from './advice-panel.tsx'
+import { ChosenPanel } from './chosen-panel.tsx'
+import { useDayPlan } from './day-plan.ts'
+import { HeadPanel } from './head-panel.tsx'
+import { LastPanel } from './last-panel.tsx'
+import { LoadsTable } from './loads-table.tsx'
+import type { DayParts, PlanParts } from './parts.ts'
+import { PicturePanel } from './picture-panel.tsx'
+import { runningLoads } from './running.ts'
+import { SupplyPanel } from './supply-panel.tsx'
+import { TriedBar } from './tried-bar.tsx'
+import { useTried } from './use-tried.ts'
+import { actsOf, isSameWishes, shownLoads, wishesOf } from './wishes.ts'
+import { WishesPanel } from './wishes-panel.tsx'
+
+/** One day's plan: in figures, drawn, and in words. */
+export function DayPage(parts: PlanParts) {
+  const { say, shop, words, date, state, live } = parts
+  const got = useDayPlan(shop.baking.advice ? date : null, state, live.nowMs)
+  if (hoursOn(shop, date) === null || state.lastDay?.closedOn === date)
+    return <p>{say.closed(words.times.date(date))}</p>
+  if (!shop.baking.advice) return <AdvicePanel {...parts} />
+  if (got.kind !== 'got') {
+    return (
+      <p class="desk-quiet" role="status">
+        {got.kind === 'waiting' ? say.waiting : got.kind === 'no-contact' ? say.noContact : say.notYet}
+      </p>
+    )
+  }
+  if (got.value.plan === null) return <NothingKnown {...parts} />
+  return <Day {...parts} stands={got.value.plan} />
+}
+
+function NothingKnown(parts: PlanParts) {
+  const { say, words } = parts
+  return (
+    <>
+      <p class="desk-notice">
+        <span>{say.nothingKnown}</span> <a href={addressOf('setUp', 'usual')}>{say.toUsual}</a>{' '}
+        <a href={addressOf('salesIn')}>{words.desk.places.salesIn}</a>
+      </p>
+      <AdvicePanel {...parts} />
+    </>
+  )
+}
+
+/** @param stands the plan without what is only tried */
+function Day({ stands, ...parts }: PlanParts & { readonly stands: Plan }) {
+  const { say, state, date, room } = parts
+  const [chosen, setChosen] = useState<string | null>(null)
+  const wishing = useWishing(parts, stands)
+  const { plan, wishes, tried, isTrying } = wishing
+  const running = date === room.today ? runningLoads(state) : []
+  const of: DayParts = {
+    ...parts,
+    plan,
+    wishes,
+    running,
+    shown: shownLoads(plan, wishes),
+    onWishes: wishing.onWishes,
+    chosen,
+    onChoose: setChosen,
+  }
+  return (
+    <>
+      {isTrying && (
+        <TriedBar say={say} tried={tried} before={stands.figures} onKeep={wishing.onKeep} onLeave={wishing.onLeave} />
+      )}
+      <DoughNote {...of} />
+      <div class="desk-parts">
+        <HeadPanel {...of} />
+        {of.shown.length + running.length === 0 ? <p>{say.nothingMore}</p> : <PicturePanel {...of} />}
+        <ChosenPanel {...of} />
+        <SupplyPanel {...of} />
+        {of.shown.length > 0 && <LoadsTable {...of} />}
+        <WishesPanel {...of} />
+        <div class="desk-stack">
+          <LastPanel {...of} />
+          <AdvicePanel {...of} />
+        </div>
+      </div>
+    </>
+  )
+}
+
+/** What is changed here, tried on the server, and kept or left. */
+function useWishing({ state, store, date, room }: PlanParts, stands: Plan) {
+  const [draft, setDraft] = useState<ReturnType<typeof wishesOf> | null>(null)
+  // What was just kept is shown as it was tried until the server has planned with it.
+  const [kept, setKept] = useState<{ readonly plan: Plan; readonly over: Plan } | null>(null)
+  const own = wishesOf(state, date, room.today, (atMs) => localDate(room.clock, atMs))
+  const tried = useTried(date, draft)
+  const isTrying = draft !== null
+  const plan =
+    tried.kind === 'tried' && isTrying ? tried.plan : kept !== null && kept.over === stands ? kept.plan : stands
+  return {
+    plan,
+    tried,
+    isTrying,
+    wishes: draft ?? own,
+    onWishes: (next: ReturnType<typeof wishesOf>) => setDraft(isSameWishes(next, own) ? null : next),
+    onKeep: () => {
+      if (draft === null) return
+      for (const act of actsOf(state, own, draft)) store.send(act)
+      setKept(tried.kind === 'tried' ? { plan: tried.plan, over: stands } : null)
+      setDraft(null)
+    },
+    onLeave: () => setDraft(null),
+  }
+}
+
+/** Where less is chilled than is planned, the plan counts on dough that is still to come. */
+function DoughNote({ say, state, plan, date, room }: DayParts) {
+  if (date <= room.today) return null
+  const chilled = [...state.batches.values()]
+    .filter(({ stage }) => stage === 'proof' || stage === 'chill')
+    .reduce((sum, { pieces }) => sum + pieces, 0)
+  const { baked } = plan.figures
+  if (chilled >= baked) return null
+  return <p class="desk-notice">{chilled === 0 ? say.noDough : say.someDough(chilled, baked)}</p>
+}

@@ -1,0 +1,77 @@
+import type { EpochMs } from '../../../shared-core/units.ts'
+import { Panel } from '../panel.tsx'
+import { Sideways } from '../sideways.tsx'
+import type { DayParts } from './parts.ts'
+import type { ShownLoad } from './wishes.ts'
+
+/** The picture in words: every load with its times, what is in it, and why. */
+export function LoadsTable(parts: DayParts) {
+  const { shown, say } = parts
+  const { table } = say
+  return (
+    <Panel part="plan-loads" title={table.title} isWide>
+      <p class="desk-quiet">{table.hint}</p>
+      <Sideways name={table.title}>
+        <table class="plan-loads">
+          <thead>
+            <tr>
+              <th>{table.kettle}</th>
+              <th>{table.shelf}</th>
+              <th>{table.in}</th>
+              <th>{table.flip}</th>
+              <th>{table.out}</th>
+              <th>{table.contents}</th>
+              <th>{table.state}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {shown.map((one) => (
+              <LoadRow key={one.key} {...parts} one={one} />
+            ))}
+          </tbody>
+        </table>
+      </Sideways>
+    </Panel>
+  )
+}
+
+function LoadRow({ one, say, words, chosen, onChoose }: DayParts & { readonly one: ShownLoad }) {
+  const { key, load } = one
+  const { table } = say
+  const clock = (atMs: EpochMs | null) => (atMs === null ? '–' : words.times.clock(atMs))
+  const state = [load.isPinned ? table.pinned : table.advised, ...(load.isLast ? [table.last] : [])].join(', ')
+  return (
+    <tr aria-current={chosen === key ? 'true' : undefined}>
+      <td>{clock(load.kettleAtMs)}</td>
+      <td>{words.names.shelf(load.shelfId)}</td>
+      <th scope="row">
+        <button type="button" class="plan-in" onClick={() => onChoose(key)}>
+          {clock(load.inAtMs)}
+        </button>
+      </th>
+      <td>{clock(load.flipAtMs)}</td>
+      <td>{clock(load.outAtMs)}</td>
+      <td>
+        <strong>{words.line.contents(load.lines)}</strong>
+        <Reasons load={load} say={say} />
+      </td>
+      <td>{state}</td>
+    </tr>
+  )
+}
+
+/** Why each line is in its load, and what it should not have met. */
+export function Reasons({ load, say }: Pick<DayParts, 'say'> & Pick<ShownLoad, 'load'>) {
+  return (
+    <ul class="plan-why">
+      {load.why.map((why) => (
+        <li key={why.varietyId}>{say.why(why)}</li>
+      ))}
+      {load.contacts.map((contact) => (
+        <li key={`${contact.varietyId} contact`} class="desk-trouble">
+          {say.contact(contact)}
+        </li>
+      ))}
+    </ul>
+  )
+}

@@ -1,0 +1,41 @@
+import { useEffect, useState } from 'preact/hooks'
+import type { Plan } from '../../../shared-core/live/plan.ts'
+import { call } from '../call.ts'
+import type { Wishes } from './wishes.ts'
+
+export type Tried =
+  | { readonly kind: 'waiting' }
+  | { readonly kind: 'failed' }
+  | { readonly kind: 'tried'; readonly plan: Plan }
+
+/** A row of arrow keys asks once. */
+const WAIT_MS = 250
+const WAITING = { kind: 'waiting' } as const
+
+/**
+ * What the day's plan becomes with these wishes, as the server reckons it; nothing is written.
+ * @param wishes null: nothing is tried
+ */
+export function useTried(date: string, wishes: Wishes | null): Tried {
+  const body = wishes === null ? null : JSON.stringify(bodyOf(date, wishes))
+  const [got, setGot] = useState<{ readonly body: string; readonly tried: Tried } | null>(null)
+  useEffect(() => {
+    if (body === null) return
+    let isCurrent = true
+    const timer = window.setTimeout(async () => {
+      const done = await call<{ readonly plan: Plan | null }>('POST', '/api/v1/plan/try', JSON.parse(body))
+      if (!isCurrent) return
+      const plan = done.kind === 'done' ? done.value.plan : null
+      setGot({ body, tried: plan === null ? { kind: 'failed' } : { kind: 'tried', plan } })
+    }, WAIT_MS)
+    return () => {
+      isCurrent = false
+      window.clearTimeout(timer)
+    }
+  }, [body])
+  return got !== null && got.body === body ? got.tried : WAITING
+}
+
+function bodyOf(date: string, { pins, forbids }: Wishes): object {
+  return { date, loads: pins.map(({ shelfId, inAtMs, lines }) => ({ shelfId, inAtMs, lines })), forbids }
+}

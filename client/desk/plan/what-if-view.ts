@@ -1,0 +1,91 @@
+import type { PlanFigures } from '../../../shared-core/live/plan.ts'
+import { money, signedPieces } from '../../words/desk-day-sheet.ts'
+import type { WhatIfKind, WhatIfWords } from '../../words/desk-plan.ts'
+
+export const WHAT_IFS: readonly WhatIfKind[] = ['shelf', 'kettle', 'boards', 'opening', 'changeover', 'order', 'people']
+
+/** What stands in each field until somebody types. */
+export function usualAmount(kind: WhatIfKind, cycleSeconds: number): number {
+  const usual = {
+    shelf: 1,
+    kettle: Math.max(10, cycleSeconds - 20),
+    boards: 10,
+    opening: 30,
+    changeover: 15,
+    order: 36,
+  }
+  return kind === 'people' ? 1 : usual[kind]
+}
+
+/** Whether a number makes sense for it: nobody opens a day earlier, or boils in no time. */
+export function isSensible(kind: WhatIfKind, amount: number): boolean {
+  if (!Number.isInteger(amount)) return false
+  const [least, most] = BOUNDS[kind]
+  return amount >= least && amount <= most && amount !== 0
+}
+
+const BOUNDS: { readonly [kind in WhatIfKind]: readonly [least: number, most: number] } = {
+  shelf: [1, 1],
+  kettle: [1, 3_600],
+  boards: [1, 500],
+  opening: [5, 240],
+  changeover: [-240, 240],
+  order: [1, 5_000],
+  people: [1, 20],
+}
+
+export interface WhatIfRow {
+  readonly key: keyof WhatIfWords['rows']
+  readonly before: string
+  readonly after: string
+  readonly difference: string
+}
+
+interface Said {
+  readonly whatIf: WhatIfWords
+  readonly clock: (atMs: number) => string
+}
+
+/** The figures of both days under each other; what neither knows is left out. */
+export function whatIfRows(before: PlanFigures, after: PlanFigures, { whatIf, clock }: Said): readonly WhatIfRow[] {
+  const rows: WhatIfRow[] = [
+    {
+      key: 'profit',
+      before: money(before.profitCents),
+      after: money(after.profitCents),
+      difference: signedMoney(after.profitCents - before.profitCents),
+    },
+  ]
+  for (const key of ['lost', 'missing', 'left'] as const) {
+    if (key === 'missing' && whole(before.missing) === 0 && whole(after.missing) === 0) continue
+    const [one, other] = [whole(before[key]), whole(after[key])]
+    rows.push({ key, before: `${one}`, after: `${other}`, difference: signedPieces(other - one) })
+  }
+  if (before.firstKettleAtMs !== null && after.firstKettleAtMs !== null) {
+    const minutes = whole((after.firstKettleAtMs - before.firstKettleAtMs) / 60_000)
+    const said = { before: clock(before.firstKettleAtMs), after: clock(after.firstKettleAtMs) }
+    rows.push({ key: 'firstDip', ...said, difference: `${signedPieces(minutes)} min` })
+  }
+  if (before.crewMinutes !== null && after.crewMinutes !== null) {
+    const by = whole(after.crewMinutes - before.crewMinutes)
+    const said = { before: whatIf.hours(before.crewMinutes), after: whatIf.hours(after.crewMinutes) }
+    rows.push({ key: 'crew', ...said, difference: `${signedPieces(by)} min` })
+  }
+  const [age, other] = [whole(before.ageMinutes), whole(after.ageMinutes)]
+  rows.push({
+    key: 'age',
+    before: whatIf.minutes(age),
+    after: whatIf.minutes(other),
+    difference: `${signedPieces(other - age)} min`,
+  })
+  return rows
+}
+
+function whole(value: number): number {
+  return Math.round(value)
+}
+
+/** @example signedMoney(-340) // "−3.40" */
+export function signedMoney(cents: number): string {
+  return cents === 0 ? money(0) : `${cents < 0 ? '−' : '+'}${money(Math.abs(cents))}`
+}
