@@ -5,13 +5,15 @@ import { applySetUp } from '../shop/set-up-apply.ts'
 import { closeStock, dropKept } from '../stock/apply-stock.ts'
 import { halved } from '../stock/learn.ts'
 import { assert, must } from '../support.ts'
+import type { EpochMs } from '../units.ts'
 import { EMPTY_ACCOUNT, piecesPresent } from './account.ts'
 import type { EventOf } from './events.ts'
 import type { Folding } from './folding.ts'
 import { book, touch } from './folding.ts'
+import { sameForbids, stillAhead } from './forbids.ts'
 import { put, putAccount, putForbids, restore, touchedBy } from './recorder.ts'
 import type { Care } from './said.ts'
-import type { ClosedDay } from './state.ts'
+import type { ClosedDay, State } from './state.ts'
 import type { Trace } from './trace.ts'
 
 export function applyDayOpened({ state }: Folding, event: EventOf<'dayOpened'>): void {
@@ -57,7 +59,7 @@ export function applyDayClosed(folding: Folding, event: EventOf<'dayClosed'>): v
   }
   state.day = null
   for (const id of event.plannedIds) put(state, undo, 'planned', id, null)
-  const forbids = state.forbids.filter(({ toMs }) => toMs > event.atMs)
+  const forbids = stillAhead(state.forbids, event.atMs)
   if (forbids.length < state.forbids.length) putForbids(state, undo, forbids)
   for (const id of [...state.unsure.keys()]) put(state, undo, 'unsure', id, null)
   for (const id of [...state.marks.keys()]) put(state, undo, 'marks', id, null)
@@ -81,8 +83,7 @@ export function applyDayReopened(folding: Folding, event: EventOf<'dayReopened'>
   for (const touched of lastDay.before.touched) {
     // A close clears all marks: one that is there was said since, and stays.
     const isSaidSince = touched.table === 'marks' && state.marks.has(touched.id)
-    // What the plan must leave out may have been said anew since, and what the close dropped is over.
-    if (touched.table === 'forbids') continue
+    if (touched.table === 'forbids' && areForbidsNew(state.forbids, touched.before, lastDay.closedAtMs)) continue
     if (!isSaidSince && !ROOM_TABLES.has(touched.table)) restore(state, undo, touched)
   }
   reopenRoom(folding, lastDay.before.touched)
@@ -91,6 +92,11 @@ export function applyDayReopened(folding: Folding, event: EventOf<'dayReopened'>
   state.day = { label: lastDay.label, openedAtMs: lastDay.openedAtMs, noonMs: lastDay.before.noonMs }
   state.lastDay = lastDay.before.lastDay
   state.traces = []
+}
+
+/** What the plan must leave out was said anew since the close: another list than the close left of the one before it. */
+function areForbidsNew(now: State['forbids'], before: unknown, closedAtMs: EpochMs): boolean {
+  return !sameForbids(now, stillAhead(before as State['forbids'], closedAtMs))
 }
 
 /** One step back is enough: a chain of days would grow for ever. */

@@ -2,12 +2,12 @@ import { roomAtClose } from '../dough/decide-close.ts'
 import { plannedId } from '../ids.ts'
 import { lineRefusal, piecesOf } from '../line/lines.ts'
 import { isOnTheLine } from '../line/route.ts'
-import { isSame } from '../shop/set-up-diff.ts'
 import type { EpochMs } from '../units.ts'
 import type { DayCommand } from './commands.ts'
 import type { Case, Decision } from './decision.ts'
 import { askFor, happen, happenedAt, refuse, take } from './decision.ts'
 import type { Fact } from './events.ts'
+import { sameForbids } from './forbids.ts'
 import { dateUsedUp, labelOf } from './label.ts'
 import { endedBeforeNight } from './night.ts'
 import type { Day, PlannedLoad, State } from './state.ts'
@@ -108,7 +108,7 @@ export function decideForbidLoads(oneCase: Of<'forbidLoads'>): Decision {
     if (shelfId !== null && !shop.shelves.has(shelfId)) return refuse('unknown-shelf', { shelfId })
     if (varietyId !== null && !shop.varieties.has(varietyId)) return refuse('unknown-variety', { varietyId })
   }
-  if (isSame(state.forbids, forbids)) return refuse('already-moved', { stage: null })
+  if (sameForbids(state.forbids, forbids)) return refuse('already-moved', { stage: null })
   happen(oneCase, happenedAt(oneCase), { type: 'loadsForbidden', forbids })
   return take(oneCase, { pieces: forbids.length })
 }

@@ -77,6 +77,15 @@ describe('loads that the plan must leave out', () => {
     expect(state.forbids).toEqual(since)
   })
 
+  it('[I5] given a close and nothing said since, when reopened, then all of it is back', () => {
+    const state = stateWith()
+    const all = [forbid(), forbid({ fromMs: at('6:00', 1), toMs: at('7:00', 1) })]
+    play(state, say(...all), { id: 'said000001' })
+    play(state, { type: 'closeDay' }, { nowMs: at('15:00'), id: 'close00001' })
+    play(state, { type: 'reopenDay', label: '2026-11-24' }, { nowMs: at('15:01'), id: 'reopen0001' })
+    expect(state.forbids).toEqual(all)
+  })
+
   it('[I5] given no day, then saying it opens none and is no work that keeps one open', () => {
     const state = stateWith({ day: null })
     const events = play(state, say(forbid()))
