@@ -59,6 +59,8 @@ export const ROUTE_RIGHTS: Readonly<Record<string, Right>> = {
   'GET /api/v1/history/sales/:date': DESK,
   'GET /api/v1/trust': DESK,
   'GET /api/v1/coming': DESK,
+  'GET /api/v1/oven/heat': DESK,
+  'GET /api/v1/learnt-times': DESK,
   'GET /api/v1/holidays': DESK,
   'GET /api/v1/holidays/regions': DESK,
   'GET /api/v1/devices': DESK,

@@ -26,6 +26,7 @@ import { holidayRoutes } from './holidays.ts'
 import { readLoadList } from './load-list.ts'
 import { openApiDocument } from './openapi/document.ts'
 import { outlookRoutes } from './outlook.ts'
+import { ovenRoutes } from './oven.ts'
 import { pastSalesRoutes } from './past-sales.ts'
 import { sendAnswer, sendProblem } from './problem.ts'
 import { salesRoutes } from './sales.ts'
@@ -90,6 +91,7 @@ export function api(app: Express, parts: ApiParts): void {
   copiesRoutes(app, parts)
   dayRoutes(app, parts)
   outlookRoutes(app, parts)
+  ovenRoutes(app, parts)
   pastSalesRoutes(app, parts)
   comingRoutes(app, parts)
   holidayRoutes(app, parts)

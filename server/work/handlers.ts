@@ -3,6 +3,7 @@ import { feedHandlers } from './feed-handlers.ts'
 import { historyHandlers } from './history-handlers.ts'
 import { holidayHandlers } from './holiday-handlers.ts'
 import { outlookHandlers } from './outlook-handlers.ts'
+import { ovenHandlers } from './oven-handlers.ts'
 import type { Handlers, Questions } from './questions.ts'
 import { salesHandlers } from './sales-handlers.ts'
 import type { Work } from './work.ts'
@@ -12,6 +13,7 @@ export function handlersFor(work: Work): Handlers<Questions> {
   return {
     ...feedHandlers(work),
     ...outlookHandlers(work),
+    ...ovenHandlers(work),
     ...comingHandlers(work),
     ...historyHandlers(work),
     ...holidayHandlers(),

@@ -3,6 +3,7 @@ import type { FeedQuestions } from './feed-questions.ts'
 import type { HistoryQuestions } from './history-questions.ts'
 import type { HolidayQuestions } from './holiday-questions.ts'
 import type { OutlookQuestions } from './outlook-questions.ts'
+import type { OvenQuestions } from './oven-questions.ts'
 import type { SalesQuestions } from './sales-questions.ts'
 
 /**
@@ -14,6 +15,7 @@ import type { SalesQuestions } from './sales-questions.ts'
 export interface Questions
   extends FeedQuestions,
     OutlookQuestions,
+    OvenQuestions,
     ComingQuestions,
     HistoryQuestions,
     HolidayQuestions,

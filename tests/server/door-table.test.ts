@@ -122,6 +122,8 @@ const ROUTES: Readonly<Record<string, string>> = {
   'get /api/v1/history/sales.csv': 'd',
   'get /api/v1/history/sales/{date}': 'd',
   'get /api/v1/trust': 'd',
+  'get /api/v1/oven/heat': 'd',
+  'get /api/v1/learnt-times': 'd',
   'get /api/v1/coming': 'd',
   'get /api/v1/holidays': 'd',
   'get /api/v1/holidays/regions': 'd',

@@ -17,6 +17,7 @@ import { DEVICE_OPERATIONS } from './device-operations.ts'
 import { HOLIDAY_ANSWERS, HOLIDAY_OPERATIONS } from './holiday-operations.ts'
 import type { AnswerBody, Body, Operation, Parameter } from './operation.ts'
 import { OUTLOOK_ANSWERS, OUTLOOK_OPERATIONS } from './outlook-operations.ts'
+import { OVEN_ANSWERS, OVEN_OPERATIONS } from './oven-operations.ts'
 import { PAST_SALES_ANSWERS, PAST_SALES_OPERATIONS } from './past-sales-operations.ts'
 import { READ_OPERATIONS } from './read-operations.ts'
 import { SALES_IMPORT_ANSWERS, SALES_IMPORT_OPERATIONS } from './sales-import-operations.ts'
@@ -32,6 +33,7 @@ export const OPERATIONS: readonly Operation[] = [
   ...PAST_SALES_OPERATIONS,
   ...COMING_OPERATIONS,
   ...OUTLOOK_OPERATIONS,
+  ...OVEN_OPERATIONS,
 ]
 
 /** Any operation may be answered so: bad query or headers, nobody known, a foreign name or role, too many, no disk. */
@@ -88,6 +90,7 @@ function schemas(): Json {
     ...PAST_SALES_ANSWERS,
     ...COMING_ANSWERS,
     ...OUTLOOK_ANSWERS,
+    ...OVEN_ANSWERS,
     Join: joinSchema,
     NewCode: newCodeSchema,
     NewToken: newTokenSchema,
