@@ -1,5 +1,6 @@
 import type { CareKind } from '../../shared-core/day/said.ts'
 import type { Line } from '../../shared-core/day/state.ts'
+import type { ContactPlace } from '../../shared-core/live/plan.ts'
 import type { Allergen } from '../../shared-core/shop/shop.ts'
 import type { Prospect } from '../../shared-core/stock/prospect.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
@@ -97,10 +98,8 @@ export interface KettleWords {
   readonly due: string
   lastAt(atMs: EpochMs): string
   boilsAgain(atMs: EpochMs): string
-  readonly kettleTouched: string
-  readonly boardsTouched: string
-  readonly nothingKettle: string
-  readonly nothingBoards: string
+  readonly touched: { readonly [place in ContactPlace]: string }
+  readonly nothing: { readonly [place in ContactPlace]: string }
   readonly contactHint: string
   readonly allergen: { readonly [allergen in Allergen]: string }
   contact(name: string, pieces: number, allergens: readonly string[]): string

@@ -93,7 +93,7 @@ function oven({ times }: Words): OvenWords {
 
 function kettle({ times, line }: Words): KettleWords {
   return {
-    title: 'Kettle and boards',
+    title: 'Kettle, boards and contact',
     care: {
       topUp: 'Top up',
       malt: 'Malt',
@@ -109,10 +109,20 @@ function kettle({ times, line }: Words): KettleWords {
     due: 'due',
     lastAt: (atMs) => `last ${times.at(atMs)}`,
     boilsAgain: (atMs) => `Cold water went in: boils again about ${times.clock(atMs)}.`,
-    kettleTouched: 'In the kettle’s water since it was changed',
-    boardsTouched: 'On boards since they were washed',
-    nothingKettle: 'Nothing known since the water was changed.',
-    nothingBoards: 'Nothing known since the boards were washed.',
+    touched: {
+      kettle: 'In the kettle’s water since it was changed',
+      boards: 'On boards since they were washed',
+      trays: 'In seed trays since they were washed',
+      peel: 'On the peel since it was washed',
+      stone: 'On the stone since it was swept',
+    },
+    nothing: {
+      kettle: 'Nothing known since the water was changed.',
+      boards: 'Nothing known since the boards were washed.',
+      trays: 'Nothing known since the seed trays were washed.',
+      peel: 'Nothing known since the peel was washed.',
+      stone: 'Nothing known since the stone was swept.',
+    },
     contactHint:
       'It follows from what was entered and tapped. Contact that nobody entered is judged by the people here.',
     allergen: {

@@ -60,6 +60,7 @@ export const EN_BAKING: BakingSetUpWords = {
     'Pieces that should be there at the opening, and until the time above where one is said, however few are likely to be asked for.',
   avoidsHint: 'Planned before these touch water, boards, trays, peel or stone, where that can be. It is no promise.',
   emptyByHint: 'Where this shelf is given to the second menu before the others.',
+  emptyByLate: 'The whole oven is empty of bagels by then: this time changes nothing.',
   sums: { on: 'advised', off: 'not advised: the shop’s own list' },
 }
 

@@ -100,7 +100,7 @@ function care({ times }: Words): CareWords {
   const boiled: CareWords['boiled'] = (pieces, sinceMs) =>
     sinceMs === null ? `${pieces} boiled` : `${pieces} boiled ${times.since(sinceMs)}`
   return {
-    title: 'Kettle and boards',
+    title: 'Kettle, boards and contact',
     care: (kind) => CARES[kind],
     boiled,
     reminder: (kind, pieces, sinceMs) => listed(CARES[kind], boiled(pieces, sinceMs)),
@@ -109,6 +109,8 @@ function care({ times }: Words): CareWords {
     boilsIn: (atMs, nowMs) => `boils again ${times.within(atMs - nowMs)}`,
     inWater: 'In the water since its change',
     onBoards: 'On the boards since their wash',
+    onOthers: 'On trays, peel and stone',
+    places: { trays: 'Seed trays', peel: 'Peel', stone: 'Stone' },
     contact: (name, pieces) => `${name} ${pieces}`,
     contains: (contains) => `contains ${contains.map((allergen) => ALLERGENS[allergen]).join(', ')}`,
     brings: (allergens) => `brings ${allergens.map((allergen) => ALLERGENS[allergen]).join(', ')} to the water`,

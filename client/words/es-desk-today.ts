@@ -95,7 +95,7 @@ function oven({ times }: Words): OvenWords {
 
 function kettle({ times, line }: Words): KettleWords {
   return {
-    title: 'Olla y tablas',
+    title: 'Olla, tablas y contacto',
     care: {
       topUp: 'Rellenar',
       malt: 'Malta',
@@ -111,10 +111,20 @@ function kettle({ times, line }: Words): KettleWords {
     due: 'ya toca',
     lastAt: (atMs) => `última vez ${times.at(atMs)}`,
     boilsAgain: (atMs) => `Entró agua fría: hierve otra vez hacia ${times.clock(atMs)}.`,
-    kettleTouched: 'En el agua de la olla desde que se cambió',
-    boardsTouched: 'En las tablas desde que se lavaron',
-    nothingKettle: 'Nada conocido desde que se cambió el agua.',
-    nothingBoards: 'Nada conocido desde que se lavaron las tablas.',
+    touched: {
+      kettle: 'En el agua de la olla desde que se cambió',
+      boards: 'En las tablas desde que se lavaron',
+      trays: 'En las charolas de semillas desde que se lavaron',
+      peel: 'En la pala desde que se lavó',
+      stone: 'En la piedra desde que se barrió',
+    },
+    nothing: {
+      kettle: 'Nada conocido desde que se cambió el agua.',
+      boards: 'Nada conocido desde que se lavaron las tablas.',
+      trays: 'Nada conocido desde que se lavaron las charolas de semillas.',
+      peel: 'Nada conocido desde que se lavó la pala.',
+      stone: 'Nada conocido desde que se barrió la piedra.',
+    },
     contactHint: 'Sale de lo que se anotó y se tocó. El contacto que nadie anotó lo juzga la gente de aquí.',
     allergen: {
       milk: 'leche',

@@ -60,6 +60,7 @@ export const ES_BAKING: BakingSetUpWords = {
   avoidsHint:
     'Se planea antes de que estos toquen agua, tablas, charolas, pala o piedra, donde se puede. No es una promesa.',
   emptyByHint: 'Donde este piso pasa al segundo menú antes que los demás.',
+  emptyByLate: 'A esa hora ya no hay bagels en todo el horno: esta hora no cambia nada.',
   sums: { on: 'aconsejadas', off: 'sin consejo: la lista propia' },
 }
 

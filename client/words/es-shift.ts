@@ -99,7 +99,7 @@ function care({ times }: Words): CareWords {
   const boiled: CareWords['boiled'] = (pieces, sinceMs) =>
     sinceMs === null ? `${pieces} hervidos` : `${pieces} hervidos ${times.since(sinceMs)}`
   return {
-    title: 'Olla y tablas',
+    title: 'Olla, tablas y contacto',
     care: (kind) => CARES[kind],
     boiled,
     reminder: (kind, pieces, sinceMs) => listed(CARES[kind], boiled(pieces, sinceMs)),
@@ -108,6 +108,8 @@ function care({ times }: Words): CareWords {
     boilsIn: (atMs, nowMs) => `hierve de nuevo ${times.within(atMs - nowMs)}`,
     inWater: 'En el agua desde su cambio',
     onBoards: 'En las tablas desde su lavado',
+    onOthers: 'En charolas, pala y piedra',
+    places: { trays: 'Charolas', peel: 'Pala', stone: 'Piedra' },
     contact: (name, pieces) => `${name} ${pieces}`,
     contains: (contains) => `contiene ${contains.map((allergen) => ALLERGENS[allergen]).join(', ')}`,
     brings: (allergens) => `trae ${allergens.map((allergen) => ALLERGENS[allergen]).join(', ')} al agua`,

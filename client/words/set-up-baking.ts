@@ -29,5 +29,7 @@ export interface BakingSetUpWords {
   readonly showHint: string
   readonly avoidsHint: string
   readonly emptyByHint: string
+  /** The time said for a shelf is no sooner than the oven's own. */
+  readonly emptyByLate: string
   readonly sums: { readonly on: string; readonly off: string }
 }

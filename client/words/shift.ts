@@ -114,6 +114,9 @@ export interface CareWords {
   boilsIn(atMs: EpochMs, nowMs: EpochMs): string
   readonly inWater: string
   readonly onBoards: string
+  /** Of the three that follow, together. */
+  readonly onOthers: string
+  readonly places: { readonly [place in 'trays' | 'peel' | 'stone']: string }
   /** @example "Egg 48" */
   contact(name: string, pieces: number): string
   /** @example "contains egg, milk" */

@@ -49,15 +49,15 @@ export interface Note {
 }
 
 /**
- * `boiling`: the water boils again after cold water went in; `washBoards`: boards and their covers; `washTrays`: the seed
+ * In the order in which a shift comes to them. `boiling`: the water boils again after cold water went in; `washBoards`: boards and their covers; `washTrays`: the seed
  * trays; `washPeel`: peel and door; `sweepStone`: the oven's floor.
  */
 export const CARE_KINDS = [
   'topUp',
-  'malt',
-  'skim',
-  'change',
   'boiling',
+  'skim',
+  'malt',
+  'change',
   'washBoards',
   'washTrays',
   'washPeel',

@@ -1,11 +1,12 @@
 import { useState } from 'preact/hooks'
 import type { Act } from '../../../shared-core/day/commands.ts'
 import type { CareKind } from '../../../shared-core/day/said.ts'
+import { CARE_KINDS } from '../../../shared-core/day/said.ts'
 import type { State } from '../../../shared-core/day/state.ts'
 import { boardsNow } from '../../../shared-core/line/boards.ts'
-import type { Contact } from '../../../shared-core/line/contacts.ts'
 import { contacts } from '../../../shared-core/line/contacts.ts'
 import { kettleCare } from '../../../shared-core/line/kettle-care.ts'
+import type { ContactPlace } from '../../../shared-core/live/plan.ts'
 import type { Shop } from '../../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../../shared-core/units.ts'
 import { Key } from '../../parts/key.tsx'
@@ -21,17 +22,18 @@ export interface KettleSheetProps extends SheetParts {
   readonly send: (act: Act) => void
 }
 
-type Mode = 'care' | 'water' | 'boards'
+type Mode = 'care' | 'water' | 'boards' | 'others'
 
-/** The kettle's water and the boards: their care, what touched them, and how many boards can be used today. */
+/** The kettle's water, the boards, seed trays, peel and stone: their care, what touched them, and how many boards can be used today. */
 export function KettleSheet(props: KettleSheetProps) {
-  const { words, state } = props
+  const { words } = props
   const { care } = words.shift
   const [mode, setMode] = useState<Mode>('care')
   const modes: readonly (readonly [Mode, string])[] = [
     ['care', care.cares],
     ['water', care.inWater],
     ['boards', care.onBoards],
+    ['others', care.onOthers],
   ]
   const keys = modes.map(([one, label]) => (
     <div key={one} class="bench-mode">
@@ -40,19 +42,19 @@ export function KettleSheet(props: KettleSheetProps) {
       </Key>
     </div>
   ))
-  const found = contacts(state)
   return (
     <Sheet {...props} title={care.title} keys={keys}>
-      {mode === 'care' ? (
-        <Cares {...props} />
-      ) : (
-        <Contacts {...props} of={mode === 'water' ? found.kettle : found.boards} />
-      )}
+      {mode === 'care' ? <Cares {...props} /> : <Contacts {...props} places={PLACES[mode]} />}
     </Sheet>
   )
 }
 
-const CARES: readonly CareKind[] = ['topUp', 'skim', 'malt', 'change', 'boiling', 'washBoards']
+const PLACES: { readonly [mode in Exclude<Mode, 'care'>]: readonly ContactPlace[] } = {
+  water: ['kettle'],
+  boards: ['boards'],
+  others: ['trays', 'peel', 'stone'],
+}
+
 /** Under the keys of the cares: a row for the boards. */
 const BOARDS_ROWS = 1
 
@@ -85,7 +87,7 @@ function Cares(props: KettleSheetProps) {
         columns={room.widthPx < 6 * room.keyPx ? 2 : 3}
         rows={Math.max(2, room.rows - BOARDS_ROWS)}
         widthPx={room.widthPx}
-        items={CARES.map(item)}
+        items={CARE_KINDS.map(item)}
       />
       <div class="bench-usable">
         <strong>{care.usable}</strong>
@@ -106,14 +108,17 @@ function Cares(props: KettleSheetProps) {
 }
 
 /** What touched, page by page: an allergen that does not fit must not be left out. */
-function Contacts(props: KettleSheetProps & { readonly of: readonly Contact[] }) {
-  const { of, words, room } = props
+function Contacts(props: KettleSheetProps & { readonly places: readonly ContactPlace[] }) {
+  const { state, places, words, room } = props
   const { care } = words.shift
-  const items = of.map((one) => ({
-    id: one.varietyId ?? one.doughId,
-    title: care.contact(one.name, one.pieces),
-    texts: one.contains.length === 0 ? [] : [care.contains(one.contains)],
-  }))
+  const found = contacts(state)
+  const items = places.flatMap((place) =>
+    found[place].map((one) => ({
+      id: `${place} ${one.varietyId ?? one.doughId}`,
+      title: titleOf(place, care.contact(one.name, one.pieces), care.places),
+      texts: one.contains.length === 0 ? [] : [care.contains(one.contains)],
+    })),
+  )
   return (
     <div class="bench-notes">
       <div class="bench-quiet">{care.caution}</div>
@@ -126,4 +131,13 @@ function Contacts(props: KettleSheetProps & { readonly of: readonly Contact[] })
       />
     </div>
   )
+}
+
+/** Where a page tells of several places, each line says which. */
+function titleOf(
+  place: ContactPlace,
+  text: string,
+  names: { readonly [place in 'trays' | 'peel' | 'stone']: string },
+): string {
+  return place === 'kettle' || place === 'boards' ? text : `${names[place]}: ${text}`
 }

@@ -1,15 +1,13 @@
 import { useState } from 'preact/hooks'
-import type { CareKind } from '../../../shared-core/day/said.ts'
+import { CARE_KINDS } from '../../../shared-core/day/said.ts'
 import { boardsNow } from '../../../shared-core/line/boards.ts'
 import type { Contact } from '../../../shared-core/line/contacts.ts'
-import { contacts } from '../../../shared-core/line/contacts.ts'
+import { CONTACT_PLACES, contacts } from '../../../shared-core/line/contacts.ts'
 import { kettleCare } from '../../../shared-core/line/kettle-care.ts'
 import type { DeskParts } from '../desk-screen.tsx'
 import { Panel } from '../panel.tsx'
 
-const CARES: readonly CareKind[] = ['topUp', 'boiling', 'skim', 'malt', 'change', 'washBoards']
-
-/** The kettle's water, the boards, and what has touched them. */
+/** The kettle's water, the boards, and what has touched them, seed trays, peel and stone. */
 export function KettlePanel(parts: DeskParts) {
   const { live, state, words } = parts
   const { kettle: say } = words.desk.today
@@ -20,8 +18,15 @@ export function KettlePanel(parts: DeskParts) {
       {boilsAgainAtMs !== null && <p>{say.boilsAgain(boilsAgainAtMs)}</p>}
       <Cares {...parts} reminders={reminders} />
       <Boards {...parts} />
-      <Touched {...parts} title={say.kettleTouched} contacts={touched.kettle} nothing={say.nothingKettle} />
-      <Touched {...parts} title={say.boardsTouched} contacts={touched.boards} nothing={say.nothingBoards} />
+      {CONTACT_PLACES.map((place) => (
+        <Touched
+          key={place}
+          {...parts}
+          title={say.touched[place]}
+          contacts={touched[place]}
+          nothing={say.nothing[place]}
+        />
+      ))}
       <p class="desk-quiet">{say.contactHint}</p>
     </Panel>
   )
@@ -33,7 +38,7 @@ function Cares({ store, state, words, reminders }: DeskParts & { readonly remind
   const { kettle: say } = words.desk.today
   return (
     <ul class="desk-cares">
-      {CARES.map((care) => {
+      {CARE_KINDS.map((care) => {
         const reminder = reminders.find((one) => one.care === care)
         const last = state.cares.get(care)
         return (

@@ -8,7 +8,9 @@ import {
 } from '../../../../shared-core/shop/set-up-limits.ts'
 import type { OvenKind, Shelf } from '../../../../shared-core/shop/shop.ts'
 import { withFloorBoards, withOvenKind, withShelfCount, withShelfPieces } from '../equipment.ts'
+import { ClockField } from '../fields/clock-field.tsx'
 import { NumberField } from '../fields/number-field.tsx'
+import { OptionalField } from '../fields/optional-field.tsx'
 import { PickField } from '../fields/pick-field.tsx'
 import { SpanField } from '../fields/span-field.tsx'
 import { TemperatureField } from '../fields/temperature-field.tsx'
@@ -120,15 +122,18 @@ export function OvenPart(props: SetUpProps) {
             line={(shelf) => words.line.pieces(shelf.pieces)}
           >
             {(shelf, change) => (
-              <NumberField
-                label={say.fields.shelf.pieces}
-                value={shelf.pieces}
-                min={1}
-                max={SHELF_PIECES_MAX}
-                step={12}
-                say={say}
-                onChange={(pieces) => change({ ...shelf, pieces })}
-              />
+              <>
+                <NumberField
+                  label={say.fields.shelf.pieces}
+                  value={shelf.pieces}
+                  min={1}
+                  max={SHELF_PIECES_MAX}
+                  step={12}
+                  say={say}
+                  onChange={(pieces) => change({ ...shelf, pieces })}
+                />
+                <EmptyBy {...props} shelf={shelf} set={change} />
+              </>
             )}
           </ListPart>
         </>
@@ -136,6 +141,43 @@ export function OvenPart(props: SetUpProps) {
     </>
   )
 }
+
+interface EmptyByProps extends SetUpProps {
+  readonly shelf: Shelf
+  readonly set: (shelf: Shelf) => void
+}
+
+/** A shelf that is given to the second menu before the others are. */
+function EmptyBy({ draft, say, shelf, set }: EmptyByProps) {
+  const { changeoverFromMinute, closeMinute } = draft.hours
+  const end = changeoverFromMinute ?? closeMinute
+  const label = say.fields.shelf.emptyByMinute
+  return (
+    <>
+      <OptionalField
+        label={label}
+        value={shelf.emptyByMinute}
+        begin={Math.max(0, end - HOUR_MINUTES)}
+        say={say}
+        onChange={(emptyByMinute) => set({ ...shelf, emptyByMinute })}
+      >
+        {(minute) => (
+          <ClockField
+            label={label}
+            minute={minute}
+            say={say}
+            onChange={(emptyByMinute) => set({ ...shelf, emptyByMinute })}
+          />
+        )}
+      </OptionalField>
+      <p class="setup-hint">
+        {shelf.emptyByMinute !== null && shelf.emptyByMinute >= end ? say.baking.emptyByLate : say.baking.emptyByHint}
+      </p>
+    </>
+  )
+}
+
+const HOUR_MINUTES = 60
 
 /** A new shelf is as large as the one above it. */
 function likeOf(shelves: readonly Shelf[]): Shelf {

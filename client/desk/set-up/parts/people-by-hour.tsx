@@ -1,5 +1,5 @@
-import { MINUTE_MAX, PEOPLE_MAX, PEOPLE_ROWS_MAX } from '../../../../shared-core/shop/set-up-limits.ts'
 import type { BakingRules } from '../../../../shared-core/shop/rules.ts'
+import { MINUTE_MAX, PEOPLE_MAX, PEOPLE_ROWS_MAX } from '../../../../shared-core/shop/set-up-limits.ts'
 import type { Shop } from '../../../../shared-core/shop/shop.ts'
 import { ClockField } from '../fields/clock-field.tsx'
 import { NumberField } from '../fields/number-field.tsx'

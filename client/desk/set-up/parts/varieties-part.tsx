@@ -2,11 +2,12 @@ import { allergensOfVariety } from '../../../../shared-core/dough/allergens.ts'
 import { doughId, varietyId } from '../../../../shared-core/ids.ts'
 import { inUse } from '../../../../shared-core/shop/in-order.ts'
 import { sizeWindows } from '../../../../shared-core/shop/pickable.ts'
-import { CENTS_MAX, USUAL_MAX } from '../../../../shared-core/shop/set-up-limits.ts'
+import { CENTS_MAX, SHOW_LEAST_MAX, USUAL_MAX } from '../../../../shared-core/shop/set-up-limits.ts'
 import type { Shop, Variety } from '../../../../shared-core/shop/shop.ts'
+import { ALLERGENS } from '../../../../shared-core/shop/stages.ts'
 import { NumberField } from '../fields/number-field.tsx'
 import { OptionalField } from '../fields/optional-field.tsx'
-import { PickField, TickField } from '../fields/pick-field.tsx'
+import { ManyField, PickField, TickField } from '../fields/pick-field.tsx'
 import { VARIETIES } from '../lists.ts'
 import { moneySaid } from '../say-value.ts'
 import type { SetUpProps } from '../set-up-parts.ts'
@@ -135,6 +136,7 @@ function VarietyFields({ parts, variety, set }: VarietyFieldsProps) {
         </OptionalField>
       </div>
       <CostFromIngredients parts={parts} id={variety.id} />
+      <BakingFields parts={parts} variety={variety} set={set} />
       <AllergensFromIngredients parts={parts} found={allergensOfVariety(draft, variety.id)} />
       <details class="setup-fold">
         <summary>{say.fields.variety.windows}</summary>
@@ -146,6 +148,32 @@ function VarietyFields({ parts, variety, set }: VarietyFieldsProps) {
           onChange={(windows) => set({ ...variety, windows })}
         />
       </details>
+    </>
+  )
+}
+
+/** What the plan of loads heeds of a variety. */
+function BakingFields({ parts, variety, set }: VarietyFieldsProps) {
+  const { say } = parts
+  return (
+    <>
+      <NumberField
+        label={say.fields.variety.showLeast}
+        value={variety.showLeast}
+        min={0}
+        max={SHOW_LEAST_MAX}
+        step={6}
+        say={say}
+        onChange={(showLeast) => set({ ...variety, showLeast })}
+      />
+      <p class="setup-hint">{say.baking.showHint}</p>
+      <ManyField
+        label={say.fields.variety.avoids}
+        options={ALLERGENS.map((value) => ({ value, label: say.options.allergen[value] }))}
+        values={variety.avoids}
+        onChange={(avoids) => set({ ...variety, avoids })}
+      />
+      <p class="setup-hint">{say.baking.avoidsHint}</p>
     </>
   )
 }
