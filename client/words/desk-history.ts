@@ -6,7 +6,7 @@ import type { Words } from './words.ts'
 /** What the desk says of past sales. */
 export interface HistoryWords {
   readonly pagesName: string
-  readonly pages: { readonly sales: string; readonly trust: string }
+  readonly pages: { readonly sales: string; readonly trust: string; readonly line: string }
   readonly waiting: string
   readonly noContact: string
   readonly notReady: string

@@ -7,7 +7,7 @@ const WEEKDAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Satur
 export function enHistory({ times, line }: Words): HistoryWords {
   return {
     pagesName: 'Pages of sales and forecasts',
-    pages: { sales: 'What was sold', trust: 'How far to trust the forecasts' },
+    pages: { sales: 'What was sold', trust: 'How far to trust the forecasts', line: 'The line’s times and the oven' },
     waiting: 'Looking through past sales…',
     noContact: 'The server could not be reached. Try again when there is contact.',
     notReady: 'Past sales are being read; this goes on by itself.',

@@ -7,7 +7,11 @@ const WEEKDAYS = ['lunes', 'martes', 'miércoles', 'jueves', 'viernes', 'sábado
 export function esHistory({ times, line }: Words): HistoryWords {
   return {
     pagesName: 'Páginas de ventas y pronósticos',
-    pages: { sales: 'Lo que se vendió', trust: 'Cuánto fiarse de los pronósticos' },
+    pages: {
+      sales: 'Lo que se vendió',
+      trust: 'Cuánto fiarse de los pronósticos',
+      line: 'Los tiempos de la línea y el horno',
+    },
     waiting: 'Mirando las ventas pasadas…',
     noContact: 'No se pudo llegar al servidor. Inténtelo cuando haya contacto.',
     notReady: 'Se están leyendo las ventas pasadas; sigue por sí solo.',

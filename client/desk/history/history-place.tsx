@@ -2,6 +2,7 @@ import './history.css'
 import { useMemo } from 'preact/hooks'
 import { historyWords } from '../../words/desk-history.ts'
 import type { PlaceParts } from '../desk-screen.tsx'
+import { LinePage } from '../learnt/line-page.tsx'
 import { addressOf } from '../place.ts'
 import { TrustPage } from '../trust/trust-page.tsx'
 import { DayPage } from './day-page.tsx'
@@ -17,6 +18,7 @@ export function HistoryPlace({ within, ...parts }: PlaceParts) {
   const pages: readonly (readonly [string, HistoryWhere])[] = [
     [say.pages.sales, { page: 'sales', of: 'all', range: '84' }],
     [say.pages.trust, { page: 'trust', of: null, range: '84' }],
+    [say.pages.line, { page: 'line' }],
   ]
   const of = { ...parts, say }
   return (
@@ -35,6 +37,7 @@ export function HistoryPlace({ within, ...parts }: PlaceParts) {
       {where.page === 'sales' && <SalesPage {...of} where={where} />}
       {where.page === 'day' && <DayPage key={where.date} {...of} date={where.date} />}
       {where.page === 'trust' && <TrustPage {...of} where={where} />}
+      {where.page === 'line' && <LinePage {...of} />}
     </>
   )
 }

@@ -8,6 +8,7 @@ export type HistoryWhere =
   | { readonly page: 'sales'; readonly of: SalesOf; readonly range: HistoryRange }
   | { readonly page: 'day'; readonly date: string }
   | { readonly page: 'trust'; readonly of: SalesOf | null; readonly range: TrustRange }
+  | { readonly page: 'line' }
 
 export const RANGES: readonly HistoryRange[] = ['28', '84', '364', 'all']
 export type TrustRange = '28' | '84' | '365'
@@ -25,6 +26,7 @@ export function historyWhere(within: string): HistoryWhere {
     const range = TRUST_RANGES.find((one) => one === third) ?? USUAL
     return { page: 'trust', of: second === '' || second === 'each' ? null : second, range }
   }
+  if (name === 'line') return { page: 'line' }
   if (name !== 'sales') return { page: 'sales', of: 'all', range: USUAL }
   return { page: 'sales', of: second === '' ? 'all' : second, range: RANGES.find((one) => one === third) ?? USUAL }
 }
@@ -38,5 +40,7 @@ export function withinOf(where: HistoryWhere): string {
       return `day/${where.date}`
     case 'trust':
       return `trust/${where.of ?? 'each'}/${where.range}`
+    case 'line':
+      return 'line'
   }
 }

@@ -5,6 +5,8 @@ import { batchId, commandId, doughId, loadId, shelfId, varietyId } from '../../.
 import { learntTimes } from '../../../shared-core/line/learnt-times.ts'
 import type { LineDay, LoadDone } from '../../../shared-core/line/line-tally.ts'
 import { LineTally } from '../../../shared-core/line/line-tally.ts'
+import { takenOver } from '../../../shared-core/line/take-over.ts'
+import { durationMs } from '../../../shared-core/units.ts'
 import { at, batch, lines, stateWith } from '../support/make.ts'
 import type { Recording } from '../support/record.ts'
 import { record } from '../support/record.ts'
@@ -117,5 +119,38 @@ describe('times that were learnt', () => {
     expect(bake).toMatchObject({ taps: 16, days: 2, medianMs: 995_000 })
     expect(learnt.find(({ what, varietyId: id }) => what === 'firstSide' && id === 'sesame')?.taps).toBe(8)
     expect(learnt.some(({ varietyId: id }) => id === 'poppy')).toBe(false)
+  })
+})
+
+describe('a learnt time taken over', () => {
+  const time = {
+    varietyId: null,
+    taps: 20,
+    days: 2,
+    quarterMs: durationMs(90_000),
+    threeQuartersMs: durationMs(99_000),
+    isOther: true,
+  } as const
+
+  it('[I89] given a cycle, when taken over, then the kettle has it and nothing else changes; the same again is no change', () => {
+    const shop = shopWith()
+    const learnt = { ...time, what: 'cycle', medianMs: durationMs(97_400), setUpMs: shop.kettle.cycleMs } as const
+    expect(takenOver(shop, learnt)).toEqual({ entity: 'kettle', value: { ...shop.kettle, cycleMs: 97_000 } })
+    expect(takenOver({ ...shop, kettle: { ...shop.kettle, cycleMs: durationMs(97_000) } }, learnt)).toBeNull()
+  })
+
+  it('[I89] given a bake longer than its latest, when taken over, then that moves with it, to half a minute', () => {
+    const shop = shopWith()
+    const learnt = {
+      ...time,
+      what: 'bake',
+      varietyId: varietyId('sesame'),
+      medianMs: durationMs(1_900_000),
+      setUpMs: null,
+    } as const
+    const change = takenOver(shop, learnt)
+    expect(change?.entity).toBe('variety')
+    if (change?.entity === 'variety')
+      expect(change.value.windows.bake).toMatchObject({ targetMs: 1_890_000, latestMs: 1_890_000 })
   })
 })
