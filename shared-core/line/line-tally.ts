@@ -3,6 +3,7 @@ import type { Entry, Event, EventOf } from '../day/events.ts'
 import type { Load, State } from '../day/state.ts'
 import type { CommandId, LoadId, ShelfId, VarietyId } from '../ids.ts'
 import type { EpochMs } from '../units.ts'
+import { epochMs } from '../units.ts'
 
 /**
  * What a day's taps say of the line's times, as plain values that go through JSON. Spans are whole seconds; presumed acts
@@ -17,7 +18,7 @@ export interface LineDay {
   readonly cycles: readonly number[]
   /** From the lift to the load: topping, and waiting for a shelf. */
   readonly boardings: readonly number[]
-  /** From an out to the next load on the same shelf. */
+  /** From an out to the next load on the same shelf, where that was waiting for it. */
   readonly between: readonly number[]
   readonly loads: readonly LoadDone[]
   /** Of the oven, in order of time. */
@@ -128,7 +129,7 @@ export class LineTally {
 
   #loaded(state: State, commandId: CommandId, { load, takes, puts, presumed, atMs }: EventOf<'loaded'>): void {
     this.#loads.set(load.id, { commandId, load, varietyIds: varietiesIn(puts), flip: null, out: null })
-    this.#span(commandId, 'between', this.#emptied.get(load.shelfId) ?? null, atMs, BETWEEN_MS_MAX)
+    const emptiedAtMs = this.#emptied.get(load.shelfId) ?? null
     this.#emptied.delete(load.shelfId)
     // Which variety plain pieces became is said by the load itself; nothing else may be presumed.
     if (presumed.some(({ act }) => act !== 'board')) return
@@ -136,7 +137,11 @@ export class LineTally {
       const batch = state.batches.get(batchId)
       return batch?.stage === 'boards' && !batch.presumed ? [batch.sinceMs] : []
     })
-    if (boarded.length > 0) this.#span(commandId, 'boardings', Math.min(...boarded) as EpochMs, atMs, BOARDING_MS_MAX)
+    if (boarded.length === 0) return
+    this.#span(commandId, 'boardings', epochMs(Math.min(...boarded)), atMs, BOARDING_MS_MAX)
+    // Only where the pieces waited for the shelf: else the shelf waited for them.
+    if (emptiedAtMs !== null && Math.max(...boarded) <= emptiedAtMs)
+      this.#span(commandId, 'between', emptiedAtMs, atMs, BETWEEN_MS_MAX)
   }
 
   #changed({ load, puts }: EventOf<'loadChanged'>): void {
