@@ -19,7 +19,7 @@ export interface LearntTime {
   readonly threeQuartersMs: DurationMs
   /** Null: the set-up does not say. */
   readonly setUpMs: DurationMs | null
-  /** The set-up's lies outside of what taps leave open (a 95 % interval of the median). */
+  /** The set-up's lies outside of what taps leave open (a 95 % interval of the median), by more than a twentieth. */
   readonly isOther: boolean
 }
 export type TimeKind = 'boil' | 'cycle' | 'boarding' | 'between' | 'firstSide' | 'bake'
@@ -105,9 +105,14 @@ function learnt(
       quarterMs: ms(at(seconds, (taps - 1) / 4)),
       threeQuartersMs: ms(at(seconds, (3 * (taps - 1)) / 4)),
       setUpMs,
-      isOther: setUp !== null && (setUp < low || setUp > high),
+      isOther: setUp !== null && (setUp < low || setUp > high) && isWorthIt(at(seconds, (taps - 1) / 2), setUp),
     },
   ]
+}
+
+/** A difference that nobody at the line would notice is none, however sure. Common sense, no source. */
+function isWorthIt(median: number, setUp: number): boolean {
+  return Math.abs(median - setUp) > Math.max(3, 0.05 * setUp)
 }
 
 /** The value at a place of a sorted list, between two of them in proportion. */

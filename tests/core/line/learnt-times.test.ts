@@ -107,6 +107,12 @@ describe('times that were learnt', () => {
     expect(cycle?.medianMs).toBe(97_000)
   })
 
+  it('[I89] given a hundred cycles that are surely two seconds longer, when learnt, then it is no other time', () => {
+    const shop = shopWith()
+    const cycles = Array.from({ length: 100 }, () => shop.kettle.cycleMs / 1_000 + 2)
+    expect(learntTimes(shop, [dayWith({ cycles })])[0]?.isOther).toBe(false)
+  })
+
   it('[I89] given fewer than eight taps, when learnt, then nothing is said', () => {
     expect(learntTimes(shopWith(), [dayWith({ cycles: [90, 90, 90, 90, 90, 90, 90] })])).toEqual([])
   })
