@@ -77,7 +77,6 @@ export interface HeadWords {
   missing(pieces: number): string
   age(minutes: number): string
   crew(minutes: number): string
-  readonly bottleneckTitle: string
   bottleneck(of: Bottleneck, gainCents: number): string
   readonly noBottleneck: string
   readonly labels: {

@@ -145,8 +145,7 @@ function head({ times }: DeskWords): HeadWords {
     missing: (pieces) => `${pieces} missing in orders`,
     age: (minutes) => `${minutes} min old when sold`,
     crew: (minutes) => times.span(minutes * 60_000),
-    bottleneckTitle: 'Tightest',
-    bottleneck: (of, gainCents) => `${BOTTLENECKS[of]}: a little more of it would bring ${money(gainCents)}`,
+    bottleneck: (of, gainCents) => `${BOTTLENECKS[of]}; a little more would bring ${money(gainCents)}`,
     noBottleneck: 'nothing: more of anything would gain little',
     labels: {
       bake: 'To bake',
@@ -156,7 +155,7 @@ function head({ times }: DeskWords): HeadWords {
       waves: 'Over equal waves of 90 min',
       risk: 'Probably',
       crew: 'Hours of the crew',
-      bottleneck: 'Tightest',
+      bottleneck: 'Tightest:',
     },
   }
 }
@@ -198,14 +197,14 @@ function picture({ times }: DeskWords): PictureWords {
   }
 }
 
-/** What a change does, in money and pieces. @example "Costs 3.40; 2 more asked for in vain" */
+/** What a change does, in money and pieces. @example "Costs 3.40, by the forecast; 2 more asked for in vain." */
 export function costText({ profitCents, lost, missing, left }: Cost): string {
   const pieces = [more(lost, 'asked for in vain'), more(missing, 'missing in orders'), more(left, 'left')]
   const said = pieces.filter((part) => part !== '')
   const cents =
     Math.abs(profitCents) < 1
       ? 'No money either way'
-      : `${profitCents < 0 ? 'Costs' : 'Gains'} ${money(Math.abs(profitCents))} expected`
+      : `${profitCents < 0 ? 'Costs' : 'Gains'} ${money(Math.abs(profitCents))}, by the forecast`
   return `${cents}; ${said.length === 0 ? 'no more or fewer pieces lost or left' : said.join(', ')}.`
 }
 

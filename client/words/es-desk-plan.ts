@@ -145,8 +145,7 @@ function head({ times }: DeskWords): HeadWords {
     missing: (pieces) => `${pieces} faltan en encargos`,
     age: (minutes) => `${minutes} min de edad al venderse`,
     crew: (minutes) => times.span(minutes * 60_000),
-    bottleneckTitle: 'Lo más justo',
-    bottleneck: (of, gainCents) => `${BOTTLENECKS[of]}: con un poco más se ganarían ${money(gainCents)}`,
+    bottleneck: (of, gainCents) => `${BOTTLENECKS[of]}; con un poco más se ganarían ${money(gainCents)}`,
     noBottleneck: 'nada: con más de algo se ganaría poco',
     labels: {
       bake: 'Para hornear',
@@ -156,7 +155,7 @@ function head({ times }: DeskWords): HeadWords {
       waves: 'Sobre hornadas iguales de 90 min',
       risk: 'Probablemente',
       crew: 'Horas del equipo',
-      bottleneck: 'Lo más justo',
+      bottleneck: 'Lo más justo:',
     },
   }
 }
@@ -198,14 +197,14 @@ function picture({ times }: DeskWords): PictureWords {
   }
 }
 
-/** What a change does, in money and pieces. @example "Cuesta 3.40; 2 más se piden en vano" */
+/** What a change does, in money and pieces. @example "Cuesta 3.40, según el pronóstico; 2 más se piden en vano." */
 export function costText({ profitCents, lost, missing, left }: Cost): string {
   const pieces = [more(lost, 'se piden en vano'), more(missing, 'faltan en encargos'), more(left, 'quedan')]
   const said = pieces.filter((part) => part !== '')
   const cents =
     Math.abs(profitCents) < 1
       ? 'Da el mismo dinero'
-      : `${profitCents < 0 ? 'Cuesta' : 'Gana'} ${money(Math.abs(profitCents))}, según lo esperado`
+      : `${profitCents < 0 ? 'Cuesta' : 'Gana'} ${money(Math.abs(profitCents))}, según el pronóstico`
   return `${cents}; ${said.length === 0 ? 'no cambian las piezas que faltan o sobran' : said.join(', ')}.`
 }
 

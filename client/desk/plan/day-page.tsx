@@ -68,9 +68,6 @@ function Day({ stands, ...parts }: PlanParts & { readonly stands: Plan }) {
   }
   return (
     <>
-      {isTrying && (
-        <TriedBar say={say} tried={tried} before={stands.figures} onKeep={wishing.onKeep} onLeave={wishing.onLeave} />
-      )}
       <DoughNote {...of} />
       <div class="desk-parts">
         <HeadPanel {...of} />
@@ -84,6 +81,9 @@ function Day({ stands, ...parts }: PlanParts & { readonly stands: Plan }) {
           <AdvicePanel {...of} />
         </div>
       </div>
+      {isTrying && (
+        <TriedBar say={say} tried={tried} before={stands.figures} onKeep={wishing.onKeep} onLeave={wishing.onLeave} />
+      )}
     </>
   )
 }

@@ -45,7 +45,7 @@ export function LoadMark(props: MarkProps) {
     )
   }
   return (
-    <g class={kinds.join(' ')} role="button" tabIndex={0} aria-label={name} aria-pressed={chosen === key} {...acts}>
+    <g class={kinds.join(' ')} role="button" tabindex={0} aria-label={name} aria-pressed={chosen === key} {...acts}>
       <title>{name}</title>
       <Shape {...props} />
     </g>
@@ -53,15 +53,13 @@ export function LoadMark(props: MarkProps) {
 }
 
 function Shape({ drawn, fontPx }: MarkProps) {
-  const { x, y, width, height, flipX, readyX, rows, load } = drawn
+  const { x, y, width, height, touchPx, flipX, rows, load } = drawn
   const round = Math.min(14, width / 2)
-  const tailY = y + height + 5
   return (
     <>
+      <rect class="plan-touch" x={x} y={y} width={touchPx} height={height} />
       <path class="plan-body" d={keyPath(x, y, width, height, round)} />
       {flipX !== null && <path class="plan-first" d={keyPath(x, y, flipX - x, height, Math.min(round, flipX - x))} />}
-      <path class="plan-cool" d={`M${x + width} ${tailY}H${readyX}`} />
-      <circle class="plan-ready" cx={readyX} cy={tailY} r={3} />
       {rows.map((text, n) => (
         <text key={text} x={x + 6} y={y + 6 + fontPx * (0.9 + n * 1.25)} font-size={fontPx}>
           {text}

@@ -1,6 +1,5 @@
 import type { EpochMs } from '../../../shared-core/units.ts'
 import { Panel } from '../panel.tsx'
-import { Sideways } from '../sideways.tsx'
 import type { DayParts } from './parts.ts'
 import type { ShownLoad } from './wishes.ts'
 
@@ -11,26 +10,24 @@ export function LoadsTable(parts: DayParts) {
   return (
     <Panel part="plan-loads" title={table.title} isWide>
       <p class="desk-quiet">{table.hint}</p>
-      <Sideways name={table.title}>
-        <table class="plan-loads">
-          <thead>
-            <tr>
-              <th>{table.kettle}</th>
-              <th>{table.shelf}</th>
-              <th>{table.in}</th>
-              <th>{table.flip}</th>
-              <th>{table.out}</th>
-              <th>{table.contents}</th>
-              <th>{table.state}</th>
-            </tr>
-          </thead>
-          <tbody>
-            {shown.map((one) => (
-              <LoadRow key={one.key} {...parts} one={one} />
-            ))}
-          </tbody>
-        </table>
-      </Sideways>
+      <table class="desk-cards plan-loads">
+        <thead>
+          <tr>
+            <th>{table.in}</th>
+            <th>{table.shelf}</th>
+            <th>{table.kettle}</th>
+            <th>{table.flip}</th>
+            <th>{table.out}</th>
+            <th>{table.contents}</th>
+            <th>{table.state}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {shown.map((one) => (
+            <LoadRow key={one.key} {...parts} one={one} />
+          ))}
+        </tbody>
+      </table>
     </Panel>
   )
 }
@@ -42,16 +39,16 @@ function LoadRow({ one, say, words, chosen, onChoose }: DayParts & { readonly on
   const state = [load.isPinned ? table.pinned : table.advised, ...(load.isLast ? [table.last] : [])].join(', ')
   return (
     <tr aria-current={chosen === key ? 'true' : undefined}>
-      <td>{clock(load.kettleAtMs)}</td>
-      <td>{words.names.shelf(load.shelfId)}</td>
       <th scope="row">
         <button type="button" class="plan-in" onClick={() => onChoose(key)}>
           {clock(load.inAtMs)}
         </button>
       </th>
-      <td>{clock(load.flipAtMs)}</td>
-      <td>{clock(load.outAtMs)}</td>
-      <td>
+      <td data-label={table.shelf}>{words.names.shelf(load.shelfId)}</td>
+      <td data-label={table.kettle}>{clock(load.kettleAtMs)}</td>
+      <td data-label={table.flip}>{clock(load.flipAtMs)}</td>
+      <td data-label={table.out}>{clock(load.outAtMs)}</td>
+      <td class="plan-contents">
         <strong>{words.line.contents(load.lines)}</strong>
         <Reasons load={load} say={say} />
       </td>

@@ -28,6 +28,8 @@ export interface DrawnLoad extends ShownLoad {
   readonly y: number
   readonly width: number
   readonly height: number
+  /** So wide is what a finger touches: its text too, where that runs on over the shelf. */
+  readonly touchPx: number
   /** Where its first side ends; null: nothing is flipped. */
   readonly flipX: number | null
   /** Where it is cool enough to be sold. */
@@ -103,17 +105,21 @@ function drawnLoad(shown: ShownLoad, given: PictureGiven, { kettle, shelves }: L
   const { kettleAtMs, dips } = load
   const middles = kettleAtMs === null ? [] : Array.from({ length: dips }, (_, n) => dipMiddle(kettleAtMs, n, given))
   const last = middles[middles.length - 1]
+  const roomPx = roomFor(shown, given)
+  const rows = rowsOf(load.lines, roomPx, given)
+  const textPx = Math.max(0, ...rows.map((text) => textWidthPx(text, given.fontPx)))
   return [
     {
       key,
       load,
+      touchPx: Math.max(4, right - left, textPx + given.fontPx / 2),
       x: left,
       y: lane.top,
       width: Math.max(4, right - left),
       height: lane.height,
       flipX: load.flipAtMs === null ? null : x(load.flipAtMs),
       readyX,
-      rows: rowsOf(load.lines, roomFor(shown, given), given),
+      rows,
       dips: middles,
       way:
         last === undefined ? null : wayOf([last, kettle.top + kettle.height / 2], [left, lane.top + lane.height / 2]),

@@ -1,7 +1,7 @@
 import type { RulerDay } from '../../parts/ruler-view.ts'
 import { LoadMark } from './load-mark.tsx'
 import type { DayParts } from './parts.ts'
-import type { PictureView } from './picture-view.ts'
+import type { DrawnLoad, PictureView } from './picture-view.ts'
 import { xOf } from './picture-view.ts'
 import type { Pin } from './wishes.ts'
 
@@ -35,6 +35,9 @@ export function Picture(props: PictureProps) {
     >
       <Lanes {...props} />
       <Times {...props} />
+      {view.loads.map((drawn) => (
+        <Cooling key={drawn.key} drawn={drawn} />
+      ))}
       {view.loads.map(({ key, way }) => way !== null && <path key={key} class="plan-way" d={way} />)}
       {view.loads.map(({ key, dips }) =>
         dips.map((x) => (
@@ -85,6 +88,18 @@ function Lanes({ view, widthPx, day, wishes }: PictureProps) {
             />
           )),
       )}
+    </>
+  )
+}
+
+/** From the oven's door until it is cool enough to be sold, under its shelf. */
+function Cooling({ drawn: { x, y, width, height, readyX } }: { readonly drawn: DrawnLoad }) {
+  const tailY = y + height + 5
+  if (readyX <= x + width) return null
+  return (
+    <>
+      <path class="plan-cool" d={`M${x + width} ${tailY}H${readyX}`} />
+      <circle class="plan-ready" cx={readyX} cy={tailY} r={3} />
     </>
   )
 }

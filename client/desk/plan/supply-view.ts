@@ -19,7 +19,7 @@ export interface SupplyView {
   readonly most: number
 }
 
-/** Those that decide the day come first: most lost, then most left. */
+/** Those that decide the day come first; a piece asked for in vain counts twice one that is left. */
 export function thatMatter(supply: readonly PlanSupply[], count: number): readonly PlanSupply[] {
   const weight = ({ lost, left }: PlanSupply) => lost * 2 + left
   const order = [...supply].sort(

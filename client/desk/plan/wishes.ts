@@ -101,7 +101,10 @@ export function shownLoads({ loads }: Plan, { pins }: Wishes): readonly ShownLoa
     keys.set(was, pin.key)
     if (there === undefined) moved.set(was, pin)
   }
-  return loads.map((load) => ({ key: keys.get(load) ?? load.id, load: at(load, moved.get(load)) }))
+  const taken = new Set(keys.values())
+  // An advised load may come back in the place of one that was set: it is another one on the screen.
+  const ownKey = ({ id }: PlanLoad) => (taken.has(id) ? `${id} again` : id)
+  return loads.map((load) => ({ key: keys.get(load) ?? ownKey(load), load: at(load, moved.get(load)) }))
 }
 
 function isAt({ shelfId, inAtMs }: PlanLoad, pin: Pin): boolean {
