@@ -12,7 +12,9 @@ const ADDRESS = '/api/v1/load-list'
 
 /** The day's loads: typed or from a file, and what is planned now. */
 export function LoadsPanel(parts: DeskParts) {
-  const { store, live, shop, state, words } = parts
+  const { store, live, shop, words } = parts
+  // What is advised is not in this list: it goes away by itself.
+  const state = live.asSet ?? parts.state
   const { loads, mistakes } = words.desk
   const [text, setText] = useState('')
   const posting = usePosting(store, live)

@@ -5,6 +5,7 @@ import { FOLD_VERSION } from '../../shared-core/day/state.ts'
 import type { CommandId, DeviceId } from '../../shared-core/ids.ts'
 import type { ToScreen, Welcome } from '../../shared-core/live/protocol.ts'
 import { PROTOCOL_VERSION } from '../../shared-core/live/protocol.ts'
+import { AdvisedState } from './advised-state.ts'
 import type { Trouble } from './anew.ts'
 import { Anew } from './anew.ts'
 import { Broadcasts } from './broadcasts.ts'
@@ -39,6 +40,7 @@ export class ScreenSync {
   readonly #knocking: Knocking
   readonly #confirmed = new Confirmed()
   readonly #views: ViewState
+  readonly #advised = new AdvisedState()
   readonly #broadcasts = new Broadcasts()
   readonly #probing = new Probing()
   readonly #anew = new Anew()
@@ -68,10 +70,12 @@ export class ScreenSync {
 
   view(): SyncView {
     const view = this.#views.of(this.#confirmed, this.#taps.pending, () => this.#context())
-    const { shown, pending } = view ?? { shown: null, pending: [] }
+    const { shown: asSet, pending } = view ?? { shown: null, pending: [] }
+    const { told } = this.#broadcasts
     return {
-      ...this.#broadcasts.told,
-      shown,
+      ...told,
+      shown: this.#advised.of(asSet, told.plan),
+      asSet,
       pending,
       connection: this.#contact.connection,
       notices: this.#taps.notices,

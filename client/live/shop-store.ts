@@ -6,6 +6,7 @@ import type { State } from '../../shared-core/day/state.ts'
 import type { CommandId, DeviceId } from '../../shared-core/ids.ts'
 import type { NotJoined } from '../../shared-core/live/devices.ts'
 import type { Outlook } from '../../shared-core/live/outlook.ts'
+import type { Plan } from '../../shared-core/live/plan.ts'
 import type { Role, ScreenPresence, ShopClock } from '../../shared-core/live/protocol.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { clockText } from './clock-text.ts'
@@ -53,8 +54,13 @@ export interface ShopStore extends Pick<StoreApi<LiveState>, 'getState' | 'getIn
 }
 
 export interface LiveState {
-  /** Null until the first welcome. A new, never changing object whenever anything in it changed. */
+  /**
+   * Null until the first welcome. A new, never changing object whenever anything in it changed. While loads are advised,
+   * these stand in its list of planned ones.
+   */
   readonly shown: State | null
+  /** The same with only those loads that people set: for where their list is edited. */
+  readonly asSet: State | null
   readonly connection: Connection
   /** Own taps that the server has not answered yet, oldest first: the screen is guessing about these. */
   readonly pending: readonly PendingCommand[]
@@ -70,6 +76,8 @@ export interface LiveState {
   readonly screens: readonly ScreenPresence[]
   /** What the rest of today will probably bring, as last told; a screen shows it through `freshOutlook`. Null: no advice. */
   readonly outlook: Outlook | null
+  /** Which loads when, as last told; null: no advice. `shown` follows it already. */
+  readonly plan: Plan | null
   readonly demo: { readonly handsOff: boolean } | null
   /** The server's version, for people; "" before the first welcome. */
   readonly version: string

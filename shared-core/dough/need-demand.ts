@@ -1,6 +1,7 @@
 import { dateAfter } from '../day/label.ts'
-import type { State } from '../day/state.ts'
+import type { PlannedLoad, State } from '../day/state.ts'
 import type { DoughId } from '../ids.ts'
+import { isAdvised } from '../live/plan.ts'
 import type { Shop } from '../shop/shop.ts'
 
 /** Pieces of one dough wanted on a day, for the counter and for orders; varieties are pooled to their dough. */
@@ -40,20 +41,26 @@ export function openingDemand(
   if (isOver) return new Map()
   const demand = demandOn(state, date)
   if (state.day?.label !== date) return demand.size === 0 ? null : summed(demand)
-  if ([...state.planned.values()].some(({ done }) => !done)) return plannedStillToPull(state, shop)
-  if (demand.size === 0) return state.planned.size > 0 ? new Map() : null
+  const listed = [...state.planned.values()].filter(isListed)
+  if (listed.some(({ done }) => !done)) return plannedStillToPull(state, shop, listed)
+  if (demand.size === 0) return listed.length > 0 ? new Map() : null
   const pulled = pulledToday(state)
   return new Map([...summed(demand)].map(([id, pieces]) => [id, Math.max(0, pieces - (pulled.get(id) ?? 0))]))
+}
+
+/** What is only advised follows the dough that there is, and asks for none. */
+function isListed({ id }: PlannedLoad): boolean {
+  return !isAdvised(id)
 }
 
 function summed(demand: ReadonlyMap<DoughId, Demand>): Map<DoughId, number> {
   return new Map([...demand].map(([id, { counter, orders }]) => [id, counter + orders]))
 }
 
-function plannedStillToPull(state: State, shop: Shop): Map<DoughId, number> {
+function plannedStillToPull(state: State, shop: Shop, listed: readonly PlannedLoad[]): Map<DoughId, number> {
   const pieces = new Map<DoughId, number>()
   const add = (id: DoughId, more: number) => pieces.set(id, Math.max(0, (pieces.get(id) ?? 0) + more))
-  for (const { done, lines } of state.planned.values()) {
+  for (const { done, lines } of listed) {
     if (done) continue
     for (const line of lines) {
       const variety = shop.varieties.get(line.varietyId)
