@@ -3,7 +3,6 @@ import { nextDay, planWhere, withinOf } from '../../client/desk/plan/plan-where.
 import type { Pin } from '../../client/desk/plan/wishes.ts'
 import {
   actsOf,
-  leavingOut,
   movedInTime,
   pinOf,
   shownLoads,
@@ -16,6 +15,7 @@ import {
 import type { Forbid, PlannedLoad } from '../../shared-core/day/state.ts'
 import { plannedId, shelfId, varietyId } from '../../shared-core/ids.ts'
 import { advisedId } from '../../shared-core/live/plan.ts'
+import { leftOut } from '../../shared-core/plan/leave-out.ts'
 import { assert } from '../../shared-core/support.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
@@ -143,7 +143,7 @@ describe('what is kept', () => {
 describe('a load that is left out', () => {
   it('[I63] given an advised load, then its shelf stays free ten minutes before and after, and that is said once', () => {
     const load = planLoad({ n: 1, shelf: 's2', inAtMs: at('7:40') })
-    const free = leavingOut(load)
+    const free = leftOut(load)
     expect(free).toEqual({ shelfId: 's2', varietyId: null, fromMs: at('7:30'), toMs: at('7:50') })
     const once = withForbid(stands(own([])), free)
     expect(withForbid(once, { ...free }).forbids).toEqual([free])

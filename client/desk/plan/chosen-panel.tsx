@@ -1,9 +1,10 @@
+import { leftOut } from '../../../shared-core/plan/leave-out.ts'
 import { inUse } from '../../../shared-core/shop/in-order.ts'
 import { Panel } from '../panel.tsx'
 import { Reasons } from './loads-table.tsx'
 import type { DayParts } from './parts.ts'
 import type { Pin } from './wishes.ts'
-import { leavingOut, movedInTime, pinOf, withForbid, withoutPin, withPin } from './wishes.ts'
+import { movedInTime, pinOf, withForbid, withoutPin, withPin } from './wishes.ts'
 
 const STEP_MINUTES = 5
 
@@ -17,7 +18,7 @@ export function ChosenPanel(parts: DayParts) {
   const set = (next: Pin) => onWishes(withPin(wishes, next))
   const leaveOut = () => {
     onChoose(null)
-    onWishes(load.isPinned ? withoutPin(wishes, key) : withForbid(wishes, leavingOut(load)))
+    onWishes(load.isPinned ? withoutPin(wishes, key) : withForbid(wishes, leftOut(load)))
   }
   return (
     <Panel part="plan-chosen" title={say.chosen.title(words.line.shelf(load.shelfId), load.inAtMs)} isWide>
@@ -68,7 +69,7 @@ export function ChosenPanel(parts: DayParts) {
             <button
               key={varietyId}
               type="button"
-              onClick={() => onWishes(withForbid(wishes, { ...leavingOut(load), shelfId: null, varietyId }))}
+              onClick={() => onWishes(withForbid(wishes, { ...leftOut(load), shelfId: null, varietyId }))}
             >
               {say.chosen.notThen(words.names.variety(varietyId))}
             </button>

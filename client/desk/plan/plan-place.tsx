@@ -1,4 +1,5 @@
 import './plan.css'
+import './picture.css'
 import { useMemo } from 'preact/hooks'
 import { dateAfter } from '../../../shared-core/day/label.ts'
 import { closesAtMinute, hoursOn } from '../../../shared-core/shop/hours.ts'

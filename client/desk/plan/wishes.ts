@@ -33,8 +33,6 @@ export interface ShownLoad {
 type Own = Pick<State, 'planned' | 'forbids'>
 
 const MINUTE_MS = 60_000
-/** A load that is left out stays out so long before and after its time, or it would come back a minute later. */
-export const LEFT_OUT_MS = 10 * MINUTE_MS
 
 /** What stands for a day. @param dateOf the shop's date of an instant; a load without a time is today's */
 export function wishesOf(state: Own, date: string, today: string, dateOf: (atMs: EpochMs) => string): Wishes {
@@ -79,12 +77,6 @@ export function movedInTime(pin: Pin, minutes: number, leastMs: EpochMs | null =
   const step = 5 * MINUTE_MS
   const snapped = Math.round((pin.inAtMs + minutes * MINUTE_MS) / step) * step
   return { ...pin, inAtMs: epochMs(Math.max(snapped, leastMs ?? 0)) }
-}
-
-/** Leaves an advised load out: nothing on its shelf around its time. */
-export function leavingOut({ shelfId, inAtMs }: PlanLoad): Forbid {
-  const [fromMs, toMs] = [epochMs(inAtMs - LEFT_OUT_MS), epochMs(inAtMs + LEFT_OUT_MS)]
-  return { shelfId, varietyId: null, fromMs, toMs }
 }
 
 /**
