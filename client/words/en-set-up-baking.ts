@@ -57,7 +57,7 @@ export const EN_BAKING: BakingSetUpWords = {
     line: (people, clock) => `${people} from ${clock}`,
   },
   showHint:
-    'Pieces that should be there at the opening, and until the time above where one is said, however few are likely to be asked for.',
+    'Pieces that should be there at the opening, and until the hour of “On show until” where one is said, however few are likely to be asked for.',
   avoidsHint: 'Planned before these touch water, boards, trays, peel or stone, where that can be. It is no promise.',
   emptyByHint: 'Where this shelf is given to the second menu before the others.',
   emptyByLate: 'The whole oven is empty of bagels by then: this time changes nothing.',

@@ -87,7 +87,7 @@ const CARES: { readonly [care in CareKind]: string } = {
   change: 'cambió el agua de la olla',
   boiling: 'vio hervir la olla',
   washBoards: 'lavó las tablas',
-  washTrays: 'lavó las charolas de semillas',
+  washTrays: 'lavó las bandejas de semillas',
   washPeel: 'lavó la pala',
   sweepStone: 'barrió la piedra',
 }

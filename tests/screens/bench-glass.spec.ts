@@ -73,7 +73,7 @@ async function expectShiftSheets(
   await look('notes')
   await bench.touch(back)
   for (const [cell, parts] of [
-    ['kettle', 3],
+    ['kettle', 4],
     ['changeover', 4],
   ] as const) {
     await openMore(cell)

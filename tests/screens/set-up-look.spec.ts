@@ -22,6 +22,7 @@ const ALL = [
     'doughRoom',
     'worth',
     'usual',
+    'baking',
     'specialDays',
     'windows',
     'stations',

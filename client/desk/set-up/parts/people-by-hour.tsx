@@ -1,3 +1,4 @@
+import type { Misfit } from '../../../../shared-core/shop/misfit.ts'
 import type { BakingRules } from '../../../../shared-core/shop/rules.ts'
 import { MINUTE_MAX, PEOPLE_MAX, PEOPLE_ROWS_MAX } from '../../../../shared-core/shop/set-up-limits.ts'
 import type { Shop } from '../../../../shared-core/shop/shop.ts'
@@ -6,12 +7,13 @@ import { NumberField } from '../fields/number-field.tsx'
 import { minuteSaid } from '../say-value.ts'
 import type { SetUpProps } from '../set-up-parts.ts'
 import { changeTo } from '../set-up-parts.ts'
+import { Wrong } from './wrong.tsx'
 
 type Row = BakingRules['people'][number]
 
 /** How many people are at the line from when on, a row for each time at which that changes. */
 export function PeopleByHour(props: SetUpProps) {
-  const { draft, say, words } = props
+  const { draft, say, words, misfits } = props
   const { baking } = draft
   const { people: told } = say.baking
   const set = changeTo(props, 'baking')
@@ -23,7 +25,7 @@ export function PeopleByHour(props: SetUpProps) {
       <p class="setup-hint">{rows.length === 0 ? told.none : told.hint}</p>
       {rows.map((row, at) => (
         // Rows have no name of their own: their place in the list is what they are.
-        <div key={at} class="setup-columns setup-row">
+        <div key={at} class="setup-columns setup-hour">
           <ClockField
             label={told.from}
             minute={row.fromMinute}
@@ -39,15 +41,12 @@ export function PeopleByHour(props: SetUpProps) {
             say={say}
             onChange={(people) => change(at, { ...row, people })}
           />
-          <button
-            type="button"
-            aria-label={told.remove(minuteSaid(row.fromMinute, { words, say, shop: draft }))}
-            onClick={() => put(rows.filter((_, index) => index !== at))}
-          >
-            {say.save.throwAway}
+          <button type="button" onClick={() => put(rows.filter((_, index) => index !== at))}>
+            {told.remove(minuteSaid(row.fromMinute, { words, say, shop: draft }))}
           </button>
         </div>
       ))}
+      <Wrong misfits={misfits.filter(isOfPeople)} say={say} />
       {rows.length < PEOPLE_ROWS_MAX && (
         <div class="setup-acts">
           <button type="button" onClick={() => put([...rows, nextRow(draft)])}>
@@ -57,6 +56,10 @@ export function PeopleByHour(props: SetUpProps) {
       )}
     </>
   )
+}
+
+function isOfPeople({ entity, field }: Misfit): boolean {
+  return entity === 'baking' && field.startsWith('people/')
 }
 
 /** How long before the oven is ready the line is manned, until somebody says; common practice, no source. */

@@ -5,12 +5,13 @@ import { ShowCell } from '../fields/table-cell.tsx'
 import { VARIETIES } from '../lists.ts'
 import type { SetUpProps } from '../set-up-parts.ts'
 import { changeTo } from '../set-up-parts.ts'
+import { Wrong } from './wrong.tsx'
 
 const HOUR_MINUTES = 60
 
 /** Until when each variety should be on show, and how many of it at least. */
 export function ShowPart(props: SetUpProps) {
-  const { draft, say, change } = props
+  const { draft, say, change, misfits } = props
   const { baking, hours } = draft
   const set = changeTo(props, 'baking')
   return (
@@ -31,6 +32,7 @@ export function ShowPart(props: SetUpProps) {
           />
         )}
       </OptionalField>
+      <Wrong misfits={misfits.filter(({ field }) => field === 'showUntilMinute')} say={say} />
       <p class="setup-hint">{say.baking.showHint}</p>
       <table class="setup-cells">
         <thead>
