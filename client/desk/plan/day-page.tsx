@@ -21,10 +21,14 @@ import { WishesPanel } from './wishes-panel.tsx'
 /** One day's plan: in figures, drawn, and in words. */
 export function DayPage(parts: PlanParts) {
   const { say, shop, words, date, state, live } = parts
-  const got = useDayPlan(shop.baking.advice ? date : null, state, live.nowMs)
+  // Today's is told as it changes; those of other days are asked for.
+  const told = live.plan?.date === date ? live.plan : null
+  const asked = told === null && shop.baking.advice ? date : null
+  const got = useDayPlan(asked, live.asSet ?? state, live.nowMs)
   if (hoursOn(shop, date) === null || state.lastDay?.closedOn === date)
     return <p>{say.closed(words.times.date(date))}</p>
   if (!shop.baking.advice) return <AdvicePanel {...parts} />
+  if (told !== null) return <Day {...parts} stands={told} />
   if (got.kind !== 'got') {
     return (
       <p class="desk-quiet" role="status">
@@ -89,11 +93,12 @@ function Day({ stands, ...parts }: PlanParts & { readonly stands: Plan }) {
 }
 
 /** What is changed here, tried on the server, and kept or left. */
-function useWishing({ state, store, date, room }: PlanParts, stands: Plan) {
+function useWishing({ live, state, store, date, room }: PlanParts, stands: Plan) {
+  const asSet = live.asSet ?? state
   const [draft, setDraft] = useState<ReturnType<typeof wishesOf> | null>(null)
   // What was just kept is shown as it was tried until the server has planned with it.
   const [kept, setKept] = useState<{ readonly plan: Plan; readonly over: Plan } | null>(null)
-  const own = wishesOf(state, date, room.today, (atMs) => localDate(room.clock, atMs))
+  const own = wishesOf(asSet, date, room.today, (atMs) => localDate(room.clock, atMs))
   const tried = useTried(date, draft)
   const isTrying = draft !== null
   const plan =
@@ -106,7 +111,7 @@ function useWishing({ state, store, date, room }: PlanParts, stands: Plan) {
     onWishes: (next: ReturnType<typeof wishesOf>) => setDraft(isSameWishes(next, own) ? null : next),
     onKeep: () => {
       if (draft === null) return
-      for (const act of actsOf(state, own, draft)) store.send(act)
+      for (const act of actsOf(asSet, own, draft)) store.send(act)
       setKept(tried.kind === 'tried' ? { plan: tried.plan, over: stands } : null)
       setDraft(null)
     },
