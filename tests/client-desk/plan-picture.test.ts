@@ -3,11 +3,15 @@ import { boardsInUse, clipped, pictureView } from '../../client/desk/plan/pictur
 import { supplyView, thatMatter } from '../../client/desk/plan/supply-view.ts'
 import { textWidthPx } from '../../client/parts/text-width.ts'
 import { shelfId, varietyId } from '../../shared-core/ids.ts'
-import type { PlanLoad } from '../../shared-core/live/plan.ts'
+import type { PlanLoad, PlanSupply } from '../../shared-core/live/plan.ts'
 import { at, lines } from '../core/support/make.ts'
-import { planLoad, supply } from './plan-make.ts'
+import { planLoad } from '../core/support/plan.ts'
 
 const CYCLE_MS = 90_000
+
+function supply(variety: string, parts: Partial<PlanSupply> = {}): PlanSupply {
+  return { varietyId: varietyId(variety), forSale: 0, ready: [], asked: [], lost: 0, left: 0, ...parts }
+}
 
 /** Ten hours on a thousand pixels: 100 px an hour. */
 function picture(loads: readonly PlanLoad[]) {
@@ -26,7 +30,9 @@ function picture(loads: readonly PlanLoad[]) {
 }
 
 describe('the line over the day', () => {
-  const one = planLoad({ n: 1, shelf: 's2', inAtMs: at('6:00'), dips: 2 })
+  const shelf = { shelfId: shelfId('s2') }
+  const sixty = lines('sesame', 36, 'poppy', 24)
+  const one = planLoad('6:00', 1, { ...shelf, lines: sixty, dips: 2, kettleAtMs: at('5:56'), flipAtMs: at('6:03:30') })
 
   it('[I64] given a load, then it lies in its shelf’s lane from in to out, its dips in the kettle’s', () => {
     const { loads, shelves, heightPx } = picture([one])
@@ -43,7 +49,7 @@ describe('the line over the day', () => {
   })
 
   it('[I65] given boards, then they are in use from the end of the first dip to the flip; one freed is free at once', () => {
-    const next = planLoad({ n: 2, shelf: 's1', inAtMs: at('6:06'), kettleAtMs: at('6:02'), flipAtMs: at('6:09:30') })
+    const next = planLoad('6:06', 2, { lines: sixty, kettleAtMs: at('6:02'), flipAtMs: at('6:09:30') })
     const steps = boardsInUse({
       loads: [one, next].map((load) => ({ key: load.id, load })),
       cycleMs: CYCLE_MS,
@@ -75,7 +81,7 @@ describe('the line over the day', () => {
   })
 
   it('[I64] given another load soon after on the shelf, then text ends before it', () => {
-    const soon = planLoad({ n: 2, shelf: 's2', inAtMs: at('6:20') })
+    const soon = planLoad('6:20', 2, shelf)
     const [first] = picture([one, soon]).loads
     expect(first?.rows.every((text) => textWidthPx(text, 12) <= 34)).toBe(true)
   })

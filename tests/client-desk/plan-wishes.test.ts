@@ -20,7 +20,7 @@ import { assert } from '../../shared-core/support.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import { at, lines } from '../core/support/make.ts'
-import { planLoad, planWith } from './plan-make.ts'
+import { planLoad, planWith } from '../core/support/plan.ts'
 
 const [TODAY, TOMORROW] = ['2026-11-24', '2026-11-25']
 /** The test shop is six hours behind. */
@@ -80,22 +80,22 @@ describe('a load that people move', () => {
   })
 
   it('[I61] given an advised load, when it is moved, then it is shown there at once with all its times', () => {
-    const plan = planWith({ date: TODAY, loads: [planLoad({ n: 1, shelf: 's1', inAtMs: at('7:40') })] })
+    const plan = planWith([planLoad('7:40', 1)])
     const [shown] = shownLoads(plan, stands(own([])))
     assert(shown !== undefined, 'one load')
     const wishes = withPin(stands(own([])), { ...movedInTime(pinOf(shown), 20), shelfId: shelfId('s3') })
     const [moved] = shownLoads(plan, wishes)
     expect(moved?.key).toBe(advisedId(7, 1))
-    expect(moved?.load).toMatchObject({ shelfId: 's3', inAtMs: at('8:00'), kettleAtMs: at('7:56'), isPinned: true })
+    expect(moved?.load).toMatchObject({ shelfId: 's3', inAtMs: at('8:00'), kettleAtMs: at('7:57'), isPinned: true })
     expect(moved?.load.outAtMs).toBe(at('8:16'))
   })
 
   it('[I61] given the server’s answer, then it is the same load on the screen, and an advised one in its place another', () => {
     const key = advisedId(7, 1)
     const wishes = withPin(stands(own([])), { ...pin, key, inAtMs: at('8:00') })
-    const set = planLoad({ n: 9, shelf: 's1', inAtMs: at('8:00'), isPinned: true })
-    const advised = planLoad({ n: 1, shelf: 's1', inAtMs: at('7:20') })
-    const shown = shownLoads(planWith({ date: TODAY, loads: [advised, set] }), wishes)
+    const set = planLoad('8:00', 9, { id: plannedId('set'), isPinned: true })
+    const advised = planLoad('7:20', 1)
+    const shown = shownLoads(planWith([advised, set]), wishes)
     expect(shown.map((one) => [one.key, one.load.id])).toEqual([
       [`${key} again`, key],
       [key, set.id],
@@ -142,7 +142,7 @@ describe('what is kept', () => {
 
 describe('a load that is left out', () => {
   it('[I63] given an advised load, then its shelf stays free ten minutes before and after, and that is said once', () => {
-    const load = planLoad({ n: 1, shelf: 's2', inAtMs: at('7:40') })
+    const load = planLoad('7:40', 1, { shelfId: shelfId('s2') })
     const free = leftOut(load)
     expect(free).toEqual({ shelfId: 's2', varietyId: null, fromMs: at('7:30'), toMs: at('7:50') })
     const once = withForbid(stands(own([])), free)

@@ -12,8 +12,8 @@ import type { Language } from '../../shared-core/shop/shop.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import { CLOCK } from '../client-counter/counter-maker.ts'
 import { at } from '../core/support/make.ts'
+import { planWith } from '../core/support/plan.ts'
 import { shopWith } from '../core/support/shop.ts'
-import { figures } from './plan-make.ts'
 
 const SESAME = varietyId('sesame')
 const PLACES: readonly ContactPlace[] = ['kettle', 'boards', 'trays', 'peel', 'stone']
@@ -86,8 +86,9 @@ describe.each(['en', 'es'] as const)('the plan in words, %s', (language) => {
 })
 
 describe('another day than it is', () => {
-  const before = figures({ firstKettleAtMs: at('4:30'), crewMinutes: 720 })
-  const after = figures({ profitCents: 82_000, lost: 2, left: 16.4, firstKettleAtMs: at('4:20'), crewMinutes: null })
+  const day = planWith([]).figures
+  const before = { ...day, profitCents: 81_240, lost: 6.2, left: 14.4, firstKettleAtMs: at('4:30'), crewMinutes: 720 }
+  const after = { ...before, profitCents: 82_000, lost: 2, left: 16.4, firstKettleAtMs: at('4:20'), crewMinutes: null }
   const { whatIf } = say('en')
 
   it('[I68] given two plans, then the cost is the difference from the one that stands', () => {
