@@ -42,7 +42,8 @@ export function boardsNow(state: State, nowMs: EpochMs): BoardsNow {
   return { count, free: Math.max(0, rest), out, drying, over: Math.max(0, -rest), nextWetAtMs }
 }
 
-function usableBoards({ marks }: State, shop: Shop): number {
+/** Boards that can be used today: what somebody said, else all that the shop has. */
+export function usableBoards({ marks }: State, shop: Shop): number {
   const mark = marks.get(boardsMark())
   return mark?.kind === 'boards' ? mark.usable : shop.boards.count
 }
