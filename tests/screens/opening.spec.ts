@@ -113,7 +113,7 @@ for (const { varieties, language } of [
   })
 }
 
-test('given a kettle that wants care, when it is topped up by one touch, then it recovers, and what touched it and the boards is told with a caution', async ({
+test('[I8] given a kettle that wants care, when it is topped up by one touch, then it recovers, and what touched it and the boards is told with a caution', async ({
   browser,
   server,
 }) => {
@@ -150,4 +150,12 @@ test('given a kettle that wants care, when it is topped up by one touch, then it
   await bench.touch(bench.cell('washBoards'))
   await bench.touch(bench.named('On the boards since their wash'))
   await expect(bench.page.locator('.bench-list')).toContainText('nothing on record')
+  await bench.touch(bench.named('On trays, peel and stone'))
+  await expect(bench.page.locator('.bench-list')).toContainText('Seed trays: Sesame 96')
+  await expect(bench.page.locator('.bench-list')).toContainText('Peel: Sesame 96')
+  await bench.touch(bench.named('Care'))
+  await bench.touch(bench.cell('washTrays'))
+  await bench.touch(bench.named('On trays, peel and stone'))
+  await expect(bench.page.locator('.bench-list')).not.toContainText('Seed trays')
+  await expect(bench.page.locator('.bench-list')).toContainText('Peel: Sesame 96')
 })
