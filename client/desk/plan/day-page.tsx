@@ -59,7 +59,7 @@ function Day({ stands, ...parts }: PlanParts & { readonly stands: Plan }) {
   const [chosen, setChosen] = useState<string | null>(null)
   const wishing = useWishing(parts, stands)
   const { plan, wishes, tried, isTrying } = wishing
-  const running = date === room.today ? runningLoads(state) : []
+  const running = date === room.today ? runningLoads(state, parts.shop) : []
   const of: DayParts = {
     ...parts,
     plan,

@@ -1,16 +1,14 @@
 import type { Line, Load, State } from '../../../shared-core/day/state.ts'
 import { plannedId } from '../../../shared-core/ids.ts'
+import { contentsByLoad } from '../../../shared-core/line/contents.ts'
+import type { Shop } from '../../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../../shared-core/units.ts'
 import type { ShownLoad } from './wishes.ts'
 
 /** Loads that are in the oven, in the form in which the plan's are drawn: they are there, and stay. */
-export function runningLoads({ loads, batches }: Pick<State, 'loads' | 'batches'>): readonly ShownLoad[] {
-  return [...loads.values()].map((load) => ({ key: load.id, load: asShown(load, linesIn(load, batches)) }))
-}
-
-function linesIn({ id }: Load, batches: State['batches']): readonly Line[] {
-  const own = [...batches.values()].filter((batch) => batch.stage === 'oven' && batch.loadId === id)
-  return own.flatMap(({ varietyId, pieces }) => (varietyId === null ? [] : [{ varietyId, pieces }]))
+export function runningLoads(state: State, shop: Shop): readonly ShownLoad[] {
+  const contents = contentsByLoad(state, shop)
+  return [...state.loads.values()].map((load) => ({ key: load.id, load: asShown(load, contents.get(load.id) ?? []) }))
 }
 
 function asShown({ id, shelfId, loadedAtMs, flippedAtMs, flip, out }: Load, lines: readonly Line[]): ShownLoad['load'] {
