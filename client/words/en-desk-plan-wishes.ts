@@ -38,7 +38,7 @@ export function enWishes(words: DeskWords): Pick<BakePlanWords, 'chosen' | 'wish
         `No ${varietyId === null ? 'load' : names.variety(varietyId)}${shelfId === null ? '' : ` on ${line.shelf(shelfId)}`} from ${times.clock(fromMs)} to ${times.clock(toMs)}`,
       lift: 'Allow again',
       unpin: 'Let it move',
-      addTitle: 'Leave free',
+      addTitle: 'Leave a time free',
       anyShelf: 'all shelves',
       anyVariety: 'everything',
       shelf: 'Shelf',

@@ -130,7 +130,7 @@ function head({ times }: DeskWords): HeadWords {
     firstDip: (atMs) => times.clock(atMs),
     noKettle: 'nothing more to boil',
     lastOut: (atMs) => times.clock(atMs),
-    profit: 'expected, by the forecast',
+    profit: 'by the forecast',
     more: (cents) => `${cents < 0 ? '−' : '+'}${money(Math.abs(cents))}`,
     moreUnknown: 'not known',
     howTitle: 'How this is reckoned',

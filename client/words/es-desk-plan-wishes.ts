@@ -40,7 +40,7 @@ export function esWishes(words: DeskWords): Pick<BakePlanWords, 'chosen' | 'wish
         `${varietyId === null ? 'Sin cargas' : `Sin ${names.variety(varietyId)}`}${shelfId === null ? '' : ` en ${line.shelf(shelfId)}`} de ${times.clock(fromMs)} a ${times.clock(toMs)}`,
       lift: 'Permitir otra vez',
       unpin: 'Dejar que se mueva',
-      addTitle: 'Dejar libre',
+      addTitle: 'Dejar libre un rato',
       anyShelf: 'todos los pisos',
       anyVariety: 'todo',
       shelf: 'Piso',

@@ -130,7 +130,7 @@ function head({ times }: DeskWords): HeadWords {
     firstDip: (atMs) => times.clock(atMs),
     noKettle: 'no hay más que hervir',
     lastOut: (atMs) => times.clock(atMs),
-    profit: 'esperado, según el pronóstico',
+    profit: 'según el pronóstico',
     more: (cents) => `${cents < 0 ? '−' : '+'}${money(Math.abs(cents))}`,
     moreUnknown: 'no se sabe',
     howTitle: 'Cómo se calcula',

@@ -31,6 +31,7 @@ export function WishesPanel(parts: DayParts) {
           </li>
         ))}
       </ul>
+      <h3>{say.wishes.addTitle}</h3>
       <LeaveFree {...parts} />
     </Panel>
   )
