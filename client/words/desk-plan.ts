@@ -21,10 +21,9 @@ export interface BakePlanWords {
   readonly nothingKnown: string
   readonly toUsual: string
   readonly nothingMore: string
-  /** Nothing is chilled for the day yet. */
-  readonly noDough: string
-  /** Less is chilled than the plan bakes. */
-  someDough(chilled: number, baked: number): string
+  /** Of a day that is not open yet: which dough the plan counts on. */
+  wantedDough(pieces: number): string
+  readonly openDough: string
   readonly advice: {
     readonly title: string
     readonly on: string

@@ -20,10 +20,9 @@ export function enBakePlan(words: DeskWords): BakePlanWords {
       'Nothing is known yet of what will be asked for, so no loads can be advised. Type pieces of a usual day, bring past sales in, or tap on: the first day teaches.',
     toUsual: 'Type a usual day',
     nothingMore: 'Nothing more is baked on this day.',
-    noDough:
-      'No dough is chilled for this day yet: the plan counts on the dough that is wanted, else on what is advised.',
-    someDough: (chilled, baked) =>
-      `${chilled} of ${baked} pieces are chilled so far. For the rest the plan counts on dough that is wanted or advised.`,
+    wantedDough: (pieces) =>
+      `The plan counts on the dough that is wanted for that day, ${pieces} pieces, whether it is chilled yet or not.`,
+    openDough: 'Nobody has said yet how much dough that day gets: the plan takes as much as is worth baking.',
     advice: {
       title: 'Advice',
       on: 'Loads are advised on all screens. What people load, set or leave out goes before it: the plan follows.',

@@ -20,10 +20,9 @@ export function esBakePlan(words: DeskWords): BakePlanWords {
       'Todavía no se sabe nada de lo que se va a pedir, así que no se aconsejan cargas. Escriba las piezas de un día normal, traiga ventas pasadas o siga tocando: el primer día ya enseña.',
     toUsual: 'Escribir un día normal',
     nothingMore: 'Ese día ya no se hornea nada más.',
-    noDough:
-      'Todavía no hay masa en frío para ese día: el plan cuenta con la masa que se quiere o, si no, con la aconsejada.',
-    someDough: (chilled, baked) =>
-      `Hasta ahora hay en frío ${chilled} de ${baked} piezas. Para el resto el plan cuenta con masa querida o aconsejada.`,
+    wantedDough: (pieces) =>
+      `El plan cuenta con la masa que se quiere para ese día, ${pieces} piezas, esté ya en frío o no.`,
+    openDough: 'Todavía nadie dijo cuánta masa lleva ese día: el plan toma tanta como valga la pena hornear.',
     advice: {
       title: 'Consejo',
       on: 'Las cargas se aconsejan en todas las pantallas. Lo que la gente carga, fija o deja fuera va primero: el plan lo sigue.',

@@ -119,13 +119,14 @@ function useWishing({ live, state, store, date, room }: PlanParts, stands: Plan)
   }
 }
 
-/** Where less is chilled than is planned, the plan counts on dough that is still to come. */
-function DoughNote({ say, state, plan, date, room }: DayParts) {
-  if (date <= room.today) return null
-  const chilled = [...state.batches.values()]
-    .filter(({ stage }) => stage === 'proof' || stage === 'chill')
-    .reduce((sum, { pieces }) => sum + pieces, 0)
-  const { baked } = plan.figures
-  if (chilled >= baked) return null
-  return <p class="desk-notice">{chilled === 0 ? say.noDough : say.someDough(chilled, baked)}</p>
+/** Of a day that is not open yet: which dough the plan counts on. */
+function DoughNote({ say, state, date, words }: DayParts) {
+  if (state.day?.label === date) return null
+  const wanted = (state.wanted.get(date)?.lines ?? []).reduce((sum, { pieces, ordered }) => sum + pieces + ordered, 0)
+  return (
+    <p class="desk-notice">
+      <span>{wanted === 0 ? say.openDough : say.wantedDough(wanted)}</span>{' '}
+      <a href={addressOf('coming', date)}>{words.desk.places.coming}</a>
+    </p>
+  )
 }
