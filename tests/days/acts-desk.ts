@@ -36,6 +36,7 @@ export const AT_DESK: readonly SmallAct[] = [
   },
   { roles: BACK, parts: ['opening', 'evening'], weight: 5, do: carryIn },
   { roles: BACK, parts: ['opening', 'first-loads', 'morning', 'evening'], weight: 4, do: typeList },
+  { roles: BACK, parts: 'all-day', weight: 1, do: forbidLoads },
   {
     roles: ANYBODY,
     parts: 'all-day',
@@ -129,6 +130,16 @@ function typeList({ shop, chance, nowMs, part }: Scene) {
     lines: someLines(shop, chance, 24),
   }))
   return [{ type: 'setLoadList', loads } as const]
+}
+
+/** A shelf or a variety that the plan must leave out for a while, or nothing any more. */
+function forbidLoads({ shop, chance, nowMs }: Scene) {
+  const fromMs = epochMs(Math.round(nowMs) + chance.between(0, 120) * 60_000)
+  const toMs = epochMs(fromMs + chance.between(1, 180) * 60_000)
+  const shelfId = chance.permille(500) ? chance.oneOf([...shop.shelves.keys()]) : null
+  const varietyId = chance.permille(500) ? chance.oneOf([...shop.varieties.keys()]) : null
+  const forbids = chance.permille(800) ? [{ shelfId, varietyId, fromMs, toMs }] : []
+  return [{ type: 'forbidLoads', forbids } as const]
 }
 
 function closeDay({ shown, chance }: Scene) {

@@ -35,6 +35,12 @@ export function fullFile() {
     oven: { ...oven, bakeAt: { degrees: 475, unit: 'F' }, secondAt: { degrees: 290, unit: 'C' } },
     mixer: { leastFlour: { amount: 5.5, unit: 'kg' }, mostFlour: { amount: 50, unit: 'lb' } },
     cooler: { trays: 40, keepsAt: { degrees: 4, unit: 'C' } },
+    baking: {
+      boardWait: { minutes: 10 },
+      door: { load: { seconds: 45 } },
+      people: [{ from: '03:30', people: 2 }],
+      showUntil: '09:30',
+    },
     counter: { salesFrom: 'till', sweepEvery: { minutes: 120 }, dayOldPercent: 40 },
     doughs: doughs.map((dough) => (dough.id === 'plain' ? { ...dough, contains: ['wheat', 'egg'] } : dough)),
     toppings: [
