@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { changeOf } from '../../client/desk/plan/asked.ts'
 import { costOf } from '../../client/desk/plan/tried-bar.tsx'
-import { isSensible, usualAmount, WHAT_IFS, whatIfRows } from '../../client/desk/plan/what-if-view.ts'
+import { askable, isSensible, usualAmount, WHAT_IFS, whatIfRows } from '../../client/desk/plan/what-if-view.ts'
 import { clockText } from '../../client/live/clock-text.ts'
 import { deskWords } from '../../client/words/desk.ts'
 import { bakePlanWords } from '../../client/words/desk-plan.ts'
@@ -119,6 +119,14 @@ describe('another day than it is', () => {
     ] as const)
       expect(isSensible(kind, amount)).toBe(false)
     for (const kind of WHAT_IFS) expect(isSensible(kind, usualAmount(kind, 90))).toBe(true)
+  })
+
+  it('[I69] given a shop of which nobody said who is there, or one without a changeover, then these are not asked', () => {
+    const shop = shopWith()
+    const staffed = { baking: { ...shop.baking, people: [{ fromMinute: 0, people: 2 }] } }
+    expect(askable(staffed, shop.hours)).toEqual(WHAT_IFS)
+    expect(askable(shop, shop.hours)).not.toContain('people')
+    expect(askable(staffed, { ...shop.hours, changeoverFromMinute: null })).not.toContain('changeover')
   })
 
   it('[I69] given each question, then it is asked in minutes, pieces and people as typed', () => {

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { VarietyId } from '../../../shared-core/ids.ts'
 import type { PlanFigures } from '../../../shared-core/live/plan.ts'
+import { hoursOn } from '../../../shared-core/shop/hours.ts'
 import { inUse } from '../../../shared-core/shop/in-order.ts'
 import { epochMs } from '../../../shared-core/units.ts'
 import { instantOfMinute } from '../../live/clock-text.ts'
@@ -11,7 +12,7 @@ import type { WhatIfAnswer } from './asked.ts'
 import { changeOf } from './asked.ts'
 import type { PlanParts } from './parts.ts'
 import { costOf } from './tried-bar.tsx'
-import { isSensible, usualAmount, WHAT_IFS, whatIfRows } from './what-if-view.ts'
+import { askable, isSensible, usualAmount, whatIfRows } from './what-if-view.ts'
 import { minuteOf, TimeField } from './wishes-panel.tsx'
 
 type Answer =
@@ -49,7 +50,7 @@ export function WhatIfPage(parts: PlanParts) {
     <Panel part="plan-what-if" title={`${say.whatIf.title}: ${words.times.date(date)}`} isWide>
       <p class="desk-quiet">{say.whatIf.hint}</p>
       <fieldset class="desk-field plan-kinds" aria-label={say.whatIf.title}>
-        {WHAT_IFS.map((one) => (
+        {askable(shop, hoursOn(shop, date)).map((one) => (
           <label key={one} class="desk-line">
             <input type="radio" name="what-if" checked={one === kind} onChange={() => choose(one)} />
             {say.whatIf.changes[one]}

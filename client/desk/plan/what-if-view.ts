@@ -1,8 +1,15 @@
 import type { PlanFigures } from '../../../shared-core/live/plan.ts'
+import type { Hours, Shop } from '../../../shared-core/shop/shop.ts'
 import { money, signedPieces } from '../../words/desk-day-sheet.ts'
 import type { WhatIfKind, WhatIfWords } from '../../words/desk-plan.ts'
 
 export const WHAT_IFS: readonly WhatIfKind[] = ['shelf', 'kettle', 'boards', 'opening', 'changeover', 'order', 'people']
+
+/** Those that mean something in a shop: where nobody said who is there, people are no limit. */
+export function askable({ baking }: Pick<Shop, 'baking'>, hours: Hours | null): readonly WhatIfKind[] {
+  const isNone = { people: baking.people.length === 0, changeover: (hours?.changeoverFromMinute ?? null) === null }
+  return WHAT_IFS.filter((kind) => !(kind === 'people' || kind === 'changeover') || !isNone[kind])
+}
 
 /** What stands in each field until somebody types. */
 export function usualAmount(kind: WhatIfKind, cycleSeconds: number): number {
