@@ -147,6 +147,8 @@ export interface TriedWords {
   readonly waiting: string
   readonly failed: string
   costs(cost: Cost): string
+  /** Everything that is set, against a day with nothing set. */
+  all(costs: string): string
   readonly keep: string
   readonly leave: string
   readonly kept: string

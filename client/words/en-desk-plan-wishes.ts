@@ -53,6 +53,7 @@ export function enWishes(words: DeskWords): Pick<BakePlanWords, 'chosen' | 'wish
       waiting: 'Reckoning what it costs…',
       failed: 'What it costs could not be reckoned. It can be kept all the same.',
       costs: costText,
+      all: (costs) => `All that is set, against a day with nothing set: ${costs}`,
       keep: 'Keep',
       leave: 'Leave it',
       kept: 'Kept: all screens follow.',

@@ -55,6 +55,7 @@ export function esWishes(words: DeskWords): Pick<BakePlanWords, 'chosen' | 'wish
       waiting: 'Calculando lo que cuesta…',
       failed: 'No se pudo calcular lo que cuesta. Se puede guardar de todos modos.',
       costs: costText,
+      all: (costs) => `Todo lo fijado, frente a un día sin nada fijado: ${costs}`,
       keep: 'Guardar',
       leave: 'Dejarlo como estaba',
       kept: 'Guardado: todas las pantallas lo siguen.',

@@ -86,7 +86,14 @@ function Day({ stands, ...parts }: PlanParts & { readonly stands: Plan }) {
         </div>
       </div>
       {isTrying && (
-        <TriedBar say={say} tried={tried} before={stands.figures} onKeep={wishing.onKeep} onLeave={wishing.onLeave} />
+        <TriedBar
+          say={say}
+          tried={tried}
+          before={stands.figures}
+          isSet={wishing.isSet}
+          onKeep={wishing.onKeep}
+          onLeave={wishing.onLeave}
+        />
       )}
     </>
   )
@@ -107,6 +114,7 @@ function useWishing({ live, state, store, date, room }: PlanParts, stands: Plan)
     plan,
     tried,
     isTrying,
+    isSet: own.pins.length + own.forbids.length > 0,
     wishes: draft ?? own,
     onWishes: (next: ReturnType<typeof wishesOf>) => setDraft(isSameWishes(next, own) ? null : next),
     onKeep: () => {

@@ -7,12 +7,14 @@ interface BarProps extends Pick<PlanParts, 'say'> {
   readonly tried: Tried
   /** Of the plan as it stands without the change. */
   readonly before: PlanFigures
+  /** Something is set already: what all of it costs is another number than what the change does. */
+  readonly isSet: boolean
   readonly onKeep: () => void
   readonly onLeave: () => void
 }
 
 /** What a change costs, said before it is kept. */
-export function TriedBar({ say, tried, before, onKeep, onLeave }: BarProps) {
+export function TriedBar({ say, tried, before, isSet, onKeep, onLeave }: BarProps) {
   return (
     <div class="desk-notice plan-tried" data-part="plan-tried">
       <p role="status">
@@ -23,6 +25,9 @@ export function TriedBar({ say, tried, before, onKeep, onLeave }: BarProps) {
             ? say.tried.failed
             : say.tried.costs(costOf(before, tried.plan.figures))}
       </p>
+      {isSet && tried.kind === 'tried' && (
+        <p class="desk-quiet">{say.tried.all(say.tried.costs(costOf(tried.free, tried.plan.figures)))}</p>
+      )}
       <div class="desk-line">
         <button type="button" class="desk-strong" onClick={onKeep}>
           {say.tried.keep}

@@ -1,12 +1,13 @@
 import { useEffect, useState } from 'preact/hooks'
-import type { Plan } from '../../../shared-core/live/plan.ts'
+import type { Plan, PlanFigures } from '../../../shared-core/live/plan.ts'
 import { call } from '../call.ts'
 import type { Wishes } from './wishes.ts'
 
 export type Tried =
   | { readonly kind: 'waiting' }
   | { readonly kind: 'failed' }
-  | { readonly kind: 'tried'; readonly plan: Plan }
+  /** `free`: of the day with nothing set and nothing left free. */
+  | { readonly kind: 'tried'; readonly plan: Plan; readonly free: PlanFigures }
 
 /** A row of arrow keys asks once. */
 const WAIT_MS = 250
@@ -23,10 +24,8 @@ export function useTried(date: string, wishes: Wishes | null): Tried {
     if (body === null) return
     let isCurrent = true
     const timer = window.setTimeout(async () => {
-      const done = await call<{ readonly plan: Plan | null }>('POST', '/api/v1/plan/try', JSON.parse(body))
-      if (!isCurrent) return
-      const plan = done.kind === 'done' ? done.value.plan : null
-      setGot({ body, tried: plan === null ? { kind: 'failed' } : { kind: 'tried', plan } })
+      const done = await call<TriedJson>('POST', '/api/v1/plan/try', JSON.parse(body))
+      if (isCurrent) setGot({ body, tried: triedOf(done.kind === 'done' ? done.value : null) })
     }, WAIT_MS)
     return () => {
       isCurrent = false
@@ -34,6 +33,17 @@ export function useTried(date: string, wishes: Wishes | null): Tried {
     }
   }, [body])
   return got !== null && got.body === body ? got.tried : WAITING
+}
+
+interface TriedJson {
+  /** Null: nothing is known of what will be asked for. */
+  readonly plan: Plan | null
+  readonly free: PlanFigures | null
+}
+
+function triedOf(json: TriedJson | null): Tried {
+  if (json === null || json.plan === null || json.free === null) return { kind: 'failed' }
+  return { kind: 'tried', plan: json.plan, free: json.free }
 }
 
 function bodyOf(date: string, { pins, forbids }: Wishes): object {
