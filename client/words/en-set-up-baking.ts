@@ -59,6 +59,7 @@ export const EN_BAKING: BakingSetUpWords = {
   showHint:
     'Pieces that should be there at the opening, and until the hour of “On show until” where one is said, however few are likely to be asked for.',
   avoidsHint: 'Planned before these touch water, boards, trays, peel or stone, where that can be. It is no promise.',
+  avoidsItself: (allergens) => `It contains ${allergens} itself: there this changes nothing.`,
   emptyByHint: 'Where this shelf is given to the second menu before the others.',
   emptyByLate: 'The whole oven is empty of bagels by then: this time changes nothing.',
   sums: { on: 'advised', off: 'not advised: the shop’s own list' },

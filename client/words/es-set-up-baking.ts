@@ -59,6 +59,7 @@ export const ES_BAKING: BakingSetUpWords = {
     'Piezas que deben estar al abrir, y hasta la hora de «A la vista hasta» donde se dice una, por pocas que se vayan a pedir.',
   avoidsHint:
     'Se planea antes de que estos toquen agua, tablas, bandejas, pala o piedra, donde se puede. No es una promesa.',
+  avoidsItself: (allergens) => `Ella misma contiene ${allergens}: ahí esto no cambia nada.`,
   emptyByHint: 'Donde este piso pasa al segundo menú antes que los demás.',
   emptyByLate: 'A esa hora ya no hay bagels en todo el horno: esta hora no cambia nada.',
   sums: { on: 'aconsejadas', off: 'sin consejo: la lista propia' },

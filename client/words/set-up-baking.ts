@@ -28,6 +28,8 @@ export interface BakingSetUpWords {
   }
   readonly showHint: string
   readonly avoidsHint: string
+  /** It is made with what it should not meet. @example "wheat" */
+  avoidsItself(allergens: string): string
   readonly emptyByHint: string
   /** The time said for a shelf is no sooner than the oven's own. */
   readonly emptyByLate: string

@@ -1,4 +1,4 @@
-import { allergensOfVariety } from '../../../../shared-core/dough/allergens.ts'
+import { allergensOfVariety, namesOf } from '../../../../shared-core/dough/allergens.ts'
 import { doughId, varietyId } from '../../../../shared-core/ids.ts'
 import { inUse } from '../../../../shared-core/shop/in-order.ts'
 import { sizeWindows } from '../../../../shared-core/shop/pickable.ts'
@@ -154,7 +154,8 @@ function VarietyFields({ parts, variety, set }: VarietyFieldsProps) {
 
 /** What the plan of loads heeds of a variety. */
 function BakingFields({ parts, variety, set }: VarietyFieldsProps) {
-  const { say } = parts
+  const { draft, say } = parts
+  const own = namesOf(allergensOfVariety(draft, variety.id)).filter((one) => variety.avoids.includes(one))
   return (
     <>
       <NumberField
@@ -174,6 +175,9 @@ function BakingFields({ parts, variety, set }: VarietyFieldsProps) {
         onChange={(avoids) => set({ ...variety, avoids })}
       />
       <p class="setup-hint">{say.baking.avoidsHint}</p>
+      {own.length > 0 && (
+        <p class="setup-hint">{say.baking.avoidsItself(own.map((one) => say.options.allergen[one]).join(', '))}</p>
+      )}
     </>
   )
 }
