@@ -5,6 +5,7 @@ import {
   actsOf,
   movedInTime,
   pinOf,
+  rebased,
   shownLoads,
   wishesOf,
   withForbid,
@@ -137,6 +138,30 @@ describe('what is kept', () => {
     const [list, forbidden] = actsOf(state, stands(state), wishes)
     expect(list).toMatchObject({ type: 'setLoadList', loads: [{ inAtMs: at('5:00', 1) }] })
     expect(forbidden).toEqual({ type: 'forbidLoads', forbids: [forbid(at('9:00', 1), at('9:30', 1))] })
+  })
+})
+
+describe('two desks at a time', () => {
+  const [mine, theirs] = [planned('mine', at('7:40')), planned('theirs', at('9:00'))]
+  const base = stands(own([mine], [forbid(at('9:00'), at('9:30'))]))
+
+  it('[I62] given a change begun here, when another desk sets a load, then keeping keeps that too', () => {
+    const now = stands(own([mine, theirs]))
+    const [pin] = base.pins
+    assert(pin !== undefined, 'one load')
+    const both = rebased(base, now, withPin(base, movedInTime(pin, 20)))
+    expect(both.pins.map(({ key, inAtMs }) => [key, inAtMs])).toEqual([
+      ['mine', at('8:00')],
+      ['theirs', at('9:00')],
+    ])
+    // What was left free is allowed again by the other desk.
+    expect(both.forbids).toEqual([])
+  })
+
+  it('[I62] given a load that another desk let go, when something else is changed here, then it stays let go', () => {
+    const changed = withForbid(base, forbid(at('10:00'), at('10:30')))
+    const both = rebased(base, stands(own([], base.forbids)), changed)
+    expect(both).toEqual({ pins: [], forbids: changed.forbids })
   })
 })
 

@@ -1,7 +1,13 @@
 import { describe, expect, it } from 'vitest'
-import { changeOf } from '../../client/desk/plan/asked.ts'
 import { costOf } from '../../client/desk/plan/tried-bar.tsx'
-import { askable, isSensible, usualAmount, WHAT_IFS, whatIfRows } from '../../client/desk/plan/what-if-view.ts'
+import {
+  askable,
+  changeOf,
+  isSensible,
+  usualAmount,
+  WHAT_IFS,
+  whatIfRows,
+} from '../../client/desk/plan/what-if-view.ts'
 import { clockText } from '../../client/live/clock-text.ts'
 import { deskWords } from '../../client/words/desk.ts'
 import { bakePlanWords } from '../../client/words/desk-plan.ts'

@@ -15,7 +15,8 @@ import { runningLoads } from './running.ts'
 import { SupplyPanel } from './supply-panel.tsx'
 import { TriedBar } from './tried-bar.tsx'
 import { useTried } from './use-tried.ts'
-import { actsOf, isSameWishes, shownLoads, wishesOf } from './wishes.ts'
+import type { Wishes } from './wishes.ts'
+import { actsOf, isSameWishes, rebased, shownLoads, wishesOf } from './wishes.ts'
 import { WishesPanel } from './wishes-panel.tsx'
 
 /** One day's plan: in figures, drawn, and in words. */
@@ -99,27 +100,34 @@ function Day({ stands, ...parts }: PlanParts & { readonly stands: Plan }) {
   )
 }
 
+interface Draft {
+  /** What stood when the change began. */
+  readonly base: Wishes
+  readonly wishes: Wishes
+}
+
 /** What is changed here, tried on the server, and kept or left. */
 function useWishing({ live, state, store, date, room }: PlanParts, stands: Plan) {
   const asSet = live.asSet ?? state
-  const [draft, setDraft] = useState<ReturnType<typeof wishesOf> | null>(null)
+  const [draft, setDraft] = useState<Draft | null>(null)
   // What was just kept is shown as it was tried until the server has planned with it.
   const [kept, setKept] = useState<{ readonly plan: Plan; readonly over: Plan } | null>(null)
   const own = wishesOf(asSet, date, room.today, (atMs) => localDate(room.clock, atMs))
-  const tried = useTried(date, draft)
-  const isTrying = draft !== null
-  const plan =
-    tried.kind === 'tried' && isTrying ? tried.plan : kept !== null && kept.over === stands ? kept.plan : stands
+  const changed = draft === null ? null : rebased(draft.base, own, draft.wishes)
+  const tried = useTried(date, changed)
+  const keptOf = kept?.over === stands ? kept.plan : null
+  const triedOf = tried.kind === 'tried' ? tried.plan : tried.kind === 'waiting' ? tried.last : null
+  const shown = (changed === null ? keptOf : triedOf) ?? stands
   return {
-    plan,
+    plan: shown,
     tried,
-    isTrying,
+    isTrying: changed !== null,
     isSet: own.pins.length + own.forbids.length > 0,
-    wishes: draft ?? own,
-    onWishes: (next: ReturnType<typeof wishesOf>) => setDraft(isSameWishes(next, own) ? null : next),
+    wishes: changed ?? own,
+    onWishes: (wishes: Wishes) => setDraft(isSameWishes(wishes, own) ? null : { base: own, wishes }),
     onKeep: () => {
-      if (draft === null) return
-      for (const act of actsOf(asSet, own, draft)) store.send(act)
+      if (changed === null) return
+      for (const act of actsOf(asSet, own, changed)) store.send(act)
       setKept(tried.kind === 'tried' ? { plan: tried.plan, over: stands } : null)
       setDraft(null)
     },

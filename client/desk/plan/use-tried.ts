@@ -4,14 +4,14 @@ import { call } from '../call.ts'
 import type { Wishes } from './wishes.ts'
 
 export type Tried =
-  | { readonly kind: 'waiting' }
+  /** `last`: as it was tried before the newest touch. */
+  | { readonly kind: 'waiting'; readonly last: Plan | null }
   | { readonly kind: 'failed' }
   /** `free`: of the day with nothing set and nothing left free. */
   | { readonly kind: 'tried'; readonly plan: Plan; readonly free: PlanFigures }
 
 /** A row of arrow keys asks once. */
 const WAIT_MS = 250
-const WAITING = { kind: 'waiting' } as const
 
 /**
  * What the day's plan becomes with these wishes, as the server reckons it; nothing is written.
@@ -21,7 +21,7 @@ export function useTried(date: string, wishes: Wishes | null): Tried {
   const body = wishes === null ? null : JSON.stringify(bodyOf(date, wishes))
   const [got, setGot] = useState<{ readonly body: string; readonly tried: Tried } | null>(null)
   useEffect(() => {
-    if (body === null) return
+    if (body === null) return setGot(null)
     let isCurrent = true
     const timer = window.setTimeout(async () => {
       const done = await call<TriedJson>('POST', '/api/v1/plan/try', JSON.parse(body))
@@ -32,7 +32,8 @@ export function useTried(date: string, wishes: Wishes | null): Tried {
       window.clearTimeout(timer)
     }
   }, [body])
-  return got !== null && got.body === body ? got.tried : WAITING
+  if (got !== null && got.body === body) return got.tried
+  return { kind: 'waiting', last: body !== null && got?.tried.kind === 'tried' ? got.tried.plan : null }
 }
 
 interface TriedJson {

@@ -1,5 +1,9 @@
+import type { VarietyId } from '../../../shared-core/ids.ts'
 import type { PlanFigures } from '../../../shared-core/live/plan.ts'
+import type { WhatIfChange } from '../../../shared-core/plan/what-if.ts'
 import type { Hours, Shop } from '../../../shared-core/shop/shop.ts'
+import type { EpochMs } from '../../../shared-core/units.ts'
+import { durationMs } from '../../../shared-core/units.ts'
 import { money, signedPieces } from '../../words/desk-day-sheet.ts'
 import type { WhatIfKind, WhatIfWords } from '../../words/desk-plan.ts'
 
@@ -95,4 +99,33 @@ function whole(value: number): number {
 /** @example signedMoney(-340) // "−3.40" */
 export function signedMoney(cents: number): string {
   return cents === 0 ? money(0) : `${cents < 0 ? '−' : '+'}${money(Math.abs(cents))}`
+}
+
+interface Typed {
+  /** Seconds, pieces, minutes or people, as its kind has it. */
+  readonly amount: number
+  readonly varietyId: VarietyId
+  readonly dueAtMs: EpochMs
+}
+
+const MINUTE_MS = 60_000
+
+/** The question as the server takes it. */
+export function changeOf(kind: WhatIfKind, { amount, varietyId, dueAtMs }: Typed): WhatIfChange {
+  switch (kind) {
+    case 'shelf':
+      return { kind }
+    case 'kettle':
+      return { kind, cycleMs: durationMs(amount * 1_000) }
+    case 'boards':
+      return { kind, more: amount }
+    case 'opening':
+      return { kind, earlierMs: durationMs(amount * MINUTE_MS) }
+    case 'changeover':
+      return { kind, byMs: amount * MINUTE_MS }
+    case 'order':
+      return { kind, dueAtMs, lines: [{ varietyId, pieces: amount }] }
+    case 'people':
+      return { kind, fewer: amount }
+  }
 }

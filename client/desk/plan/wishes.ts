@@ -128,6 +128,30 @@ export function isSameForbid(one: Forbid, other: Forbid): boolean {
   )
 }
 
+/**
+ * A change that was begun here, over what stands by now: what others set or let go of meanwhile stays so, or a list that
+ * is sent whole would undo it.
+ * @param base what stood when the change began
+ */
+export function rebased(base: Wishes, stands: Wishes, changed: Wishes): Wishes {
+  const pin = ({ key }: Pin) => key
+  return {
+    pins: rebasedList(base.pins, stands.pins, changed.pins, pin),
+    forbids: rebasedList(base.forbids, stands.forbids, changed.forbids, (forbid) => JSON.stringify(forbid)),
+  }
+}
+
+function rebasedList<One>(
+  base: readonly One[],
+  stands: readonly One[],
+  changed: readonly One[],
+  keyOf: (one: One) => string,
+): readonly One[] {
+  const has = (list: readonly One[], one: One) => list.some((other) => keyOf(other) === keyOf(one))
+  const left = changed.filter((one) => !has(base, one) || has(stands, one))
+  return [...left, ...stands.filter((one) => !has(base, one) && !has(left, one))]
+}
+
 const isSame = (one: unknown, other: unknown) => JSON.stringify(one) === JSON.stringify(other)
 
 export function isSameWishes(one: Wishes, other: Wishes): boolean {
