@@ -69,7 +69,7 @@ test('given the changeover, when it slips by a quarter of an hour and a shelf is
   await expect(changeover.getByRole('cell', { name: 'done with bagels', exact: true })).toHaveCount(0)
 })
 
-test('given the oven, kettle and boards, when they are read, cared for and counted, then the shop has it', async ({
+test('[I8] given the oven, kettle, boards and trays, when they are read, cared for and counted, then the shop has it', async ({
   browser,
   server,
 }) => {
@@ -90,6 +90,13 @@ test('given the oven, kettle and boards, when they are read, cared for and count
   await kettle.getByRole('button', { name: 'Set boards' }).tap()
   await expect.poll(async () => (await server.state()).marks.get('boards')).toMatchObject({ usable: 20 })
   expect((await server.state()).cares.has('topUp')).toBe(true)
+
+  const lines = [{ varietyId: varietyId('sesame'), pieces: 24 }]
+  await server.act({ type: 'load', shelfId: shelfId('s1'), plannedId: null, lines }, 'bench')
+  await expect(kettle.getByText(/^Sesame 24/)).toHaveCount(3)
+  await kettle.getByRole('button', { name: 'Wash seed trays' }).tap()
+  await expect(kettle.getByText('Nothing known since the seed trays were washed.')).toBeVisible()
+  await expect(kettle.getByText(/^Sesame 24/)).toHaveCount(2)
 })
 
 test('given what is left and what was done, when an act is taken back, then the rod is as before', async ({

@@ -1,11 +1,16 @@
 import { useState } from 'preact/hooks'
+import type { CareKind } from '../../../shared-core/day/said.ts'
 import { CARE_KINDS } from '../../../shared-core/day/said.ts'
 import { boardsNow } from '../../../shared-core/line/boards.ts'
 import type { Contact } from '../../../shared-core/line/contacts.ts'
-import { CONTACT_PLACES, contacts } from '../../../shared-core/line/contacts.ts'
+import { CARE_OF, CONTACT_PLACES, contacts } from '../../../shared-core/line/contacts.ts'
 import { kettleCare } from '../../../shared-core/line/kettle-care.ts'
 import type { DeskParts } from '../desk-screen.tsx'
 import { Panel } from '../panel.tsx'
+
+/** Those of the kettle stand together, as it asks for them; a wash stands beside what it ends. */
+const WASHES: ReadonlySet<CareKind> = new Set(CONTACT_PLACES.map((place) => CARE_OF[place]))
+const OF_KETTLE = CARE_KINDS.filter((care) => care === CARE_OF.kettle || !WASHES.has(care))
 
 /** The kettle's water, the boards, and what has touched them, seed trays, peel and stone. */
 export function KettlePanel(parts: DeskParts) {
@@ -16,7 +21,7 @@ export function KettlePanel(parts: DeskParts) {
   return (
     <Panel part="kettle" title={say.title}>
       {boilsAgainAtMs !== null && <p>{say.boilsAgain(boilsAgainAtMs)}</p>}
-      <Cares {...parts} reminders={reminders} />
+      <Cares {...parts} cares={OF_KETTLE} reminders={reminders} />
       <Boards {...parts} />
       {CONTACT_PLACES.map((place) => (
         <Touched
@@ -25,6 +30,7 @@ export function KettlePanel(parts: DeskParts) {
           title={say.touched[place]}
           contacts={touched[place]}
           nothing={say.nothing[place]}
+          cares={place === 'kettle' ? [] : [CARE_OF[place]]}
         />
       ))}
       <p class="desk-quiet">{say.contactHint}</p>
@@ -34,11 +40,16 @@ export function KettlePanel(parts: DeskParts) {
 
 type Reminders = ReturnType<typeof kettleCare>['reminders']
 
-function Cares({ store, state, words, reminders }: DeskParts & { readonly reminders: Reminders }) {
+interface CaresProps extends DeskParts {
+  readonly cares: readonly CareKind[]
+  readonly reminders: Reminders
+}
+
+function Cares({ store, state, words, cares, reminders }: CaresProps) {
   const { kettle: say } = words.desk.today
   return (
     <ul class="desk-cares">
-      {CARE_KINDS.map((care) => {
+      {cares.map((care) => {
         const reminder = reminders.find((one) => one.care === care)
         const last = state.cares.get(care)
         return (
@@ -98,10 +109,11 @@ interface TouchedProps extends DeskParts {
   readonly title: string
   readonly contacts: readonly Contact[]
   readonly nothing: string
+  readonly cares: readonly CareKind[]
 }
 
-function Touched({ words, title, contacts: all, nothing }: TouchedProps) {
-  const { kettle: say } = words.desk.today
+function Touched({ title, contacts: all, nothing, cares, ...parts }: TouchedProps) {
+  const { kettle: say } = parts.words.desk.today
   return (
     <>
       <h3>{title}</h3>
@@ -118,6 +130,7 @@ function Touched({ words, title, contacts: all, nothing }: TouchedProps) {
               )
               .join(' · ')}
       </p>
+      {cares.length > 0 && <Cares {...parts} cares={cares} reminders={[]} />}
     </>
   )
 }
