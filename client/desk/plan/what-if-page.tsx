@@ -36,8 +36,10 @@ export function WhatIfPage(parts: PlanParts) {
     const dueAtMs = instantOfMinute(room.clock, minute, room.noonOf(date))
     setAnswer({ kind: 'asking' })
     const change = changeOf(kind, { amount, varietyId: of, dueAtMs })
-    const done = await call<WhatIfAnswer>('POST', '/api/v1/plan/what-if', { date, change })
-    setAnswer(done.kind === 'done' ? { kind: 'got', ...done.value } : { kind: 'failed' })
+    // Null: nothing is known of what will be asked for.
+    const done = await call<WhatIfAnswer | null>('POST', '/api/v1/plan/what-if', { date, change })
+    const got = done.kind === 'done' ? done.value : null
+    setAnswer(got === null ? { kind: 'failed' } : { kind: 'got', ...got })
   }
   const choose = (next: WhatIfKind) => {
     setKind(next)
