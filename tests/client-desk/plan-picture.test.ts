@@ -100,7 +100,7 @@ describe('there and asked for', () => {
   it('[I66] given supply and demand, then there in steps up to the most that either reaches', () => {
     const view = supplyView(sesame, { fromMs: at('6:00'), toMs: at('10:00'), widthPx: 400, heightPx: 80 })
     expect(view.most).toBe(80)
-    expect(view.supply).toBe('M0 70H200V40H400')
+    expect(view.supply).toBe('M0 70H200V30H400')
     expect(view.asked).toBe('M0 80L400 30')
     expect(view.band).toBe('M0 80L400 50L400 0L0 80Z')
   })

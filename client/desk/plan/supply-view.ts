@@ -31,12 +31,12 @@ export function thatMatter(supply: readonly PlanSupply[], count: number): readon
 /** Pieces ready so far against pieces asked for so far; where the second runs over the first, somebody goes without. */
 export function supplyView({ forSale, ready, asked }: PlanSupply, given: SupplyGiven): SupplyView {
   const { fromMs, toMs, widthPx, heightPx } = given
-  const last = ready[ready.length - 1]?.[1] ?? forSale
-  const most = Math.max(1, last, forSale, ...asked.map(([, , , q90]) => q90))
+  const last = ready[ready.length - 1]?.[1] ?? 0
+  const most = Math.max(1, forSale + last, ...asked.map(([, , , q90]) => q90))
   const x = (ms: number) => round(Math.min(1, Math.max(0, (ms - fromMs) / (toMs - fromMs))) * widthPx)
   const y = (pieces: number) => round(heightPx - (pieces / most) * heightPx)
   let supply = `M${x(fromMs)} ${y(forSale)}`
-  for (const [atMs, pieces] of ready) supply += `H${x(atMs)}V${y(pieces)}`
+  for (const [atMs, pieces] of ready) supply += `H${x(atMs)}V${y(forSale + pieces)}`
   supply += `H${widthPx}`
   const line = (of: (one: PlanSupply['asked'][number]) => number, points = asked) =>
     points.map((one) => `${x(one[0])} ${y(of(one))}`).join('L')
