@@ -1,235 +1,218 @@
-import { rulerOf } from '../day/ruler.ts'
-import type { Line, State } from '../day/state.ts'
-import type { DoughId, PlannedId, ShelfId, VarietyId } from '../ids.ts'
+import { bakingIsOver } from '../day/changeover.ts'
+import { stillAhead } from '../day/forbids.ts'
+import { rulerOf, slipOf } from '../day/ruler.ts'
+import type { Forbid, Line, Load, State } from '../day/state.ts'
+import type { DoughId, LoadId, PlannedId, ShelfId, VarietyId } from '../ids.ts'
 import { usableBoards } from '../line/boards.ts'
-import { contacts } from '../line/contacts.ts'
 import { contentsByLoad } from '../line/contents.ts'
 import { boilsAgainAt } from '../line/kettle-care.ts'
-import { piecesOf } from '../line/lines.ts'
 import { expectedLoads } from '../line/planned.ts'
-import { isShelfOver } from '../line/shelf-over.ts'
-import { tappedActs } from '../line/stations.ts'
-import { shelvesInOrder } from '../line/turn.ts'
-import { inUse } from '../shop/in-order.ts'
+import { isShelfOpen, isShelfOver } from '../line/shelf-over.ts'
+import { turnOrder } from '../line/turn.ts'
+import type { ContactPlace } from '../live/plan.ts'
+import { isAdvised } from '../live/plan.ts'
 import type { Allergen, Shop } from '../shop/shop.ts'
-import { loadWindow } from '../shop/windows.ts'
-import { NO_STOCK } from '../stock/apply-stock.ts'
 import { estimateOf } from '../stock/estimate.ts'
 import { leaksOf } from '../stock/leak.ts'
+import { assert } from '../support.ts'
 import type { EpochMs } from '../units.ts'
-import { epochMs } from '../units.ts'
+import { epochMs, later } from '../units.ts'
+import { contactsNow } from './line-contacts.ts'
+import type { DoughLot } from './line-dough.ts'
+import { doughLots } from './line-dough.ts'
 
-/**
- * The line as it stands, for the planner: plain values that go from one thread to another. Minutes are after local
- * midnight of the date, with fractions; null for an end that is none.
- */
-export interface LineToday {
+/** When the line is looked at. */
+export interface LineAt {
+  readonly nowMs: EpochMs
+  /** The shop's noon of `date`: the minutes of its hours count from it. */
+  readonly noonMs: EpochMs
+  /** YYYY-MM-DD */
   readonly date: string
-  /** Null: the day is still to come, and may be planned from its beginning. */
-  readonly nowMinute: number | null
-  readonly ovenReadyMinute: number
-  readonly openMinute: number
-  readonly closeMinute: number
-  /** The oven is empty of bagels by then: the changeover with its slip, else the close. */
-  readonly emptyMinute: number
-  /** Null: the shop has no second menu. */
-  readonly changeoverMinute: number | null
-  readonly boards: number
-  /** The kettle boils again by then; null: it boils. */
-  readonly kettleReadyMinute: number | null
-  /** That take bagels today. */
-  readonly shelves: readonly ShelfId[]
-  /** In the oven. */
-  readonly baking: readonly LoadOnLine[]
-  /** Set by people, still to come. */
-  readonly pinned: readonly LoadOnLine[]
-  /** In the kettle and on boards: the next loads take it. `varietyId` null: plain. */
-  readonly begun: readonly DoughHere[]
-  /** Before the kettle. */
-  readonly dough: readonly DoughHere[]
-  readonly forSale: readonly Line[]
-  /** Ordered for the date and not kept yet. */
-  readonly ordered: readonly Line[]
-  /** Somebody taps dips: what is not in the kettle by its time was not begun. */
-  readonly tapsDips: boolean
-  readonly forbids: readonly {
-    readonly shelfId: ShelfId | null
-    readonly varietyId: VarietyId | null
-    readonly fromMinute: number
-    readonly toMinute: number
-  }[]
-  /** Allergens that are on boards or in the kettle's water. */
-  readonly contactNow: readonly Allergen[]
 }
 
-export interface LoadOnLine {
-  /** In the list or in the advice; null: nobody planned it. */
-  readonly plannedId: PlannedId | null
+/** The line as it stands, in plain values that go from one thread to another. What the set-up says is asked of the shop. */
+export interface LineToday extends LineAt {
+  /** The day is open: what is planned goes on from now. Else it is planned whole. */
+  readonly isOpen: boolean
+  /** No more is baked today. */
+  readonly isOver: boolean
+  /** Said today of the changeover, earlier negative. */
+  readonly slipMs: number
+  /** Water that was topped up boils again by then; null: it boils. */
+  readonly kettleFromMs: EpochMs | null
+  /** Boards that can be used today. */
+  readonly boards: number
+  /** Shelves that take bagels, in the order in which they come to the door. */
+  readonly shelves: readonly LineShelf[]
+  /** In the oven. */
+  readonly loads: readonly LineLoad[]
+  /** In the kettle and on boards, the oldest first. */
+  readonly begun: readonly BegunPieces[]
+  /** Dough before the kettle, the window that closes first going first. */
+  readonly doughs: readonly DoughLot[]
+  /** Nobody has said how much dough there will be: as much as is worth baking. */
+  readonly doughIsOpen: boolean
+  /** For sale, expected and rounded. */
+  readonly stock: readonly Line[]
+  /** Out of the oven and still cooling. */
+  readonly cooling: readonly (Line & { readonly readyAtMs: EpochMs })[]
+  /** Ordered for the date and not kept yet. */
+  readonly ordered: readonly Line[]
+  /** Loads that people set, each with its shelf and its time. */
+  readonly pinned: readonly PinnedLoad[]
+  readonly forbids: readonly Forbid[]
+  readonly contacts: readonly { readonly place: ContactPlace; readonly allergens: readonly Allergen[] }[]
+}
+
+export interface LineShelf {
   readonly shelfId: ShelfId
-  readonly kettleMinute: number
-  readonly inMinute: number
-  readonly flipMinute: number
-  readonly outMinute: number
+  /** Somebody reopened it: the changeover does not end it. */
+  readonly isReopened: boolean
+  readonly freeFromMs: EpochMs | null
+}
+
+export interface LineLoad {
+  readonly id: LoadId
+  readonly shelfId: ShelfId
+  readonly plannedId: PlannedId | null
+  readonly inAtMs: EpochMs
+  /** When it was flipped, or should be; null: nothing in it is. */
+  readonly flipAtMs: EpochMs | null
+  readonly isFlipped: boolean
+  readonly outAtMs: EpochMs
+  readonly boards: number
   readonly lines: readonly Line[]
 }
 
-export interface DoughHere {
+export interface BegunPieces {
   readonly doughId: DoughId
+  /** Null: nobody has said what they become. */
   readonly varietyId: VarietyId | null
   readonly pieces: number
-  /** Not into the kettle before it; null: at once. */
-  readonly fromMinute: number | null
-  /** Past its window after it; null: nothing says so. */
-  readonly untilMinute: number | null
-  readonly isChilled: boolean
+  readonly stage: 'kettle' | 'boards'
+  readonly sinceMs: EpochMs
 }
 
-export interface LineAt {
-  readonly nowMs: EpochMs
-  /** The shop's noon of the date. */
-  readonly noonMs: EpochMs
-  readonly date: string
+export interface PinnedLoad {
+  readonly id: PlannedId
+  readonly shelfId: ShelfId
+  readonly inAtMs: EpochMs
+  readonly lines: readonly Line[]
 }
 
-/** @returns null without a set-up, and for a date on which the shop is closed and no day is open */
-export function lineToday(state: State, at: LineAt): LineToday | null {
+/** @throws AssertionError without a set-up */
+export function lineToday(state: State, at: LineAt): LineToday {
   const { shop } = state
-  const ruler = shop === null ? null : rulerOf(state, at.nowMs, (minute) => instantOf(at, minute), at.date)
-  if (shop === null || ruler === null) return null
-  const isOpen = state.day?.label === at.date
-  const minute = (ms: number) => minuteAt(at, ms)
-  const known = { state, shop, at, minute }
-  const changeoverMinute = ruler.changeover === null ? null : minute(ruler.changeover.fromMs)
-  const closeMinute = minute(ruler.closeMs)
+  assert(shop !== null, 'a line is planned only for a shop that is set up')
+  const { nowMs, noonMs, date } = at
+  const ruler = rulerOf(state, nowMs, (minute) => epochMs(noonMs + (minute - 720) * 60_000), date)
   return {
-    date: at.date,
-    nowMinute: isOpen ? minute(at.nowMs) : null,
-    ovenReadyMinute: minute(ruler.ovenReadyMs),
-    openMinute: minute(ruler.openMs),
-    closeMinute,
-    emptyMinute: changeoverMinute ?? closeMinute,
-    changeoverMinute,
-    boards: isOpen ? usableBoards(state, shop) : shop.boards.count,
-    kettleReadyMinute: isOpen ? orNull(boilsAgainAt(state, at.nowMs), minute) : null,
-    shelves: shelvesInOrder(state, shop)
-      .filter(({ id }) => !isOpen || !isShelfOver(state, id))
-      .map(({ id }) => id),
-    baking: isOpen ? baking(known) : [],
-    pinned: pinned(known, minute(ruler.fromMs) - DAY_BEGINS_MIN, closeMinute),
-    begun: isOpen ? doughAt(known, ['kettle', 'boards']) : [],
-    dough: doughAt(known, ['proof', 'chill', 'rack']),
-    forSale: isOpen ? forSale(known) : [],
-    ordered: ordered(known),
-    tapsDips: tappedActs(shop).has('dip'),
-    forbids: state.forbids.map(({ shelfId, varietyId, fromMs, toMs }) => ({
-      shelfId,
-      varietyId,
-      fromMinute: minute(fromMs),
-      toMinute: minute(toMs),
-    })),
-    contactNow: isOpen ? contactsNow(state) : [],
+    nowMs,
+    noonMs,
+    date,
+    isOpen: state.day?.label === date,
+    isOver: bakingIsOver(state, nowMs, ruler),
+    slipMs: slipOf(state, date),
+    kettleFromMs: boilsAgainAt(state, nowMs),
+    boards: usableBoards(state, shop),
+    shelves: shelvesOf(state, shop, nowMs),
+    loads: loadsOf(state, shop, nowMs),
+    begun: begunOf(state),
+    doughs: doughLots(state, shop, nowMs),
+    doughIsOpen: false,
+    stock: stockOf(state, nowMs),
+    cooling: coolingOf(state, nowMs),
+    ordered: orderedOf(state, date),
+    pinned: pinnedOf(state, nowMs),
+    forbids: stillAhead(state.forbids, nowMs),
+    contacts: contactsNow(state),
   }
 }
 
-/** A load list of today may begin so long before the oven is ready. */
-const DAY_BEGINS_MIN = 120
-const MINUTE_MS = 60_000
-const NOON_MINUTE = 720
-
-export function minuteAt({ noonMs }: Pick<LineAt, 'noonMs'>, ms: number): number {
-  return (ms - noonMs) / MINUTE_MS + NOON_MINUTE
+function shelvesOf(state: State, shop: Shop, nowMs: EpochMs): readonly LineShelf[] {
+  return turnOrder(state, shop)
+    .filter(({ id, retired }) => !retired && !isShelfOver(state, id))
+    .map(({ id }) => {
+      const touchedAtMs = state.shelves.get(id)?.touchedAtMs
+      const freeFromMs = touchedAtMs === undefined ? null : later(touchedAtMs, shop.oven.handlingMs)
+      return {
+        shelfId: id,
+        isReopened: isShelfOpen(state, id),
+        freeFromMs: freeFromMs !== null && freeFromMs > nowMs ? freeFromMs : null,
+      }
+    })
 }
 
-export function instantOf({ noonMs }: Pick<LineAt, 'noonMs'>, minute: number): EpochMs {
-  return epochMs(Math.round(noonMs + (minute - NOON_MINUTE) * MINUTE_MS))
-}
-
-interface Known {
-  readonly state: State
-  readonly shop: Shop
-  readonly at: LineAt
-  readonly minute: (ms: number) => number
-}
-
-function orNull(ms: EpochMs | null, minute: (ms: number) => number): number | null {
-  return ms === null ? null : minute(ms)
-}
-
-function baking({ state, shop, at, minute }: Known): readonly LoadOnLine[] {
+function loadsOf(state: State, shop: Shop, nowMs: EpochMs): readonly LineLoad[] {
   const contents = contentsByLoad(state, shop)
-  return [...state.loads.values()].map((load) => {
-    const inMinute = minute(load.loadedAtMs)
-    const flipMs = load.flippedAtMs ?? Math.max(load.flip?.targetAtMs ?? load.loadedAtMs, at.nowMs)
-    return {
-      plannedId: load.plannedId,
-      shelfId: load.shelfId,
-      kettleMinute: inMinute,
-      inMinute,
-      flipMinute: minute(load.phase === 'second-side' ? (load.flippedAtMs ?? load.loadedAtMs) : flipMs),
-      // One that is overdue comes out now, as far as anybody knows.
-      outMinute: minute(Math.max(load.out?.targetAtMs ?? at.nowMs, at.nowMs)),
-      lines: contents.get(load.id) ?? [],
-    }
-  })
+  return [...state.loads.values()]
+    .sort((one, other) => one.loadedAtMs - other.loadedAtMs || (one.id < other.id ? -1 : 1))
+    .map((load) => lineLoad(load, contents.get(load.id) ?? [], nowMs))
 }
 
-function pinned({ state, shop, at, minute }: Known, from: number, to: number): LineToday['pinned'] {
-  return expectedLoads(state, at.nowMs).flatMap(({ planned, shelf, inAtMs }) => {
-    const ids = planned.lines.map(({ varietyId }) => varietyId)
-    const inMinute = minute(planned.inAtMs ?? Math.max(inAtMs, at.nowMs))
-    if (inMinute < from || inMinute > to || planned.lines.length === 0) return []
-    const dips = Math.ceil(piecesOf(planned.lines) / shop.kettle.pieces)
-    const flip = loadWindow(shop, 'firstSide', ids)?.targetMs ?? 0
-    const bake = loadWindow(shop, 'bake', ids)?.targetMs ?? 0
-    return [
-      {
-        plannedId: planned.id,
-        shelfId: shelf.id,
-        kettleMinute: inMinute - (dips * shop.kettle.cycleMs) / MINUTE_MS,
-        inMinute,
-        flipMinute: inMinute + flip / MINUTE_MS,
-        outMinute: inMinute + bake / MINUTE_MS,
-        lines: planned.lines,
-      },
-    ]
-  })
+/** What is late counts as if it were done now. */
+function lineLoad(load: Load, lines: readonly Line[], nowMs: EpochMs): LineLoad {
+  const { id, shelfId, plannedId, loadedAtMs, phase, flip, flippedAtMs, out, boards } = load
+  const flipDueMs = flip === null ? null : Math.max(flip.targetAtMs, nowMs)
+  return {
+    id,
+    shelfId,
+    plannedId,
+    inAtMs: loadedAtMs,
+    flipAtMs: flippedAtMs ?? (flipDueMs === null ? null : epochMs(flipDueMs)),
+    isFlipped: phase === 'second-side',
+    outAtMs: epochMs(Math.max(out?.targetAtMs ?? nowMs, nowMs)),
+    boards: phase === 'first-side' ? boards : 0,
+    lines,
+  }
 }
 
-function doughAt({ state, minute }: Known, stages: readonly string[]): readonly DoughHere[] {
+function begunOf(state: State): readonly BegunPieces[] {
   return [...state.batches.values()]
-    .filter(({ stage, pieces }) => stages.includes(stage) && pieces > 0)
-    .map(({ doughId, varietyId, pieces, until, stage }) => ({
-      doughId,
-      varietyId,
-      pieces,
-      fromMinute: until === null || stage === 'kettle' || stage === 'boards' ? null : minute(until.earliestAtMs),
-      untilMinute: until === null ? null : minute(until.latestAtMs),
-      isChilled: stage === 'chill',
-    }))
+    .flatMap(({ id, stage, doughId, varietyId, pieces, sinceMs }) =>
+      stage === 'kettle' || stage === 'boards' ? [{ id, doughId, varietyId, pieces, stage, sinceMs }] : [],
+    )
+    .sort((one, other) => one.sinceMs - other.sinceMs || (one.id < other.id ? -1 : 1))
+    .map(({ doughId, varietyId, pieces, stage, sinceMs }) => ({ doughId, varietyId, pieces, stage, sinceMs }))
 }
 
-function forSale({ state, shop, at }: Known): readonly Line[] {
+function stockOf(state: State, nowMs: EpochMs): readonly Line[] {
   const leaks = leaksOf(state)
-  return inUse(shop.varieties).flatMap(({ id, doughId }) => {
-    const stock = state.stock.get(id) ?? { varietyId: id, doughId, ...NO_STOCK }
-    // Cooling pieces are as good as there: they are for sale within minutes and nothing can be done about them.
-    const { mean } = estimateOf(leaks, { stock, lots: stock.lots, nowMs: at.nowMs, salesFrom: shop.counter.salesFrom })
-    const pieces = Math.max(0, Math.round(mean))
-    return pieces === 0 ? [] : [{ varietyId: id, pieces }]
+  const salesFrom = state.shop?.counter.salesFrom ?? 'taps'
+  return [...state.stock.values()]
+    .map((stock) => {
+      const lots = stock.lots.filter(({ readyAtMs }) => readyAtMs <= nowMs)
+      const { mean } = estimateOf(leaks, { stock, lots, nowMs, salesFrom })
+      return { varietyId: stock.varietyId, pieces: Math.max(0, Math.round(mean)) }
+    })
+    .filter(({ pieces }) => pieces > 0)
+}
+
+function coolingOf(state: State, nowMs: EpochMs): LineToday['cooling'] {
+  return [...state.stock.values()].flatMap(({ varietyId, lots }) =>
+    lots
+      .filter(({ readyAtMs }) => readyAtMs > nowMs)
+      .map(({ pieces, readyAtMs }) => ({ varietyId, pieces, readyAtMs })),
+  )
+}
+
+/** Orders have no hour of their own: they are due at the opening. What is kept already needs no baking. */
+export function orderedOf(state: State, date: string): readonly Line[] {
+  const lines = state.wanted.get(date)?.lines ?? []
+  return lines.flatMap(({ varietyId, ordered }) => {
+    if (varietyId === null) return []
+    const pieces = ordered - (state.stock.get(varietyId)?.kept ?? 0)
+    return pieces > 0 ? [{ varietyId, pieces }] : []
   })
 }
 
-function ordered({ state, at }: Known): readonly Line[] {
-  const kept = new Map<VarietyId, number>()
-  for (const { lines } of state.keeps.values())
-    for (const { varietyId, pieces } of lines) kept.set(varietyId, (kept.get(varietyId) ?? 0) + pieces)
-  return (state.wanted.get(at.date)?.lines ?? []).flatMap(({ varietyId, ordered: wanted }) => {
-    const pieces = varietyId === null ? 0 : wanted - (kept.get(varietyId) ?? 0)
-    return varietyId === null || pieces <= 0 ? [] : [{ varietyId, pieces }]
-  })
-}
-
-function contactsNow(state: State): readonly Allergen[] {
-  const { kettle, boards } = contacts(state)
-  return [...new Set([...kettle, ...boards].flatMap(({ contains }) => contains))]
+/** Advised loads may stand in the list of what is shown: they are not people's. */
+function pinnedOf(state: State, nowMs: EpochMs): readonly PinnedLoad[] {
+  const own = new Map([...state.planned].filter(([id, { done }]) => !done && !isAdvised(id)))
+  return expectedLoads({ ...state, planned: own }, nowMs).map(({ planned, shelf, inAtMs }) => ({
+    id: planned.id,
+    shelfId: shelf.id,
+    inAtMs: epochMs(Math.max(inAtMs, nowMs)),
+    lines: planned.lines,
+  }))
 }

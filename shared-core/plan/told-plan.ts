@@ -1,0 +1,98 @@
+import type { PlannedId } from '../ids.ts'
+import { varietyId } from '../ids.ts'
+import type { Plan, PlanLoad } from '../live/plan.ts'
+import { windowOf } from '../shop/windows.ts'
+import type { BakeLoad } from './bake-off/bake-off.ts'
+import { dipsOf } from './bake-off/load-parts.ts'
+import type { Problem } from './bake-off-of.ts'
+import { cannotOf } from './cannot.ts'
+import { contactsAlong } from './contacts-along.ts'
+import { figuresOf } from './figures.ts'
+import { emptyByOf, hoursFor, shelfOf } from './oven-given.ts'
+import type { PlanAsked } from './plan-asked.ts'
+import { instantOf } from './plan-asked.ts'
+import { pullsOf } from './pulls.ts'
+import { Reasons } from './reasons.ts'
+import { supplyOf } from './supply-of.ts'
+import { withIds } from './with-ids.ts'
+
+/** What a plan is told of. */
+export interface Telling {
+  readonly asked: PlanAsked
+  readonly problem: Problem
+  /** Null: none; ids are taken over from it. */
+  readonly before: Plan | null
+  readonly seq: number
+}
+
+/** A load that stands in the plan, begun, pinned or advised. */
+export interface Named {
+  readonly id: PlannedId
+  readonly isPinned: boolean
+  readonly load: BakeLoad
+}
+
+/** The planner's minutes as what screens show; what changed and the last loads are left to who asks. */
+export function toldPlan(telling: Telling, loads: readonly BakeLoad[]): Plan {
+  const { asked, problem } = telling
+  const named = withIds(telling, loads)
+  const reasons = new Reasons(asked, problem.given, named)
+  const contacts = contactsAlong(asked, named)
+  const last = lastOnShelves(asked, named)
+  const told = named.map((one): PlanLoad => {
+    return {
+      ...timesOf(telling, one),
+      isLast: last.has(one.id),
+      why: reasons.of(one),
+      contacts: contacts.get(one.id) ?? [],
+    }
+  })
+  return {
+    date: asked.date,
+    atMs: asked.line.nowMs,
+    loads: told,
+    pulls: pullsOf(asked, told),
+    changed: null,
+    last: null,
+    cannot: cannotOf(telling, named),
+    supply: supplyOf(asked, problem, loads),
+    figures: figuresOf(asked, problem, loads),
+  }
+}
+
+function timesOf(
+  { asked, problem }: Telling,
+  { id, isPinned, load }: Named,
+): Omit<PlanLoad, 'isLast' | 'why' | 'contacts'> {
+  const { shop } = asked
+  const lines = load.lines.map(([name, pieces]) => ({ varietyId: varietyId(name), pieces }))
+  const varieties = lines.flatMap((line) => shop.varieties.get(line.varietyId) ?? [])
+  const isBoiled = varieties.some(({ doughId }) => shop.doughs.get(doughId)?.route.includes('kettle') === true)
+  const isFlipped = varieties.some(({ flip }) => flip)
+  const cool = Math.max(0, ...varieties.map((one) => windowOf(shop, 'cool', one.doughId, one.id)?.targetMs ?? 0))
+  const outAtMs = instantOf(asked, load.out)
+  return {
+    id,
+    shelfId: shelfOf(load.shelf),
+    kettleAtMs: isBoiled ? instantOf(asked, load.kettleStart) : null,
+    dips: isBoiled ? dipsOf(problem.given, load.lines) : 0,
+    inAtMs: instantOf(asked, load.in),
+    flipAtMs: isFlipped ? instantOf(asked, load.flip) : null,
+    outAtMs,
+    readyAtMs: instantOf(asked, load.out + cool / 60_000),
+    lines,
+    isPinned,
+  }
+}
+
+/** With a changeover, the last load of each shelf. */
+function lastOnShelves(asked: PlanAsked, named: readonly Named[]): ReadonlySet<PlannedId> {
+  const emptyBy = emptyByOf(asked)
+  if (emptyBy === null || emptyBy >= hoursFor(asked).closeMinute) return new Set()
+  const last = new Map<string, Named>()
+  for (const one of named) {
+    const so = last.get(one.load.shelf)
+    if (so === undefined || one.load.in > so.load.in) last.set(one.load.shelf, one)
+  }
+  return new Set([...last.values()].map(({ id }) => id))
+}
