@@ -162,7 +162,7 @@ async function inTurn(log: Log, steps: readonly (() => unknown)[]): Promise<void
   }
 }
 
-type AppParts = Omit<ApiParts, 'journal' | 'copies' | 'version' | 'isDemo' | 'work' | 'outlook'> & {
+type AppParts = Omit<ApiParts, 'journal' | 'copies' | 'version' | 'isDemo' | 'work' | 'outlook' | 'plan'> & {
   readonly advice: Advice
 }
 
@@ -173,8 +173,8 @@ function appFor(
 ): Express {
   return makeApp({ names: options.names, door: parts.door, log }, (app) => {
     const standing = () => copies?.standing() ?? NO_COPIES
-    const { work, outlook } = advice
-    api(app, { ...parts, work, outlook, journal, copies: standing, version: VERSION, isDemo: demo !== null })
+    const { work, outlook, plan } = advice
+    api(app, { ...parts, work, outlook, plan, journal, copies: standing, version: VERSION, isDemo: demo !== null })
     pages(app, CLIENT_FOLDER)
   })
 }
@@ -225,7 +225,7 @@ function makeRoom({ parts: { journal, demo }, state, now, sockets, clock, log, d
     version: VERSION,
     demo,
     log,
-    outlook: () => advice.outlook(),
+    advice: () => [advice.plan(), advice.outlook()].flatMap((told) => told ?? []),
     onEntries: () => advice.entriesCame(),
     onNotYourRole: ({ name }) => door.refused.count('not-its-role', name),
   })

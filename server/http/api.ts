@@ -6,7 +6,7 @@ import { toJson } from '../../shared-core/day/state-json.ts'
 import type { SafeCopies } from '../../shared-core/live/devices.ts'
 import type { HealthReason } from '../../shared-core/live/health.ts'
 import { healthStatus } from '../../shared-core/live/health.ts'
-import type { OutlookTold } from '../../shared-core/live/protocol.ts'
+import type { OutlookTold, PlanTold } from '../../shared-core/live/protocol.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import type { Door } from '../devices/door.ts'
@@ -28,6 +28,7 @@ import { openApiDocument } from './openapi/document.ts'
 import { outlookRoutes } from './outlook.ts'
 import { ovenRoutes } from './oven.ts'
 import { pastSalesRoutes } from './past-sales.ts'
+import { planRoutes } from './plan.ts'
 import { sendAnswer, sendProblem } from './problem.ts'
 import { salesRoutes } from './sales.ts'
 import { salesFileRoutes } from './sales-files.ts'
@@ -49,6 +50,8 @@ export interface ApiParts {
   readonly imports: ImportDesk
   /** The outlook that was told last; null: none yet. */
   readonly outlook: () => OutlookTold | null
+  /** The plan, likewise. */
+  readonly plan: () => PlanTold | null
   readonly version: string
   readonly isDemo: boolean
   readonly addresses: () => readonly ServerAddress[]
@@ -92,6 +95,7 @@ export function api(app: Express, parts: ApiParts): void {
   dayRoutes(app, parts)
   outlookRoutes(app, parts)
   ovenRoutes(app, parts)
+  planRoutes(app, parts)
   pastSalesRoutes(app, parts)
   comingRoutes(app, parts)
   holidayRoutes(app, parts)

@@ -1,6 +1,13 @@
 import type { Entry } from '../../shared-core/day/events.ts'
 import type { State } from '../../shared-core/day/state.ts'
-import type { DeviceHello, OutlookTold, ShopClock, ToScreen, Welcome } from '../../shared-core/live/protocol.ts'
+import type {
+  DeviceHello,
+  OutlookTold,
+  PlanTold,
+  ShopClock,
+  ToScreen,
+  Welcome,
+} from '../../shared-core/live/protocol.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { Journal } from '../journal/journal.ts'
 
@@ -28,8 +35,8 @@ export interface RoomParts {
   readonly log: Log
   /** Hears of a device that tried what its role may not. */
   readonly onNotYourRole?: (device: DeviceHello) => void
-  /** The outlook that was told last, for a screen that joins; left out, or null: none. */
-  readonly outlook?: () => OutlookTold | null
+  /** What was told last of advice, for a screen that joins. */
+  readonly advice?: () => readonly (OutlookTold | PlanTold)[]
   /** Hears of every turn that is on disk. */
   readonly onEntries?: (entries: readonly Entry[]) => void
 }

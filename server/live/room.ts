@@ -259,8 +259,7 @@ export class Room {
     this.#attendance.join(link, hello.device)
     link.send(greet(this.#parts, hello, known))
     link.send(this.#attendance.presence())
-    const outlook = this.#parts.outlook?.() ?? null
-    if (outlook !== null) link.send(outlook)
+    for (const told of this.#parts.advice?.() ?? []) link.send(told)
   }
 }
 

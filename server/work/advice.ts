@@ -1,12 +1,12 @@
 import type { State } from '../../shared-core/day/state.ts'
 import type { HealthReason } from '../../shared-core/live/health.ts'
-import type { OutlookTold } from '../../shared-core/live/protocol.ts'
+import type { OutlookTold, PlanTold } from '../../shared-core/live/protocol.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { History } from '../history/history.ts'
 import type { Log } from '../live/room-parts.ts'
 import { localDate } from '../live/shop-clock.ts'
+import { AdviceKeeper } from './advice-keeper.ts'
 import { Feed } from './feed.ts'
-import { OutlookKeeper } from './outlook-keeper.ts'
 import type { WorkDesk } from './work-desk.ts'
 import { workHere } from './work-desk.ts'
 
@@ -17,16 +17,17 @@ export interface AdviceParts {
   readonly state: State
   readonly history: History
   readonly now: () => EpochMs
-  readonly tellAll: (told: OutlookTold) => void
-  readonly log: Log
+  readonly tellAll: (told: OutlookTold | PlanTold) => void
+  readonly log: Log & { info(details: object, message: string): void }
 }
 
-/** Advice as the server keeps it up: the thread told of the shop, and the outlook told to the screens. */
+/** Advice as the server keeps it up: the thread told of the shop, and plan and outlook told to the screens. */
 export interface Advice {
   /** The thread, told of all that the shop knows by now before it is asked. */
   readonly work: Pick<WorkDesk, 'ask' | 'onBegun'>
-  /** The last that was told; null: none yet. */
+  /** The last that were told; null: none yet. */
   readonly outlook: () => OutlookTold | null
+  readonly plan: () => PlanTold | null
   readonly reasons: () => readonly HealthReason[]
   /** What was tapped is on disk. */
   entriesCame(): void
@@ -38,7 +39,7 @@ export interface Advice {
 export function adviceFor(parts: AdviceParts): Advice {
   const { state, history, now, tellAll, log } = parts
   const work = parts.work ?? workHere({ salesFile: ':memory:' })
-  const keeper = new OutlookKeeper({
+  const keeper = new AdviceKeeper({
     desk: work,
     history,
     now,
@@ -60,7 +61,8 @@ export function adviceFor(parts: AdviceParts): Advice {
       },
       onBegun: (run) => work.onBegun(run),
     },
-    outlook: () => keeper.latest,
+    outlook: () => keeper.outlook,
+    plan: () => keeper.plan,
     reasons: () => work.reasons(),
     entriesCame: () => keeper.news(),
     tick: () => {

@@ -1,8 +1,8 @@
+import { adviseHandlers } from './advise-handlers.ts'
 import { comingHandlers } from './coming-handlers.ts'
 import { feedHandlers } from './feed-handlers.ts'
 import { historyHandlers } from './history-handlers.ts'
 import { holidayHandlers } from './holiday-handlers.ts'
-import { outlookHandlers } from './outlook-handlers.ts'
 import { ovenHandlers } from './oven-handlers.ts'
 import type { Handlers, Questions } from './questions.ts'
 import { salesHandlers } from './sales-handlers.ts'
@@ -12,7 +12,7 @@ import type { Work } from './work.ts'
 export function handlersFor(work: Work): Handlers<Questions> {
   return {
     ...feedHandlers(work),
-    ...outlookHandlers(work),
+    ...adviseHandlers(work),
     ...ovenHandlers(work),
     ...comingHandlers(work),
     ...historyHandlers(work),

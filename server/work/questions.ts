@@ -1,8 +1,8 @@
+import type { AdviseQuestions } from './advise-questions.ts'
 import type { ComingQuestions } from './coming-questions.ts'
 import type { FeedQuestions } from './feed-questions.ts'
 import type { HistoryQuestions } from './history-questions.ts'
 import type { HolidayQuestions } from './holiday-questions.ts'
-import type { OutlookQuestions } from './outlook-questions.ts'
 import type { OvenQuestions } from './oven-questions.ts'
 import type { SalesQuestions } from './sales-questions.ts'
 
@@ -14,7 +14,7 @@ import type { SalesQuestions } from './sales-questions.ts'
  */
 export interface Questions
   extends FeedQuestions,
-    OutlookQuestions,
+    AdviseQuestions,
     OvenQuestions,
     ComingQuestions,
     HistoryQuestions,

@@ -130,7 +130,7 @@ const stockCommands = [
   command('handOver', { keepId: ids.keep }),
 ] as const
 
-const forbid = record({
+export const forbid = record({
   shelfId: ids.shelf.nullable(),
   varietyId: ids.variety.nullable(),
   fromMs: instant(),
@@ -141,7 +141,7 @@ const forbid = record({
   ctx.addIssue({ code: 'custom', path: ['toMs'], message: 'An instant after "fromMs".', params })
 })
 
-const plannedLoad = record({ shelfId: ids.shelf.nullable(), inAtMs: instant().nullable(), lines })
+export const plannedLoad = record({ shelfId: ids.shelf.nullable(), inAtMs: instant().nullable(), lines })
 
 export const FILE_NAME_MAX = 200
 const fileName = `The name of a file, at most ${FILE_NAME_MAX} characters.`

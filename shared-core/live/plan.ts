@@ -184,8 +184,8 @@ export interface PlanFigures {
 }
 export type Bottleneck = 'kettle' | 'boards' | 'shelves' | 'dough' | 'people'
 
-/** Ids of advised loads begin with it, so that a load that was tapped as advised says so for ever. */
-export const ADVISED = 'advised:'
+/** Ids of advised loads begin with it, so that a load that was tapped as advised says so for ever. A command's id is longer. */
+export const ADVISED = 'advised.'
 
 /** The id of an advised load. @param seq of the entry on which the plan rested that had it first */
 export function advisedId(seq: number, n: number): PlannedId {

@@ -7,6 +7,7 @@ import { OPERATIONS, openApiDocument } from '../../server/http/openapi/document.
 import { FORMULA_EXAMPLE } from '../../server/http/openapi/formula-example.ts'
 import type { Body, Operation } from '../../server/http/openapi/operation.ts'
 import { toSetUpFile } from '../../shared-core/shop/set-up-export.ts'
+import type { Shop } from '../../shared-core/shop/shop.ts'
 import { shopWith } from '../core/support/shop.ts'
 import { codesFrom, joinedAt } from './support/join.ts'
 import { putIn, takenFile } from './support/sales-file.ts'
@@ -35,12 +36,17 @@ function faults(schema: string, value: unknown): readonly string[] {
 
 /** A shop in which all that the examples name is there, on an open day. */
 async function exampleShop({ path }: Operation): Promise<TestServer> {
-  const server = await startServer()
+  const server = await startServer(path.startsWith('/api/v1/plan/') ? { shop: guessed(shopWith()) } : {})
   if (path.startsWith('/api/v1/sales/')) await putInFiles(server)
   const carryIn = { type: 'carryIn', doughId: 'plain', varietyId: null, pieces: 60, stage: 'rack', sinceMs: null }
   await ask(server, '/api/v1/commands', { body: { id: 'carry000001', deviceSeq: 1, tappedAtMs: null, ...carryIn } })
   await ask(server, '/api/v1/formulas', { body: FORMULA_EXAMPLE })
   return server
+}
+
+/** Somebody has said what sells on a usual day. */
+function guessed(shop: Shop): Shop {
+  return { ...shop, varieties: new Map([...shop.varieties].map(([id, one]) => [id, { ...one, usual: 60 }])) }
 }
 
 /** Two files of past sales: one taken, with a bad row in its third line, one that waits. */

@@ -170,7 +170,7 @@ function historyWith(days: ClosedDayTexts[], openDate: string | null = null) {
       return taken
     },
     today: <Result>(look: (state: never, sales: never, line: never) => Result) =>
-      openDate === null ? null : look(null as never, { date: openDate } as never),
+      openDate === null ? null : look(null as never, { date: openDate } as never, null as never),
   }
 }
 
@@ -287,9 +287,9 @@ async function asksFor(host: WorkHost | WorkDesk, date = '2026-11-30'): Promise<
     lastLoadInMinute: null,
   }
   const today: Today = { ...day, bakingIsOver: false, chilled: null, items: [item] }
-  const asked = { today, noonMs: NOON }
-  const outlook = await ('answer' in host ? host.answer('outlook', asked) : host.ask('outlook', asked))
-  return outlook?.varieties[0]?.rest.q50 ?? Number.NaN
+  const asked = { today, noonMs: NOON, line: null, before: null, seq: 1 }
+  const advised = await ('answer' in host ? host.answer('advise', asked) : host.ask('advise', asked))
+  return advised?.outlook.varieties[0]?.rest.q50 ?? Number.NaN
 }
 
 async function hostWith(days: readonly ClosedDayTexts[], openDate: string | null = null): Promise<WorkHost> {

@@ -5,8 +5,10 @@ import { formulaJsonSchema } from '../../../shared-core/shop/formula-file.ts'
 import { setUpJsonSchema } from '../../../shared-core/shop/set-up-file.ts'
 import { COOKIE } from '../../devices/credentials.ts'
 import { rightOf } from '../../devices/route-rights.ts'
+import { bakeOffSchema } from '../../plan/bake-off-schema.ts'
 import { deviceChangeSchema, joinSchema, newCodeSchema, newTokenSchema } from '../devices-schema.ts'
 import { loadListSchema } from '../load-list-json.ts'
+import { planTrySchema, whatIfSchema } from '../plan-schema.ts'
 import { meaningsSchema, mendSchema, takeSchema } from '../sales-import-schema.ts'
 import { countsSchema, ovenReadingsSchema, readingsSchema, salesSchema } from '../sales-schema.ts'
 import { ANSWERS } from './answer-schemas.ts'
@@ -19,6 +21,7 @@ import type { AnswerBody, Body, Operation, Parameter } from './operation.ts'
 import { OUTLOOK_ANSWERS, OUTLOOK_OPERATIONS } from './outlook-operations.ts'
 import { OVEN_ANSWERS, OVEN_OPERATIONS } from './oven-operations.ts'
 import { PAST_SALES_ANSWERS, PAST_SALES_OPERATIONS } from './past-sales-operations.ts'
+import { PLAN_ANSWERS, PLAN_OPERATIONS } from './plan-operations.ts'
 import { READ_OPERATIONS } from './read-operations.ts'
 import { SALES_IMPORT_ANSWERS, SALES_IMPORT_OPERATIONS } from './sales-import-operations.ts'
 import { WRITE_OPERATIONS } from './write-operations.ts'
@@ -34,6 +37,7 @@ export const OPERATIONS: readonly Operation[] = [
   ...COMING_OPERATIONS,
   ...OUTLOOK_OPERATIONS,
   ...OVEN_OPERATIONS,
+  ...PLAN_OPERATIONS,
 ]
 
 /** Any operation may be answered so: bad query or headers, nobody known, a foreign name or role, too many, no disk. */
@@ -91,6 +95,10 @@ function schemas(): Json {
     ...COMING_ANSWERS,
     ...OUTLOOK_ANSWERS,
     ...OVEN_ANSWERS,
+    ...PLAN_ANSWERS,
+    PlanTry: planTrySchema,
+    WhatIfAsked: whatIfSchema,
+    BakeOff: bakeOffSchema,
     Join: joinSchema,
     NewCode: newCodeSchema,
     NewToken: newTokenSchema,

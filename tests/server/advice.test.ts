@@ -1,18 +1,20 @@
 import { describe, expect, it } from 'vitest'
-import { OutlookKeeper } from '../../server/work/outlook-keeper.ts'
+import { AdviceKeeper } from '../../server/work/advice-keeper.ts'
+import type { AdviseAsked } from '../../server/work/advise-questions.ts'
 import type { WorkDesk } from '../../server/work/work-desk.ts'
 import { WorkStopped } from '../../server/work/work-desk.ts'
 import { applyEntry } from '../../shared-core/day/apply.ts'
 import { forkState } from '../../shared-core/day/state-json.ts'
 import { JournalTally } from '../../shared-core/demand/journal-tally.ts'
-import type { Today } from '../../shared-core/demand/today.ts'
 import { varietyId } from '../../shared-core/ids.ts'
 import { LineTally } from '../../shared-core/line/line-tally.ts'
-import type { OutlookTold } from '../../shared-core/live/protocol.ts'
+import type { Plan } from '../../shared-core/live/plan.ts'
+import type { OutlookTold, PlanTold } from '../../shared-core/live/protocol.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import { openDay } from '../core/demand/tallied.ts'
 import { at, lines } from '../core/support/make.ts'
 import { lookingAt, outlookWith } from '../core/support/outlook.ts'
+import { planLoad, planWith } from '../core/support/plan.ts'
 import { shopWith } from '../core/support/shop.ts'
 import { connect } from './support/screen-socket.ts'
 import { ask, startServer } from './support/start-server.ts'
@@ -23,20 +25,23 @@ function kept() {
   const state = forkState(day.start)
   const tally = new JournalTally(at('12:00'))
   const world = { nowMs: at('8:00'), monotonicMs: 0, folded: 0, isGone: false, isOpen: true, behind: 0 }
-  const asked: { today: Today; answer: (lost: number) => void }[] = []
+  const asked: (AdviseAsked & { answer: (lost: number, plan?: Plan | null) => void })[] = []
   const told: OutlookTold[] = []
+  const plans: PlanTold[] = []
   const errors: string[] = []
   let due: (() => void) | null = null
   const desk = {
-    ask: async (_kind: string, { today }: { today: Today }) => {
+    ask: async (_kind: string, one: AdviseAsked) => {
       if (world.isGone) throw new WorkStopped('gone')
       return new Promise((resolve) => {
-        asked.push({ today, answer: (lost) => resolve(outlookWith([lookingAt('sesame', { lost })])) })
+        const answer = (lost: number, plan: Plan | null = null) =>
+          resolve({ outlook: outlookWith([lookingAt('sesame', { lost })]), plan, planMs: 3 })
+        asked.push({ ...one, answer })
       })
     },
     onBegun: () => undefined,
   } as never as WorkDesk
-  const keeper = new OutlookKeeper({
+  const keeper = new AdviceKeeper({
     desk,
     history: {
       get behind() {
@@ -64,8 +69,8 @@ function kept() {
         due = null
       }
     },
-    tellAll: (one) => told.push(one),
-    log: { error: (_details, message) => errors.push(message) },
+    tellAll: (one) => (one.type === 'plan' ? plans.push(one) : told.push(one)),
+    log: { error: (_details, message) => errors.push(message), info: () => undefined },
   })
   const settle = () => new Promise((resolve) => setImmediate(resolve))
   /** What was planned comes due. @returns whether anything was */
@@ -76,7 +81,14 @@ function kept() {
     await settle()
     return run !== null
   }
-  return { day, keeper, world, asked, told, errors, pass, settle }
+  /** News comes, is asked about, and answered with a plan. */
+  const replan = async (plan: Plan | null) => {
+    keeper.news()
+    await pass()
+    asked.at(-1)?.answer(0, plan)
+    await settle()
+  }
+  return { day, state, keeper, world, asked, told, plans, errors, pass, settle, replan }
 }
 
 const lost = ({ outlook }: OutlookTold) => outlook?.varieties[0]?.lost ?? null
@@ -91,7 +103,7 @@ describe('the outlook as it is kept', () => {
     asked[0]?.answer(3)
     await settle()
     expect(told.map((one) => [one.basedOnSeq, lost(one)])).toEqual([[day.state.seq, 3]])
-    expect(keeper.latest).toBe(told[0])
+    expect(keeper.outlook).toBe(told[0])
   })
 
   it('[Q111] given taps while one is asked about, when it is answered, then one more is asked, with all of them, half a second later', async () => {
@@ -167,6 +179,57 @@ describe('the outlook as it is kept', () => {
     keeper.close()
     keeper.news()
     expect(await pass()).toBe(false)
+  })
+})
+
+describe('the plan as it is kept', () => {
+  const [FIRST, SECOND] = [planLoad('8:20', 1), planLoad('9:00', 2)]
+
+  it('[I55] given a plan, when the next one is the same a moment later, then nobody is told again; another one is told', async () => {
+    const { day, plans, keeper, replan } = kept()
+    await replan(planWith([FIRST]))
+    await replan(planWith([FIRST], { atMs: at('8:01') }))
+    expect(plans).toEqual([{ type: 'plan', basedOnSeq: day.state.seq, engine: 1, plan: planWith([FIRST]) }])
+    expect(keeper.plan).toBe(plans[0])
+    await replan(planWith([FIRST, SECOND]))
+    await replan(null)
+    expect(plans.map(({ plan }) => plan?.loads.length ?? null)).toEqual([1, 2, null])
+  })
+
+  it('[I55] given a plan of which only figures are others, when it is made anew, then they are told after half a minute', async () => {
+    const { plans, world, replan } = kept()
+    const { figures } = planWith([])
+    const lost = (pieces: number) => planWith([FIRST], { figures: { ...figures, lost: pieces } })
+    await replan(lost(1))
+    world.monotonicMs += 20_000
+    await replan(lost(2))
+    world.monotonicMs += 10_000
+    await replan(lost(3))
+    expect(plans.map(({ plan }) => plan?.figures.lost)).toEqual([1, 3])
+  })
+
+  it('[I55] given a plan, when the next is asked for, then the one that stands goes along, told or not, and the line as it is', async () => {
+    const { asked, replan } = kept()
+    await replan(planWith([FIRST]))
+    const standing = planWith([FIRST], { atMs: at('8:01') })
+    await replan(standing)
+    await replan(null)
+    expect(asked.map(({ before }) => before?.atMs ?? null)).toEqual([null, at('8:00'), at('8:01')])
+    expect(asked[0]?.line).toMatchObject({ date: '2026-11-24', isOpen: true, nowMs: at('8:00') })
+  })
+
+  it('[I55] given advice that is switched off, when asked, then loads are not asked about; a closed day has no plan', async () => {
+    const { state, asked, plans, world, replan } = kept()
+    await replan(planWith([FIRST]))
+    if (state.shop !== null) state.shop = { ...state.shop, baking: { ...state.shop.baking, advice: false } }
+    await replan(null)
+    expect(asked.map(({ line }) => line === null)).toEqual([false, true])
+    if (state.shop !== null) state.shop = { ...state.shop, baking: { ...state.shop.baking, advice: true } }
+    await replan(planWith([SECOND]))
+    world.isOpen = false
+    await replan(null)
+    await replan(null)
+    expect(plans.map(({ plan }) => plan?.loads.length ?? null)).toEqual([1, null, 1, null])
   })
 })
 
