@@ -79,7 +79,7 @@ export interface HeadWords {
   bottleneck(of: Bottleneck, gainCents: number): string
   readonly noBottleneck: string
   readonly labels: {
-    readonly [label in 'bake' | 'firstDip' | 'lastOut' | 'profit' | 'waves' | 'risk' | 'crew' | 'bottleneck']: string
+    readonly [label in 'bake' | 'firstDip' | 'lastOut' | 'profit' | 'waves' | 'risk' | 'crew']: string
   }
 }
 

@@ -144,8 +144,8 @@ function head({ times }: DeskWords): HeadWords {
     missing: (pieces) => `${pieces} missing in orders`,
     age: (minutes) => `${minutes} min old when sold`,
     crew: (minutes) => times.span(minutes * 60_000),
-    bottleneck: (of, gainCents) => `${BOTTLENECKS[of]}; a little more would bring ${money(gainCents)}`,
-    noBottleneck: 'nothing: more of anything would gain little',
+    bottleneck: (of, gainCents) => `Tightest: ${BOTTLENECKS[of]}; a little more would bring ${money(gainCents)}.`,
+    noBottleneck: 'Tightest: nothing; more of anything would gain little.',
     labels: {
       bake: 'To bake',
       firstDip: 'First dip',
@@ -154,7 +154,6 @@ function head({ times }: DeskWords): HeadWords {
       waves: 'Over equal waves of 90 min',
       risk: 'Probably',
       crew: 'Hours of the crew',
-      bottleneck: 'Tightest:',
     },
   }
 }

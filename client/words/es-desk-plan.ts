@@ -144,8 +144,8 @@ function head({ times }: DeskWords): HeadWords {
     missing: (pieces) => `${pieces} faltan en encargos`,
     age: (minutes) => `${minutes} min de edad al venderse`,
     crew: (minutes) => times.span(minutes * 60_000),
-    bottleneck: (of, gainCents) => `${BOTTLENECKS[of]}; con un poco más se ganarían ${money(gainCents)}`,
-    noBottleneck: 'nada: con más de algo se ganaría poco',
+    bottleneck: (of, gainCents) => `Lo más justo: ${BOTTLENECKS[of]}; con un poco más se ganarían ${money(gainCents)}.`,
+    noBottleneck: 'Lo más justo: nada; con más de algo se ganaría poco.',
     labels: {
       bake: 'Para hornear',
       firstDip: 'Primera tanda',
@@ -154,7 +154,6 @@ function head({ times }: DeskWords): HeadWords {
       waves: 'Sobre hornadas iguales de 90 min',
       risk: 'Probablemente',
       crew: 'Horas del equipo',
-      bottleneck: 'Lo más justo:',
     },
   }
 }

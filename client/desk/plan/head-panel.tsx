@@ -31,10 +31,7 @@ export function HeadPanel({ plan, date, say, words, shown }: DayParts) {
         </Figure>
         {crewMinutes !== null && <Figure label={head.labels.crew}>{head.crew(crewMinutes)}</Figure>}
       </dl>
-      <p>
-        <strong>{head.labels.bottleneck}</strong>{' '}
-        {bottleneck === null ? head.noBottleneck : head.bottleneck(bottleneck.of, bottleneck.gainCents)}.
-      </p>
+      <p>{bottleneck === null ? head.noBottleneck : head.bottleneck(bottleneck.of, bottleneck.gainCents)}</p>
       {plan.cannot.length > 0 && (
         <ul class="plan-cannot">
           {plan.cannot.map((cannot) => (

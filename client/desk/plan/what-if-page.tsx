@@ -143,11 +143,9 @@ function AnswerText({ answer, say, words }: PlanParts & { readonly answer: Answe
         </tbody>
       </table>
       <p>
-        <strong>{say.head.labels.bottleneck}</strong>{' '}
         {before.bottleneck === null
           ? say.head.noBottleneck
           : say.head.bottleneck(before.bottleneck.of, before.bottleneck.gainCents)}
-        .
       </p>
     </>
   )
