@@ -15,8 +15,11 @@ import { askable, changeOf, isSensible, usualAmount, whatIfRows } from './what-i
 import { minuteOf, TimeField } from './wishes-panel.tsx'
 
 type Answer =
-  | { readonly kind: 'none' | 'asking' | 'failed' | 'unreadable' }
+  | { readonly kind: 'none' | 'asking' | 'failed' | 'unreadable' | 'nothing-known' }
   | { readonly kind: 'got'; readonly before: PlanFigures; readonly after: PlanFigures }
+
+/** The server's word for a day of which nothing is known. */
+const NOTHING_KNOWN = 409
 
 /** The same day with one thing another way. */
 export function WhatIfPage(parts: PlanParts) {
@@ -36,10 +39,9 @@ export function WhatIfPage(parts: PlanParts) {
     const dueAtMs = instantOfMinute(room.clock, minute, room.noonOf(date))
     setAnswer({ kind: 'asking' })
     const change = changeOf(kind, { amount, varietyId: of, dueAtMs })
-    // Null: nothing is known of what will be asked for.
-    const done = await call<WhatIfAnswer | null>('POST', '/api/v1/plan/what-if', { date, change })
-    const got = done.kind === 'done' ? done.value : null
-    setAnswer(got === null ? { kind: 'failed' } : { kind: 'got', ...got })
+    const done = await call<WhatIfAnswer>('POST', '/api/v1/plan/what-if', { date, change })
+    if (done.kind === 'done') return setAnswer({ kind: 'got', ...done.value })
+    setAnswer({ kind: done.kind === 'refused' && done.status === NOTHING_KNOWN ? 'nothing-known' : 'failed' })
   }
   const choose = (next: WhatIfKind) => {
     setKind(next)
@@ -108,7 +110,8 @@ function AnswerText({ answer, say, words }: PlanParts & { readonly answer: Answe
   const { whatIf } = say
   if (answer.kind === 'none') return null
   if (answer.kind !== 'got') {
-    const text = { asking: whatIf.asking, failed: whatIf.failed, unreadable: whatIf.unreadable }[answer.kind]
+    const { asking, failed, unreadable } = whatIf
+    const text = { asking, failed, unreadable, 'nothing-known': say.nothingKnown }[answer.kind]
     return (
       <p class={answer.kind === 'asking' ? 'desk-quiet' : 'desk-trouble'} role="status">
         {text}
