@@ -64,7 +64,7 @@ export function changedGiven(asked: PlanAsked, given: BakeOff, change: WhatIfCha
   }
 }
 
-function oneMore(shelves: readonly ShelfGiven[]): ShelfGiven {
+export function oneMore(shelves: readonly ShelfGiven[]): ShelfGiven {
   const largest = shelves.reduce<ShelfGiven>((most, one) => (one.pieces > most.pieces ? one : most), {
     name: '',
     pieces: 0,

@@ -50,7 +50,7 @@ function wantedOf(
   starts: readonly number[],
   doughs: Map<string, number>,
 ): Wanted {
-  const { unit, open, close, now } = given
+  const { unit, open, now } = given
   const { mean, dispersion, profile } = variety.demand
   const from = Math.max(open, now ?? open)
   const came = partBy(profile, from)

@@ -1,0 +1,57 @@
+import type { LastLoads, PlanLoad } from '../live/plan.ts'
+import type { BakeLoad, BakeOff } from './bake-off/bake-off.ts'
+import { expectedOf } from './bake-off/expected.ts'
+import { bakeMinOf, dipsOf } from './bake-off/load-parts.ts'
+import type { Problem } from './bake-off-of.ts'
+import { bestOf } from './best-of.ts'
+import { oneDecimal } from './figures.ts'
+import { emptyByOf, hoursFor } from './oven-given.ts'
+import type { PlanAsked } from './plan-asked.ts'
+import { instantOf } from './plan-asked.ts'
+import { emptiedLater } from './what-if.ts'
+
+const SLIP_MIN = 15
+/** Of the usual work: what a slip gains is asked of the difference, both ways planned alike. */
+const SLIP_EFFORT = 0.3
+
+/**
+ * When the last loads go in, and what a changeover a quarter of an hour later or earlier would do. The latest times are
+ * those of the plan's last load; where none is planned, of one kettle-full of what bakes longest.
+ * @param told the plan's loads, as screens are told of them
+ * @returns null for a shop that bakes until it closes, or when no more is baked
+ */
+export function lastLoads(
+  asked: PlanAsked,
+  { given }: Problem,
+  loads: readonly BakeLoad[],
+  told: readonly PlanLoad[],
+): LastLoads | null {
+  const emptyBy = emptyByOf(asked)
+  if (emptyBy === null || emptyBy >= hoursFor(asked).closeMinute || asked.line.isOver) return null
+  if (given.now !== undefined && given.now >= emptyBy) return null
+  const [last] = [...loads].sort((one, other) => other.in - one.in)
+  const longest = Math.max(0, ...given.varieties.map(({ bakeMin }) => bakeMin))
+  const inBy = emptyBy - (last === undefined ? longest : bakeMinOf(given, last.lines))
+  const dips = last === undefined ? 1 : dipsOf(given, last.lines)
+  return {
+    kettleByMs: instantOf(asked, inBy - dips * given.kettle.cycleMin),
+    inByMs: instantOf(asked, inBy),
+    emptyByMs: instantOf(asked, emptyBy),
+    loadIds: told.filter(({ isLast }) => isLast).map(({ id }) => id),
+    slips: slipsOf(given, loads),
+  }
+}
+
+function slipsOf(given: BakeOff, loads: readonly BakeLoad[]): LastLoads['slips'] {
+  const base = expectedOf(given, bestOf(given, loads, SLIP_EFFORT))
+  return [-SLIP_MIN, SLIP_MIN].map((byMin) => {
+    const slipped = emptiedLater(given, byMin)
+    const then = expectedOf(slipped, bestOf(slipped, loads, SLIP_EFFORT))
+    return {
+      byMs: byMin * 60_000,
+      gainCents: Math.round(then.profit - base.profit),
+      lostFewer: oneDecimal(base.lost - then.lost),
+      leftFewer: oneDecimal(base.left - then.left),
+    }
+  })
+}
