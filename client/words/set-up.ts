@@ -1,7 +1,18 @@
+import type { CounterRules } from '../../shared-core/shop/rules.ts'
 import type { SetUpChange } from '../../shared-core/shop/set-up-change.ts'
 import type { ListName } from '../../shared-core/shop/set-up-parts.ts'
-import type { CounterRules } from '../../shared-core/shop/rules.ts'
-import type { Allergen, BatchStage, Cooler, KettleCare, Language, Mixer, OvenKind, Step, Variety, WindowStage } from '../../shared-core/shop/shop.ts'
+import type {
+  Allergen,
+  BatchStage,
+  Cooler,
+  KettleCare,
+  Language,
+  Mixer,
+  OvenKind,
+  Step,
+  Variety,
+  WindowStage,
+} from '../../shared-core/shop/shop.ts'
 import { enSetUp } from './en-set-up.ts'
 import { esSetUp } from './es-set-up.ts'
 import type { BakingSetUpWords } from './set-up-baking.ts'
