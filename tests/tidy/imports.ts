@@ -33,6 +33,7 @@ const MAY_IMPORT: Readonly<Record<string, { readonly folders: readonly string[];
   },
   ...Object.fromEntries(SCREENS.map((screen) => [`client/${screen}/`, screenRule(screen)])),
   'client/desk/history/': { folders: ['client/desk/', ...FOR_SCREENS], packages: /^(preact(\/.+)?|uplot(\/.+)?)$/ },
+  'client/desk/learnt/': { folders: ['client/desk/', ...FOR_SCREENS], packages: /^(preact(\/.+)?|uplot)$/ },
   'client/desk/trust/': { folders: ['client/desk/', ...FOR_SCREENS], packages: /^(preact(\/.+)?|uplot)$/ },
   'client/desk/screens/': { folders: ['client/desk/', ...FOR_SCREENS], packages: /^(preact(\/.+)?|uqr)$/ },
 }

@@ -29,6 +29,7 @@ const INEXACT =
 const INEXACT_EXCUSED: ReadonlyMap<string, string> = new Map([
   ['shared-core/demand/', 'advice: worked out by the server, broadcast as a value, outside fold and hash'],
   ['shared-core/plan/', 'advice as well'],
+  ['shared-core/oven/', 'advice as well'],
 ])
 
 /** Code of shared-core that is not pure, or not the same on every screen. */
