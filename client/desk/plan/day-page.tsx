@@ -21,15 +21,11 @@ import { WishesPanel } from './wishes-panel.tsx'
 
 /** One day's plan: in figures, drawn, and in words. */
 export function DayPage(parts: PlanParts) {
-  const { say, shop, words, date, state, live } = parts
-  // Today's is told as it changes; those of other days are asked for.
-  const told = live.plan?.date === date ? live.plan : null
-  const asked = told === null && shop.baking.advice ? date : null
-  const got = useDayPlan(asked, live.asSet ?? state, live.nowMs)
+  const { say, shop, words, date, state } = parts
+  const got = useDayPlan(parts)
   if (hoursOn(shop, date) === null || state.lastDay?.closedOn === date)
     return <p>{say.closed(words.times.date(date))}</p>
   if (!shop.baking.advice) return <AdvicePanel {...parts} />
-  if (told !== null) return <Day {...parts} stands={told} />
   if (got.kind !== 'got') {
     return (
       <p class="desk-quiet" role="status">

@@ -2,6 +2,7 @@ import type { State } from '../../../shared-core/day/state.ts'
 import type { Plan } from '../../../shared-core/live/plan.ts'
 import type { Got } from '../get-json.ts'
 import { useGot } from '../use-got.ts'
+import type { PlanParts } from './parts.ts'
 
 /** The answer of `GET /api/v1/plan?date=`; null: nothing is known of what will be asked for. */
 export interface PlanTold {
@@ -13,10 +14,13 @@ const ANEW_MS = 2 * 60_000
 /** A row of taps asks once. */
 const WAIT_MS = 200
 
-/** A day's plan, asked for again when what it rests on changes. @param address null: nobody asks */
-export function useDayPlan(date: string | null, state: State, nowMs: number): Got<PlanTold> {
-  const version = `${Math.floor(nowMs / ANEW_MS)} ${standsNow(state)}`
-  return useGot<PlanTold>(date === null ? null : `/api/v1/plan?date=${date}`, version, WAIT_MS)
+/** A day's plan: today's as it is told to all screens, another day's asked for again when what it rests on changes. */
+export function useDayPlan({ date, live, shop, state }: PlanParts): Got<PlanTold> {
+  const told = live.plan?.date === date ? live.plan : null
+  const isAsked = told === null && shop.baking.advice
+  const version = `${Math.floor(live.nowMs / ANEW_MS)} ${standsNow(live.asSet ?? state)}`
+  const got = useGot<PlanTold>(isAsked ? `/api/v1/plan?date=${date}` : null, version, WAIT_MS)
+  return told === null ? got : { kind: 'got', value: { plan: told } }
 }
 
 /** Whatever changes a plan that is not told by itself: dough, lists, what is forbidden, how the shop bakes. */

@@ -1,3 +1,5 @@
+import type { Plan } from '../../../shared-core/live/plan.ts'
+import type { BakePlanWords } from '../../words/desk-plan.ts'
 import { Panel } from '../panel.tsx'
 import type { DayParts } from './parts.ts'
 
@@ -5,7 +7,7 @@ import type { DayParts } from './parts.ts'
 export function HeadPanel({ plan, date, say, words, shown }: DayParts) {
   const { head } = say
   const { figures } = plan
-  const { profitCents, wavesProfitCents, bottleneck, crewMinutes, firstKettleAtMs, lastOutAtMs } = figures
+  const { profitCents, wavesProfitCents, crewMinutes, firstKettleAtMs, lastOutAtMs } = figures
   const risks = [head.lost(round(figures.lost)), head.left(round(figures.left))]
   if (round(figures.missing) > 0) risks.push(head.missing(round(figures.missing)))
   const loadOf = (id: string) => {
@@ -31,7 +33,7 @@ export function HeadPanel({ plan, date, say, words, shown }: DayParts) {
         </Figure>
         {crewMinutes !== null && <Figure label={head.labels.crew}>{head.crew(crewMinutes)}</Figure>}
       </dl>
-      <p>{bottleneck === null ? head.noBottleneck : head.bottleneck(bottleneck.of, bottleneck.gainCents)}</p>
+      <p>{tightestText(plan, say)}</p>
       {plan.cannot.length > 0 && (
         <ul class="plan-cannot">
           {plan.cannot.map((cannot) => (
@@ -47,6 +49,11 @@ export function HeadPanel({ plan, date, say, words, shown }: DayParts) {
       </details>
     </Panel>
   )
+}
+
+/** What more of would gain most, in a sentence. */
+export function tightestText({ figures: { bottleneck } }: Plan, { head }: BakePlanWords): string {
+  return bottleneck === null ? head.noBottleneck : head.bottleneck(bottleneck.of, bottleneck.gainCents)
 }
 
 interface FigureProps {

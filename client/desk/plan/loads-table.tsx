@@ -50,25 +50,38 @@ function LoadRow({ one, say, words, chosen, onChoose }: DayParts & { readonly on
       <td data-label={table.out}>{clock(load.outAtMs)}</td>
       <td class="plan-contents">
         <strong>{words.line.contents(load.lines)}</strong>
-        <Reasons load={load} say={say} />
+        <p class="plan-reasons">{load.why.map((why) => say.why(why)).join(' · ')}</p>
+        <Contacts load={load} say={say} />
       </td>
       <td>{state}</td>
     </tr>
   )
 }
 
+type Told = Pick<DayParts, 'say'> & Pick<ShownLoad, 'load'>
+
 /** Why each line is in its load, and what it should not have met. */
-export function Reasons({ load, say }: Pick<DayParts, 'say'> & Pick<ShownLoad, 'load'>) {
+export function Reasons({ load, say }: Told) {
   return (
-    <ul class="plan-why">
-      {load.why.map((why) => (
-        <li key={why.varietyId}>{say.why(why)}</li>
-      ))}
+    <>
+      <ul class="plan-why">
+        {load.why.map((why) => (
+          <li key={why.varietyId}>{say.why(why)}</li>
+        ))}
+      </ul>
+      <Contacts load={load} say={say} />
+    </>
+  )
+}
+
+function Contacts({ load, say }: Told) {
+  return (
+    <>
       {load.contacts.map((contact) => (
-        <li key={`${contact.varietyId} contact`} class="desk-trouble">
+        <p key={contact.varietyId} class="desk-trouble">
           {say.contact(contact)}
-        </li>
+        </p>
       ))}
-    </ul>
+    </>
   )
 }

@@ -86,8 +86,11 @@ function dayOf({ plan, date, room, state, live, say, running }: DayParts): Ruler
   const ends = all.map(({ readyAtMs }) => readyAtMs)
   const { picture } = say
   const changeover = ruler?.changeover ?? null
-  const orders = ruler === null ? [] : [{ key: 'opening', atMs: ruler.openMs, text: picture.opening }]
-  const fromMs = Math.min(...starts, ...orders.map(({ atMs }) => atMs), ruler?.ovenReadyMs ?? noonMs) - MARGIN_MS
+  const orders =
+    ruler === null || ruler.openMs < live.nowMs ? [] : [{ key: 'opening', atMs: ruler.openMs, text: picture.opening }]
+  // Of a running day what is past is done: the room is for what is still to come.
+  const begun = state.day?.label === date ? [live.nowMs] : [ruler?.ovenReadyMs ?? noonMs, ruler?.openMs ?? noonMs]
+  const fromMs = Math.min(...starts, ...begun) - MARGIN_MS
   const toMs = Math.max(...ends, changeover?.fromMs ?? noonMs, noonMs - 3_600_000) + MARGIN_MS
   return {
     fromMs,

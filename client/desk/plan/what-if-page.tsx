@@ -9,6 +9,8 @@ import { instantOfMinute } from '../../live/clock-text.ts'
 import type { WhatIfKind } from '../../words/desk-plan.ts'
 import { call } from '../call.ts'
 import { Panel } from '../panel.tsx'
+import { useDayPlan } from './day-plan.ts'
+import { tightestText } from './head-panel.tsx'
 import type { PlanParts } from './parts.ts'
 import { costOf } from './tried-bar.tsx'
 import { askable, changeOf, isSensible, usualAmount, whatIfRows } from './what-if-view.ts'
@@ -24,6 +26,8 @@ const NOTHING_KNOWN = 409
 /** The same day with one thing another way. */
 export function WhatIfPage(parts: PlanParts) {
   const { say, shop, words, date, room } = parts
+  const got = useDayPlan(parts)
+  const plan = got.kind === 'got' ? got.value.plan : null
   const [kind, setKind] = useState<WhatIfKind>('shelf')
   const [answer, setAnswer] = useState<Answer>({ kind: 'none' })
   const [typed, setTyped] = useState<string | null>(null)
@@ -101,6 +105,7 @@ export function WhatIfPage(parts: PlanParts) {
           {say.whatIf.ask}
         </button>
       </form>
+      {plan !== null && <p>{tightestText(plan, say)}</p>}
       <AnswerText {...parts} answer={answer} />
     </Panel>
   )
@@ -145,11 +150,6 @@ function AnswerText({ answer, say, words }: PlanParts & { readonly answer: Answe
           ))}
         </tbody>
       </table>
-      <p>
-        {before.bottleneck === null
-          ? say.head.noBottleneck
-          : say.head.bottleneck(before.bottleneck.of, before.bottleneck.gainCents)}
-      </p>
     </>
   )
 }
