@@ -5,7 +5,7 @@ import { bestOf } from './best-of.ts'
 import { oneMore } from './what-if.ts'
 
 /** Of the usual work: only what gains clearly is named. */
-const EFFORT = 0.25
+const EFFORT = 0.1
 /** Less is not worth naming: in cents, and as a part of what the day brings. */
 const GAIN_CENTS = 150
 const GAIN_PART = 0.005

@@ -1,4 +1,6 @@
+import type { PlannedId } from '../ids.ts'
 import type { LastLoads, PlanLoad } from '../live/plan.ts'
+import type { EpochMs } from '../units.ts'
 import type { BakeLoad, BakeOff } from './bake-off/bake-off.ts'
 import { expectedOf } from './bake-off/expected.ts'
 import { bakeMinOf, dipsOf } from './bake-off/load-parts.ts'
@@ -12,7 +14,7 @@ import { emptiedLater } from './what-if.ts'
 
 const SLIP_MIN = 15
 /** Of the usual work: what a slip gains is asked of the difference, both ways planned alike. */
-const SLIP_EFFORT = 0.3
+const SLIP_EFFORT = 0.15
 
 /**
  * When the last loads go in, and what a changeover a quarter of an hour later or earlier would do. The latest times are
@@ -37,9 +39,16 @@ export function lastLoads(
     kettleByMs: instantOf(asked, inBy - dips * given.kettle.cycleMin),
     inByMs: instantOf(asked, inBy),
     emptyByMs: instantOf(asked, emptyBy),
-    loadIds: told.filter(({ isLast }) => isLast).map(({ id }) => id),
+    loadIds: lastIds(told, instantOf(asked, emptyBy)),
     slips: slipsOf(given, loads),
   }
+}
+
+/** A shelf that stays empty from early on has its last load then, but that carries nothing into the afternoon. */
+const LAST_WITHIN_MS = 60 * 60_000
+
+export function lastIds(told: readonly PlanLoad[], emptyByMs: EpochMs): readonly PlannedId[] {
+  return told.filter(({ isLast, outAtMs }) => isLast && emptyByMs - outAtMs <= LAST_WITHIN_MS).map(({ id }) => id)
 }
 
 function slipsOf(given: BakeOff, loads: readonly BakeLoad[]): LastLoads['slips'] {

@@ -2,14 +2,15 @@ import type { LastLoads, Plan } from '../live/plan.ts'
 import { problemOf } from './bake-off-of.ts'
 import { bottleneckOf } from './bottleneck.ts'
 import { changedFrom } from './changed.ts'
-import { lastLoads } from './last-loads.ts'
+import { lastIds, lastLoads } from './last-loads.ts'
 import type { PlanAsked } from './plan-asked.ts'
 import type { Steadied } from './steady.ts'
 import { steadied } from './steady.ts'
 import { toldPlan } from './told-plan.ts'
 
-/** What else the day could have is asked anew so often while the plan stays: it costs more than the plan itself. */
-const ASKED_AGAIN_MS = 10 * 60_000
+/** What else the day could have is asked anew so often: it costs more than the plan itself. */
+const LAST_AGAIN_MS = 10 * 60_000
+const BOTTLENECK_AGAIN_MS = 30 * 60_000
 
 /**
  * Which loads when, for a day or for what is left of it, as screens are told. What has started is never moved, and what
@@ -21,24 +22,26 @@ export function planDay(asked: PlanAsked, before: Plan | null, seq: number): Pla
   const problem = problemOf(asked, before)
   const steady = asked.line.isOver ? NOTHING : steadied(asked, problem, before)
   const plan = toldPlan({ asked, problem, before, seq }, steady.loads)
-  const again = before !== null && steady.isKept && isSameWhile(before.atMs, plan.atMs) ? before : null
+  const known = (everyMs: number) => (before !== null && isSameWhile(before, plan, everyMs) ? before : null)
+  const again = steady.isKept ? known(LAST_AGAIN_MS) : null
+  const asBefore = known(BOTTLENECK_AGAIN_MS)
   return {
     ...plan,
     changed: changedFrom(asked, before, plan, steady.gainCents),
     last: again === null ? lastLoads(asked, problem, steady.loads, plan.loads) : lastAgain(again.last, plan),
     figures: {
       ...plan.figures,
-      bottleneck: again === null ? bottleneckOf(problem.given, steady.loads) : again.figures.bottleneck,
+      bottleneck: asBefore === null ? bottleneckOf(problem.given, steady.loads) : asBefore.figures.bottleneck,
     },
   }
 }
 
 const NOTHING: Steadied = { loads: [], gainCents: null, isKept: false }
 
-function isSameWhile(oneMs: number, otherMs: number): boolean {
-  return Math.floor(oneMs / ASKED_AGAIN_MS) === Math.floor(otherMs / ASKED_AGAIN_MS)
+function isSameWhile(one: Plan, other: Plan, everyMs: number): boolean {
+  return one.date === other.date && Math.floor(one.atMs / everyMs) === Math.floor(other.atMs / everyMs)
 }
 
 function lastAgain(last: LastLoads | null, { loads }: Plan): LastLoads | null {
-  return last === null ? null : { ...last, loadIds: loads.filter(({ isLast }) => isLast).map(({ id }) => id) }
+  return last === null ? null : { ...last, loadIds: lastIds(loads, last.emptyByMs) }
 }

@@ -4,6 +4,7 @@ import type { BakeLine, BakeLoad, BakeOff } from './bake-off/bake-off.ts'
 import { expectedOf } from './bake-off/expected.ts'
 import { doughOf } from './bake-off/load-parts.ts'
 import type { Problem } from './bake-off-of.ts'
+import { joined } from './joined.ts'
 import type { PlanAsked } from './plan-asked.ts'
 import { minuteOf } from './plan-asked.ts'
 import { fitted, solved } from './solved.ts'
@@ -31,7 +32,7 @@ export interface Steadied {
  */
 export function steadied(asked: PlanAsked, problem: Problem, before: Plan | null): Steadied {
   const { given } = problem
-  const fresh = solved(given)
+  const fresh = joined(given, solved(given))
   if (before === null || before.date !== asked.date) return { loads: fresh, gainCents: null, isKept: false }
   const kept = carriedOver(asked, problem, before)
   const worth = (loads: readonly BakeLoad[]) => expectedOf(given, loads).profit
@@ -44,7 +45,8 @@ export function steadied(asked: PlanAsked, problem: Problem, before: Plan | null
   if (gains > 0 && gains >= (isSameNext ? laterCents : changeGainCents))
     return { loads: fresh, gainCents: Math.round(gains), isKept: false }
   if (!isSameNext && next !== undefined) {
-    const around = [next, ...solved(withPinned(given, next), REST_EFFORT)]
+    const rest = withPinned(given, next)
+    const around = [next, ...joined(rest, solved(rest, REST_EFFORT))]
     const more = worth(around) - keptCents
     if (more > 0 && more >= laterCents) return { loads: around, gainCents: Math.round(more), isKept: false }
   }

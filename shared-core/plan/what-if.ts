@@ -2,9 +2,10 @@ import type { Line } from '../day/state.ts'
 import type { PlanFigures } from '../live/plan.ts'
 import type { DurationMs, EpochMs } from '../units.ts'
 import type { BakeOff, ShelfGiven } from './bake-off/bake-off.ts'
-import type { Problem } from './bake-off-of.ts'
 import { problemOf } from './bake-off-of.ts'
+import { bestOf } from './best-of.ts'
 import { figuresOf } from './figures.ts'
+import { joined } from './joined.ts'
 import type { PlanAsked } from './plan-asked.ts'
 import { minuteOf } from './plan-asked.ts'
 import { solved } from './solved.ts'
@@ -34,11 +35,12 @@ const MINUTE_MS = 60_000
 export function whatIf(asked: PlanAsked, change: WhatIfChange): WhatIfAnswer {
   const problem = problemOf(asked, null)
   const changed = { ...problem, given: changedGiven(asked, problem.given, change) }
-  return { before: plainFigures(asked, problem), after: plainFigures(asked, changed) }
-}
-
-function plainFigures(asked: PlanAsked, problem: Problem): PlanFigures {
-  return figuresOf(asked, problem, solved(problem.given))
+  const loads = joined(problem.given, solved(problem.given))
+  const others = bestOf(changed.given, loads)
+  return {
+    before: figuresOf(asked, problem, loads),
+    after: figuresOf(asked, changed, joined(changed.given, others)),
+  }
 }
 
 /** The problem with the change in it. */
