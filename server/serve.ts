@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url'
 import type { Express } from 'express'
 import type { State } from '../shared-core/day/state.ts'
 import { FOLD_VERSION } from '../shared-core/day/state.ts'
+import type { Plan } from '../shared-core/live/plan.ts'
 import type { Welcome } from '../shared-core/live/protocol.ts'
 import type { EpochMs } from '../shared-core/units.ts'
 import type { Copies } from './copies/copies.ts'
@@ -58,6 +59,8 @@ export interface Serving {
   readonly journal: Journal
   readonly port: number
   readonly now: () => EpochMs
+  /** Which loads are advised; null: none are. */
+  readonly plan: () => Plan | null
   readonly addresses: () => readonly ServerAddress[]
   /** Stops taking, writes a snapshot, closes the links and the port. */
   stop(): Promise<void>
@@ -148,7 +151,7 @@ export async function serve(parts: ServeParts): Promise<Serving> {
     log.info({ seq: state.seq }, 'stopped')
   }
   log.info({ version: VERSION, build: __BUILD_ID__, node: process.version, port, seq: state.seq }, 'serving')
-  return { door, room, imports, journal, port, now, addresses, stop }
+  return { door, room, imports, journal, port, now, plan: () => advice.plan()?.plan ?? null, addresses, stop }
 }
 
 /** One that fails, such as a snapshot on a full disk, keeps none of the others from being done. */

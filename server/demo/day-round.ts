@@ -1,4 +1,5 @@
 import { UNSURE_MAX } from '../../shared-core/day/decision.ts'
+import { isAdvised } from '../../shared-core/live/plan.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { usualBusy } from './demo-demand.ts'
 import { demoLoadList } from './demo-load-list.ts'
@@ -16,18 +17,26 @@ const CONFIRMS_AFTER_MINUTES = [35, 95] as const
 /** What is confirmed together with something old was seen at least so long ago. */
 const SEEN_MINUTES = 25
 
-/** The owner at the desk: opens, sets the list, settles what is unsure, leaves out what is too late, closes. */
-export function dayMoves(scene: Scene, waveAtMs: number | null): readonly Move[] {
-  return [...opening(scene, waveAtMs), ...confirming(scene), ...leavingOut(scene), ...closing(scene)]
+/** How the day's loads come about. */
+export interface DayRound {
+  /** When a wave of a typed list begins; null: as the oven is ready. */
+  readonly waveAtMs: number | null
+  /** Nobody types a list as long as advice is switched on. */
+  readonly isAdvised: boolean
 }
 
-function opening(scene: Scene, waveAtMs: number | null): readonly Move[] {
+/** The owner at the desk: opens, sets the list, settles what is unsure, leaves out what is too late, closes. */
+export function dayMoves(scene: Scene, round: DayRound): readonly Move[] {
+  return [...opening(scene, round), ...confirming(scene), ...leavingOut(scene), ...closing(scene)]
+}
+
+function opening(scene: Scene, { waveAtMs, isAdvised: followsAdvice }: DayRound): readonly Move[] {
   const { state, shop, date, dayStartMs, nowMs } = scene
   const { ovenReadyMinute, changeoverFromMinute, closeMinute } = shop.hours
   const opensMs = atMinute(scene, ovenReadyMinute - OPENS_BEFORE_OVEN_MINUTES)
   if (nowMs >= atMinute(scene, changeoverFromMinute ?? closeMinute)) return []
   if (state.day === null) return [{ key: `open:${date}`, who: 'desk', atMs: opensMs, act: { type: 'openDay' } }]
-  if (state.planned.size > 0) return []
+  if (state.planned.size > 0 || (followsAdvice && shop.baking.advice)) return []
   const waves = { dayStartMs, waveAtMs: waveAtMs ?? atMinute(scene, ovenReadyMinute), busy: usualBusy(date) }
   const loads = demoLoadList(shop, waves).filter(({ inAtMs }) => inAtMs >= nowMs)
   if (loads.length === 0) return []
@@ -51,7 +60,7 @@ function leavingOut(scene: Scene): readonly Move[] {
   const fromMs = atMinute(scene, shop.hours.changeoverFromMinute ?? shop.hours.closeMinute)
   if (scene.nowMs < fromMs) return []
   return [...state.planned.values()]
-    .filter(({ done }) => !done)
+    .filter(({ id, done }) => !done && !isAdvised(id))
     .map(({ id }) => ({ key: `skip:${id}`, who: 'desk', atMs: fromMs, act: { type: 'skipPlanned', plannedId: id } }))
 }
 

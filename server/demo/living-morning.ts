@@ -44,8 +44,27 @@ const CREWS_TRIED = 16
  * The journal of a demo that opens at `nowMs`. The same seed and instant make the same journal. A morning is played twice:
  * once to find the moment at which every stage holds something, then so much later that this moment is now. The days
  * before do not move with it, so that it is looked at again.
+ * @param given `isAdvised`: from now on loads are as the board advises; what is left of the typed list is taken off it
  */
-export function livingMorning({ nowMs, seed }: { nowMs: EpochMs; seed: number }): LivingMorning {
+export function livingMorning({ nowMs, seed, isAdvised = false }: OpenedDemo): LivingMorning {
+  const morning = bestMorning({ nowMs, seed })
+  return isAdvised ? withoutList(morning, nowMs) : morning
+}
+
+export interface OpenedDemo {
+  readonly nowMs: EpochMs
+  readonly seed: number
+  readonly isAdvised?: boolean
+}
+
+function withoutList({ entries, state }: LivingMorning, nowMs: EpochMs): LivingMorning {
+  assert(state.shop !== null, 'the demo has a set-up')
+  const played = new Played({ shop: state.shop, idPrefix: `list${nowMs.toString(36)}`, after: { entries, state } })
+  played.take({ key: 'list', who: 'desk', atMs: nowMs, act: { type: 'setLoadList', loads: [] } })
+  return { entries: played.entries, state: played.state }
+}
+
+function bestMorning({ nowMs, seed }: OpenedDemo): LivingMorning {
   const shop = demoShop(nowMs)
   const past = pastDays({ nowMs, seed })
   const moments: { readonly of: Morning; readonly lacks: number }[] = []

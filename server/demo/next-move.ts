@@ -21,6 +21,8 @@ export interface DemoPeopleFrom {
   readonly shiftMs?: number
   /** When a wave of today's loads begins; left out: as the oven is ready. */
   readonly waveAtMs?: number | null
+  /** They bake what is advised; left out: by a list that they type. */
+  readonly isAdvised?: boolean
 }
 
 /**
@@ -31,15 +33,17 @@ export class DemoPeople {
   readonly #seed: number
   readonly #shiftMs: number
   readonly #waveAtMs: number | null
+  readonly #isAdvised: boolean
   readonly #triedAtMs = new Map<string, number>()
   #nowMs: EpochMs
   #day: LocalDay | null = null
   #quiet: { readonly seq: number; readonly untilMs: number } = { seq: -1, untilMs: 0 }
 
-  constructor({ seed, fromMs, shiftMs = 0, waveAtMs = null }: DemoPeopleFrom) {
+  constructor({ seed, fromMs, shiftMs = 0, waveAtMs = null, isAdvised = false }: DemoPeopleFrom) {
     this.#seed = seed
     this.#shiftMs = shiftMs
     this.#waveAtMs = waveAtMs
+    this.#isAdvised = isAdvised
     this.#nowMs = fromMs
   }
 
@@ -89,7 +93,7 @@ export class DemoPeople {
       ...crewMoves(scene),
       ...doughRoomMoves(scene),
       ...counterMoves(scene),
-      ...dayMoves(scene, this.#waveAtMs),
+      ...dayMoves(scene, { waveAtMs: this.#waveAtMs, isAdvised: this.#isAdvised }),
       ...listMoves(scene),
     ]
     return moves

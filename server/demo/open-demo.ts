@@ -38,7 +38,7 @@ export async function openDemo(options: Options, say: (line: string) => void): P
   for (const file of [taken.journalFile, taken.salesFile])
     for (const end of FILE_ENDS) rmSync(`${file}${end}`, { force: true })
   const journal = new SqliteJournal(sqlite, taken.journalFile, 'demo')
-  const { entries } = livingMorning({ nowMs: epochMs(Date.now()), seed: SEED })
+  const { entries } = livingMorning({ nowMs: epochMs(Date.now()), seed: SEED, isAdvised: true })
   await journal.append({ entries, refusals: [] })
   const { log, close } = await logInFolder(FOLDER)
   const work = workThread({ start: { salesFile: taken.salesFile }, log })
@@ -59,6 +59,7 @@ export async function openDemo(options: Options, say: (line: string) => void): P
     submit: (device, commands) => serving.room.submit(device, commands),
     read: (look) => serving.room.read(look),
     nowMs: serving.now,
+    plan: serving.plan,
     schedule: (delayMs, run) => {
       const timer = setTimeout(run, delayMs)
       return () => clearTimeout(timer)

@@ -1,6 +1,8 @@
 import type { Command } from '../../shared-core/day/commands.ts'
 import type { State } from '../../shared-core/day/state.ts'
+import type { Plan } from '../../shared-core/live/plan.ts'
 import type { CommandAnswer, DeviceHello } from '../../shared-core/live/protocol.ts'
+import { withPlan } from '../../shared-core/plan/with-plan.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import { DEMO_DEVICES } from './demo-shop.ts'
@@ -15,6 +17,8 @@ export interface DemoSeam {
   readonly read: <Result>(look: (state: State) => Result) => Promise<Result>
   /** The server's clock. */
   readonly nowMs: () => EpochMs
+  /** Which loads are advised, null while none are; left out: nobody advises, and they bake by a list of their own. */
+  readonly plan?: () => Plan | null
   /** Runs something after so much real time; what comes back cancels it. */
   readonly schedule: (delayMs: number, run: () => void) => () => void
   readonly seed: number
@@ -42,7 +46,7 @@ const SLEPT_MS = 5 * 60_000
 export function startDemo(seam: DemoSeam): RunningDemo {
   if (seam.handsOff) return { stop: () => undefined }
   const startMs = seam.nowMs()
-  const people = new DemoPeople({ seed: seam.seed, fromMs: startMs })
+  const people = new DemoPeople({ seed: seam.seed, fromMs: startMs, isAdvised: seam.plan !== undefined })
   const taps = new DemoTaps(`live${startMs.toString(36)}`)
   let isStopped = false
 
@@ -75,7 +79,7 @@ async function doWhatIsDue({ seam, people, taps, isStopped }: Look): Promise<voi
   const nowMs = seam.nowMs()
   if (nowMs - people.nowMs > SLEPT_MS) people.skipTo(epochMs(nowMs - seam.lookEveryMs))
   for (let done = 0; done < MOVES_A_LOOK_MAX && !isStopped(); done += 1) {
-    const move = await seam.read((state) => people.next(state, nowMs))
+    const move = await seam.read((state) => people.next(withPlan(state, seam.plan?.() ?? null), nowMs))
     if (move === null) return
     await seam.submit(DEMO_DEVICES[move.who], [taps.command(move, move.atMs)])
   }
