@@ -90,7 +90,6 @@ export interface PictureWords {
   readonly boards: string
   boardsOf(most: number, count: number): string
   readonly opening: string
-  readonly close: string
   readonly changeover: string
   readonly lastLoad: string
   readonly ruler: string
@@ -105,7 +104,6 @@ export interface PictureWords {
 
 export interface ChosenWords {
   title(shelf: string, inAtMs: EpochMs): string
-  readonly none: string
   times(load: {
     readonly kettleAtMs: EpochMs | null
     readonly dips: number
@@ -151,7 +149,6 @@ export interface TriedWords {
   all(costs: string): string
   readonly keep: string
   readonly leave: string
-  readonly kept: string
 }
 
 /** What a change does to the day: plus is more of it. */

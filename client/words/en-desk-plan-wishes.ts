@@ -9,7 +9,6 @@ export function enWishes(words: DeskWords): Pick<BakePlanWords, 'chosen' | 'wish
   return {
     chosen: {
       title: (shelf, inAtMs) => `${capital(shelf)} ${times.at(inAtMs)}`,
-      none: 'Choose a load in the picture to see why it is there and to move it.',
       times: ({ kettleAtMs, dips, inAtMs, flipAtMs, outAtMs, readyAtMs }) =>
         [
           kettleAtMs === null ? '' : `first dip ${times.at(kettleAtMs)}, ${dips} ${dips === 1 ? 'dip' : 'dips'}`,
@@ -56,7 +55,6 @@ export function enWishes(words: DeskWords): Pick<BakePlanWords, 'chosen' | 'wish
       all: (costs) => `All that is set, against a day with nothing set: ${costs}`,
       keep: 'Keep',
       leave: 'Leave it',
-      kept: 'Kept: all screens follow.',
     },
     last: {
       title: 'The last loads',

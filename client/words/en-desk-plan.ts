@@ -174,7 +174,6 @@ function picture({ times }: DeskWords): PictureWords {
     boards: 'Boards',
     boardsOf: (most, count) => `${most} of ${count}`,
     opening: 'opening',
-    close: 'close',
     changeover: 'changeover',
     lastLoad: 'last load',
     ruler: 'The hours of the day',

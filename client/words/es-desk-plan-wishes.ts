@@ -9,7 +9,6 @@ export function esWishes(words: DeskWords): Pick<BakePlanWords, 'chosen' | 'wish
   return {
     chosen: {
       title: (shelf, inAtMs) => `${capital(shelf)} ${times.at(inAtMs)}`,
-      none: 'Elija una carga en el dibujo para ver por qué está y moverla.',
       times: ({ kettleAtMs, dips, inAtMs, flipAtMs, outAtMs, readyAtMs }) =>
         [
           kettleAtMs === null
@@ -58,7 +57,6 @@ export function esWishes(words: DeskWords): Pick<BakePlanWords, 'chosen' | 'wish
       all: (costs) => `Todo lo fijado, frente a un día sin nada fijado: ${costs}`,
       keep: 'Guardar',
       leave: 'Dejarlo como estaba',
-      kept: 'Guardado: todas las pantallas lo siguen.',
     },
     last: {
       title: 'Las últimas cargas',

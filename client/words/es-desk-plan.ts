@@ -174,7 +174,6 @@ function picture({ times }: DeskWords): PictureWords {
     boards: 'Tablas',
     boardsOf: (most, count) => `${most} de ${count}`,
     opening: 'apertura',
-    close: 'cierre',
     changeover: 'cambio',
     lastLoad: 'última carga',
     ruler: 'Las horas del día',

@@ -17,7 +17,9 @@ export function HeadPanel({ plan, date, say, words, shown }: DayParts) {
   return (
     <Panel part="plan-head" title={head.title(words.times.date(date))} isWide>
       <dl class="plan-figures">
-        <Figure label={head.labels.bake}>{head.baked(figures.baked, shown.length)}</Figure>
+        <Figure label={head.labels.bake} note={head.age(round(figures.ageMinutes))}>
+          {head.baked(figures.baked, shown.length)}
+        </Figure>
         <Figure label={head.labels.firstDip}>
           {firstKettleAtMs === null ? head.noKettle : head.firstDip(firstKettleAtMs)}
         </Figure>
