@@ -47,7 +47,7 @@ const oneLoadOfTwo = madeShop({
   doughs: { plain: { pieces: 48 } },
   varieties: [
     { ...madeVariety({ stalePerHour: 0.5 }), demand: walkIns(40, 4) },
-    { ...madeVariety({ name: 'Rye', price: 2.6, cost: 0.9, lostSale: 1 }), demand: walkIns(25, 2), onShelf: 6 },
+    { ...madeVariety({ name: 'Rye', price: 1.2, cost: 0.9, lostSale: 2.4 }), demand: walkIns(25, 2), onShelf: 6 },
   ],
 })
 const inTheMorning = madeShop({

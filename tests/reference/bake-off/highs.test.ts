@@ -110,6 +110,23 @@ const ORDERS: [string, BakeOff][] = [
       ],
     }),
   ],
+  [
+    'two customers who pay little but must not be let down',
+    madeShop({
+      ...LINE,
+      oven: oven(1, 36),
+      varieties: [
+        madeVariety({ name: 'Plain', bakeMin: 14 }),
+        madeVariety({ name: 'Sesame', bakeMin: 14, price: 0.9, lostSale: 3 }),
+      ],
+      orders: [
+        orderOf(315, 72, 'Plain'),
+        orderOf(315, 36, 'Sesame'),
+        orderOf(345, 72, 'Plain'),
+        orderOf(345, 36, 'Sesame'),
+      ],
+    }),
+  ],
 ]
 
 describe.each<[string, (given: BakeOff) => Optimum, [string, BakeOff][]]>([
