@@ -10,7 +10,8 @@ import { instantOf } from './plan-asked.ts'
 
 /** What a plan comes to; the bottleneck is named by who asks for it. */
 export function figuresOf(asked: PlanAsked, problem: Problem, loads: readonly BakeLoad[]): PlanFigures {
-  const { given } = problem
+  // What is not baked is still worth something tomorrow, but nothing today.
+  const given = { ...problem.given, doughs: mapOf(problem.given.doughs, ({ pieces }) => ({ pieces })) }
   const expected = expectedOf(given, loads)
   const all = [...problem.started.begun.map(({ load }) => load), ...(given.pinned ?? []), ...loads]
   const firstMin = all.length === 0 ? null : Math.min(...all.map(({ kettleStart }) => kettleStart))
@@ -29,6 +30,10 @@ export function figuresOf(asked: PlanAsked, problem: Problem, loads: readonly Ba
     crewMinutes: crewMinutes(given, all, firstMin, lastMin),
     bottleneck: null,
   }
+}
+
+function mapOf<One, Other>(record: Readonly<Record<string, One>>, to: (one: One) => Other): Record<string, Other> {
+  return Object.fromEntries(Object.entries(record).map(([key, value]) => [key, to(value)]))
 }
 
 export function oneDecimal(value: number): number {

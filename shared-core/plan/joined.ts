@@ -1,6 +1,6 @@
 import type { BakeLine, BakeLoad, BakeOff } from './bake-off/bake-off.ts'
 import { expectedVariety } from './bake-off/expected.ts'
-import { bakeMinOf, boardsOf, dipsOf, piecesIn, varietyOf } from './bake-off/load-parts.ts'
+import { bakeMinOf, boardsOf, coolMinOf, dipsOf, piecesIn, varietyOf } from './bake-off/load-parts.ts'
 import { fitted } from './solved.ts'
 
 /** A load more is some minutes of somebody's hands: it must gain so many cents. Common practice, no source. */
@@ -66,7 +66,7 @@ class JoinedPlan {
       const wished = this.#together(neighbour, small)
       const rest = this.#loads.filter((load) => load !== small && load !== neighbour)
       const loads = fitted(this.#given, [...rest, wished])
-      if (loads.length < rest.length + 1) continue
+      if (loads.length < rest.length + 1 || takesFromShow(this.#given, small, wished)) continue
       const worth = this.#worthOf(loads)
       const gain = total(worth) - total(this.#worth)
       if (gain > -LOAD_CENTS && (best === null || gain > best.gain)) best = { loads, worth, gain }
@@ -109,6 +109,16 @@ class JoinedPlan {
       if (names.has(variety.name)) worth.set(variety.name, expectedVariety(this.#given, variety, loads).profit)
     return worth
   }
+}
+
+/** What must be on show at the opening would be ready after it. */
+function takesFromShow(given: BakeOff, small: BakeLoad, wished: BakeLoad): boolean {
+  return small.lines.some(([name]) => {
+    const variety = varietyOf(given, name)
+    if (variety === undefined || (variety.show?.atOpen ?? 0) === 0) return false
+    const cool = coolMinOf(given, variety)
+    return small.out + cool <= given.open && wished.out + cool > given.open
+  })
 }
 
 function linesTogether(one: readonly BakeLine[], other: readonly BakeLine[]): readonly BakeLine[] {

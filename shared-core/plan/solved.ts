@@ -1,16 +1,32 @@
-import type { BakeLoad, BakeOff } from './bake-off/bake-off.ts'
+import type { BakeLoad, BakeOff, VarietyGiven } from './bake-off/bake-off.ts'
 import { PlacedLoads } from './bake-off/place-loads.ts'
 import { planBakeOff } from './bake-off/plan-bake-off.ts'
+import { shownFirst } from './shown-first.ts'
 
 /**
  * The planner's loads, beside what people set and without what they do not want. The planner counts on the pieces of
  * pinned loads but knows neither their place on the line nor hands: a load that stands in the way of these goes in as
- * soon as it can after that, in the planner's order; where there is no time for it any more it is left out.
+ * soon as it can after that, in the planner's order; where there is no time for it any more it is left out. What must be
+ * on show at the opening is there first.
  */
 export function solved(given: BakeOff, effort = 1): readonly BakeLoad[] {
   if (given.oven.shelves.length === 0 || given.oven.mustBeEmptyMin <= (given.now ?? Number.NEGATIVE_INFINITY)) return []
+  const loads = plainly(given, effort)
+  const shown = shownFirst(given, loads)
+  if (shown.loads.length === 0) return loads
+  return [...shown.loads, ...plainly(shown.given, effort)].sort((one, other) => one.kettleStart - other.kettleStart)
+}
+
+function plainly(given: BakeOff, effort: number): readonly BakeLoad[] {
   const { pinned = [], running = [], ...rest } = given
-  return fitted(given, planBakeOff({ ...rest, running: [...running, ...pinned.map(onlySupply)] }, effort).loads)
+  // To bake a piece is to give up what it is worth tomorrow.
+  const varieties = given.varieties.map((one) => ({ ...one, cost: one.cost + carryOf(given, one) }))
+  const known = { ...rest, varieties, running: [...running, ...pinned.map(onlySupply)] }
+  return fitted(given, planBakeOff(known, effort).loads)
+}
+
+function carryOf({ doughs }: BakeOff, { dough }: VarietyGiven): number {
+  return doughs[dough]?.carryValue ?? 0
 }
 
 /** Loads as they are where they fit, and else as soon as they can. @param loads in any order */

@@ -5,6 +5,7 @@ import { expectedOf } from './bake-off/expected.ts'
 import { doughOf } from './bake-off/load-parts.ts'
 import type { Problem } from './bake-off-of.ts'
 import { joined } from './joined.ts'
+import { lessDough } from './less-dough.ts'
 import type { PlanAsked } from './plan-asked.ts'
 import { minuteOf } from './plan-asked.ts'
 import { fitted, solved } from './solved.ts'
@@ -110,11 +111,5 @@ export function isSame(one: BakeLoad | undefined, other: BakeLoad | undefined): 
 }
 
 function withPinned(given: BakeOff, load: BakeLoad): BakeOff {
-  const doughs = { ...given.doughs }
-  for (const [name, pieces] of load.lines) {
-    const key = doughOf(given, name)
-    const dough = doughs[key]
-    if (dough !== undefined) doughs[key] = { ...dough, pieces: Math.max(0, dough.pieces - pieces) }
-  }
-  return { ...given, doughs, pinned: [...(given.pinned ?? []), load] }
+  return { ...given, doughs: lessDough(given, load.lines), pinned: [...(given.pinned ?? []), load] }
 }

@@ -30,7 +30,7 @@ export interface ExpectedVariety {
 const HELD_BEFORE_DUE_MIN = 120
 
 /**
- * What loads bring beside what is running and pinned. A day's rate is a gamma: it is cut into equally likely rates, and
+ * What loads bring beside what is running and pinned; dough that they take is no longer there tomorrow. A day's rate is a gamma: it is cut into equally likely rates, and
  * at each the stock is followed from one event to the next by mean and variance, taken as normal, cut at what is held.
  * Mostly within one percent of the simulated score (tests/core/plan/expected.test.ts); deterministic.
  * @param loads those of a plan; running and pinned ones are in `given`
@@ -77,9 +77,10 @@ export function expectedVariety(given: BakeOff, variety: VarietyGiven, loads: re
   const ordered = happenings.reduce((sum, { due }) => sum + due, 0)
   const sold = Math.max(0, walkIns - lost + ordered - missing)
   const { price, cost, salvage, lostSale, stalePerHour } = variety
+  const carry = given.doughs[variety.dough]?.carryValue ?? 0
   const profit =
     price * sold -
-    cost * baked +
+    (cost + carry) * baked +
     salvage * left -
     lostSale * lost -
     (price + 2 * lostSale) * missing -

@@ -174,9 +174,14 @@ export class PlacedLoads {
   }
 
   #fits(load: BakeLoad, shelf: ShelfGiven): boolean {
-    const { oven } = this.#given
+    const { oven, kettle, boards } = this.#given
     const lasts = this.#kettleMin(load.lines)
-    const bakeMin = load.out - load.in
+    const bakeMin = bakeMinOf(this.#given, load.lines)
+    const waits = load.in - load.kettleStart - kettle.cycleMin
+    const isItself =
+      Math.abs(load.out - load.in - bakeMin) <= SAME_MIN &&
+      load.in >= load.kettleStart + lasts - SAME_MIN &&
+      waits <= boards.maxWaitMin + SAME_MIN
     const isInTime =
       load.in >= Math.max(oven.readyMin, shelf.readyMin ?? 0) - SAME_MIN &&
       load.out <= Math.min(oven.mustBeEmptyMin, shelf.emptyByMin ?? Infinity) + SAME_MIN &&
@@ -186,6 +191,7 @@ export class PlacedLoads {
       return kettleStart >= load.kettleStart + lasts - SAME_MIN || load.kettleStart >= end - SAME_MIN
     })
     return (
+      isItself &&
       isInTime &&
       isDipped &&
       piecesIn(load.lines) <= shelf.pieces &&
