@@ -89,7 +89,10 @@ function doughsOf(asked: PlanAsked, started: Started): Record<string, DoughGiven
   const { shop, line, demand } = asked
   const lots = new Map<string, { pieces: number; boilMin: number; keeps: boolean }[]>()
   const tomorrowMs = asked.noonMs + KEEPS_UNTIL_MS
+  const { mustBeEmptyMin } = ovenGiven(asked)
   for (const { doughId, varietyId: of, pieces, boilFromMs, latestAtMs } of line.doughs) {
+    // What still proofs for tomorrow is no dough of today.
+    if (minuteOf(asked, boilFromMs) >= mustBeEmptyMin) continue
     const key = doughKey(shop, doughId, of)
     const keeps = latestAtMs === null || latestAtMs >= tomorrowMs
     lots.set(key, [...(lots.get(key) ?? []), { pieces, boilMin: minuteOf(asked, boilFromMs), keeps }])
