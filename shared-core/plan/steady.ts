@@ -1,5 +1,4 @@
 import type { Plan, PlanLoad } from '../live/plan.ts'
-import { isAdvised } from '../live/plan.ts'
 import type { BakeLine, BakeLoad, BakeOff } from './bake-off/bake-off.ts'
 import { expectedOf } from './bake-off/expected.ts'
 import { doughOf } from './bake-off/load-parts.ts'
@@ -9,13 +8,12 @@ import { lessDough } from './less-dough.ts'
 import type { PlanAsked } from './plan-asked.ts'
 import { minuteOf } from './plan-asked.ts'
 import { fitted, solved } from './solved.ts'
+import { standingLoads } from './standing-loads.ts'
 
 /** Of what a change of the next load must gain, a change further on must gain this part: nobody stands there yet. */
 const LATER_PART = 0.25
 /** A next load that goes in within so much of its time is the same to whoever loads it. */
 const SAME_IN_MIN = 3
-/** Who loads a shelf about then, whatever it is, has done what was advised for it. */
-const DONE_WITHIN_MIN = 15
 /** Of the usual work, for the rest of a plan whose next load stays. */
 const REST_EFFORT = 0.6
 
@@ -26,20 +24,25 @@ export interface Steadied {
   readonly isKept: boolean
 }
 
-/**
- * The plan before, carried over to now, unless a new one gains enough: the next load changes only for what the shop asks
- * for that, later ones for a part of it. Where a new plan gains too little for another next load, the rest may still
- * change around the old one.
- */
+/** The plan before, carried over to now, unless a new one gains enough. */
 export function steadied(asked: PlanAsked, problem: Problem, before: Plan | null): Steadied {
   const { given } = problem
-  const fresh = joined(given, solved(given))
-  if (before === null || before.date !== asked.date) return { loads: fresh, gainCents: null, isKept: false }
-  const kept = carriedOver(asked, problem, before)
+  const { effort = 1 } = asked
+  if (before === null || before.date !== asked.date)
+    return { loads: joined(given, solved(given, effort)), gainCents: null, isKept: false }
+  return steadyLoads(given, carriedOver(asked, problem, before), asked.shop.baking.changeGainCents, effort)
+}
+
+/**
+ * Loads that people count on, or new ones: the next load changes only for what the shop asks for that, later ones for a
+ * part of it. Where a new plan gains too little for another next load, the rest may still change around the old one.
+ * @param kept in the order of their kettle starts, feasible as they are
+ */
+export function steadyLoads(given: BakeOff, kept: readonly BakeLoad[], changeGainCents: number, effort = 1): Steadied {
+  const fresh = joined(given, solved(given, effort))
   const worth = (loads: readonly BakeLoad[]) => expectedOf(given, loads).profit
   const keptCents = worth(kept)
   const gains = worth(fresh) - keptCents
-  const { changeGainCents } = asked.shop.baking
   const laterCents = LATER_PART * changeGainCents
   const [next] = kept
   const isSameNext = isSame(next, fresh[0])
@@ -47,7 +50,7 @@ export function steadied(asked: PlanAsked, problem: Problem, before: Plan | null
     return { loads: fresh, gainCents: Math.round(gains), isKept: false }
   if (!isSameNext && next !== undefined) {
     const rest = withPinned(given, next)
-    const around = [next, ...joined(rest, solved(rest, REST_EFFORT))]
+    const around = [next, ...joined(rest, solved(rest, REST_EFFORT * effort))]
     const more = worth(around) - keptCents
     if (more > 0 && more >= laterCents) return { loads: around, gainCents: Math.round(more), isKept: false }
   }
@@ -58,9 +61,8 @@ export function steadied(asked: PlanAsked, problem: Problem, before: Plan | null
 export function carriedOver(asked: PlanAsked, { given, started }: Problem, before: Plan): readonly BakeLoad[] {
   const begun = new Set([...started.begun, ...started.pinned].map(({ id }) => id))
   const doughs = new Map(Object.entries(given.doughs).map(([key, { pieces }]) => [key, pieces]))
-  const loads = before.loads
-    .filter(({ id }) => isAdvised(id) && !begun.has(id))
-    .filter((load) => !isDone(asked, before, load))
+  const loads = standingLoads(asked, before)
+    .filter(({ id }) => !begun.has(id))
     .flatMap((load): BakeLoad[] => {
       const lines = withinDough(given, load, doughs)
       if (lines.length === 0) return []
@@ -70,18 +72,6 @@ export function carriedOver(asked: PlanAsked, { given, started }: Problem, befor
       return shelvesFor(given, load).map((shelf) => ({ shelf, kettleStart, in: into, flip, out, lines }))
     })
   return fitted(given, loads)
-}
-
-/** Loaded, with its id or on its shelf about then. */
-function isDone({ line }: PlanAsked, { atMs }: Plan, { id, shelfId, inAtMs }: PlanLoad): boolean {
-  return line.loads.some(
-    (load) =>
-      load.plannedId === id ||
-      (load.shelfId === shelfId &&
-        (load.plannedId === null || !isAdvised(load.plannedId)) &&
-        load.inAtMs >= atMs &&
-        Math.abs(load.inAtMs - inAtMs) <= DONE_WITHIN_MIN * 60_000),
-  )
 }
 
 function withinDough(given: BakeOff, { lines }: PlanLoad, doughs: Map<string, number>): BakeLine[] {
