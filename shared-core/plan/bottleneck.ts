@@ -13,11 +13,11 @@ const GAIN_PART = 0.005
 const FASTER = 1 / 1.5
 const MORE_DOUGH = 1.1
 
-/** What more of would gain most. @returns null where nothing gains more than a little */
-export function bottleneckOf(given: BakeOff, loads: readonly BakeLoad[]): PlanFigures['bottleneck'] {
-  const base = expectedOf(given, bestOf(given, loads, EFFORT)).profit
+/** What more of would gain most. @param effort times the usual work @returns null where nothing gains more than a little */
+export function bottleneckOf(given: BakeOff, loads: readonly BakeLoad[], effort = 1): PlanFigures['bottleneck'] {
+  const base = expectedOf(given, bestOf(given, [loads], EFFORT * effort)).profit
   const gains = moreOf(given).map(([of, more]) => {
-    return { of, gainCents: Math.round(expectedOf(more, bestOf(more, loads, EFFORT)).profit - base) }
+    return { of, gainCents: Math.round(expectedOf(more, bestOf(more, [loads], EFFORT * effort)).profit - base) }
   })
   const [most] = gains.sort((one, other) => other.gainCents - one.gainCents)
   const least = Math.max(GAIN_CENTS, GAIN_PART * Math.max(0, base))

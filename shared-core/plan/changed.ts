@@ -4,6 +4,7 @@ import type { Plan, PlanChange, PlanLoad } from '../live/plan.ts'
 import { isAdvised } from '../live/plan.ts'
 import { causeOf } from './cause.ts'
 import type { PlanAsked } from './plan-asked.ts'
+import { standingLoads } from './standing-loads.ts'
 
 /** A load that goes in so much sooner or later is moved; less is the line's own give. */
 const MOVED_MS = 5 * 60_000
@@ -22,19 +23,13 @@ export function changedFrom(
 ): PlanChange | null {
   if (before === null || before.date !== plan.date) return null
   const told = before.changed !== null && plan.atMs - before.changed.atMs < TOLD_MS ? before.changed : null
-  const stood = standing(asked, before)
+  const stood = standingLoads(asked, before)
   const now = plan.loads.filter(({ id }) => isAdvised(id))
   const what = whatChanged(stood, now)
   if (what === null) return told
   const [next, nextNow] = [stood[0], now[0]]
   const isNext = next?.id !== nextNow?.id || (what.kind !== 'order-of-loads' && what.load.id === nextNow?.id)
   return { atMs: plan.atMs, cause: causeOf(asked, before, plan, what), next: isNext, gainCents, what }
-}
-
-/** Advised loads of a plan that have not gone in since. */
-function standing({ line }: PlanAsked, before: Plan): readonly PlanLoad[] {
-  const gone = new Set(line.loads.map(({ plannedId }) => plannedId))
-  return before.loads.filter(({ id }) => isAdvised(id) && !gone.has(id))
 }
 
 type What = PlanChange['what']

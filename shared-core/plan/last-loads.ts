@@ -2,6 +2,7 @@ import type { PlannedId } from '../ids.ts'
 import type { LastLoads, PlanLoad } from '../live/plan.ts'
 import type { EpochMs } from '../units.ts'
 import type { BakeLoad, BakeOff } from './bake-off/bake-off.ts'
+import type { Expected } from './bake-off/expected.ts'
 import { expectedOf } from './bake-off/expected.ts'
 import { bakeMinOf, dipsOf } from './bake-off/load-parts.ts'
 import type { Problem } from './bake-off-of.ts'
@@ -40,7 +41,7 @@ export function lastLoads(
     inByMs: instantOf(asked, inBy),
     emptyByMs: instantOf(asked, emptyBy),
     loadIds: lastIds(told, instantOf(asked, emptyBy)),
-    slips: slipsOf(given, loads),
+    slips: slipsOf(given, loads, SLIP_EFFORT * (asked.effort ?? 1)),
   }
 }
 
@@ -51,16 +52,21 @@ export function lastIds(told: readonly PlanLoad[], emptyByMs: EpochMs): readonly
   return told.filter(({ isLast, outAtMs }) => isLast && emptyByMs - outAtMs <= LAST_WITHIN_MS).map(({ id }) => id)
 }
 
-function slipsOf(given: BakeOff, loads: readonly BakeLoad[]): LastLoads['slips'] {
-  const base = expectedOf(given, bestOf(given, loads, SLIP_EFFORT))
-  return [-SLIP_MIN, SLIP_MIN].map((byMin) => {
-    const slipped = emptiedLater(given, byMin)
-    const then = expectedOf(slipped, bestOf(slipped, loads, SLIP_EFFORT))
-    return {
-      byMs: byMin * 60_000,
-      gainCents: Math.round(then.profit - base.profit),
-      lostFewer: oneDecimal(base.lost - then.lost),
-      leftFewer: oneDecimal(base.left - then.left),
-    }
+/** What fits into a shorter day fits into a longer one: each is at least as good as the ones before it. */
+function slipsOf(given: BakeOff, loads: readonly BakeLoad[], effort: number): LastLoads['slips'] {
+  const sooner = emptiedLater(given, -SLIP_MIN)
+  const later = emptiedLater(given, SLIP_MIN)
+  const soonerLoads = bestOf(sooner, [loads], effort)
+  const baseLoads = bestOf(given, [loads, soonerLoads], effort)
+  const base = expectedOf(given, baseLoads)
+  const slip = (byMin: number, then: Expected) => ({
+    byMs: byMin * 60_000,
+    gainCents: Math.round(then.profit - base.profit),
+    lostFewer: oneDecimal(base.lost - then.lost),
+    leftFewer: oneDecimal(base.left - then.left),
   })
+  return [
+    slip(-SLIP_MIN, expectedOf(sooner, soonerLoads)),
+    slip(SLIP_MIN, expectedOf(later, bestOf(later, [baseLoads], effort))),
+  ]
 }

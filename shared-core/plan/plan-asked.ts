@@ -19,6 +19,8 @@ export interface PlanAsked {
   readonly date: string
   /** The shop's noon of `date`. */
   readonly noonMs: EpochMs
+  /** Times the usual work of planning; left out: 1. */
+  readonly effort?: number
 }
 
 const MINUTE_MS = 60_000

@@ -31,7 +31,8 @@ export function planDay(asked: PlanAsked, before: Plan | null, seq: number): Pla
     last: again === null ? lastLoads(asked, problem, steady.loads, plan.loads) : lastAgain(again.last, plan),
     figures: {
       ...plan.figures,
-      bottleneck: asBefore === null ? bottleneckOf(problem.given, steady.loads) : asBefore.figures.bottleneck,
+      bottleneck:
+        asBefore === null ? bottleneckOf(problem.given, steady.loads, asked.effort) : asBefore.figures.bottleneck,
     },
   }
 }

@@ -1,7 +1,6 @@
 import type { Line } from '../day/state.ts'
 import type { PlannedId } from '../ids.ts'
 import type { Plan } from '../live/plan.ts'
-import { isAdvised } from '../live/plan.ts'
 import { loadWindow, windowOf } from '../shop/windows.ts'
 import { must } from '../support.ts'
 import type { BakeLine, BakeLoad } from './bake-off/bake-off.ts'
@@ -9,6 +8,7 @@ import type { BegunPieces, LineLoad } from './line-today.ts'
 import { partName } from './oven-given.ts'
 import type { PlanAsked } from './plan-asked.ts'
 import { minuteOf } from './plan-asked.ts'
+import { standingLoads } from './standing-loads.ts'
 
 const MINUTE_MS = 60_000
 
@@ -69,10 +69,7 @@ interface WishedLoad {
 function soonestFirst(asked: PlanAsked, before: Plan | null): readonly WishedLoad[] {
   const { line } = asked
   const inUse = new Set<string>(line.shelves.map(({ shelfId }) => shelfId))
-  const loaded = new Set(line.loads.map(({ plannedId }) => plannedId))
-  const advised = (before?.date === asked.date ? before.loads : []).filter(
-    ({ id, shelfId }) => isAdvised(id) && inUse.has(shelfId) && !loaded.has(id),
-  )
+  const advised = standingLoads(asked, before).filter(({ shelfId }) => inUse.has(shelfId))
   const wish = (
     one: { id: PlannedId; shelfId: string; inAtMs: number; lines: readonly Line[] },
     isPinned: boolean,

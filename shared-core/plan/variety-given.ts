@@ -1,10 +1,10 @@
-import { negativeBinomial } from '../demand/pieces.ts'
 import type { VarietyId } from '../ids.ts'
 import { varietyId } from '../ids.ts'
 import { broughtTo, CONTACT_PLACES } from '../line/contacts.ts'
 import type { Allergen, Shop, Variety } from '../shop/shop.ts'
 import { windowOf } from '../shop/windows.ts'
 import type { VarietyGiven } from './bake-off/bake-off.ts'
+import { standardNormal } from './bake-off/expected.ts'
 import { doughKeyOf } from './dough-key.ts'
 import type { PlanAsked } from './plan-asked.ts'
 import { moneyOf, worthOf } from './worth.ts'
@@ -25,7 +25,8 @@ export interface ValuedVariety {
  *                      others take instead
  *   price            = what a piece brings at the counter and in the kitchen, by their parts; never above that worth:
  *                      who takes another variety instead pays all the same, and that is `besideCents`
- *   salvage          = price of a day-old piece, as far as the shop sells as many as will probably be left
+ *   salvage          = price of a day-old piece times the chance that one more still sells; always less than it cost, or
+ *                      baking for the day after would seem to pay without end
  *   stalePerHour     = the shop's part of the price
  */
 export function valuedVarieties(asked: PlanAsked, wanted: ReadonlySet<VarietyId>): readonly ValuedVariety[] {
@@ -48,13 +49,16 @@ export function valuedVarieties(asked: PlanAsked, wanted: ReadonlySet<VarietyId>
         ...fixedOf(asked, variety),
         price,
         cost: worth.costCents,
-        salvage: Math.min(worth.costCents, worth.dayOldCents * sells),
+        salvage: Math.min(SALVAGE_PART * worth.costCents, worth.dayOldCents * sells),
         lostSale: Math.max(0, worthCents - price),
         stalePerHour: (brings * shop.baking.stalePercentPerHour) / 100,
       },
     }
   })
 }
+
+/** Of the cost of a piece, at most so much is had back for it on the next day. */
+const SALVAGE_PART = 0.9
 
 type Fixed = Omit<VarietyGiven, 'price' | 'cost' | 'salvage' | 'lostSale' | 'stalePerHour'>
 
@@ -98,11 +102,13 @@ function broughtBy(shop: Shop, variety: Variety): readonly Allergen[] {
 
 /** Of one standard deviation of demand so much is left on average where quantities are worth choosing. */
 const LEFT_PER_DEVIATION = 0.4
+/** How far all that is left strays, as a part of what is left on average. Common practice, no source. */
+const LEFT_STRAYS = 0.5
 
-/** Of the pieces that will probably be left, those that sell as day-old. */
+/** Chance that one more piece that is left still sells as day-old: that fewer than the day sells are left without it. */
 function dayOldPart({ shop, demand }: PlanAsked): number {
   let left = 0
   for (const { mean, dispersion } of demand.values())
-    left += LEFT_PER_DEVIATION * Math.sqrt(negativeBinomial(Math.max(0, mean), dispersion).variance)
-  return left <= 0 ? 1 : Math.min(1, shop.demand.dayOldSells / left)
+    left += LEFT_PER_DEVIATION * Math.sqrt(Math.max(0, mean) + (mean * mean) / dispersion)
+  return left <= 0 ? 0 : standardNormal((shop.demand.dayOldSells - left) / (LEFT_STRAYS * left))
 }

@@ -35,8 +35,8 @@ const MINUTE_MS = 60_000
 export function whatIf(asked: PlanAsked, change: WhatIfChange): WhatIfAnswer {
   const problem = problemOf(asked, null)
   const changed = { ...problem, given: changedGiven(asked, problem.given, change) }
-  const loads = joined(problem.given, solved(problem.given))
-  const others = bestOf(changed.given, loads)
+  const loads = joined(problem.given, solved(problem.given, asked.effort))
+  const others = bestOf(changed.given, [loads], asked.effort)
   return {
     before: figuresOf(asked, problem, loads),
     after: figuresOf(asked, changed, joined(changed.given, others)),

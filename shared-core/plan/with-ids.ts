@@ -1,9 +1,10 @@
 import type { PlannedId } from '../ids.ts'
 import type { PlanLoad } from '../live/plan.ts'
-import { advisedId, isAdvised } from '../live/plan.ts'
+import { advisedId } from '../live/plan.ts'
 import type { BakeLoad } from './bake-off/bake-off.ts'
 import { shelfOf } from './oven-given.ts'
 import { minuteOf } from './plan-asked.ts'
+import { standingLoads } from './standing-loads.ts'
 import type { Named, Telling } from './told-plan.ts'
 
 /** A load is still the same where it goes in about then: further off it is another one with the same pieces. */
@@ -18,7 +19,7 @@ const SAME_PART = 0.5
  */
 export function withIds({ asked, problem, before, seq }: Telling, loads: readonly BakeLoad[]): readonly Named[] {
   const { begun, pinned } = problem.started
-  const old = before?.date === asked.date ? before.loads.filter(({ id }) => isAdvised(id)) : []
+  const old = standingLoads(asked, before)
   const taken = new Set([...begun, ...pinned].flatMap(({ id }) => id ?? []))
   const pairs = loads
     .flatMap((load) => old.map((was) => ({ load, was, likeness: likeness(load, was, minuteOf(asked, was.inAtMs)) })))
@@ -30,7 +31,7 @@ export function withIds({ asked, problem, before, seq }: Telling, loads: readonl
     ids.set(load, was.id)
     taken.add(was.id)
   }
-  const fresh = freshIds(seq, new Set([...taken, ...old.map(({ id }) => id)]))
+  const fresh = freshIds(seq, new Set([...taken, ...(before?.loads ?? []).map(({ id }) => id)]))
   const all = [
     ...[...begun, ...pinned].map(({ id, isPinned, load }) => ({ id: id ?? fresh(), isPinned, load })),
     ...loads.map((load) => ({ id: ids.get(load) ?? fresh(), isPinned: false, load })),

@@ -213,7 +213,7 @@ function cutAtNone(mean: number, variance: number): { readonly mean: number; rea
 }
 
 /** Φ(z), to 7.5e-8. Source: Abramowitz & Stegun, Handbook of Mathematical Functions (1964), 26.2.17. */
-function standardNormal(z: number): number {
+export function standardNormal(z: number): number {
   const t = 1 / (1 + 0.2316419 * Math.abs(z))
   const sum = t * (0.31938153 + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))))
   const tail = (Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI)) * sum

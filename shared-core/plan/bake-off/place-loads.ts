@@ -97,7 +97,7 @@ export class PlacedLoads {
       const boardsFrom = this.#boardsFrom(load)
       if (boardsFrom !== null) {
         kettleFrom = Math.max(kettleFrom, boardsFrom - this.#given.kettle.cycleMin)
-        into = Math.max(into, kettleFrom + this.#kettleMin(lines))
+        into = Math.max(into, kettleFrom + this.#kettleMin(lines) + (this.#given.hands?.loadMin ?? 0))
         continue
       }
       if (doorIsFree(this.#given, load, this.#fixed)) return load
@@ -137,20 +137,22 @@ export class PlacedLoads {
   #kettleFor(lines: readonly BakeLine[], into: number, from: number): number | { readonly inMin: number } {
     const { cycleMin } = this.#given.kettle
     const lasts = this.#kettleMin(lines)
+    // Who loads has boarded the last dip before.
+    const loadMin = this.#given.hands?.loadMin ?? 0
     const least = Math.max(from, into - cycleMin - this.#given.boards.maxWaitMin)
     const busy = this.#fixed.map(
       ({ kettleStart, lines: its }) => [kettleStart, kettleStart + this.#kettleMin(its)] as const,
     )
     const inTheWay = (start: number) =>
       busy.find(([begin, end]) => begin < start + lasts - SAME_MIN && start < end - SAME_MIN)
-    for (let start = into - lasts; start >= least - SAME_MIN; ) {
+    for (let start = into - loadMin - lasts; start >= least - SAME_MIN; ) {
       const other = inTheWay(start)
       if (other === undefined) return Math.max(start, least)
       start = other[0] - lasts
     }
     let start = least
     for (let other = inTheWay(start); other !== undefined; other = inTheWay(start)) start = other[1]
-    return { inMin: start + lasts }
+    return { inMin: start + lasts + loadMin }
   }
 
   /** When enough boards are there for a load whose first boards are asked for sooner; null where there are enough. */
