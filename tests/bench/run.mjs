@@ -16,6 +16,7 @@ const PARTS = [
   'sweeps',
   'sheets',
   'mixing-order',
+  'plan',
   'demand',
   'sales-import',
 ]
