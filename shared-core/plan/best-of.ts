@@ -8,7 +8,12 @@ import { fitted, solved } from './solved.ts'
  * @param known plans of the same day under other limits
  */
 export function bestOf(given: BakeOff, known: readonly (readonly BakeLoad[])[], effort = 1): readonly BakeLoad[] {
-  const plans = [solved(given, effort), ...known.map((loads) => fitted(given, loads))]
-  const worth = plans.map((loads) => expectedOf(given, loads).profit)
-  return plans[worth.indexOf(Math.max(...worth))] ?? []
+  return bestFitted(given, [solved(given, effort), ...known])
+}
+
+/** Of plans, the one that does best under these limits, each as soon as it can where it does not fit as it is. */
+export function bestFitted(given: BakeOff, plans: readonly (readonly BakeLoad[])[]): readonly BakeLoad[] {
+  const all = plans.map((loads) => fitted(given, loads))
+  const worth = all.map((loads) => expectedOf(given, loads).profit)
+  return all[worth.indexOf(Math.max(...worth))] ?? []
 }

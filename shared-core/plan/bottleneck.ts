@@ -9,9 +9,10 @@ const EFFORT = 0.1
 /** Less is not worth naming: in cents, and as a part of what the day brings. */
 const GAIN_CENTS = 150
 const GAIN_PART = 0.005
-/** A kettle half as large again boils so much faster; so much more dough. */
+/** A kettle half as large again boils so much faster; so much more dough, or so many units at least. */
 const FASTER = 1 / 1.5
-const MORE_DOUGH = 1.1
+const MORE_DOUGH = 0.1
+const DOUGH_UNITS = 2
 
 /** What more of would gain most. @param effort times the usual work @returns null where nothing gains more than a little */
 export function bottleneckOf(given: BakeOff, loads: readonly BakeLoad[], effort = 1): PlanFigures['bottleneck'] {
@@ -28,10 +29,10 @@ export function bottleneckOf(given: BakeOff, loads: readonly BakeLoad[], effort 
 function moreOf(given: BakeOff): readonly (readonly [Bottleneck, BakeOff])[] {
   const { kettle, boards, oven, hands, doughs } = given
   const boardsOfDip = Math.ceil(kettle.pieces / boards.pieces)
-  const more = Object.entries(doughs).map(([key, dough]) => [
-    key,
-    { ...dough, pieces: Math.round(dough.pieces * MORE_DOUGH) },
-  ])
+  const more = Object.entries(doughs).map(([key, dough]) => {
+    const pieces = dough.pieces + Math.max(given.unit * DOUGH_UNITS, Math.round(dough.pieces * MORE_DOUGH))
+    return [key, { ...dough, pieces }]
+  })
   const all: [Bottleneck, BakeOff][] = [
     ['kettle', { ...given, kettle: { ...kettle, cycleMin: kettle.cycleMin * FASTER } }],
     ['boards', { ...given, boards: { ...boards, count: boards.count + boardsOfDip } }],

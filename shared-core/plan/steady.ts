@@ -11,7 +11,7 @@ import { fitted, solved } from './solved.ts'
 import { standingLoads } from './standing-loads.ts'
 
 /** Of what a change of the next load must gain, a change further on must gain this part: nobody stands there yet. */
-const LATER_PART = 0.25
+const LATER_PART = 0.5
 /** A next load that goes in within so much of its time is the same to whoever loads it. */
 const SAME_IN_MIN = 3
 /** Of the usual work, for the rest of a plan whose next load stays. */

@@ -2,8 +2,9 @@ import type { Line } from '../day/state.ts'
 import type { PlanFigures } from '../live/plan.ts'
 import type { DurationMs, EpochMs } from '../units.ts'
 import type { BakeOff, ShelfGiven } from './bake-off/bake-off.ts'
+import type { Problem } from './bake-off-of.ts'
 import { problemOf } from './bake-off-of.ts'
-import { bestOf } from './best-of.ts'
+import { bestFitted } from './best-of.ts'
 import { figuresOf } from './figures.ts'
 import { joined } from './joined.ts'
 import type { PlanAsked } from './plan-asked.ts'
@@ -31,16 +32,16 @@ export interface WhatIfAnswer {
 
 const MINUTE_MS = 60_000
 
-/** What the rest of the day would bring with one thing another way, planned anew both times. */
+/**
+ * What the rest of the day would bring with one thing another way, planned anew both times. What does better as it is on
+ * the other day is taken over, so that more of anything never seems to bring less.
+ */
 export function whatIf(asked: PlanAsked, change: WhatIfChange): WhatIfAnswer {
   const problem = problemOf(asked, null)
   const changed = { ...problem, given: changedGiven(asked, problem.given, change) }
-  const loads = joined(problem.given, solved(problem.given, asked.effort))
-  const others = bestOf(changed.given, [loads], asked.effort)
-  return {
-    before: figuresOf(asked, problem, loads),
-    after: figuresOf(asked, changed, joined(changed.given, others)),
-  }
+  const plans = [problem, changed].map(({ given }) => joined(given, solved(given, asked.effort)))
+  const figures = (of: Problem) => figuresOf(asked, of, bestFitted(of.given, plans))
+  return { before: figures(problem), after: figures(changed) }
 }
 
 /** The problem with the change in it. */

@@ -150,7 +150,8 @@ function followed(given: BakeOff, { demand }: VarietyGiven, happenings: readonly
     const asked = rate * Math.max(0, next - part)
     // Pieces that are not there cannot be held: nobody can have them, and nobody loses them twice.
     const free = held > 0 ? cutAtNone(mean - held, variance) : { mean, variance }
-    const after = cutAtNone(free.mean - asked, free.variance + asked)
+    // A normal has a tail where there is no piece at all.
+    const after = free.mean < 1e-9 ? NONE : cutAtNone(free.mean - asked, free.variance + asked)
     day.lost += Math.max(0, after.mean - (free.mean - asked))
     // Where it runs out in between, stock over time is a triangle as long as it lasted.
     const lasts = asked > free.mean && asked > 0 ? free.mean / asked : 1
@@ -197,6 +198,8 @@ function ageOfLeft(
   }
   return age
 }
+
+const NONE = { mean: 0, variance: 0 }
 
 /** Mean and variance of max(0, X), X normal. */
 function cutAtNone(mean: number, variance: number): { readonly mean: number; readonly variance: number } {
