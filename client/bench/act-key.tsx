@@ -19,6 +19,8 @@ export interface ActKeyProps {
   readonly isUnconfirmed?: boolean | undefined
   /** It stands at the door of a rotating oven. */
   readonly isAtDoor?: boolean | undefined
+  /** Advised, and set by nobody: its left edge is dotted. */
+  readonly isAdvised?: boolean | undefined
   readonly name: string
   readonly moreText: (count: number) => string
   readonly allText: string
@@ -37,6 +39,7 @@ export function ActKey(props: ActKeyProps) {
     isDense = false,
     isUnconfirmed = false,
     isAtDoor = false,
+    isAdvised = false,
     name,
   } = props
   const box = keyBox(props)
@@ -45,6 +48,7 @@ export function ActKey(props: ActKeyProps) {
     'bench-act',
     ...(isUnconfirmed ? ['bench-act-unconfirmed'] : []),
     ...(isAtDoor ? ['bench-act-door'] : []),
+    ...(isAdvised ? ['bench-act-advised'] : []),
     ...(ringAbovePx === undefined ? [] : ['bench-act-above']),
   ]
   return (

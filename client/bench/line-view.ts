@@ -1,24 +1,23 @@
 import type { Act } from '../../shared-core/day/commands.ts'
-import type { Line, State } from '../../shared-core/day/state.ts'
+import type { State } from '../../shared-core/day/state.ts'
 import type { DoughId, StationId } from '../../shared-core/ids.ts'
 import type { LineActDue } from '../../shared-core/line/act-due.ts'
 import { nextActs } from '../../shared-core/line/acts.ts'
 import type { BoardsNow } from '../../shared-core/line/boards.ts'
 import { boardsNow } from '../../shared-core/line/boards.ts'
 import { newToKettle } from '../../shared-core/line/contacts.ts'
-import type { InKettle } from '../../shared-core/line/kettle.ts'
 import { kettleNow } from '../../shared-core/line/kettle.ts'
-import { boilsAgainAt } from '../../shared-core/line/kettle-care.ts'
-import { piecesOf } from '../../shared-core/line/lines.ts'
 import type { Standing } from '../../shared-core/line/quiet.ts'
 import { standingNow } from '../../shared-core/line/quiet.ts'
 import { tappedActs } from '../../shared-core/line/stations.ts'
+import type { Plan } from '../../shared-core/live/plan.ts'
 import type { LineAct, Shop } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
-import type { RingState } from '../parts/ring.tsx'
 import type { BenchWords, StationWords } from '../words/bench.ts'
 import type { FreePieces } from './free-pieces.ts'
 import { freeView } from './free-pieces.ts'
+import type { KettleView } from './kettle-face.ts'
+import { becoming, kettleView, nameOf } from './kettle-face.ts'
 
 /** The line left of the oven: what stands on rack and in the cooler, the kettle, the boards, and the keys among them. */
 export interface LineView {
@@ -38,16 +37,6 @@ export interface StandingView {
   /** Where it stands, and its window. */
   readonly detail: string
   readonly isOver: boolean
-}
-
-export interface KettleView {
-  readonly ring: { readonly fraction: number; readonly state: RingState }
-  /** "22 s" in the ring; "" when nothing is in it. */
-  readonly label: string
-  /** "Plain 36", or that it is empty. */
-  readonly title: string
-  /** What its pieces become, or what comes next; each by itself. */
-  readonly details: readonly string[]
 }
 
 export interface BoardsView extends BoardsNow {
@@ -76,6 +65,8 @@ export interface StationKey {
 
 export interface LineParts {
   readonly state: State
+  /** Null: loads are not advised. */
+  readonly plan: Plan | null
   readonly shop: Shop
   readonly nowMs: EpochMs
   readonly words: BenchWords
@@ -139,50 +130,6 @@ function windowText({ stage, status, opensAtMs, closesAtMs }: BeforeKettle, stat
   return stage === 'rack' && closesAtMs !== null ? station.boilBy(closesAtMs) : station.ready
 }
 
-function kettleView({ state, nowMs, words }: LineParts): KettleView {
-  const { in: inside, next } = kettleNow(state, nowMs)
-  const { station } = words.bench
-  const [batch] = inside
-  if (batch === undefined) {
-    const ring = recoveringRing(state, nowMs, words)
-    const detail = next === null ? station.nothingPlanned : station.next(words.names.dough(next.doughId), next.pieces)
-    const title = ring.label === '' ? station.empty : words.shift.care.boilsAgain
-    return { ...ring, title, details: [detail] }
-  }
-  return {
-    ...kettleRing(batch, nowMs, words),
-    title: inside.map((one) => station.amount(nameOf(one, words), one.pieces)).join(', '),
-    details: becoming(batch.becomes, words),
-  }
-}
-
-/** Counts down to the water boiling again after cold water went in; idle while it boils. */
-function recoveringRing(state: State, nowMs: EpochMs, { times }: BenchWords): Pick<KettleView, 'ring' | 'label'> {
-  const atMs = boilsAgainAt(state, nowMs)
-  if (atMs === null) return { ring: { fraction: 0, state: 'idle' }, label: '' }
-  const fraction = (atMs - nowMs) / Math.max(1, state.shop?.kettle.recoverMs ?? 1)
-  return { ring: { fraction, state: 'running' }, label: times.left(atMs - nowMs) }
-}
-
-function kettleRing(
-  { until, sinceMs }: InKettle,
-  nowMs: EpochMs,
-  { times }: BenchWords,
-): Pick<KettleView, 'ring' | 'label'> {
-  if (until === null) return { ring: { fraction: 0, state: 'idle' }, label: times.span(nowMs - sinceMs) }
-  const leftMs = until.targetAtMs - nowMs
-  if (leftMs > 0) {
-    const fraction = leftMs / Math.max(1, until.targetAtMs - sinceMs)
-    return { ring: { fraction, state: 'running' }, label: times.left(leftMs) }
-  }
-  const state = nowMs > until.latestAtMs ? 'late' : 'act'
-  return { ring: { fraction: 0, state }, label: times.span(-leftMs) }
-}
-
-function nameOf({ doughId, varietyId }: Pick<InKettle, 'doughId' | 'varietyId'>, { names }: BenchWords): string {
-  return varietyId === null ? names.dough(doughId) : names.variety(varietyId)
-}
-
 function boardsView(boards: BoardsNow, { bench }: BenchWords): BoardsView {
   const { station } = bench
   const detail =
@@ -240,7 +187,11 @@ function kettleKey(acts: readonly LineActDue[], tapped: ReadonlySet<LineAct>, pa
     tone: next === null ? 'plain' : toneOf(next),
     what: words.acts.name({ act: 'dip', doughId, varietyId, pieces }),
     when: next === null ? '' : words.times.when(next, nowMs),
-    contents: [...brings(state, doughId, words), ...becoming(next?.lines ?? planned?.becomes ?? [], words)],
+    contents: [
+      ...brings(state, doughId, words),
+      ...becoming(next?.lines ?? planned?.becomes ?? [], words),
+      ...(planned === null || planned.dipsLeft < 2 ? [] : [words.advice.dips(planned.dipsLeft)]),
+    ],
     dueKey: next?.key ?? null,
     act: { type: 'dip', doughId, varietyId, pieces },
   }
@@ -270,15 +221,6 @@ function nothingKey(which: StationKey['which'], { acts, bench }: BenchWords): St
   const act = which === 'kettle' ? 'dip' : which
   const contents = [bench.station.nothingPlanned]
   return { which, tone: 'plain', what: acts.name({ act }), when: '', contents, dueKey: null, act: null }
-}
-
-/** "becomes 24 Sesame", "12 Poppy": what the pieces become, each by itself. */
-function becoming(lines: readonly Line[], { line, bench }: BenchWords): readonly string[] {
-  const pieces = piecesOf(lines)
-  return lines.map((one, index) => {
-    const what = line.becomes([one])
-    return index === 0 ? bench.station.becomes(what, pieces) : what
-  })
 }
 
 /** What is in the kettle, then what it becomes. */

@@ -47,6 +47,7 @@ function Shelf({ view, layout, sizes, words, onPress, onDiffers }: OvenProps & {
         isDense={layout.columns > 2}
         isUnconfirmed={view.unconfirmed}
         isAtDoor={view.key.atDoor}
+        isAdvised={view.isAdvised}
         name={view.name}
         moreText={shelf.more}
         allText={shelf.kinds(view.key.pieces, view.contents.length)}

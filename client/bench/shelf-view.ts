@@ -4,8 +4,11 @@ import { loadId } from '../../shared-core/ids.ts'
 import type { ShelfKey } from '../../shared-core/line/shelf-keys.ts'
 import { shelfKeys } from '../../shared-core/line/shelf-keys.ts'
 import { isShelfOver } from '../../shared-core/line/shelf-over.ts'
+import type { Plan } from '../../shared-core/live/plan.ts'
+import { isAdvised } from '../../shared-core/live/plan.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { PendingCommand } from '../live/shop-store.ts'
+import { mainWhy, planLoad } from '../parts/advice.ts'
 import type { RingState } from '../parts/ring.tsx'
 import type { BenchWords } from '../words/bench.ts'
 
@@ -28,10 +31,14 @@ export interface ShelfView {
   readonly name: string
   /** Tapped here, not yet confirmed by the shop. */
   readonly unconfirmed: boolean
+  /** It calls for a load that is advised and that nobody has set. */
+  readonly isAdvised: boolean
 }
 
 export interface ShelfParts {
   readonly state: State
+  /** Null: loads are not advised. */
+  readonly plan: Plan | null
   readonly nowMs: EpochMs
   readonly words: BenchWords
   /** Loads, and shelves without one, on which a tap of this device waits for the shop's answer. */
@@ -42,9 +49,9 @@ export interface ShelfParts {
  * The keys of the oven in the set-up's order. Those of a rotating oven too: keys that moved along with the shelves would
  * move under the finger, so that two quick touches at one place loaded two shelves; the door is a mark that moves.
  */
-export function shelfViews({ state, nowMs, words, unconfirmed }: ShelfParts): readonly ShelfView[] {
+export function shelfViews({ state, plan, nowMs, words, unconfirmed }: ShelfParts): readonly ShelfView[] {
   return shelfKeys(state, nowMs).map((key) =>
-    shelfView(key, { state, nowMs, words, unconfirmed: unconfirmed.has(key.loadId ?? key.shelfId) }),
+    shelfView(key, { state, plan, nowMs, words, unconfirmed: unconfirmed.has(key.loadId ?? key.shelfId) }),
   )
 }
 
@@ -77,6 +84,7 @@ const UNANSWERED_MS = 2_000
 
 interface Said {
   readonly state: State
+  readonly plan: Plan | null
   readonly nowMs: EpochMs
   readonly words: BenchWords
   readonly unconfirmed: boolean
@@ -93,7 +101,9 @@ function shelfView(key: ShelfKey, said: Said): ShelfView {
     : words.acts.name({ act: key.act, shelfId: key.shelfId })
   const when = key.atMs === null ? '' : words.times.when({ atMs: key.atMs, status: key.status }, nowMs)
   const contents = isNamed ? others : held
-  const notes = notesOf(key, said)
+  const advice = adviceNotes(key, said)
+  const { urgent, last } = notesOf(key, said)
+  const act = [what, when].filter((text) => text !== '').join(' ')
   const nothing = held.length === 0 ? [emptyText(key, said)] : []
   return {
     id: key.loadId ?? `load ${key.shelfId}`,
@@ -103,9 +113,10 @@ function shelfView(key: ShelfKey, said: Said): ShelfView {
     what,
     when,
     contents: [...contents, ...nothing],
-    notes,
-    name: [[what, when].filter((text) => text !== '').join(' '), ...contents, ...nothing, ...notes].join(', '),
+    notes: [...urgent, ...advice.shown, ...last],
+    name: [act, ...contents, ...nothing, ...urgent, ...advice.spoken, ...last].join(', '),
     unconfirmed,
+    isAdvised: key.act === 'load' && isAdvised(key.plannedId),
   }
 }
 
@@ -114,15 +125,33 @@ function emptyText({ shelfId: id }: ShelfKey, { state, words }: Said): string {
   return id !== null && isShelfOver(state, id) ? words.shift.change.over : words.bench.shelf.chooseWhat
 }
 
-function notesOf(key: ShelfKey, said: Said): readonly string[] {
+interface Notes {
+  /** What is wrong with it: said before all else. */
+  readonly urgent: readonly string[]
+  readonly last: readonly string[]
+}
+
+function notesOf(key: ShelfKey, said: Said): Notes {
   const { words, unconfirmed } = said
-  const notes: string[] = []
-  if (unconfirmed) notes.push(words.bench.shelf.unconfirmed)
-  if (key.over) notes.push(words.answers.over('shelf'))
-  notes.push(...toppingNotes(key, said))
+  const urgent: string[] = []
+  if (unconfirmed) urgent.push(words.bench.shelf.unconfirmed)
+  if (key.over) urgent.push(words.answers.over('shelf'))
   // Last: the key's frame says it too, where there is room for one note only.
-  if (key.atDoor) notes.push(words.bench.shelf.atDoor)
-  return notes
+  return { urgent, last: [...toppingNotes(key, said), ...(key.atDoor ? [words.bench.shelf.atDoor] : [])] }
+}
+
+/** Why a load is called for, and whose wish it is: shown as far as there is room, spoken once. */
+function adviceNotes({ act, plannedId }: ShelfKey, { plan, words: { advice } }: Said) {
+  const load = act === 'load' ? planLoad(plan, plannedId) : null
+  if (load === null) return { shown: [], spoken: [] }
+  const contacts = load.contacts.map((contact) => advice.contactShort(contact))
+  const why = mainWhy(load)
+  if (load.isPinned || why === null) {
+    const whose = load.isPinned ? advice.set : advice.advised
+    return { shown: [...contacts, whose], spoken: [...contacts, whose] }
+  }
+  const [whole, reason] = [`${advice.advised}: ${advice.whyShort(why)}`, advice.whyShort(why)]
+  return { shown: [...contacts, whole, reason, advice.advised], spoken: [...contacts, whole] }
 }
 
 /** How long after a flip its topping is called for. */

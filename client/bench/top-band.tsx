@@ -55,15 +55,17 @@ export function TopBand({ day, words, sizes, roomPx, clockText, offsetAtMs }: To
 /** Lines of text in the band. */
 export const TOP_LINES = 3
 
-/** How the link is, as long as it fits in a line, and before it what is to come, as many whole lines as are left. */
-function saidBeside({ toGo, link }: DayView, minPx: number, roomPx: number) {
+/** How the link is, as long as it fits in a line, and before it what changed and what is to come, as many whole lines as are left. */
+function saidBeside({ changed, toGo, link }: DayView, minPx: number, roomPx: number) {
   const rows = (text: string) => wrapped(text, minPx, roomPx, 'regular').length
   const linkText = link.isTrouble || rows(link.text) === 1 ? link.text : link.short
   let left = TOP_LINES - rows(linkText)
-  const shown = (link.isTrouble ? toGo.slice(0, 1) : toGo).filter((text) => {
+  const takes = (text: string) => {
     if (rows(text) > left) return false
     left -= rows(text)
     return true
-  })
-  return { toGo: shown, link: linkText }
+  }
+  const change = changed.find(takes)
+  const shown = (link.isTrouble ? toGo.slice(0, 1) : toGo).filter(takes)
+  return { toGo: [...(change === undefined ? [] : [change]), ...shown], link: linkText }
 }

@@ -7,6 +7,7 @@ import { nextActs } from '../../shared-core/line/acts.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { LiveState } from '../live/shop-store.ts'
 import { standsStill } from '../live/stands-still.ts'
+import { planNow } from '../parts/advice.ts'
 import { outlookNow } from '../parts/outlook-now.ts'
 import { rulerNow } from '../parts/ruler-of-day.ts'
 import type { BenchWords } from '../words/bench.ts'
@@ -58,8 +59,9 @@ const SHELF_ACTS = ['load', 'flip', 'out'] as const
 
 export function benchView({ live, state, shop, words, deviceId, foundRoomActs }: BenchViewParts): BenchView {
   const { nowMs, pending, connection, settings, notices, screens, shopClock } = live
+  const plan = planNow(live, state)
   const unconfirmed = unconfirmedPlaces(state, pending, { nowMs, isLinked: connection.phase === 'live' })
-  const shelves = shelfViews({ state, nowMs, words, unconfirmed })
+  const shelves = shelfViews({ state, plan, nowMs, words, unconfirmed })
   const { station } = words.bench
   const { kind } = shop.oven
   const free = freePieces(state, shop, outlookNow(live, state))
@@ -68,11 +70,12 @@ export function benchView({ live, state, shop, words, deviceId, foundRoomActs }:
     day: dayView({
       ...live,
       state,
+      plan,
       words,
       deviceName: settings.name,
       pending: pending.length,
     }),
-    line: lineView({ state, shop, nowMs, words, stationId: settings.stationId, free }),
+    line: lineView({ state, plan, shop, nowMs, words, stationId: settings.stationId, free }),
     ovenHeading: kind === 'hearth' ? station.hearth : kind === 'rotating' ? station.ovenInTurn : station.oven,
     shelves,
     shelfPlaces: kind === 'hearth' ? Math.max(HEARTH_PLACES, shelves.length) : shelves.length,

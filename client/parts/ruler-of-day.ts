@@ -53,9 +53,16 @@ function closedDay(state: State, nowMs: EpochMs, clock: ShopClock, text: string)
 
 /**
  * The shop's day as a ruler, as it stands at a whole minute: it need not be painted more often.
+ * @param lastDip the latest first dip of the plan; null: none, or loads are not advised
  * @returns null without a set-up, and where the hours make no day
  */
-export function rulerOfDay(state: State, nowMs: EpochMs, clock: ShopClock, words: RulerOfDayWords): RulerDay | null {
+export function rulerOfDay(
+  state: State,
+  nowMs: EpochMs,
+  clock: ShopClock,
+  words: RulerOfDayWords,
+  lastDip: { readonly atMs: EpochMs; readonly text: string } | null = null,
+): RulerDay | null {
   const minuteMs = epochMs(nowMs - (nowMs % MINUTE_MS))
   const ruler = rulerNow(state, minuteMs, clock)
   if (ruler === null) return closedDay(state, minuteMs, clock, words.closedToday)
@@ -70,9 +77,12 @@ export function rulerOfDay(state: State, nowMs: EpochMs, clock: ShopClock, words
     lastLoad: lastMs === null ? undefined : { atMs: lastMs, text: lastText },
     changeover: changeover === null ? undefined : { ...changeover, text: words.changeover },
     secondMenu: hasSecond ? { fromMs: changeover.toMs, toMs, text: secondMenu } : undefined,
-    orders: marks
-      .filter((mark) => mark.tooLate)
-      .map(({ plannedId, atMs }) => ({ key: plannedId, atMs, text: words.tooLate(atMs), trouble: true })),
+    orders: [
+      ...(lastDip === null ? [] : [{ key: 'last dip', ...lastDip }]),
+      ...marks
+        .filter((mark) => mark.tooLate)
+        .map(({ plannedId, atMs }) => ({ key: plannedId, atMs, text: words.tooLate(atMs), trouble: true })),
+    ],
   }
 }
 

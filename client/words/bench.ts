@@ -1,6 +1,8 @@
 import type { Line } from '../../shared-core/day/state.ts'
 import type { BatchStage, Language } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
+import type { AdviceWords } from './advice.ts'
+import { adviceWords } from './advice.ts'
 import { enBench } from './en-bench.ts'
 import { esBench } from './es-bench.ts'
 import type { NoteWords } from './notes.ts'
@@ -12,6 +14,7 @@ import type { Words } from './words.ts'
 /** The words of the tablet at the line: those that all screens share, and its own. */
 export interface BenchWords extends Words {
   readonly bench: BenchSentences
+  readonly advice: AdviceWords
   readonly shift: ShiftWords
   readonly notes: NoteWords
 }
@@ -248,7 +251,13 @@ export interface DoneWords {
 }
 
 export function benchWords(words: Words): BenchWords {
-  return { ...words, bench: OF_LANGUAGE[words.language](words), shift: shiftWords(words), notes: noteWords(words) }
+  return {
+    ...words,
+    bench: OF_LANGUAGE[words.language](words),
+    advice: adviceWords(words),
+    shift: shiftWords(words),
+    notes: noteWords(words),
+  }
 }
 
 const OF_LANGUAGE: { readonly [language in Language]: (words: Words) => BenchSentences } = { en: enBench, es: esBench }

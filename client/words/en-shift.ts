@@ -134,7 +134,7 @@ const CARES: { readonly [kind in CareKind]: string } = {
   sweepStone: 'Sweep stone',
 }
 
-const ALLERGENS: { readonly [allergen in Allergen]: string } = {
+export const ALLERGENS: { readonly [allergen in Allergen]: string } = {
   milk: 'milk',
   egg: 'egg',
   fish: 'fish',

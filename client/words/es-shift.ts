@@ -133,7 +133,7 @@ const CARES: { readonly [kind in CareKind]: string } = {
   sweepStone: 'Barrer la piedra',
 }
 
-const ALLERGENS: { readonly [allergen in Allergen]: string } = {
+export const ALLERGENS: { readonly [allergen in Allergen]: string } = {
   milk: 'leche',
   egg: 'huevo',
   fish: 'pescado',

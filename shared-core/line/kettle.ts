@@ -1,5 +1,5 @@
 import type { Line, State, Until } from '../day/state.ts'
-import type { BatchId, DoughId, VarietyId } from '../ids.ts'
+import type { BatchId, DoughId, PlannedId, VarietyId } from '../ids.ts'
 import type { EpochMs } from '../units.ts'
 import { needsAhead } from './dips.ts'
 import type { LookAhead } from './look-ahead.ts'
@@ -24,11 +24,15 @@ export interface InKettle {
 }
 
 export interface NextDip {
+  /** The load that it is for. */
+  readonly plannedId: PlannedId
   readonly doughId: DoughId
   readonly varietyId: VarietyId | null
   readonly pieces: number
   readonly becomes: readonly Line[]
   readonly atMs: EpochMs
+  /** Kettle-fulls that the load still needs, this one included. */
+  readonly dipsLeft: number
 }
 
 export function kettleNow(state: State, nowMs: EpochMs): KettleNow {
@@ -48,6 +52,6 @@ function inKettle({ state, becomes }: LookAhead): readonly InKettle[] {
 function nextDip({ state, shop, allotments, nowMs }: LookAhead): NextDip | null {
   const next = needsAhead(state, shop, allotments, nowMs).find((need) => need.boiled)
   if (next === undefined) return null
-  const { doughId, varietyId, pieces, lines, atMs } = next
-  return { doughId, varietyId, pieces, becomes: lines, atMs }
+  const { expected, doughId, varietyId, pieces, lines, atMs, dipsLeft } = next
+  return { plannedId: expected.planned.id, doughId, varietyId, pieces, becomes: lines, atMs, dipsLeft }
 }

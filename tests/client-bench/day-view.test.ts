@@ -12,6 +12,7 @@ const LIVE: Connection = { phase: 'live', sinceMs: at('4:00') }
 function day(parts: Partial<DayParts> = {}) {
   return dayView({
     state: stateWith({ planned: [planned({ id: 'a' }), planned({ id: 'b', order: 2 })] }),
+    plan: null,
     nowMs: at('6:47'),
     words: wordsOf(),
     demo: null,

@@ -18,7 +18,15 @@ function planOf({ inches = 10.1, shelves = 3, stations = ALL_STATIONS, boards = 
     ),
   )
   const state = stateWith({ shop, batches, planned: [planned({ lines: lines('sesame', 36) })] })
-  const line = lineView({ state, shop, nowMs: at('6:41'), words: wordsOf(shop), stationId: null, free: null })
+  const line = lineView({
+    state,
+    plan: null,
+    shop,
+    nowMs: at('6:41'),
+    words: wordsOf(shop),
+    stationId: null,
+    free: null,
+  })
   const layout = benchLayout({
     ...panel,
     mmPx: 1 / mmPerCssPx(panel),

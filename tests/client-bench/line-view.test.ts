@@ -29,6 +29,7 @@ function lineOf(
   const free = freePieces(state, shop, outlook)
   return lineView({
     state,
+    plan: null,
     shop,
     nowMs,
     words: wordsOf(shop),
@@ -142,7 +143,7 @@ describe('given pedals and sounds', () => {
   const inKettle = batch({ id: 'k', stage: 'kettle', since: at('6:40'), until: until('6:40:45', '6:41', '6:41:30') })
   const state = stateWith({ shop: ALL, batches: [inKettle], loaded: [loadOf({}, lines('sesame', 36))] })
   const acts = nextActs(state, at('6:44'))
-  const shelves = shelfViews({ state, nowMs: at('6:44'), words: wordsOf(ALL), unconfirmed: new Set() })
+  const shelves = shelfViews({ state, plan: null, nowMs: at('6:44'), words: wordsOf(ALL), unconfirmed: new Set() })
 
   it('[B9] when an act can be read here, then its station’s pedal does it and no other’s', () => {
     const shown = { acts, onShow: actsOnShow(shelves, lineOf(state, at('6:44'))) }

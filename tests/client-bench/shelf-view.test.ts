@@ -13,7 +13,7 @@ import { wordsOf } from './support.ts'
 const NONE: ReadonlySet<never> = new Set()
 
 function views(state: State, nowMs: EpochMs = at('6:41')) {
-  return shelfViews({ state, nowMs, words: wordsOf(state.shop ?? shopWith()), unconfirmed: NONE })
+  return shelfViews({ state, plan: null, nowMs, words: wordsOf(state.shop ?? shopWith()), unconfirmed: NONE })
 }
 
 /** The shelf's one key when a load of 36 sesame and 12 poppy stands there since 6:40. */
@@ -170,7 +170,7 @@ describe('[B6] given a tap that is not answered', () => {
   it('when the load has gone, then its shelf is marked', () => {
     const state = tapped('out', {}, ['l1'])
     const places = unconfirmedPlaces(state, pending, { nowMs: at('6:41'), isLinked: false })
-    const [first, second] = shelfViews({ state, nowMs: at('6:41'), words: wordsOf(), unconfirmed: places })
+    const [first, second] = shelfViews({ state, plan: null, nowMs: at('6:41'), words: wordsOf(), unconfirmed: places })
     expect([first?.unconfirmed, first?.notes, second?.unconfirmed]).toEqual([true, ['not confirmed yet'], false])
   })
 })

@@ -5,13 +5,16 @@ import type { LoadId, PlannedId, ShelfId, VarietyId } from '../../../shared-core
 import { offer } from '../../../shared-core/line/differs.ts'
 import { piecesOf } from '../../../shared-core/line/lines.ts'
 import { plannedAhead } from '../../../shared-core/line/planned.ts'
+import type { Plan } from '../../../shared-core/live/plan.ts'
 import type { Shelf, Shop } from '../../../shared-core/shop/shop.ts'
+import { planLoad } from '../../parts/advice.ts'
 import { Key } from '../../parts/key.tsx'
 import { sameLines } from '../draft.ts'
 import type { SheetParts } from '../sheet.tsx'
 import { KeyGrid, Sheet } from '../sheet.tsx'
 import { EditLines } from './edit-lines.tsx'
 import { DroppedPart, MovePart, SomeOutPart } from './load-parts.tsx'
+import { WhyPart } from './why-part.tsx'
 
 /** What "differs" begins with: what the key of the shelf was showing. */
 export interface ContentsStart {
@@ -25,15 +28,17 @@ export interface ContentsStart {
 export interface ContentsSheetProps extends SheetParts {
   readonly state: State
   readonly shop: Shop
+  /** Null: loads are not advised. */
+  readonly plan: Plan | null
   readonly start: ContentsStart
   readonly send: (act: Act) => void
 }
 
-type Mode = 'contents' | 'list' | 'some-out' | 'move' | 'dropped'
+type Mode = 'contents' | 'list' | 'why' | 'some-out' | 'move' | 'dropped'
 
 /** What goes onto a shelf, or what is on it: by boards, in a touch or two. */
 export function ContentsSheet(props: ContentsSheetProps) {
-  const { start, words, shop } = props
+  const { start, words, shop, plan } = props
   const { contents } = words.bench
   const [mode, setMode] = useState<Mode>('contents')
   const shelf = shop.shelves.get(start.shelfId)
@@ -43,6 +48,7 @@ export function ContentsSheet(props: ContentsSheetProps) {
       ? [
           ['contents', contents.varieties],
           ['list', contents.loadList],
+          ...(planLoad(plan, start.plannedId) === null ? [] : [['why', words.advice.reasons] as const]),
         ]
       : [
           ['contents', contents.whatIsIn],
@@ -68,12 +74,14 @@ export function ContentsSheet(props: ContentsSheetProps) {
 type BodyProps = ContentsSheetProps & { readonly shelf: Shelf; readonly mode: Mode }
 
 function ModeBody(props: BodyProps) {
-  const { start, state, words, mode } = props
+  const { start, state, words, mode, plan } = props
+  const advised = mode === 'why' ? planLoad(plan, start.plannedId) : null
+  if (advised !== null) return <WhyPart {...props} load={advised} />
   if (start.loadId !== null && !state.loads.has(start.loadId)) {
     return <div class="bench-nothing">{words.bench.contents.loadGone}</div>
   }
   const load = start.loadId === null ? undefined : state.loads.get(start.loadId)
-  if (load === undefined || mode === 'contents' || mode === 'list') return <Edit {...props} />
+  if (load === undefined || mode === 'contents' || mode === 'list' || mode === 'why') return <Edit {...props} />
   if (mode === 'some-out') return <SomeOutPart {...props} load={load} />
   return mode === 'move' ? <MovePart {...props} load={load} /> : <DroppedPart {...props} load={load} />
 }

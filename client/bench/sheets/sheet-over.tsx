@@ -1,4 +1,5 @@
 import type { Act } from '../../../shared-core/day/commands.ts'
+import { planNow } from '../../parts/advice.ts'
 import type { BoardProps } from '../bench-screen.tsx'
 import type { SheetRoom } from '../sheet.tsx'
 import type { BenchView } from '../view.ts'
@@ -38,8 +39,8 @@ export interface SheetOverProps extends BoardProps {
 
 /** The sheet that lies over the line. */
 export function SheetOver(props: SheetOverProps) {
-  const { sheet, live, store, view } = props
-  const parts = { ...props, nowMs: live.nowMs, calling: callingText(props) }
+  const { sheet, live, store, state, view } = props
+  const parts = { ...props, plan: planNow(live, state), nowMs: live.nowMs, calling: callingText(props) }
   switch (sheet.kind) {
     case 'contents':
       return <ContentsSheet {...parts} start={sheet.start} />

@@ -1,3 +1,4 @@
+import { planNow } from '../../parts/advice.ts'
 import { KeyGrid } from '../sheet.tsx'
 import type { ChangePartProps } from './changeover-sheet.tsx'
 import { splitRoom } from './split.ts'
@@ -17,6 +18,7 @@ export function SlipPart(props: ChangePartProps) {
       say.lastLoad(would.lastLoadInByMs),
       say.loads(would.loadsMoreThatFit, would.piecesMoreThatFit),
       say.planned(would.plannedMore),
+      slipGain(minutes * MINUTE_MS, props),
     ]
     return {
       id: `slip ${minutes}`,
@@ -50,4 +52,10 @@ export function SlipPart(props: ChangePartProps) {
 }
 
 /** A row tall enough for all that moves. */
-const SLIP_ROW_EM = 8
+const SLIP_ROW_EM = 9.2
+
+/** What the plan expects of it, by money and pieces; "" where nothing is reckoned for just that. */
+function slipGain(byMs: number, { live, state, words }: ChangePartProps): string {
+  const slip = planNow(live, state)?.last?.slips.find((one) => one.byMs === byMs)
+  return slip === undefined ? '' : words.advice.slip(slip)
+}

@@ -191,7 +191,15 @@ describe('the kettle', () => {
           becomes: lines('sesame', 24, 'poppy', 12),
         },
       ],
-      next: { doughId: 'plain', varietyId: null, pieces: 12, becomes: lines('poppy', 12), atMs: at('6:08:30') },
+      next: {
+        plannedId: 'p1',
+        doughId: 'plain',
+        varietyId: null,
+        pieces: 12,
+        becomes: lines('poppy', 12),
+        atMs: at('6:08:30'),
+        dipsLeft: 1,
+      },
     })
   })
 
