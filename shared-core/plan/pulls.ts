@@ -123,7 +123,7 @@ function rackOf(racks: Map<string, OnRack>, key: string): OnRack {
 function chilledLots(asked: PlanAsked): ReadonlyMap<string, readonly Chilled[]> {
   const lots = new Map<string, Chilled[]>()
   for (const lot of asked.line.doughs) {
-    if (lot.stage === 'rack') continue
+    if (lot.stage !== 'chill') continue
     const key = keyOfLot(asked, lot)
     lots.set(key, [...(lots.get(key) ?? []), { left: lot.pieces, latestAtMs: lot.latestAtMs }])
   }

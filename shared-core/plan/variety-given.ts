@@ -110,5 +110,6 @@ function dayOldPart({ shop, demand }: PlanAsked): number {
   let left = 0
   for (const { mean, dispersion } of demand.values())
     left += LEFT_PER_DEVIATION * Math.sqrt(Math.max(0, mean) + (mean * mean) / dispersion)
-  return left <= 0 ? 0 : standardNormal((shop.demand.dayOldSells - left) / (LEFT_STRAYS * left))
+  const { dayOldSells } = shop.demand
+  return left <= 0 || dayOldSells === 0 ? 0 : standardNormal((dayOldSells - left) / (LEFT_STRAYS * left))
 }
