@@ -81,12 +81,12 @@ export class Draft {
   }
 
   #valueOf(variety: number, loads: readonly Load[], outs: Float64Array): number {
-    const { values, given, work } = this.#shop
+    const { values, given, work, coolMin } = this.#shop
     let count = 0
     for (let index = 0; index < loads.length; index++) {
       const units = (loads[index] as Load).units[variety] as number
       if (units === 0) continue
-      readyAt[count] = (outs[index] as number) + given.coolMin
+      readyAt[count] = (outs[index] as number) + (coolMin[variety] as number)
       pieces[count++] = units * given.unit
     }
     const value = values[variety]

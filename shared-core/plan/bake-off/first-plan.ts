@@ -6,6 +6,7 @@ import type { Line, LineLoad, LineTimes } from './line.ts'
 import { newTimes } from './line.ts'
 import type { Load } from './load.ts'
 import { newLoad } from './load.ts'
+import { dueOf } from './load-parts.ts'
 import type { Shop } from './shop.ts'
 
 const SLOTS_MAX = 120
@@ -31,7 +32,8 @@ export function evenSlots({ line, bakeMin, given }: Shop, most: number, gapMin: 
   const kinds = Array.from(line.shelfPieces, (room) => {
     const pieces = Math.floor(Math.min(most, room) / unit) * unit
     const boardsMax = Math.min(boards.count, line.boardsFor(pieces) + spare)
-    return { pieces, boards: boardsMax, dips: line.dipsFor(pieces), bakeMin: Math.max(...bakeMin) }
+    const dips = line.dipsFor(pieces)
+    return { pieces, boards: boardsMax, dips, bakeMin: Math.max(...bakeMin), notBeforeMin: Number.NEGATIVE_INFINITY }
   }).filter(({ pieces }) => pieces > 0)
   const times = newTimes()
   const loads: LineLoad[] = []
@@ -122,17 +124,18 @@ class Filling {
    * Pieces for an order first, ready when they begin to be held. Until they are there, every other piece of the variety
    * is held in their place and looks worthless.
    */
-  #seed({ due, lines }: OrderGiven): void {
-    const { given } = this.#shop
+  #seed(order: OrderGiven): void {
+    const { given, coolMin } = this.#shop
+    const due = dueOf(given, order)
     const from = Math.max(due - HELD_BEFORE_DUE_MIN, given.now ?? given.open, given.open)
-    for (const [name, pieces] of lines) {
+    for (const [name, pieces] of order.lines) {
       const variety = given.varieties.findIndex((one) => one.name === name)
       if (variety < 0) continue
       const lacking = (this.#lacking[variety] as number) + pieces
       this.#lacking[variety] = lacking
       for (let units = Math.ceil(lacking / given.unit); units > 0; units--) {
         const bid = { variety, units: 1, gain: 0, round: 0 }
-        const slots = this.#slots.map(({ out }, slot) => ({ slot, ready: out + given.coolMin }))
+        const slots = this.#slots.map(({ out }, slot) => ({ slot, ready: out + (coolMin[variety] as number) }))
         const early = slots.filter(({ ready }) => ready <= from).reverse()
         const late = slots.filter(({ ready }) => ready > from && ready <= due)
         const found = [...early, ...late].find(({ slot }) => this.#roomFor(variety, slot, 1) > 0)
@@ -182,12 +185,12 @@ class Filling {
 
   /** Value of a variety with some units more in a slot; −1 for none. */
   #value(variety: number, slotMore: number, more: number): number {
-    const { given, roughValues, work } = this.#shop
+    const { given, roughValues, work, coolMin } = this.#shop
     let count = 0
     for (let slot = 0; slot < this.#slots.length; slot++) {
       const units = ((this.#units[slot] as Int16Array)[variety] as number) + (slot === slotMore ? more : 0)
       if (units === 0) continue
-      this.#readyAt[count] = (this.#slots[slot] as Slot).out + given.coolMin
+      this.#readyAt[count] = (this.#slots[slot] as Slot).out + (coolMin[variety] as number)
       this.#pieces[count++] = units * given.unit
     }
     const value = roughValues[variety]

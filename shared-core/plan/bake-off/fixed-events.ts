@@ -1,5 +1,6 @@
 import type { BakeOff, VarietyGiven } from './bake-off.ts'
 import { DemandCurve } from './demand-curve.ts'
+import { coolMinOf, dueOf } from './load-parts.ts'
 
 /** What may happen on a shelf, in the order in which it happens at one and the same minute. */
 export const READY = 0
@@ -16,7 +17,8 @@ export interface FixedEvent {
 }
 
 /** What is the same in every plan: the shelf as it stands, running loads, orders, and the close. */
-export function fixedEvents(given: BakeOff, { name, demand, onShelf }: VarietyGiven): FixedEvent[] {
+export function fixedEvents(given: BakeOff, whole: VarietyGiven): FixedEvent[] {
+  const { name, demand, onShelf } = whole
   const curve = new DemandCurve(given, demand)
   const events: FixedEvent[] = []
   const add = (kind: number, minute: number, pieces: number) => {
@@ -24,12 +26,15 @@ export function fixedEvents(given: BakeOff, { name, demand, onShelf }: VarietyGi
     events.push({ kind, minute, pieces, part: curve.partAt(minute, corner), area: curve.areaAt(minute, corner) })
   }
   add(READY, given.now ?? given.open, onShelf)
+  // Before the opening nobody comes: pieces that wait for it stand all that time.
+  if (given.now !== undefined && given.now < given.open) add(READY, given.open, 0)
   add(READY, given.close, 0)
   for (const { out, lines } of given.running ?? []) {
-    for (const [variety, pieces] of lines) if (variety === name) add(READY, out + given.coolMin, pieces)
+    for (const [variety, pieces] of lines) if (variety === name) add(READY, out + coolMinOf(given, whole), pieces)
   }
-  for (const { due, lines } of given.orders) {
-    for (const [variety, pieces] of lines) {
+  for (const order of given.orders) {
+    const due = dueOf(given, order)
+    for (const [variety, pieces] of order.lines) {
       if (variety !== name) continue
       add(HOLD, due - HELD_BEFORE_DUE_MIN, pieces)
       add(DUE, due, pieces)

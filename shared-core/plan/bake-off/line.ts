@@ -11,6 +11,8 @@ export interface LineLoad {
   readonly dips: number
   readonly boards: number
   readonly bakeMin: number
+  /** Its dough is not into the kettle before it. */
+  readonly notBeforeMin: number
   /** Not into the oven before it. */
   wanted: number
 }
@@ -44,6 +46,9 @@ export class Line {
   readonly earliestIn: number
   readonly emptyMin: number
   readonly #given: BakeOff
+  /** From one dip to the next. */
+  readonly #dipGap: number
+  readonly #emptyBy: Float64Array
   readonly #kettleFree: number
   readonly #shelfFree: Float64Array
   readonly #runningFlips: readonly number[]
@@ -56,23 +61,26 @@ export class Line {
   constructor(given: BakeOff) {
     const { kettle, boards, oven, now, running = [] } = given
     this.#given = given
-    this.dipsMax = 1 + Math.floor(boards.maxWaitMin / kettle.cycleMin + ROUNDING_MIN)
+    this.#dipGap = kettle.cycleMin + (kettle.recoveryMin ?? 0)
+    this.dipsMax = 1 + Math.floor(boards.maxWaitMin / this.#dipGap + ROUNDING_MIN)
     this.boardsMax = boards.count
     this.shelfPieces = Float64Array.from(oven.shelves, ({ pieces }) => pieces)
     this.shelfPiecesMax = Math.max(0, ...this.shelfPieces)
     this.emptyMin = oven.mustBeEmptyMin
-    const start = Math.max(oven.readyMin - KETTLE_BEFORE_OVEN_MIN, now ?? Number.NEGATIVE_INFINITY)
-    const dipEnds = running.map((load) => load.kettleStart + this.dipsFor(piecesIn(load)) * kettle.cycleMin)
+    const start = Math.max(oven.readyMin - KETTLE_BEFORE_OVEN_MIN, now ?? -Infinity, kettle.readyMin ?? -Infinity)
+    this.#emptyBy = Float64Array.from(oven.shelves, ({ emptyByMin }) => Math.min(this.emptyMin, emptyByMin ?? Infinity))
+    const dipEnds = running.map((load) => load.kettleStart + this.dipsFor(piecesIn(load)) * this.#dipGap)
     this.#kettleFree = Math.max(start, ...dipEnds)
     this.earliestIn = Math.max(oven.readyMin, this.#kettleFree + kettle.cycleMin)
-    this.#shelfFree = Float64Array.from(oven.shelves, ({ name }) =>
+    this.#shelfFree = Float64Array.from(oven.shelves, ({ name, readyMin }) =>
       Math.max(
         oven.readyMin,
+        readyMin ?? -Infinity,
         ...running.filter(({ shelf }) => shelf === name).map(({ out }) => out + oven.handlingMin),
       ),
     )
     this.#free = new Float64Array(oven.shelves.length)
-    this.#runningFlips = running.map(({ flip }) => flip)
+    this.#runningFlips = running.map(({ flip }) => flip + (boards.rewetMin ?? 0))
     this.#runningBoards = running.map(({ lines }) => lines.reduce((sum, [, pieces]) => sum + this.boardsFor(pieces), 0))
   }
 
@@ -89,8 +97,9 @@ export class Line {
    * @returns false if one of them is not out when the oven must be empty
    */
   time(loads: readonly LineLoad[], times: LineTimes): boolean {
-    const { cycleMin } = this.#given.kettle
-    const { maxWaitMin, count } = this.#given.boards
+    const { cycleMin, recoveryMin = 0 } = this.#given.kettle
+    const { maxWaitMin, count, rewetMin = 0 } = this.#given.boards
+    const dipGap = this.#dipGap
     const { firstSideMin, handlingMin } = this.#given.oven
     this.#setLatestEnds(loads)
     this.#free.set(this.#shelfFree)
@@ -98,12 +107,14 @@ export class Line {
     let head = 0
     let kettleFree = this.#kettleFree
     for (let index = 0; index < loads.length; index++) {
-      const { wanted, pieces, dips, boards, bakeMin } = loads[index] as LineLoad
-      const dipMin = dips * cycleMin
-      const soonest = Math.max(wanted, kettleFree + dipMin)
-      const shelf = this.#shelfFor(pieces, soonest)
+      const { wanted, pieces, dips, boards, bakeMin, notBeforeMin } = loads[index] as LineLoad
+      const dipMin = dips * dipGap - recoveryMin
+      const soonest = Math.max(wanted, Math.max(kettleFree, notBeforeMin) + dipMin)
+      const shelf = this.#shelfFor(pieces, soonest, bakeMin)
+      times.timed = index
+      if (shelf < 0) return false
       let into = Math.max(soonest, this.#free[shelf] as number)
-      const earliestStart = Math.max(kettleFree, into - cycleMin - maxWaitMin)
+      const earliestStart = Math.max(kettleFree, notBeforeMin, into - cycleMin - maxWaitMin)
       let start = Math.max(earliestStart, Math.min(into, this.#latestEnds[index] as number) - dipMin)
       // The first dip has to find boards: those of the loads before that are flipped by then.
       while (head < tail && (this.#flips[head] as number) <= start + cycleMin + ROUNDING_MIN) head++
@@ -113,12 +124,11 @@ export class Line {
         into = Math.max(into, start + dipMin)
       }
       const out = into + bakeMin
-      times.timed = index
-      if (out > this.emptyMin + ROUNDING_MIN) return false
-      this.#flips[tail] = into + firstSideMin
+      if (out > (this.#emptyBy[shelf] as number) + ROUNDING_MIN) return false
+      this.#flips[tail] = into + firstSideMin + rewetMin
       this.#boards[tail++] = boards
       this.#free[shelf] = out + handlingMin
-      kettleFree = start + dipMin
+      kettleFree = start + dipMin + recoveryMin
       times.kettleStarts[index] = start
       times.ins[index] = into
       times.outs[index] = out
@@ -130,13 +140,12 @@ export class Line {
 
   /** By when the kettle should be done with each load, so that the next ones need not wait for it. */
   #setLatestEnds(loads: readonly LineLoad[]): void {
-    const { cycleMin } = this.#given.kettle
     let latest = Number.POSITIVE_INFINITY
     for (let index = loads.length - 1; index >= 0; index--) {
       const { wanted, dips } = loads[index] as LineLoad
       latest = Math.min(latest, wanted)
       this.#latestEnds[index] = latest
-      latest -= dips * cycleMin
+      latest -= dips * this.#dipGap
     }
   }
 
@@ -149,7 +158,7 @@ export class Line {
   }
 
   /** Of the shelves that are large enough: the smallest, then the latest free one that is free; else the first to be. */
-  #shelfFor(pieces: number, minute: number): number {
+  #shelfFor(pieces: number, minute: number, bakeMin: number): number {
     let best = -1
     let bestRoom = 0
     let bestFree = 0
@@ -157,6 +166,7 @@ export class Line {
       const room = this.shelfPieces[shelf] as number
       if (room < pieces) continue
       const free = this.#free[shelf] as number
+      if (Math.max(free, minute) + bakeMin > (this.#emptyBy[shelf] as number) + ROUNDING_MIN) continue
       const isFree = free <= minute
       const isBetter =
         best < 0 ||

@@ -1,4 +1,4 @@
-import type { BakeLine, BakeOff, VarietyGiven } from './bake-off.ts'
+import type { BakeLine, BakeOff, OrderGiven, VarietyGiven } from './bake-off.ts'
 
 export function piecesIn(lines: readonly BakeLine[]): number {
   return lines.reduce((sum, [, pieces]) => sum + pieces, 0)
@@ -28,6 +28,11 @@ export function varietyOf({ varieties }: BakeOff, name: string): VarietyGiven | 
 }
 
 /** Minutes from the oven to the counter. */
+/** When an order takes its pieces: packing, driving and the cooling that slicing asks for come before it is due. */
+export function dueOf({ coolMin }: BakeOff, { due, leadMin = 0, coolMin: own = 0 }: OrderGiven): number {
+  return due - leadMin - Math.max(0, own - coolMin)
+}
+
 export function coolMinOf({ coolMin }: BakeOff, variety: VarietyGiven): number {
   return variety.coolMin ?? coolMin
 }

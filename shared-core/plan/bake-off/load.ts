@@ -22,6 +22,7 @@ export function newLoad(shop: Shop, units: Int16Array, wanted: number, times?: L
   let boards = 0
   let bakeMin = 0
   let leastBakeMin = Number.POSITIVE_INFINITY
+  let notBeforeMin = Number.NEGATIVE_INFINITY
   for (let variety = 0; variety < units.length; variety++) {
     const count = units[variety] as number
     if (count === 0) continue
@@ -31,10 +32,26 @@ export function newLoad(shop: Shop, units: Int16Array, wanted: number, times?: L
     const bake = shop.bakeMin[variety] as number
     if (bake > bakeMin) bakeMin = bake
     if (bake < leastBakeMin) leastBakeMin = bake
+    const from = shop.notBeforeMin[shop.doughOf[variety] as number] as number
+    if (from > notBeforeMin) notBeforeMin = from
   }
   const dips = shop.line.dipsFor(pieces)
   const { kettleStart, into, out, shelf } = times ?? { kettleStart: 0, into: 0, out: Number.NaN, shelf: 0 }
-  return { units, varieties, pieces, boards, dips, bakeMin, leastBakeMin, wanted, kettleStart, into, out, shelf }
+  return {
+    units,
+    varieties,
+    pieces,
+    boards,
+    dips,
+    bakeMin,
+    leastBakeMin,
+    notBeforeMin,
+    wanted,
+    kettleStart,
+    into,
+    out,
+    shelf,
+  }
 }
 
 /** The load with some units more or less of some varieties; null where it would not be one load any more. */

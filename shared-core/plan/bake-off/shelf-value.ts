@@ -44,11 +44,14 @@ export class ShelfValue {
   readonly #weights: Float64Array
   readonly #fixed: readonly FixedEvent[]
   readonly #close: number
+  /** Of one piece, what its dough would be worth tomorrow in it. */
+  readonly #cost: number
   #events = 0
 
   constructor(given: BakeOff, variety: VarietyGiven, count = pointsFor(variety.demand)) {
     const { mean, dispersion } = variety.demand
     this.#variety = variety
+    this.#cost = variety.cost + (given.doughs[variety.dough]?.carryValue ?? 0)
     this.rateMean = mean
     this.curve = new DemandCurve(given, variety.demand)
     const points = ratePoints(mean, dispersion, count)
@@ -74,7 +77,7 @@ export class ShelfValue {
    */
   of(readyAt: Float64Array, pieces: Float64Array, loads: number): number {
     const baked = this.#merge(readyAt, pieces, loads)
-    const { price, cost, salvage, lostSale, stalePerHour } = this.#variety
+    const { price, salvage, lostSale, stalePerHour } = this.#variety
     let left = 0
     let missing = 0
     let lost = 0
@@ -93,7 +96,7 @@ export class ShelfValue {
     return (
       price * (this.walkIns - lost + filled) +
       salvage * left -
-      cost * baked -
+      this.#cost * baked -
       lostSale * lost -
       (price + 2 * lostSale) * missing -
       (stalePerHour * stockMinutes) / 60
