@@ -150,6 +150,9 @@ describe('the shop as a planning problem', () => {
       expect(given.salvage).toBeLessThan(given.cost)
       expect(given.stalePerHour).toBeCloseTo((160 * SHOP.baking.stalePercentPerHour) / 100, 6)
     }
+    const dear = { ...SHOP, demand: { ...SHOP.demand, takeAnotherPercent: 0, disappointCents: 80 } }
+    for (const { given } of valuedVarieties(asking({ shop: dear }), new Set()))
+      expect([given.price, given.lostSale]).toEqual([160, 80])
     const others = { ...SHOP, demand: { ...SHOP.demand, dayOldSells: 0 } }
     expect(valuedVarieties(asking({ shop: others }), new Set()).every(({ given }) => given.salvage === 0)).toBe(true)
   })

@@ -50,11 +50,13 @@ describe('a day is planned', () => {
         const asked = followedTo(EVENING, PLAN, minute, busy)
         const again = planDay(asked, PLAN, 9)
         const { given, started } = problemOf(asked, PLAN)
-        for (const { id, load } of started.begun) {
-          const [was, is] = [PLAN.loads.find((one) => one.id === id), again.loads.find((one) => one.id === id)]
-          expect(is?.lines).toEqual(was?.lines)
-          expect(is?.shelfId).toBe(was?.shelfId)
-          expect(load.in).toBeGreaterThanOrEqual(minute)
+        const nowMs = at('0:00') + minute * 60_000
+        const waiting = PLAN.loads.filter((load) => (load.kettleAtMs ?? 0) < nowMs && load.inAtMs > nowMs)
+        for (const was of waiting) {
+          const is = again.loads.find(({ id }) => id === was.id)
+          expect(is).toMatchObject({ lines: was.lines, shelfId: was.shelfId })
+          expect(is?.inAtMs).toBeGreaterThanOrEqual(nowMs)
+          expect(started.begun.map(({ id }) => id)).toContain(was.id)
         }
         const inOven = new Set(asked.line.loads.map(({ plannedId: id }) => id))
         expect(again.loads.some(({ id }) => inOven.has(id))).toBe(false)
