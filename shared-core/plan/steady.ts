@@ -48,7 +48,8 @@ export function steadyLoads(given: BakeOff, kept: readonly BakeLoad[], changeGai
   const isSameNext = isSame(next, fresh[0])
   if (gains > 0 && gains >= (isSameNext ? laterCents : changeGainCents))
     return { loads: fresh, gainCents: Math.round(gains), isKept: false }
-  if (!isSameNext && next !== undefined) {
+  // Around the old next load there is hardly more to be gained than without it.
+  if (!isSameNext && next !== undefined && gains >= laterCents) {
     const rest = withPinned(given, next)
     const around = [next, ...joined(rest, solved(rest, REST_EFFORT * effort))]
     const more = worth(around) - keptCents
