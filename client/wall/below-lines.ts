@@ -13,9 +13,9 @@ export interface BelowLine {
   readonly isTrouble: boolean
 }
 
-/** What else is next for the kettle, and what the rack says. */
+/** What else is next for the kettle, what the rack says, and where there is room, why the next load is called for. */
 export function belowLines(input: KettleInput): readonly BelowLine[] {
-  const { now, rack, nowMs, words, wall, box, sizes } = input
+  const { now, rack, nowMs, words, wall, box, sizes, reason = [] } = input
   const lines: BelowLine[] = []
   if (now.in.length > 0 && now.next !== null) {
     const count = String(now.next.pieces)
@@ -30,8 +30,12 @@ export function belowLines(input: KettleInput): readonly BelowLine[] {
   if (onRack !== null && fits(onRack.text, { roomPx: box.width, fontPx: sizes.minPx })) {
     lines.push({ lead: onRack.text, strong: '', rest: '', isTrouble: onRack.isTrouble })
   }
-  return lines
+  const why =
+    lines.length < LINES_MAX ? reason.find((text) => fits(text, { roomPx: box.width, fontPx: sizes.minPx })) : undefined
+  return why === undefined ? lines : [...lines, { lead: why, strong: '', rest: '', isTrouble: false }]
 }
+
+const LINES_MAX = 2
 
 /** What of the rack changes the next dip: dough that has stood too long, else dough that is not ready. */
 function rackText(rack: readonly Standing[], wall: WallWords): { text: string; isTrouble: boolean } | null {

@@ -146,6 +146,8 @@ export function notesBeside(
 }
 
 interface StatusParts {
+  /** What the whole room should know of the plan, see `roomTexts`. */
+  readonly told: readonly string[]
   readonly ahead: AfternoonAhead | null
   readonly nowMs: EpochMs
   readonly words: Words
@@ -157,14 +159,15 @@ interface StatusParts {
 /** The changeover in one line across the wall, while it is near. */
 export function changeStatus(
   ends: ShiftNow | null,
-  { nowMs, words, shift, page, sizes, ahead }: StatusParts,
+  { nowMs, words, shift, page, sizes, ahead, told }: StatusParts,
 ): StatusView | null {
   if (ends === null || ends.change === null) return null
   const room = { roomPx: page.widthPx - 2.4 * sizes.minPx, fontPx: sizes.minPx, weight: 'strong' } as const
   const line = ends.changeList?.lines.find(({ status }) => status !== 'done')
   const step = line === undefined ? null : stepView(line, { words, shift, nowMs })
   const next = step === null ? '' : `${step.name} ${step.whenShort}`
-  const more = ahead === null || ahead.more.length === 0 ? [] : lastLoadTexts(ahead, afternoonWords(words))
+  const wanted = ahead === null || ahead.more.length === 0 ? [] : lastLoadTexts(ahead, afternoonWords(words))
+  const more = told.length > 0 ? told : wanted
   return { text: changeText(ends.change, next, { shift, nowMs, room, more }), isTrouble: false }
 }
 

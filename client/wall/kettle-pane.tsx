@@ -82,6 +82,7 @@ export interface DipsPaneProps {
 export const DipsPane = paintedByView(({ view }: DipsPaneProps) => (
   <div class="wall-dips">
     {view.none !== '' && <div class="wall-quiet">{view.none}</div>}
+    {view.why !== '' && <div class="wall-quiet wall-dips-why">{view.why}</div>}
     {view.dips.map(({ key, title, becomes }) => (
       <div key={key} class="wall-dip">
         <Title {...title} />

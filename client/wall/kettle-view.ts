@@ -58,6 +58,8 @@ export interface KettleInput {
   readonly cycleMs: DurationMs
   /** When the water boils again after cold water went in, and how long that takes; left out or null: it boils. */
   readonly recovery?: { readonly atMs: EpochMs | null; readonly wholeMs: DurationMs } | undefined
+  /** Why the next dip's load is called for, from all of it to the shortest; left out: nothing is known. */
+  readonly reason?: readonly string[] | undefined
   readonly words: Words
   readonly wall: WallWords
   readonly box: Box

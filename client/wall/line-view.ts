@@ -1,4 +1,5 @@
 import type { State } from '../../shared-core/day/state.ts'
+import type { PlannedId } from '../../shared-core/ids.ts'
 import type { LineActDue } from '../../shared-core/line/act-due.ts'
 import { boardsNow } from '../../shared-core/line/boards.ts'
 import { needsAhead } from '../../shared-core/line/dips.ts'
@@ -11,6 +12,7 @@ import { standingNow } from '../../shared-core/line/quiet.ts'
 import type { ShelfKey } from '../../shared-core/line/shelf-keys.ts'
 import { shelfKeys } from '../../shared-core/line/shelf-keys.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
+import { firstDipText, reasonTexts } from './advice-texts.ts'
 import type { DipsView } from './dips-view.ts'
 import { boiledNeeds, dipsView } from './dips-view.ts'
 import type { KettleView } from './kettle-view.ts'
@@ -57,7 +59,9 @@ export function lineView(state: State, shop: Shop, set: Setting & { readonly act
     nextDoughId: kettleNow(state, nowMs).next?.doughId ?? null,
     room: { roomPx: headingPx, fontPx: sizes.minPx, weight: 'strong' },
   })
-  const nextNote = kettle.view.form === 'dips' && kettle.view.view.dips.length > 0 ? wall.next : ''
+  const nextId = kettleNow(state, nowMs).next?.plannedId ?? null
+  const nextNote =
+    kettle.view.form === 'dips' && kettle.view.view.dips.length > 0 ? nextText(nextId, headingPx, set) : ''
   const notes = [
     { text: boardsText, isTrouble: boards.over > 0 },
     { text: oven.others, isTrouble: false },
@@ -75,17 +79,28 @@ export function lineView(state: State, shop: Shop, set: Setting & { readonly act
   }
 }
 
+/** Where nobody taps the kettle: when the next load's dips begin, by the plan, else that they come next. */
+function nextText(id: PlannedId | null, roomPx: number, set: Setting): string {
+  const text = firstDipText(id, set)
+  return text !== '' && widthOf(text, set.sizes.minPx) <= roomPx ? text : set.wall.next
+}
+
 function kettleOf(state: State, shop: Shop, ahead: LookAhead | null, set: Parameters<typeof lineView>[2]) {
   const { nowMs, layout, acts } = set
   const now = kettleNow(state, nowMs)
   const isTapped = ahead !== null && (ahead.tapped.has('dip') || ahead.tapped.has('lift'))
   if (!isTapped && now.in.length === 0) {
     const needs = ahead === null ? [] : boiledNeeds(needsAhead(state, shop, ahead.allotments, nowMs))
-    return { view: { form: 'dips', view: dipsView({ ...set, needs, box: layout.kettle }) } as const, onShow: [] }
+    const reason = reasonTexts(needs[0]?.expected.planned.id ?? null, set)
+    return {
+      view: { form: 'dips', view: dipsView({ ...set, needs, reason, box: layout.kettle }) } as const,
+      onShow: [],
+    }
   }
   const rack = standingNow(state, nowMs).filter((one) => one.stage === 'rack')
   const recovery = { atMs: boilsAgainAt(state, nowMs), wholeMs: shop.kettle.recoverMs }
-  const view = kettleView({ ...set, now, rack, recovery, cycleMs: shop.kettle.cycleMs, box: layout.kettle })
+  const reason = reasonTexts(now.next?.plannedId ?? null, set)
+  const view = kettleView({ ...set, now, rack, recovery, reason, cycleMs: shop.kettle.cycleMs, box: layout.kettle })
   const [boiling] = now.in
   const isShown = (act: LineActDue) =>
     boiling === undefined

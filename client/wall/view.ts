@@ -13,6 +13,7 @@ import { epochMs } from '../../shared-core/units.ts'
 import { clockText, localDate } from '../live/clock-text.ts'
 import type { LiveState } from '../live/shop-store.ts'
 import { standsStill } from '../live/stands-still.ts'
+import { planNow } from '../parts/advice.ts'
 import type { AfternoonAhead } from '../parts/afternoon.ts'
 import { afternoonAhead, isNear } from '../parts/afternoon.ts'
 import type { Panel, TextSizes } from '../parts/legibility.ts'
@@ -21,6 +22,7 @@ import { outlookNow } from '../parts/outlook-now.ts'
 import { rulerNow, rulerOfDay } from '../parts/ruler-of-day.ts'
 import type { RulerDay } from '../parts/ruler-view.ts'
 import type { SoundState } from '../parts/use-sound.ts'
+import { adviceWords } from '../words/advice.ts'
 import { noteWords } from '../words/notes.ts'
 import type { ShiftWords } from '../words/shift.ts'
 import { shiftWords } from '../words/shift.ts'
@@ -31,6 +33,8 @@ import type { Words } from '../words/words.ts'
 import { languageOf, wordsFor } from '../words/words.ts'
 import type { Naming } from './act-name.ts'
 import { namingOf } from './act-name.ts'
+import type { AdviceSetting } from './advice-texts.ts'
+import { adviceStatus, roomTexts } from './advice-texts.ts'
 import type { BarView } from './bar-view.ts'
 import { barView } from './bar-view.ts'
 import type { BodyView } from './body-view.ts'
@@ -40,6 +44,7 @@ import { roomySizes, wallLayout } from './layout.ts'
 import type { NotesView } from './notes-view.ts'
 import type { RodsView } from './rods-view.ts'
 import { rodsView } from './rods-view.ts'
+import type { ShiftNow } from './shift-view.ts'
 import { shiftNow } from './shift-view.ts'
 import type { StatusView } from './status-view.ts'
 import { statusView } from './status-view.ts'
@@ -68,7 +73,10 @@ export interface WallView {
 }
 
 export interface WallInput {
-  readonly live: Pick<LiveState, 'shown' | 'connection' | 'notices' | 'nowMs' | 'shopClock' | 'demo' | 'settings'>
+  readonly live: Pick<
+    LiveState,
+    'shown' | 'connection' | 'notices' | 'nowMs' | 'shopClock' | 'demo' | 'settings' | 'plan'
+  >
   /** What changes slowly, see `slowView`. */
   readonly slow: SlowView
   readonly localTime: (atMs: EpochMs) => string
@@ -94,7 +102,7 @@ export interface SlowView {
 /** How often stock and day are reckoned while nothing happens. */
 export const SLOW_MS = 5_000
 
-export type SlowInput = Pick<LiveState, 'shown' | 'shopClock' | 'nowMs' | 'settings' | 'outlook'>
+export type SlowInput = Pick<LiveState, 'shown' | 'shopClock' | 'nowMs' | 'settings' | 'outlook' | 'plan'>
 
 export function slowView(live: SlowInput): SlowView {
   const { shown, shopClock, nowMs, settings } = live
@@ -103,13 +111,16 @@ export function slowView(live: SlowInput): SlowView {
   const language = languageOf(settings.language, shown.shop)
   const clockTime = (ms: EpochMs) =>
     shopClock === null ? '' : clockText(shopClock, ms, shown.shop?.profile.clock ?? 12)
-  const wall = wallWords(wordsFor(language, shown.shop, clockTime))
+  const words = wordsFor(language, shown.shop, clockTime)
+  const wall = wallWords(words)
   const ruler = shopClock === null ? null : rulerNow(shown, atMs, shopClock)
   const outlook = outlookNow(live, shown)
   const afternoon = afternoonAhead(outlook, atMs)
+  const dipByMs = planNow(live, shown)?.last?.kettleByMs
+  const lastDip = dipByMs === undefined ? null : { atMs: dipByMs, text: adviceWords(words).lastDipMark }
   return {
     rods: withProspects(rods(shown, atMs), { closeMs: ruler === null ? null : ruler.toMs, outlook }),
-    day: shopClock === null ? null : rulerOfDay(shown, atMs, shopClock, wall.ruler),
+    day: shopClock === null ? null : rulerOfDay(shown, atMs, shopClock, wall.ruler, lastDip),
     ruler,
     afternoon: isNear(afternoon, atMs) ? afternoon : null,
     room: roomOf(shown, atMs, shopClock),
@@ -128,10 +139,11 @@ export function wallView(input: WallInput): WallView {
   const words = wordsFor(languageOf(settings.language, shop), shop, input.localTime)
   const [wall, shift, say] = [wallWords(words), shiftWords(words), noteWords(words)]
   const sizes = sizesOf(input)
+  const advised = { plan: shown === null ? null : planNow(live, shown), advice: adviceWords(words), nowMs }
   const ends = shown === null ? null : shiftNow(shown, nowMs, slow.ruler)
   const status =
     statusView({ ...live, words, wall, widthPx: page.widthPx, sizes }) ??
-    changeStatus(ends, { nowMs, words, shift, page, sizes, ahead: slow.afternoon })
+    (shown === null ? null : saidOfDay(shown, ends, { ...advised, words, shift, page, sizes, ahead: slow.afternoon }))
   // While they can be read, the mark would say it twice.
   const isMarked = ends !== null && ends.waiting > ends.notes.length
   const waiting = isMarked ? say.count(ends.waiting) : ''
@@ -140,7 +152,7 @@ export function wallView(input: WallInput): WallView {
   const acts = shown === null || standsStill(live.connection) ? [] : nextActs(shown, nowMs)
   const room = standsStill(live.connection) ? [] : roomActsAt(slow.room, nowMs)
   const dough = wallDoughWords(words)
-  const set = { nowMs, words, wall, shift, layout, sizes, acts, room, dough, shown, naming: namingOf(shop) }
+  const set = { ...advised, words, wall, shift, layout, sizes, acts, room, dough, shown, naming: namingOf(shop) }
   const body =
     shown === null || shop === null || ends === null
       ? emptyBody(shown === null ? 'connecting' : 'no-set-up', set, layout.middle)
@@ -165,6 +177,13 @@ export function wallView(input: WallInput): WallView {
   }
 }
 
+type Said = Omit<Parameters<typeof changeStatus>[1], 'told'> & Parameters<typeof adviceStatus>[1]
+
+/** The changeover while it is near, with what the room should know of the plan in it; else that alone. */
+function saidOfDay(state: State, ends: ShiftNow | null, set: Said): StatusView | null {
+  return changeStatus(ends, { ...set, told: roomTexts(state, set) }) ?? adviceStatus(state, set)
+}
+
 /**
  * Never smaller than the distance asks for; larger where the device says so, or where there is room to spare. From
  * farther away than a screen supports nothing could be shown at all: then it is as from its farthest, and the settings
@@ -177,8 +196,7 @@ function sizesOf({ live, panel, page }: WallInput): TextSizes {
   return roomySizes(page, shelves, (scale) => wallSizes({ ...panel, distanceM: distanceM * scale }))
 }
 
-export interface Setting {
-  readonly nowMs: EpochMs
+export interface Setting extends AdviceSetting {
   readonly words: Words
   readonly wall: WallWords
   readonly naming: Naming

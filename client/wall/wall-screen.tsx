@@ -81,11 +81,11 @@ export function WallScreen({ store }: { readonly store: ShopStore }) {
 }
 
 /** Reckoned when something happens, and every few seconds else. */
-function useSlowView({ shown, shopClock, nowMs, settings, outlook }: LiveState): SlowView {
+function useSlowView({ shown, shopClock, nowMs, settings, outlook, plan }: LiveState): SlowView {
   const atMs = epochMs(nowMs - (nowMs % SLOW_MS))
   return useMemo(
-    () => slowView({ shown, shopClock, nowMs: atMs, settings, outlook }),
-    [shown, shopClock, atMs, settings, outlook],
+    () => slowView({ shown, shopClock, nowMs: atMs, settings, outlook, plan }),
+    [shown, shopClock, atMs, settings, outlook, plan],
   )
 }
 

@@ -5,6 +5,7 @@ import { namingOf } from '../../../client/wall/act-name.ts'
 import { wallLayout } from '../../../client/wall/layout.ts'
 import type { SlowInput, WallInput, WallView } from '../../../client/wall/view.ts'
 import { slowView, wallView } from '../../../client/wall/view.ts'
+import { adviceWords } from '../../../client/words/advice.ts'
 import { wallWords } from '../../../client/words/wall.ts'
 import { wallDoughWords } from '../../../client/words/wall-dough.ts'
 import { wordsFor } from '../../../client/words/words.ts'
@@ -28,6 +29,8 @@ export function setting(shop: Shop, nowMs: EpochMs, language: Language = 'en') {
   const dough = wallDoughWords(words)
   return {
     nowMs,
+    plan: null,
+    advice: adviceWords(words),
     words,
     wall: wallWords(words),
     dough,
@@ -45,7 +48,7 @@ export function viewOf(
   shown: State | null,
   nowMs: EpochMs,
   parts: Partial<WallInput['live']> &
-    Partial<Pick<SlowInput, 'outlook'>> &
+    Partial<Pick<SlowInput, 'outlook' | 'plan'>> &
     Partial<Pick<WallInput, 'flash' | 'sound' | 'panel'>> = {},
 ): WallView {
   const { flash = null, sound = 'on', panel = PANEL, outlook = null, ...live } = parts
@@ -56,6 +59,7 @@ export function viewOf(
     nowMs,
     shopClock: CHICAGO,
     demo: null,
+    plan: null,
     settings: defaultSettings('wall'),
     ...live,
   }
