@@ -2,6 +2,7 @@ import type { PlannedId } from '../ids.ts'
 import { varietyId } from '../ids.ts'
 import type { Plan, PlanLoad } from '../live/plan.ts'
 import { windowOf } from '../shop/windows.ts'
+import type { EpochMs } from '../units.ts'
 import type { BakeLoad } from './bake-off/bake-off.ts'
 import { dipsOf } from './bake-off/load-parts.ts'
 import type { Problem } from './bake-off-of.ts'
@@ -61,7 +62,7 @@ export function toldPlan(telling: Telling, loads: readonly BakeLoad[]): Plan {
 }
 
 function timesOf(
-  { asked, problem }: Telling,
+  { asked, problem, before }: Telling,
   { id, isPinned, load }: Named,
 ): Omit<PlanLoad, 'isLast' | 'why' | 'contacts'> {
   const { shop } = asked
@@ -71,18 +72,32 @@ function timesOf(
   const isFlipped = varieties.some(({ flip }) => flip)
   const cool = Math.max(0, ...varieties.map((one) => windowOf(shop, 'cool', one.doughId, one.id)?.targetMs ?? 0))
   const outAtMs = instantOf(asked, load.out)
+  const was = before?.loads.find((one) => one.id === id)
   return {
     id,
     shelfId: shelfOf(load.shelf),
-    kettleAtMs: isBoiled ? instantOf(asked, load.kettleStart) : null,
+    kettleAtMs: isBoiled ? stillDue(asked, load.kettleStart, was?.kettleAtMs) : null,
     dips: isBoiled ? dipsOf(problem.given, load.lines) : 0,
-    inAtMs: instantOf(asked, load.in),
+    inAtMs: stillDue(asked, load.in, was?.inAtMs),
     flipAtMs: isFlipped ? instantOf(asked, load.flip) : null,
     outAtMs,
     readyAtMs: instantOf(asked, load.out + cool / 60_000),
     lines,
     isPinned,
   }
+}
+
+/** What goes on as soon as it can from now on is about now. */
+const SOON_MS = 3 * 60_000
+
+/**
+ * Late is late: what should have been done by now, and is to be done as soon as it can, keeps the time that it had. Else it
+ * would be due just now at every look, and nobody would see that it waits.
+ */
+function stillDue(asked: PlanAsked, minute: number, wasAtMs: EpochMs | null | undefined): EpochMs {
+  const atMs = instantOf(asked, minute)
+  const { nowMs } = asked.line
+  return wasAtMs != null && wasAtMs <= nowMs && atMs - nowMs < SOON_MS ? wasAtMs : atMs
 }
 
 /** With a changeover, the last load of each shelf. */
