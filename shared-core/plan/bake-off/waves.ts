@@ -18,15 +18,15 @@ interface Wanted {
  */
 export function wavesPlan(given: BakeOff, everyMin = 90): BakePlan {
   const starts = waveStarts(given, everyMin)
-  const doughs = new Map(Object.entries(given.doughs).map(([name, { pieces }]) => [name, pieces]))
-  const wanted = given.varieties.map((variety) => wantedOf(given, variety, starts, doughs))
+  const shares = doughShares(given)
+  const wanted = given.varieties.map((variety) => wantedOf(given, variety, starts, shares.get(variety.dough) ?? 0))
   const placed = new PlacedLoads(given)
   for (const [wave, inMin] of starts.entries()) {
     const lines = wanted.flatMap((one): { line: BakeLine; bakeMin: number; wanted: Wanted }[] => {
       const pieces = (one.upTo[wave] ?? 0) - one.given
       return pieces > 0 ? [{ line: [one.variety.name, pieces], bakeMin: one.variety.bakeMin, wanted: one }] : []
     })
-    for (const { load, of } of filled(given, lines)) {
+    for (const { load, of } of urgentFirst(given, filled(given, lines))) {
       if (placed.put({ shelf: null, lines: load, inMin }) === null) continue
       for (const [at, [, pieces]] of load.entries()) {
         const one = of[at]
@@ -39,36 +39,48 @@ export function wavesPlan(given: BakeOff, everyMin = 90): BakePlan {
 
 function waveStarts({ oven, now }: BakeOff, everyMin: number): number[] {
   const first = Math.max(oven.readyMin, now ?? oven.readyMin)
-  const starts: number[] = []
-  for (let at = first; at < oven.mustBeEmptyMin; at += everyMin) starts.push(at)
-  return starts
+  // The last one needs its time too: what is begun too late is not out when the oven must be empty.
+  const count = Math.max(1, Math.floor((oven.mustBeEmptyMin - first) / everyMin))
+  return Array.from({ length: count }, (_, wave) => first + wave * everyMin)
 }
 
-function wantedOf(
-  given: BakeOff,
-  variety: VarietyGiven,
-  starts: readonly number[],
-  doughs: Map<string, number>,
-): Wanted {
-  const { unit, open, now } = given
+/** Where a dough is short, every variety of it bakes the same part of what it would; orders are not cut. */
+function doughShares(given: BakeOff): ReadonlyMap<string, number> {
+  return new Map(
+    Object.entries(given.doughs).map(([dough, { pieces }]) => {
+      const all = given.varieties.filter((variety) => variety.dough === dough).map((variety) => dayOf(given, variety))
+      const ordered = all.reduce((sum, one) => sum + one.ordered, 0)
+      const whole = all.reduce((sum, one) => sum + one.whole, 0)
+      return [dough, whole <= pieces ? 1 : Math.max(0, pieces - ordered) / Math.max(1, whole - ordered)]
+    }),
+  )
+}
+
+/** Pieces of a variety for what is left of the day: the newsvendor's for who walks in, and orders, less what is there. */
+function dayOf(given: BakeOff, variety: VarietyGiven) {
+  const { open, now } = given
   const { mean, dispersion, profile } = variety.demand
-  const from = Math.max(open, now ?? open)
-  const came = partBy(profile, from)
+  const came = partBy(profile, Math.max(open, now ?? open))
   const rest = mean * Math.max(0, 1 - came)
-  const day = rest <= 0 ? 0 : quantile(negativeBinomial(rest, dispersion), criticalRatio(variety))
+  const walkIns = rest <= 0 ? 0 : quantile(negativeBinomial(rest, dispersion), criticalRatio(variety))
   const there = variety.onShelf + onTheWay(given, variety.name)
   const ordered = given.orders
     .flatMap(({ lines }) => lines)
     .reduce((sum, line) => sum + piecesOf(variety.name, line), 0)
-  const whole = Math.max(0, Math.ceil((day + ordered - there) / unit) * unit)
-  const dough = doughs.get(variety.dough) ?? 0
-  const pieces = Math.min(whole, Math.floor(dough / unit) * unit)
-  doughs.set(variety.dough, dough - pieces)
+  return { came, walkIns, there, ordered, whole: Math.max(0, walkIns + ordered - there) }
+}
+
+function wantedOf(given: BakeOff, variety: VarietyGiven, starts: readonly number[], share: number): Wanted {
+  const { unit } = given
+  const { came, walkIns, there, ordered, whole } = dayOf(given, variety)
+  const day = walkIns * share
+  const round = share < 1 ? Math.floor : Math.ceil
+  const pieces = Math.max(0, round((share < 1 ? day + ordered - Math.min(there, ordered) : whole) / unit) * unit)
   const upTo = starts.map((_, wave) => {
     const next = starts[wave + 1]
     if (next === undefined) return pieces
     const until = next + variety.bakeMin + coolMinOf(given, variety)
-    const part = came >= 1 ? 1 : Math.max(0, partBy(profile, until) - came) / (1 - came)
+    const part = came >= 1 ? 1 : Math.max(0, partBy(variety.demand.profile, until) - came) / (1 - came)
     const due = given.orders
       .filter((order) => order.due <= until)
       .flatMap(({ lines }) => lines)
@@ -125,6 +137,16 @@ function filled(given: BakeOff, lines: readonly { line: BakeLine; bakeMin: numbe
     }
   }
   return loads.filter(({ load }) => load.length > 0)
+}
+
+/** What an order wants soonest goes in first; nobody lets an order wait for what bakes alike. */
+function urgentFirst({ orders, now = Number.NEGATIVE_INFINITY }: BakeOff, loads: readonly Filled[]): Filled[] {
+  const due = ({ load }: Filled) => {
+    const names = new Set(load.map(([name]) => name))
+    const wanting = orders.filter((order) => order.due > now && order.lines.some(([name]) => names.has(name)))
+    return Math.min(Number.MAX_SAFE_INTEGER, ...wanting.map((order) => order.due))
+  }
+  return [...loads].sort((one, other) => due(one) - due(other))
 }
 
 /** Pieces of one line more that a load takes, by shelf, kettle and boards. */
