@@ -165,7 +165,10 @@ const LONGER_HOUR = 0.632
 function widestBelow({ counter: { rod } }: CounterWords): readonly { text: string; weight: Weight; clocks?: number }[] {
   const quiet = [rod.mayBeGone, rod.mayNotReach, rod.lastsToClose, rod.aboutLeft(88), rod.none]
   const timed = [rod.goneAbout(SOME_TIME), rod.soldOut(SOME_TIME), rod.mayRunOut(SOME_TIME)]
-  const strong = [rod.noMore, rod.coming(144, SOME_TIME, true), rod.coming(144, SOME_TIME, false)]
+  const strong = [
+    rod.noMore,
+    ...(['cooling', 'oven', 'planned'] as const).map((from) => rod.coming(144, SOME_TIME, from)),
+  ]
   return [
     { text: rod.noneBetween(SOME_TIME, SOME_TIME), weight: 'regular', clocks: 2 },
     ...[...quiet, ...timed].map((text) => ({ text, weight: 'regular' as const })),

@@ -18,6 +18,8 @@ export interface RodCell extends RodText {
   readonly keptPieces: number
   /** What comes next: the dashed rings are the pieces of which the text under them tells the time. */
   readonly onTheWay: number
+  /** They are dough still. */
+  readonly isPlanned: boolean
   readonly inHand: number
   /** While it is in hand this stands in place of how the number is known; "" otherwise. */
   readonly inHandText: string
@@ -51,7 +53,9 @@ export function rackView(input: RackInput): RackView {
 
 function rodCell(rod: CounterRod, { time, hand, layout, sizes, words }: RackInput): RodCell {
   const { varietyId, name, likely, within, kept } = rod
-  const coming = rod.onTheWay.reduce((sum, { pieces }) => sum + pieces, 0)
+  const sumOf = (all: CounterRod['onTheWay']) => all.reduce((sum, { pieces }) => sum + pieces, 0)
+  const planned = sumOf(rod.onTheWay.filter(({ from }) => from === 'planned'))
+  const onTheWay = sumOf(rod.onTheWay) - planned
   const inHand = hand.find((line) => line.varietyId === varietyId)?.pieces ?? 0
   const isOneLine = textWidthPx(name, sizes.namePx, 'strong') <= layout.cellPx - 2 * layout.padPx
   const text = rodText(rod, time, words)
@@ -62,8 +66,9 @@ function rodCell(rod: CounterRod, { time, hand, layout, sizes, words }: RackInpu
     pieces: likely,
     keptPieces: kept,
     onTheWay: rod.onTheWay[0]?.pieces ?? 0,
+    isPlanned: rod.onTheWay[0]?.from === 'planned',
     inHand,
     inHandText: inHand === 0 ? '' : words.counter.hand.inHand(inHand),
-    spoken: words.counter.rod.spoken({ name, likely, within, kept, onTheWay: coming, known: text.known }),
+    spoken: words.counter.rod.spoken({ name, likely, within, kept, onTheWay, planned, known: text.known }),
   }
 }

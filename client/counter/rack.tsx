@@ -57,6 +57,7 @@ function RodKey({ cell, layout, onTouch }: { cell: RodCell; layout: RackLayout; 
             pieces={pieces}
             kept={keptPieces}
             onTheWay={onTheWay}
+            isPlanned={cell.isPlanned}
             maxRings={layout.maxRings}
             height={layout.rodPx.height}
             width={layout.rodPx.width}

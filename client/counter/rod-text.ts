@@ -64,7 +64,7 @@ export function rodText(rod: CounterRod, { nowMs, day }: RodTime, { counter }: C
   if (day === 'closed') return { ...said, isTrouble: false, when: '', more: words.closed, moreTone: 'quiet' }
   const when = mayBeGone ? words.mayBeGone : whenOf(rod, words)
   if (next !== undefined) {
-    const more = words.coming(next.pieces, next.readyAtMs, next.from === 'cooling')
+    const more = words.coming(next.pieces, next.readyAtMs, next.from)
     return { ...said, when, more, moreTone: 'coming' }
   }
   if (forSale === 0 && !isGone) {
@@ -122,10 +122,10 @@ export function rodFacts(rod: CounterRod, time: RodTime, words: CounterWords): r
   const { goneSinceMs } = rod
   const coming = rod.onTheWay.slice(0, COMING_MOST)
   if (isSoldOut(rod) && goneSinceMs !== null) {
-    const later = coming.map(({ pieces, readyAtMs }) => said.moreAbout(pieces, readyAtMs))
+    const later = coming.map(({ pieces, readyAtMs, from }) => said.moreAbout(pieces, readyAtMs, from))
     return [said.soldOutSince(goneSinceMs), ...(later.length > 0 ? later : [more]), ...apart].filter(isSaid)
   }
-  const rest = coming.map(({ pieces, readyAtMs, from }) => said.coming(pieces, readyAtMs, from === 'cooling'))
+  const rest = coming.map(({ pieces, readyAtMs, from }) => said.coming(pieces, readyAtMs, from))
   const last = rest.length > 0 ? rest : [more]
   return [numberFact(rod, known, said), ...apart, surely(rod, when, said), ...last].filter(isSaid)
 }

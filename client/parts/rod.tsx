@@ -9,6 +9,8 @@ export interface RodProps extends RodStock {
   readonly height: number
   /** CSS pixels; about four ring heights when left out. */
   readonly width?: number | undefined
+  /** What is on the way is not in the oven yet. */
+  readonly isPlanned?: boolean | undefined
   /** For those who listen instead of looking, e.g. "31 for sale, 24 on the way"; without it the rod is decoration. */
   readonly name?: string | undefined
 }
@@ -18,10 +20,11 @@ const TILT = 0.78
 const POLE_END = 0.9
 
 /**
- * Stock as a rod with rings stacked on it, one a half-dozen: solid for sale, hollow kept, dashed on the way. The foot
+ * Stock as a rod with rings stacked on it, one a half-dozen: solid for sale, hollow kept, dashed on the way, dotted while
+ * that is dough still. The foot
  * is the bottom edge of the drawing, so that rods stand on whatever line is drawn under them.
  */
-export function Rod({ height, width, name, ...stock }: RodProps) {
+export function Rod({ height, width, name, isPlanned = false, ...stock }: RodProps) {
   const places = rodPlaces(stock)
   const step = height / (stock.maxRings - 1 + 2 * TILT + POLE_END)
   const wide = width ?? Math.round(step * 4)
@@ -35,7 +38,7 @@ export function Rod({ height, width, name, ...stock }: RodProps) {
   const here = places.filter((place) => place.kind !== 'coming')
   const drawn = (place: RodPlace, index: number) => (
     // A place on the rod is its height and nothing else.
-    <Place key={index} place={place} ring={ringAt(index)} line={line} above={places[index + 1]} />
+    <Place key={index} place={place} ring={ringAt(index)} line={line} above={places[index + 1]} isPlanned={isPlanned} />
   )
   return (
     <Drawing class="rod" viewBox={`0 0 ${wide} ${height}`} width={`${wide}px`} height={`${height}px`} name={name}>
@@ -56,14 +59,17 @@ interface PlaceProps {
   readonly ring: SeenRing
   readonly line: number
   readonly above: RodPlace | undefined
+  readonly isPlanned: boolean
 }
 
-function Place({ place, ring, line, above }: PlaceProps) {
+function Place({ place, ring, line, above, isPlanned }: PlaceProps) {
   if (place.hidden) return <Break kind={place.kind} ring={ring} line={line} />
   if (place.kind === 'coming') {
     const under = above !== undefined && !above.hidden && above.pieces === PIECES_PER_RING
     const d = ghostRing(ring, place.pieces, under)
-    return <path class="rod-coming" d={d} stroke-width={line} stroke-dasharray={`${line * 2.4} ${line * 1.8}`} />
+    const dashes = isPlanned ? `0 ${line * 2.2}` : `${line * 2.4} ${line * 1.8}`
+    const name = isPlanned ? 'rod-coming rod-planned' : 'rod-coming'
+    return <path class={name} d={d} stroke-width={line} stroke-dasharray={dashes} />
   }
   const covered = above !== undefined && !above.hidden && above.kind !== 'coming' && above.pieces === PIECES_PER_RING
   const d = place.pieces < PIECES_PER_RING ? partRing(ring, place.pieces) : wholeRing(ring, !covered)

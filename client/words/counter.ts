@@ -1,5 +1,6 @@
 import type { Line } from '../../shared-core/day/state.ts'
 import type { Language } from '../../shared-core/shop/shop.ts'
+import type { ComingFrom } from '../../shared-core/stock/on-the-way.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { CounterJobWords } from './counter-jobs.ts'
 import { enCounter } from './en-counter.ts'
@@ -65,8 +66,8 @@ export interface CounterRodWords {
   soldOut(atMs: EpochMs): string
   /** In full. @example "sold out since 9:10" */
   soldOutSince(atMs: EpochMs): string
-  /** After "sold out". @example "24 more about 9:35" */
-  moreAbout(pieces: number, atMs: EpochMs): string
+  /** After "sold out". @example "24 more about 9:35", "24 more planned 9:35" */
+  moreAbout(pieces: number, atMs: EpochMs, from: ComingFrom): string
   readonly mayBeGone: string
   readonly lastsToClose: string
   readonly noMore: string
@@ -76,8 +77,8 @@ export interface CounterRodWords {
   readonly noneYet: string
   /** No day is open after a close. */
   readonly closed: string
-  /** `isSure`: they are out and only cool. @example "36 at 9:04", "36 about 9:04" */
-  coming(pieces: number, atMs: EpochMs, isSure: boolean): string
+  /** The time of those that only cool is sure; of planned ones nothing is in the oven yet. @example "36 at 9:04", "36 about 9:04", "36 planned 9:04" */
+  coming(pieces: number, atMs: EpochMs, from: ComingFrom): string
   /** @example "kept 6" */
   kept(pieces: number): string
   /** @example "day-old 4" */
@@ -86,7 +87,7 @@ export interface CounterRodWords {
   known(basis: Basis): string
   /** @example "24 for sale" */
   forSale(pieces: number): string
-  /** For those who listen. @example "Sesame: about 24 for sale, 6 kept, 36 on the way" */
+  /** For those who listen. @example "Sesame: about 24 for sale, 6 kept, 36 on the way, 24 planned" */
   spoken(rod: SpokenRod): string
   readonly rack: string
 }
@@ -96,7 +97,10 @@ export interface SpokenRod {
   readonly likely: number
   readonly within: number
   readonly kept: number
+  /** On boards, in the oven, cooling. */
   readonly onTheWay: number
+  /** Not on boards yet. */
+  readonly planned: number
   readonly known: string
 }
 

@@ -43,14 +43,16 @@ function rod({ times }: Words): CounterRodWords {
     noneBetween: (fromMs, toMs) => `none ${times.clock(fromMs)}–${times.clock(toMs)}`,
     soldOut: (atMs) => joined('sold out', times.clock(atMs)),
     soldOutSince: (atMs) => joined('sold out', times.since(atMs)),
-    moreAbout: (pieces, atMs) => joined(`${pieces} more about`, times.clock(atMs)),
+    moreAbout: (pieces, atMs, from) =>
+      joined(from === 'planned' ? `${pieces} more planned` : `${pieces} more about`, times.clock(atMs)),
     mayBeGone: 'may be gone',
     lastsToClose: 'lasts to close',
     noMore: 'no more today',
     none: 'none today',
     noneYet: 'none yet',
     closed: 'closed',
-    coming: (pieces, atMs, isSure) => `${pieces} ${isSure ? times.at(atMs) : joined('about', times.clock(atMs))}`,
+    coming: (pieces, atMs, from) =>
+      `${pieces} ${from === 'cooling' ? times.at(atMs) : joined(from === 'planned' ? 'planned' : 'about', times.clock(atMs))}`,
     kept: (pieces) => `kept ${pieces}`,
     dayOld: (pieces) => `day-old ${pieces}`,
     known: (basis) => {
@@ -59,12 +61,13 @@ function rod({ times }: Words): CounterRodWords {
       return basis.isNow ? 'counted now' : joined('counted', times.clock(basis.atMs))
     },
     forSale: (pieces) => `${pieces} for sale`,
-    spoken: ({ name, likely, within, kept: keptPieces, onTheWay, known }) =>
+    spoken: ({ name, likely, within, kept: keptPieces, onTheWay, planned, known }) =>
       [
         `${name}: ${within === 0 ? '' : 'about '}${likely} for sale`,
         ...(known === '' ? [] : [known]),
         `${keptPieces} kept`,
         `${onTheWay} on the way`,
+        ...(planned === 0 ? [] : [`${planned} planned`]),
       ].join(', '),
     rack: 'The rack',
   }

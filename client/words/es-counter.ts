@@ -43,14 +43,16 @@ function rod({ times }: Words): CounterRodWords {
     noneBetween: (fromMs, toMs) => `sin ${times.clock(fromMs)}–${times.clock(toMs)}`,
     soldOut: (atMs) => joined('agotado', times.clock(atMs)),
     soldOutSince: (atMs) => joined('agotado', times.since(atMs)),
-    moreAbout: (pieces, atMs) => joined(`${pieces} más hacia las`, times.clock(atMs)),
+    moreAbout: (pieces, atMs, from) =>
+      joined(from === 'planned' ? `${pieces} más previstos` : `${pieces} más hacia las`, times.clock(atMs)),
     mayBeGone: 'quizá agotado',
     lastsToClose: 'alcanza al cierre',
     noMore: 'hoy no hay más',
     none: 'hoy no hay',
     noneYet: 'todavía no hay',
     closed: 'cerrado',
-    coming: (pieces, atMs, isSure) => `${pieces} ${isSure ? times.at(atMs) : joined('hacia', times.clock(atMs))}`,
+    coming: (pieces, atMs, from) =>
+      `${pieces} ${from === 'cooling' ? times.at(atMs) : joined(from === 'planned' ? 'plan' : 'hacia', times.clock(atMs))}`,
     kept: (pieces) => `apartados ${pieces}`,
     dayOld: (pieces) => `de ayer ${pieces}`,
     known: (basis) => {
@@ -59,12 +61,13 @@ function rod({ times }: Words): CounterRodWords {
       return basis.isNow ? 'contado ahora' : joined('contado', times.clock(basis.atMs))
     },
     forSale: (pieces) => `${pieces} a la venta`,
-    spoken: ({ name, likely, within, kept: keptPieces, onTheWay, known }) =>
+    spoken: ({ name, likely, within, kept: keptPieces, onTheWay, planned, known }) =>
       [
         `${name}: ${within === 0 ? '' : 'unos '}${likely} a la venta`,
         ...(known === '' ? [] : [known]),
         `${keptPieces} apartados`,
         `${onTheWay} en camino`,
+        ...(planned === 0 ? [] : [`${planned} previstos`]),
       ].join(', '),
     rack: 'El estante',
   }

@@ -43,7 +43,7 @@ describe('where rods stand on a ten-inch tablet', () => {
         words.counter.rod.noneBetween(at('12:14'), at('12:59')),
       ])
         expect(textWidthPx(text, sizes.quietPx)).toBeLessThanOrEqual(textPx)
-      for (const text of [words.counter.rod.coming(144, at('12:59'), false), words.counter.rod.noMore])
+      for (const text of [words.counter.rod.coming(144, at('12:59'), 'planned'), words.counter.rod.noMore])
         expect(textWidthPx(text, sizes.quietPx, 'strong')).toBeLessThanOrEqual(textPx)
       // A rod is still a picture: more than four names high, with places for six rings at least.
       expect(layout.rodPx.height).toBeGreaterThanOrEqual(4 * sizes.namePx)
@@ -130,7 +130,15 @@ describe('the rods of a page', () => {
     })
     const time = { nowMs: at('8:00'), closeMs: null, day: 'running' } as const
     const [cell] = rackView({ rods: [arriving], time, hand: [], layout, sizes, words: wordsIn('en'), page: 0 }).cells
-    expect(cell).toMatchObject({ onTheWay: 36, more: '36 about 9:04' })
-    expect(cell?.spoken).toBe('Sesame: 24 for sale, counted 6:40, 0 kept, 84 on the way')
+    expect(cell).toMatchObject({ onTheWay: 36, isPlanned: false, more: '36 about 9:04' })
+    expect(cell?.spoken).toBe('Sesame: 24 for sale, counted 6:40, 0 kept, 36 on the way, 48 planned')
+  })
+
+  it('[I76] given only dough for an advised load, when the next one is drawn, then its rings say that they are planned', () => {
+    const dough = rod({ onTheWay: [{ pieces: 48, readyAtMs: at('10:00'), from: 'planned' }] })
+    const time = { nowMs: at('8:00'), closeMs: null, day: 'running' } as const
+    const [cell] = rackView({ rods: [dough], time, hand: [], layout, sizes, words: wordsIn('en'), page: 0 }).cells
+    expect(cell).toMatchObject({ onTheWay: 48, isPlanned: true })
+    expect(cell?.spoken).toBe('Sesame: 24 for sale, counted 6:40, 0 kept, 0 on the way, 48 planned')
   })
 })

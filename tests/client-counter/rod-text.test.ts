@@ -102,6 +102,15 @@ describe('what is said of a rod', () => {
     expect(rodText(rod(more(12, '9:04')), TIME, wordsIn('es')).more).toBe('12 hacia 9:04')
   })
 
+  it('[I76] given pieces that are dough still, when more is told, then it is planned and not on the way', () => {
+    const dough = rod({ onTheWay: [{ pieces: 12, readyAtMs: at('9:04'), from: 'planned' }] })
+    expect(rodText(dough, TIME, wordsIn('en')).more).toBe('12 planned 9:04')
+    expect(rodText(dough, TIME, wordsIn('es')).more).toBe('12 plan 9:04')
+    const sold = { ...dough, forSale: 0, likely: 0, goneSinceMs: at('8:47') }
+    expect(rodFacts(sold, TIME, wordsIn('en'))[1]).toBe('12 more planned 9:04')
+    expect(rodFacts(sold, TIME, wordsIn('es'))[1]).toBe('12 más previstos 9:04')
+  })
+
   it('given a rod that may hold none, then it says so before anybody calls it sold out', () => {
     const low = rod({ forSale: 2, likely: 0, within: 2 })
     expect(rodText(low, TIME, wordsIn('en'))).toMatchObject({ when: 'may be gone', isTrouble: true })
