@@ -15,7 +15,7 @@ import { emptiedLater } from './what-if.ts'
 
 const SLIP_MIN = 15
 /** Of the usual work: what a slip gains is asked of the difference, both ways planned alike. */
-const SLIP_EFFORT = 0.15
+const SLIP_EFFORT = 0.25
 
 /**
  * When the last loads go in, and what a changeover a quarter of an hour later or earlier would do. The latest times are
@@ -52,6 +52,22 @@ export function lastIds(told: readonly PlanLoad[], emptyByMs: EpochMs): readonly
   return told.filter(({ isLast, outAtMs }) => isLast && emptyByMs - outAtMs <= LAST_WITHIN_MS).map(({ id }) => id)
 }
 
+/** The last hour's loads a quarter of an hour later. */
+function lastLater({ oven }: BakeOff, loads: readonly BakeLoad[]): readonly BakeLoad[] {
+  const from = oven.mustBeEmptyMin - LAST_WITHIN_MS / 60_000
+  return loads.map((load) => {
+    if (load.in < from) return load
+    const { kettleStart, in: into, flip, out } = load
+    return {
+      ...load,
+      kettleStart: kettleStart + SLIP_MIN,
+      in: into + SLIP_MIN,
+      flip: flip + SLIP_MIN,
+      out: out + SLIP_MIN,
+    }
+  })
+}
+
 /** What fits into a shorter day fits into a longer one: each is at least as good as the ones before it. */
 function slipsOf(given: BakeOff, loads: readonly BakeLoad[], effort: number): LastLoads['slips'] {
   const sooner = emptiedLater(given, -SLIP_MIN)
@@ -67,6 +83,6 @@ function slipsOf(given: BakeOff, loads: readonly BakeLoad[], effort: number): La
   })
   return [
     slip(-SLIP_MIN, expectedOf(sooner, soonerLoads)),
-    slip(SLIP_MIN, expectedOf(later, bestOf(later, [baseLoads], effort))),
+    slip(SLIP_MIN, expectedOf(later, bestOf(later, [baseLoads, lastLater(given, baseLoads)], effort))),
   ]
 }

@@ -61,7 +61,7 @@ export class Reasons {
       return { kind: 'order', dueAtMs: instantOf(asked, order.due), pieces: Math.min(pieces, order.short) }
     const isFirst = variety.onShelf === 0 && others.every((one) => one.readyMin > readyMin)
     if (isFirst && readyMin <= given.open + AT_OPENING_MIN) return { kind: 'opening' }
-    const goneMin = this.#goneWithout(variety, others)
+    const goneMin = this.#goneWithout(variety, others, readyMin)
     const isLater = others.some((one) => one.readyMin > readyMin)
     const isAfternoon = given.oven.mustBeEmptyMin < given.close && !isLater
     if (goneMin === null) {
@@ -99,28 +99,39 @@ export class Reasons {
     return null
   }
 
-  /** When the variety is probably gone without the line; null: not before the close. */
-  #goneWithout({ onShelf, demand, name }: VarietyGiven, others: readonly Arrival[]): number | null {
-    const { open, close, now, orders } = this.#given
+  /**
+   * When the variety is probably gone without the line: the first time after it would be ready, or since when, where it
+   * already is by then. Who finds none goes without: later pieces are not for them. Null: it lasts to the close.
+   */
+  #goneWithout({ onShelf, demand, name }: VarietyGiven, others: readonly Arrival[], readyMin: number): number | null {
+    const { open, close, now } = this.#given
     const from = Math.max(open, now ?? open)
     const came = partBy(demand.profile, from)
     const asked = (minute: number) =>
       quantileNear(demand.mean * Math.max(0, partBy(demand.profile, minute) - came), demand.dispersion, 0)
     let [stock, arrived, before] = [onShelf, 0, 0]
+    let goneMin: number | null = null
     for (let minute = from; minute < close; minute += STEP_MIN) {
       for (let next = others[arrived]; next !== undefined && next.readyMin <= minute; next = others[arrived]) {
         stock += next.pieces
         arrived += 1
       }
-      for (const { due, lines } of orders)
-        if (due > minute - STEP_MIN && due <= minute)
-          stock -= lines.reduce((sum, [of, pieces]) => (of === name ? sum + pieces : sum), 0)
+      stock = Math.max(0, stock - this.#dueAt(name, minute))
       const until = asked(minute + STEP_MIN)
-      stock -= until - before
+      const isGone = stock < until - before - 0.5 || stock === 0
+      goneMin = isGone ? (goneMin ?? minute) : null
+      if (goneMin !== null && minute + STEP_MIN >= readyMin) return goneMin
+      stock = Math.max(0, stock - (until - before))
       before = until
-      if (stock < -0.5) return minute
     }
     return null
+  }
+
+  #dueAt(name: string, minute: number): number {
+    return this.#given.orders
+      .filter(({ due }) => due > minute - STEP_MIN && due <= minute)
+      .flatMap(({ lines }) => lines)
+      .reduce((sum, [of, pieces]) => (of === name ? sum + pieces : sum), 0)
   }
 }
 
