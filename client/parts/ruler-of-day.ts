@@ -74,11 +74,11 @@ export function rulerOfDay(
     fromMs,
     toMs,
     nowMs: minuteMs,
+    lastDip: lastDip ?? undefined,
     lastLoad: lastMs === null ? undefined : { atMs: lastMs, text: lastText },
     changeover: changeover === null ? undefined : { ...changeover, text: words.changeover },
     secondMenu: hasSecond ? { fromMs: changeover.toMs, toMs, text: secondMenu } : undefined,
     orders: [
-      ...(lastDip === null ? [] : [{ key: 'last dip', ...lastDip }]),
       ...marks
         .filter((mark) => mark.tooLate)
         .map(({ plannedId, atMs }) => ({ key: plannedId, atMs, text: words.tooLate(atMs), trouble: true })),

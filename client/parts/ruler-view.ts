@@ -7,6 +7,8 @@ export interface RulerDay {
   readonly toMs: number
   readonly nowMs: number
   readonly lastLoad?: { readonly atMs: number; readonly text: string } | undefined
+  /** The latest first dip: minutes before the last load, so that it is named only where there is room. */
+  readonly lastDip?: { readonly atMs: number; readonly text: string } | undefined
   readonly changeover?: { readonly fromMs: number; readonly toMs: number; readonly text: string } | undefined
   readonly secondMenu?: { readonly fromMs: number; readonly toMs: number; readonly text?: string } | undefined
   readonly orders: readonly RulerOrder[]
@@ -39,7 +41,7 @@ interface Room {
 
 /**
  * Chooses the labels and their places. Orders in trouble come first, then changeover and last load, then the next
- * orders; an order that is past and not in trouble needs no label. What belongs to the day as a whole moves up to the
+ * orders, then the last dip; an order that is past and not in trouble needs no label. What belongs to the day as a whole moves up to the
  * top line where that lets more orders be named.
  * @param moreText the words for so many orders without a label, e.g. "+3"
  */
@@ -88,7 +90,7 @@ export function scale({ fromMs, toMs }: { fromMs: number; toMs: number }, widthP
 type TonedLabel = WantedLabel & { readonly tone: LabelTone }
 
 /** One order in trouble outweighs all else, and what belongs to the day any number of orders that fit. */
-const WEIGHT = { trouble: 10_000, day: 100, order: 1 } as const
+const WEIGHT = { trouble: 10_000, day: 100, order: 1, lastDip: 0 } as const
 
 function isOfTheDay({ weight }: WantedLabel): boolean {
   return weight === WEIGHT.day
@@ -98,7 +100,7 @@ function isOfTheDay({ weight }: WantedLabel): boolean {
 function wantedLabels(day: RulerDay, xOf: (ms: number) => number): readonly TonedLabel[] {
   const all = orders(day, xOf)
   const inTrouble = all.filter(({ tone }) => tone === 'trouble')
-  return [...inTrouble, ...spans(day, xOf), ...all.filter(({ tone }) => tone !== 'trouble')]
+  return [...inTrouble, ...spans(day, xOf), ...all.filter(({ tone }) => tone !== 'trouble'), ...lastDips(day, xOf)]
 }
 
 function spans({ nowMs, lastLoad, changeover, secondMenu }: RulerDay, xOf: (ms: number) => number): TonedLabel[] {
@@ -127,6 +129,11 @@ function orders({ nowMs, orders: all }: RulerDay, xOf: (ms: number) => number): 
     })
 }
 
+function lastDips({ lastDip, nowMs }: RulerDay, xOf: (ms: number) => number): TonedLabel[] {
+  if (lastDip === undefined || nowMs > lastDip.atMs) return []
+  return [{ key: 'last dip', text: lastDip.text, markX: xOf(lastDip.atMs), tone: 'plain', weight: WEIGHT.lastDip }]
+}
+
 function hiddenOrders({ hidden }: LabelLayout): number {
-  return hidden.filter((label) => !isOfTheDay(label)).length
+  return hidden.filter(({ weight }) => weight === WEIGHT.trouble || weight === WEIGHT.order).length
 }

@@ -98,13 +98,22 @@ function Hours({ clockText, offsetAtMs, size, widthPx, fromMs, toMs }: Sized) {
   )
 }
 
-function Marks({ fromMs, toMs, nowMs, lastLoad, orders, size, widthPx }: Sized) {
+function Marks({ fromMs, toMs, nowMs, lastDip, lastLoad, orders, size, widthPx }: Sized) {
   const xOf = scale({ fromMs, toMs }, widthPx)
   const thick = Math.max(3, Math.round(size.fontPx * 0.15))
   const over = size.fontPx * 0.32
   const half = size.fontPx * 0.3
   return (
     <>
+      {lastDip !== undefined && (
+        <rect
+          class="ruler-last-load"
+          x={xOf(lastDip.atMs) - thick / 3}
+          y={size.barTop}
+          width={(thick * 2) / 3}
+          height={size.bar}
+        />
+      )}
       {lastLoad !== undefined && (
         <rect
           class="ruler-last-load"

@@ -1,5 +1,5 @@
 import type { Line } from '../../shared-core/day/state.ts'
-import type { PlanChange, PlanContact, PlanWhy } from '../../shared-core/live/plan.ts'
+import type { PlanChange, PlanContact, PlanLoad, PlanWhy } from '../../shared-core/live/plan.ts'
 import type { Language } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { enAdvice } from './en-advice.ts'
@@ -29,6 +29,8 @@ export interface AdviceWords {
   readonly reasons: string
   /** Kettle-fulls that a load still needs. @example "3 dips" */
   dips(count: number): string
+  /** The way of a load. @example "first dip 8:17, in 8:20, out 8:34, ready 8:49" */
+  times(load: Pick<PlanLoad, 'kettleAtMs' | 'inAtMs' | 'outAtMs' | 'readyAtMs'>): string
   /** @example "first dip in 12 min" */
   firstDip(atMs: EpochMs, nowMs: EpochMs): string
   /** In a sentence, with what can be done. Nothing is ever said to be without an allergen. */

@@ -21,6 +21,8 @@ export function enAdvice(words: Words): AdviceWords {
     dips: (count) => `${count} ${count === 1 ? 'dip' : 'dips'}`,
     reasons: 'Why',
     firstDip: (atMs, nowMs) => `first dip ${atMs <= nowMs ? 'now' : times.within(atMs - nowMs)}`,
+    times: ({ kettleAtMs, inAtMs, outAtMs, readyAtMs }) =>
+      `${kettleAtMs === null ? '' : `first dip ${times.clock(kettleAtMs)}, `}in ${times.clock(inAtMs)}, out ${times.clock(outAtMs)}, ready ${times.clock(readyAtMs)}`,
     contact: ({ varietyId, allergens, where }) =>
       `${capitalised(line.list(allergens.map((one) => ALLERGENS[one])))} has been ${line.list(where.map((one) => PLACES[one]))}; ${names.variety(varietyId)} should not meet it: wash or change first, or tell who buys it`,
     contactShort: ({ varietyId, allergens }) =>

@@ -21,6 +21,8 @@ export function esAdvice(words: Words): AdviceWords {
     dips: (count) => `${count} ${count === 1 ? 'tanda' : 'tandas'}`,
     reasons: 'Por qué',
     firstDip: (atMs, nowMs) => `primera tanda ${atMs <= nowMs ? 'ya' : times.within(atMs - nowMs)}`,
+    times: ({ kettleAtMs, inAtMs, outAtMs, readyAtMs }) =>
+      `${kettleAtMs === null ? '' : `primera tanda ${times.clock(kettleAtMs)}, `}entra ${times.clock(inAtMs)}, sale ${times.clock(outAtMs)}, a la venta ${times.clock(readyAtMs)}`,
     contact: ({ varietyId, allergens, where }) =>
       `${capitalised(line.list(allergens.map((one) => ALLERGENS[one])))} ya pasó: ${line.list(where.map((one) => PLACES[one]))}; ${names.variety(varietyId)} no debe tocarlo: lavar o cambiar antes, o decirlo a quien compra`,
     contactShort: ({ varietyId, allergens }) =>

@@ -200,11 +200,7 @@ describe('[I73] given the last loads', () => {
 
   it('when it is earlier or over, then only the ruler has it', () => {
     for (const nowMs of [at('9:00'), at('10:31')]) expect(band(plan, nowMs).toGo.join()).not.toContain('last dip')
-    expect(band(plan, at('9:00')).ruler?.orders).toContainEqual({
-      key: 'last dip',
-      atMs: at('10:30'),
-      text: 'last dip',
-    })
+    expect(band(plan, at('9:00')).ruler?.lastDip).toEqual({ atMs: at('10:30'), text: 'last dip' })
   })
 })
 

@@ -70,6 +70,15 @@ describe('the ruler', () => {
     expect(textsOf(view)).toContain('order 0')
   })
 
+  it('[I73] names the last dip where there is room, and neither counts it nor lets it hide anything', () => {
+    const dip = { ...day, lastDip: { atMs: at(10.45), text: 'last dip' } }
+    expect(textsOf(rulerView(dip, wide, more))).toContain('last dip')
+    const tight = rulerView(dip, { ...wide, widthPx: 400, lines: 1 }, more)
+    expect([textsOf(tight).includes('last dip'), tight.more]).toEqual([false, ''])
+    expect(textsOf(tight)).toEqual(textsOf(rulerView(day, { ...wide, widthPx: 400, lines: 1 }, more)))
+    expect(textsOf(rulerView({ ...dip, nowMs: at(10.5) }, wide, more))).not.toContain('last dip')
+  })
+
   it('names an order in trouble before all else, past or not, and no other past one', () => {
     const orders = [order(5, 'gone'), order(6, 'short', true), order(6.9, 'next')]
     const view = rulerView({ ...day, orders }, { ...wide, widthPx: 90 }, more)

@@ -62,13 +62,13 @@ describe('[I73] given the last loads', () => {
   it('when it is the last hour, then the last dip is counted down across the wall, and a mark on the ruler', () => {
     const view = wallOf(planWith([LOAD], { last }), at('10:06'))
     expect(view.status?.text).toContain('last dip in 24 min')
-    expect(view.ruler?.orders).toContainEqual({ key: 'last dip', atMs: at('10:30'), text: 'last dip' })
+    expect(view.ruler?.lastDip).toEqual({ atMs: at('10:30'), text: 'last dip' })
   })
 })
 
 describe('[I75] given no advice', () => {
   it('when it is off, then the wall says nothing of a plan', () => {
     const view = viewOf(stateWith(), at('9:06'))
-    expect([view.status, view.ruler?.orders]).toEqual([null, []])
+    expect([view.status, view.ruler?.lastDip]).toEqual([null, undefined])
   })
 })

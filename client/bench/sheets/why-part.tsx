@@ -8,7 +8,9 @@ export function WhyPart(props: SheetParts & { readonly load: PlanLoad }) {
   const { load, words, room } = props
   return (
     <div class="bench-notes">
-      <div class="bench-quiet">{load.isPinned ? words.advice.set : words.advice.advised}</div>
+      <div class="bench-quiet">
+        {load.isPinned ? words.advice.set : words.advice.advised}: {words.advice.times(load)}
+      </div>
       <ListRows
         {...props}
         room={{ ...room, rows: Math.max(2, room.rows - 1) }}
