@@ -41,8 +41,10 @@ export function startedOf(asked: PlanAsked, before: Plan | null): Started {
   const standing: { begun: Standing[]; pinned: Standing[] } = { begun: [], pinned: [] }
   const stillTaken: BakeLine[] = []
   let kettleFree = kettleFreeMin(asked)
+  // Pieces that somebody dipped early wait twice as long as they should: they were not begun for a load that is later yet.
+  const soonMin = minuteOf(asked, asked.line.nowMs) + (2 * asked.shop.baking.boardWaitMs) / MINUTE_MS
   for (const wished of soonestFirst(asked, before)) {
-    const taken = takenFor(asked, wished.lines, pool)
+    const taken = wished.isPinned || wished.inMin <= soonMin ? takenFor(asked, wished.lines, pool) : NONE_TAKEN
     const missing = wished.lines.map(
       ({ varietyId, pieces }): BakeLine => [varietyId, pieces - (taken.get(varietyId) ?? 0)],
     )
@@ -92,6 +94,8 @@ function nameOf({ shop }: PlanAsked, id: string): string {
 }
 
 type Pooled = BegunPieces & { left: number }
+
+const NONE_TAKEN: ReadonlyMap<string, number> = new Map()
 
 /** Pieces of a variety first, then plain dough that may become it. */
 function takenFor({ shop }: PlanAsked, lines: readonly Line[], pool: Pooled[]): ReadonlyMap<string, number> {
