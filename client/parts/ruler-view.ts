@@ -90,7 +90,7 @@ export function scale({ fromMs, toMs }: { fromMs: number; toMs: number }, widthP
 type TonedLabel = WantedLabel & { readonly tone: LabelTone }
 
 /** One order in trouble outweighs all else, and what belongs to the day any number of orders that fit. */
-const WEIGHT = { trouble: 10_000, day: 100, order: 1, lastDip: 0 } as const
+const WEIGHT = { trouble: 10_000, day: 100, order: 1, lastDip: 0.1 } as const
 
 function isOfTheDay({ weight }: WantedLabel): boolean {
   return weight === WEIGHT.day
