@@ -1,7 +1,7 @@
 import type { PlannedId } from '../ids.ts'
 import { varietyId } from '../ids.ts'
 import type { Plan, PlanLoad } from '../live/plan.ts'
-import { windowOf } from '../shop/windows.ts'
+import { loadWindow, windowOf } from '../shop/windows.ts'
 import type { EpochMs } from '../units.ts'
 import type { BakeLoad } from './bake-off/bake-off.ts'
 import { dipsOf } from './bake-off/load-parts.ts'
@@ -69,7 +69,11 @@ function timesOf(
   const lines = load.lines.map(([name, pieces]) => ({ varietyId: varietyId(name), pieces }))
   const varieties = lines.flatMap((line) => shop.varieties.get(line.varietyId) ?? [])
   const isBoiled = varieties.some(({ doughId }) => shop.doughs.get(doughId)?.route.includes('kettle') === true)
-  const isFlipped = varieties.some(({ flip }) => flip)
+  const firstSide = loadWindow(
+    shop,
+    'firstSide',
+    varieties.map(({ id: of }) => of),
+  )
   const cool = Math.max(0, ...varieties.map((one) => windowOf(shop, 'cool', one.doughId, one.id)?.targetMs ?? 0))
   const outAtMs = instantOf(asked, load.out)
   const was = before?.loads.find((one) => one.id === id)
@@ -79,7 +83,7 @@ function timesOf(
     kettleAtMs: isBoiled ? stillDue(asked, load.kettleStart, was?.kettleAtMs) : null,
     dips: isBoiled ? dipsOf(problem.given, load.lines) : 0,
     inAtMs: stillDue(asked, load.in, was?.inAtMs),
-    flipAtMs: isFlipped ? instantOf(asked, load.flip) : null,
+    flipAtMs: firstSide === null ? null : instantOf(asked, load.in + firstSide.targetMs / 60_000),
     outAtMs,
     readyAtMs: instantOf(asked, load.out + cool / 60_000),
     lines,
