@@ -1,4 +1,4 @@
-import type { BakeLoad, BakeOff, VarietyGiven } from './bake-off/bake-off.ts'
+import type { BakeLoad, BakeOff } from './bake-off/bake-off.ts'
 import { PlacedLoads } from './bake-off/place-loads.ts'
 import { planBakeOff } from './bake-off/plan-bake-off.ts'
 import { shownFirst } from './shown-first.ts'
@@ -19,14 +19,8 @@ export function solved(given: BakeOff, effort = 1): readonly BakeLoad[] {
 
 function plainly(given: BakeOff, effort: number): readonly BakeLoad[] {
   const { pinned = [], running = [], ...rest } = given
-  // To bake a piece is to give up what it is worth tomorrow.
-  const varieties = given.varieties.map((one) => ({ ...one, cost: one.cost + carryOf(given, one) }))
-  const known = { ...rest, varieties, running: [...running, ...pinned.map(onlySupply)] }
+  const known = { ...rest, running: [...running, ...pinned.map(onlySupply)] }
   return fitted(given, planBakeOff(known, effort).loads)
-}
-
-function carryOf({ doughs }: BakeOff, { dough }: VarietyGiven): number {
-  return doughs[dough]?.carryValue ?? 0
 }
 
 /** Loads as they are where they fit, and else as soon as they can. @param loads in any order */

@@ -46,6 +46,20 @@ describe('what loads are expected to bring', () => {
   })
 })
 
+describe('dough that keeps its worth for tomorrow', () => {
+  it('[I43] is weighed once: baking it is as dear as where a piece costs so much more', () => {
+    const given = scored([])
+    const kept = Object.entries(given.doughs).map(([key, { pieces }]) => [key, { pieces, carryValue: KEPT_CENTS }])
+    const dearer = given.varieties.map((one) => ({ ...one, cost: one.cost + KEPT_CENTS }))
+    const loads = solved({ ...given, doughs: Object.fromEntries(kept) }, 0.2)
+    expect(loads).toEqual(solved({ ...given, varieties: dearer }, 0.2))
+    expect(loads).not.toEqual(solved(given, 0.2))
+  })
+})
+
+/** Most of what a piece costs. */
+const KEPT_CENTS = 30
+
 describe('equal waves', () => {
   it('[I42] are feasible, come every 90 minutes and bring less than the plan', () => {
     const given = scored()
