@@ -1,4 +1,4 @@
-import type { State } from '../../shared-core/day/state.ts'
+import type { Line, State } from '../../shared-core/day/state.ts'
 import type { PlannedId } from '../../shared-core/ids.ts'
 import type { Plan } from '../../shared-core/live/plan.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
@@ -15,10 +15,19 @@ export interface AdviceSetting {
   readonly nowMs: EpochMs
 }
 
-/** Why the load is called for, from all of it to the shortest; none where nothing is known. */
-export function reasonTexts(id: PlannedId | null, { plan, advice }: AdviceSetting): readonly string[] {
+/**
+ * Why the dip is called for, from all of it to the shortest: of what its pieces become, for the name of another variety
+ * below the dip would read as a mistake. None where nothing is known.
+ */
+export function reasonTexts(
+  id: PlannedId | null,
+  becomes: readonly Line[],
+  { plan, advice }: AdviceSetting,
+): readonly string[] {
   const load = planLoad(plan, id)
-  const why = load === null || load.isPinned ? null : mainWhy(load)
+  if (load === null || load.isPinned) return []
+  const dipped = new Set(becomes.map(({ varietyId }) => varietyId))
+  const why = mainWhy({ why: load.why.filter(({ varietyId }) => dipped.has(varietyId)) })
   return why === null ? [] : [advice.why(why), advice.whyShort(why)]
 }
 

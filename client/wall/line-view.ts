@@ -91,7 +91,7 @@ function kettleOf(state: State, shop: Shop, ahead: LookAhead | null, set: Parame
   const isTapped = ahead !== null && (ahead.tapped.has('dip') || ahead.tapped.has('lift'))
   if (!isTapped && now.in.length === 0) {
     const needs = ahead === null ? [] : boiledNeeds(needsAhead(state, shop, ahead.allotments, nowMs))
-    const reason = reasonTexts(needs[0]?.expected.planned.id ?? null, set)
+    const reason = reasonTexts(needs[0]?.expected.planned.id ?? null, needs[0]?.lines ?? [], set)
     return {
       view: { form: 'dips', view: dipsView({ ...set, needs, reason, box: layout.kettle }) } as const,
       onShow: [],
@@ -99,7 +99,7 @@ function kettleOf(state: State, shop: Shop, ahead: LookAhead | null, set: Parame
   }
   const rack = standingNow(state, nowMs).filter((one) => one.stage === 'rack')
   const recovery = { atMs: boilsAgainAt(state, nowMs), wholeMs: shop.kettle.recoverMs }
-  const reason = reasonTexts(now.next?.plannedId ?? null, set)
+  const reason = reasonTexts(now.next?.plannedId ?? null, now.next?.becomes ?? [], set)
   const view = kettleView({ ...set, now, rack, recovery, reason, cycleMs: shop.kettle.cycleMs, box: layout.kettle })
   const [boiling] = now.in
   const isShown = (act: LineActDue) =>

@@ -24,6 +24,7 @@ export const RodsPane = paintedByView(({ view }: RodsPaneProps) => {
           <Rod
             pieces={rod.pieces}
             onTheWay={rod.onTheWay}
+            isPlanned={rod.isPlanned}
             kept={rod.kept}
             maxRings={RINGS}
             height={rodPx.height}

@@ -25,7 +25,10 @@ export interface RodView {
   readonly key: string
   readonly nameLines: readonly string[]
   readonly pieces: number
+  /** What comes next, as the text says. */
   readonly onTheWay: number
+  /** They are dough still. */
+  readonly isPlanned: boolean
   readonly kept: number
   readonly isTrouble: boolean
   /** When it is gone, for how long where more comes too late, or that it is. */
@@ -99,7 +102,8 @@ function rodView(rod: RodAhead, input: RodsInput): RodView {
     ...words.nameLines.map((line) => widthOf(line, minPx, 'strong')),
   )
   const spoken = wall.rods.spoken(name, likely, coming)
-  return { key: rod.varietyId, ...words, pieces: likely, onTheWay: coming, kept, isTrouble, textPx, spoken }
+  const drawn = { onTheWay: next?.pieces ?? 0, isPlanned: next?.from === 'planned' }
+  return { key: rod.varietyId, ...words, ...drawn, pieces: likely, kept, isTrouble, textPx, spoken }
 }
 
 /** A name wider than this stands in two lines where there are three, so that three rods do not become two. */

@@ -27,6 +27,15 @@ describe('[I70] given an advised load on the wall', () => {
     expect(kettle?.below.map(({ lead }) => lead)).toContain('Sesame gone 8:52')
   })
 
+  it('when the next dip is of another variety than the load’s first reason, then the reason of what is dipped', () => {
+    const poppy = { varietyId: varietyId('poppy'), kind: 'opening' } as const
+    const { body } = wallOf(planWith([{ ...LOAD, why: [poppy, GONE] }]), at('8:00'))
+    const line = body.kind === 'line' ? body.line : null
+    expect(line?.kettle.form === 'dips' && line.kettle.view.why).toBe('Sesame gone 8:52')
+    const none = wallOf(planWith([{ ...LOAD, why: [poppy] }]), at('8:00')).body
+    expect(none.kind === 'line' && none.line.kettle.form === 'dips' && none.line.kettle.view.why).toBe('')
+  })
+
   it('when nobody taps the kettle, then the reason stands with the dips and the first dip is counted down', () => {
     const { body } = wallOf(planWith([LOAD]), at('8:00'))
     const line = body.kind === 'line' ? body.line : null
