@@ -57,7 +57,8 @@ export interface OpenedDemo {
   readonly isAdvised?: boolean
 }
 
-function withoutList({ entries, state }: LivingMorning, nowMs: EpochMs): LivingMorning {
+/** The same, with nothing left on the typed list. */
+export function withoutList({ entries, state }: LivingMorning, nowMs: EpochMs): LivingMorning {
   assert(state.shop !== null, 'the demo has a set-up')
   const played = new Played({ shop: state.shop, idPrefix: `list${nowMs.toString(36)}`, after: { entries, state } })
   played.take({ key: 'list', who: 'desk', atMs: nowMs, act: { type: 'setLoadList', loads: [] } })

@@ -1,10 +1,13 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import type { LivingMorning } from '../../server/demo/living-morning.ts'
-import { livingMorning } from '../../server/demo/living-morning.ts'
+import { livingMorning, withoutList } from '../../server/demo/living-morning.ts'
 import type { RefusalCode } from '../../shared-core/day/answers.ts'
 import { applyEntry, emptyState } from '../../shared-core/day/apply.ts'
 import { hashState } from '../../shared-core/day/hash.ts'
+import { shelfId, varietyId } from '../../shared-core/ids.ts'
+import type { PlanLoad } from '../../shared-core/live/plan.ts'
 import { epochMs } from '../../shared-core/units.ts'
+import { planLoad, planWith } from '../core/support/plan.ts'
 import type { Tapped } from './support/demo-world.ts'
 import { DemoWorld } from './support/demo-world.ts'
 
@@ -105,6 +108,30 @@ describe('the demo’s people', () => {
     await shop.run(HOUR_MS)
     expect(shop.tapped).toEqual([])
     expect(shop.entries()).toHaveLength(morning.entries.length)
+  })
+
+  it('[I59] given advised loads, then the crew bakes these and nobody types a list', async () => {
+    const advised = withoutList(morning, NOW)
+    expect([...advised.state.planned.values()].filter(({ done }) => !done)).toEqual([])
+    const shop = new DemoWorld(advised.entries, NOW)
+    const load = (n: number, minutes: number): PlanLoad => {
+      const inAtMs = epochMs(NOW + minutes * MINUTE_MS)
+      const lines = [{ varietyId: varietyId('plain'), pieces: 24 }]
+      return planLoad('8:00', n, { inAtMs, shelfId: shelfId('3'), lines })
+    }
+    const loads = [load(1, 8), load(2, 20)]
+    const loaded = () => shop.tapped.flatMap(({ command }) => (command.type === 'load' ? [command.plannedId] : []))
+    // What is in is not advised again.
+    const plan = () =>
+      planWith(
+        loads.filter(({ id }) => !loaded().includes(id)),
+        { date: advised.state.day?.label ?? '' },
+      )
+    shop.start({ plan })
+    await shop.run(32 * MINUTE_MS)
+    expect(loaded()).toEqual(loads.map(({ id }) => id))
+    expect(shop.tapped.some(({ command }) => command.type === 'setLoadList')).toBe(false)
+    expect(shop.tapped.filter((tap) => !isKnown(tap))).toEqual([])
   })
 
   it('given they are stopped, then they tap no more', async () => {
