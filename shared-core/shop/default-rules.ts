@@ -14,7 +14,7 @@ export const DEFAULT_DEMAND: DemandRules = {
 
 export const DEFAULT_BAKING: BakingRules = {
   advice: true,
-  changeGainCents: 200,
+  changeGainCents: 400,
   stalePercentPerHour: 3,
   carryPercent: 60,
   boardWaitMs: spanMs(8, 'min'),
