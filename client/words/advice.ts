@@ -1,5 +1,5 @@
 import type { Line } from '../../shared-core/day/state.ts'
-import type { PlanChange, PlanContact, PlanLoad, PlanWhy } from '../../shared-core/live/plan.ts'
+import type { PlanChange, PlanContact, PlanLoad, PlanPull, PlanWhy } from '../../shared-core/live/plan.ts'
 import type { Language } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { enAdvice } from './en-advice.ts'
@@ -27,6 +27,8 @@ export interface AdviceWords {
   carries(lines: readonly Line[]): string
   /** The page of a load's reasons. */
   readonly reasons: string
+  /** What to take out of the cooler, soonest first. @example "7:20 Plain 2 trays, 7:35 Rye 1 tray" */
+  pulls(pulls: readonly PlanPull[]): string
   /** Kettle-fulls that a load still needs. @example "3 dips" */
   dips(count: number): string
   /** The way of a load. @example "first dip 8:17, in 8:20, out 8:34, ready 8:49" */

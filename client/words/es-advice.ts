@@ -1,8 +1,10 @@
 import type { ContactPlace, PlanCause, PlanChange, PlanLoad, PlanWhy } from '../../shared-core/live/plan.ts'
 import type { AdviceWords } from './advice.ts'
+import { otherLines } from './advice-lines.ts'
 import { money } from './desk-day-sheet.ts'
 import { ALLERGENS } from './es-shift.ts'
 import { capitalised, listed } from './joined.ts'
+import { stuffOf } from './names.ts'
 import type { Words } from './words.ts'
 
 export function esAdvice(words: Words): AdviceWords {
@@ -23,6 +25,8 @@ export function esAdvice(words: Words): AdviceWords {
     firstDip: (atMs, nowMs) => `primera tanda ${atMs <= nowMs ? 'ya' : times.within(atMs - nowMs)}`,
     times: ({ kettleAtMs, inAtMs, outAtMs, readyAtMs }) =>
       `${kettleAtMs === null ? '' : `primera tanda ${times.clock(kettleAtMs)}, `}entra ${times.clock(inAtMs)}, sale ${times.clock(outAtMs)}, a la venta ${times.clock(readyAtMs)}`,
+    pulls: (pulls) =>
+      pulls.map((one) => `${times.clock(one.atMs)} ${stuffOf(one, names)} ${line.trays(one.trays)}`).join(', '),
     contact: ({ varietyId, allergens, where }) =>
       `${capitalised(line.list(allergens.map((one) => ALLERGENS[one])))} ya pasó: ${line.list(where.map((one) => PLACES[one]))}; ${names.variety(varietyId)} no debe tocarlo: lavar o cambiar antes, o decirlo a quien compra`,
     contactShort: ({ varietyId, allergens }) =>
@@ -79,11 +83,8 @@ function changed({ what }: PlanChange, words: Words): string {
       return `Ahora sigue ${loadText(what.load, words)}`
     case 'load-moved':
       return `${capitalised(loadText(what.load, words))}${what.wasAtMs === null ? '' : `, antes ${words.times.clock(what.wasAtMs)}`}`
-    case 'contents': {
-      const more = what.more.length === 0 ? [] : [`más ${words.line.contents(what.more)}`]
-      const fewer = what.fewer.length === 0 ? [] : [`menos ${words.line.contents(what.fewer)}`]
-      return `${capitalised(loadText(what.load, words))}: ${[...more, ...fewer].join(', ')}`
-    }
+    case 'contents':
+      return `${capitalised(loadText(what.load, words))}: ${otherLines(what, words)}`
   }
 }
 

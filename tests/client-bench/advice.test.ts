@@ -9,7 +9,7 @@ import { planNow } from '../../client/parts/advice.ts'
 import { adviceWords } from '../../client/words/advice.ts'
 import { wordsFor } from '../../client/words/words.ts'
 import type { State } from '../../shared-core/day/state.ts'
-import { plannedId, varietyId } from '../../shared-core/ids.ts'
+import { doughId, plannedId, varietyId } from '../../shared-core/ids.ts'
 import type { Plan, PlanChange, PlanLoad } from '../../shared-core/live/plan.ts'
 import { withPlan } from '../../shared-core/plan/with-plan.ts'
 import type { Language } from '../../shared-core/shop/shop.ts'
@@ -217,6 +217,18 @@ describe('[I74] given a load to be left out', () => {
 
   it('when people set it, then it is skipped', () => {
     expect(skipAct(plannedId('p1'), { state: stateWith(), plan })).toEqual({ type: 'skipPlanned', plannedId: 'p1' })
+  })
+})
+
+describe('[I76] given pulls of the plan', () => {
+  it('when they are listed, then soonest first with time, dough and trays, in both languages', () => {
+    const pull = { doughId: doughId('plain'), varietyId: null, pieces: 24, loadId: plannedId('p1'), latestAtMs: null }
+    const pulls = [
+      { ...pull, atMs: at('7:20'), trays: 2 },
+      { ...pull, atMs: at('7:35'), trays: 1 },
+    ]
+    expect(wordsOf().advice.pulls(pulls)).toBe('7:20 Plain 2 trays, 7:35 Plain 1 tray')
+    expect(wordsOf(shopWith(), 'es').advice.pulls(pulls)).toBe('7:20 Plain 2 bandejas, 7:35 Plain 1 bandeja')
   })
 })
 

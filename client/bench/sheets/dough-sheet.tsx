@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { Act } from '../../../shared-core/day/commands.ts'
 import type { State } from '../../../shared-core/day/state.ts'
+import type { Plan } from '../../../shared-core/live/plan.ts'
 import type { Shop } from '../../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../../shared-core/units.ts'
 import type { BenchWords } from '../../words/bench.ts'
@@ -14,6 +15,8 @@ import { splitRoom } from './split.ts'
 export interface DoughSheetProps extends SheetParts {
   readonly state: State
   readonly shop: Shop
+  /** Null: loads are not advised. */
+  readonly plan: Plan | null
   readonly nowMs: EpochMs
   readonly job: DoughJob
   readonly send: (act: Act) => void
@@ -43,7 +46,7 @@ export function DoughSheet(props: DoughSheetProps) {
     onPress: () => setChosenKey(keyOf(one)),
   }))
   return (
-    <Sheet {...props} title={words.bench.pieces[job]}>
+    <Sheet {...props} title={words.bench.pieces[job]} detail={pullsText(props)}>
       <KeyGrid
         {...props}
         columns={Math.max(1, Math.floor((leftPx + room.gapPx) / (2 * room.keyPx)))}
@@ -55,6 +58,15 @@ export function DoughSheet(props: DoughSheetProps) {
       {chosen !== undefined && <Amount key={keyOf(chosen)} {...props} chosen={chosen} />}
     </Sheet>
   )
+}
+
+/** Pulls that are named: what comes later is still to change. */
+const PULLS_MOST = 3
+
+/** The next pulls of the plan, above the doughs that they take. */
+function pullsText({ job, plan, words }: Pick<DoughSheetProps, 'job' | 'plan' | 'words'>): string | undefined {
+  const pulls = job === 'pull' ? (plan?.pulls ?? []).slice(0, PULLS_MOST) : []
+  return pulls.length === 0 ? undefined : words.advice.pulls(pulls)
 }
 
 /** So long before the end of its window a dough's end is told. */
