@@ -70,13 +70,10 @@ export class ScreenSync {
 
   view(): SyncView {
     const view = this.#views.of(this.#confirmed, this.#taps.pending, () => this.#context())
-    const { shown: asSet, pending } = view ?? { shown: null, pending: [] }
     const { told } = this.#broadcasts
     return {
       ...told,
-      shown: this.#advised.of(asSet, told.plan),
-      asSet,
-      pending,
+      ...this.#advised.of(view, told.plan),
       connection: this.#contact.connection,
       notices: this.#taps.notices,
       isOutdated: this.#reloads.awaitsBuild,
