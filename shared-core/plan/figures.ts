@@ -1,6 +1,7 @@
 import type { PlanFigures } from '../live/plan.ts'
 import type { BakeLoad, BakeOff } from './bake-off/bake-off.ts'
 
+import type { Expected } from './bake-off/expected.ts'
 import { expectedOf } from './bake-off/expected.ts'
 import { piecesIn } from './bake-off/load-parts.ts'
 import { wavesPlan } from './bake-off/waves.ts'
@@ -9,10 +10,13 @@ import type { PlanAsked } from './plan-asked.ts'
 import { instantOf } from './plan-asked.ts'
 
 /** What a plan comes to; the bottleneck is named by who asks for it. */
-export function figuresOf(asked: PlanAsked, problem: Problem, loads: readonly BakeLoad[]): PlanFigures {
-  // What is not baked is still worth something tomorrow, but nothing today.
-  const given = { ...problem.given, doughs: mapOf(problem.given.doughs, ({ pieces }) => ({ pieces })) }
-  const expected = expectedOf(given, loads)
+export function figuresOf(
+  asked: PlanAsked,
+  problem: Problem,
+  loads: readonly BakeLoad[],
+  expected = expectedToday(problem, loads),
+): PlanFigures {
+  const given = today(problem)
   const all = [...problem.started.begun.map(({ load }) => load), ...(given.pinned ?? []), ...loads]
   const firstMin = all.length === 0 ? null : Math.min(...all.map(({ kettleStart }) => kettleStart))
   const outs = [...(given.running ?? []), ...all].map(({ out }) => out)
@@ -30,6 +34,16 @@ export function figuresOf(asked: PlanAsked, problem: Problem, loads: readonly Ba
     crewMinutes: crewMinutes(given, all, firstMin, lastMin),
     bottleneck: null,
   }
+}
+
+/** What loads bring today. */
+export function expectedToday(problem: Problem, loads: readonly BakeLoad[]): Expected {
+  return expectedOf(today(problem), loads)
+}
+
+/** What is not baked is still worth something tomorrow, but nothing today. */
+function today({ given }: Problem): BakeOff {
+  return { ...given, doughs: mapOf(given.doughs, ({ pieces }) => ({ pieces })) }
 }
 
 function mapOf<One, Other>(record: Readonly<Record<string, One>>, to: (one: One) => Other): Record<string, Other> {

@@ -26,6 +26,7 @@ export class Reasons {
   readonly #given: BakeOff
   /** By variety, soonest first. */
   readonly #arrivals = new Map<string, Arrival[]>()
+  readonly #asks = new Map<string, readonly number[]>()
 
   constructor(asked: PlanAsked, given: BakeOff, named: readonly Named[]) {
     this.#asked = asked
@@ -106,10 +107,8 @@ export class Reasons {
   #goneWithout({ onShelf, demand, name }: VarietyGiven, others: readonly Arrival[], readyMin: number): number | null {
     const { open, close, now } = this.#given
     const from = Math.max(open, now ?? open)
-    const came = partBy(demand.profile, from)
-    const asked = (minute: number) =>
-      quantileNear(demand.mean * Math.max(0, partBy(demand.profile, minute) - came), demand.dispersion, 0)
-    let [stock, arrived, before] = [onShelf, 0, 0]
+    const asked = this.#askedBy(name, demand, from)
+    let [stock, arrived, step] = [onShelf, 0, 0]
     let goneMin: number | null = null
     for (let minute = from; minute < close; minute += STEP_MIN) {
       for (let next = others[arrived]; next !== undefined && next.readyMin <= minute; next = others[arrived]) {
@@ -117,14 +116,27 @@ export class Reasons {
         arrived += 1
       }
       stock = Math.max(0, stock - this.#dueAt(name, minute))
-      const until = asked(minute + STEP_MIN)
-      const isGone = stock < until - before - 0.5 || stock === 0
+      const want = (asked[step + 1] ?? 0) - (asked[step] ?? 0)
+      step += 1
+      const isGone = stock < want - 0.5 || stock === 0
       goneMin = isGone ? (goneMin ?? minute) : null
       if (goneMin !== null && minute + STEP_MIN >= readyMin) return goneMin
-      stock = Math.max(0, stock - (until - before))
-      before = until
+      stock = Math.max(0, stock - want)
     }
     return null
+  }
+
+  /** Pieces that are likely asked for by each step from a minute on, the first of them none: the same for all its lines. */
+  #askedBy(name: string, { mean, dispersion, profile }: VarietyGiven['demand'], from: number): readonly number[] {
+    const known = this.#asks.get(name)
+    if (known !== undefined) return known
+    const came = partBy(profile, from)
+    const steps = Math.max(0, Math.ceil((this.#given.close - from) / STEP_MIN)) + 1
+    const asks = Array.from({ length: steps }, (_, n) =>
+      quantileNear(mean * Math.max(0, partBy(profile, from + n * STEP_MIN) - came), dispersion, 0),
+    )
+    this.#asks.set(name, asks)
+    return asks
   }
 
   #dueAt(name: string, minute: number): number {

@@ -2,7 +2,7 @@ import { partBy } from '../demand/exposure.ts'
 import { varietyId } from '../ids.ts'
 import type { PlanSupply } from '../live/plan.ts'
 import type { BakeLoad, BakeOff, VarietyGiven } from './bake-off/bake-off.ts'
-import { expectedVariety } from './bake-off/expected.ts'
+import type { Expected } from './bake-off/expected.ts'
 import { coolMinOf } from './bake-off/load-parts.ts'
 import type { Problem } from './bake-off-of.ts'
 import { oneDecimal } from './figures.ts'
@@ -14,9 +14,14 @@ const EVERY_MIN = 30
 const Z90 = 1.2816
 
 /** By variety: what there will be, and what will be asked for, from now (or from the opening) to the close. */
-export function supplyOf(asked: PlanAsked, { given }: Problem, loads: readonly BakeLoad[]): readonly PlanSupply[] {
+export function supplyOf(
+  asked: PlanAsked,
+  { given }: Problem,
+  loads: readonly BakeLoad[],
+  expected: Expected,
+): readonly PlanSupply[] {
   return given.varieties.map((variety) => {
-    const { lost, left } = expectedVariety(given, variety, loads)
+    const { lost = 0, left = 0 } = expected.varieties.get(variety.name) ?? {}
     return {
       varietyId: varietyId(variety.name),
       forSale: variety.onShelf,

@@ -8,7 +8,7 @@ import { dipsOf } from './bake-off/load-parts.ts'
 import type { Problem } from './bake-off-of.ts'
 import { cannotOf } from './cannot.ts'
 import { contactsAlong } from './contacts-along.ts'
-import { figuresOf } from './figures.ts'
+import { expectedToday, figuresOf } from './figures.ts'
 import { emptyByOf, hoursFor, shelfOf } from './oven-given.ts'
 import type { PlanAsked } from './plan-asked.ts'
 import { instantOf } from './plan-asked.ts'
@@ -40,6 +40,7 @@ export function toldPlan(telling: Telling, loads: readonly BakeLoad[]): Plan {
   const reasons = new Reasons(asked, problem.given, named)
   const contacts = contactsAlong(asked, named)
   const last = lastOnShelves(asked, named)
+  const expected = expectedToday(problem, loads)
   const told = named.map((one): PlanLoad => {
     return {
       ...timesOf(telling, one),
@@ -56,8 +57,8 @@ export function toldPlan(telling: Telling, loads: readonly BakeLoad[]): Plan {
     changed: null,
     last: null,
     cannot: cannotOf(telling, named),
-    supply: supplyOf(asked, problem, loads),
-    figures: figuresOf(asked, problem, loads),
+    supply: supplyOf(asked, problem, loads, expected),
+    figures: figuresOf(asked, problem, loads, expected),
   }
 }
 
