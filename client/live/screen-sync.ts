@@ -70,10 +70,9 @@ export class ScreenSync {
 
   view(): SyncView {
     const view = this.#views.of(this.#confirmed, this.#taps.pending, () => this.#context())
-    const { told } = this.#broadcasts
     return {
-      ...told,
-      ...this.#advised.of(view, told.plan),
+      ...this.#broadcasts.told,
+      ...this.#advised.of(view, this.#broadcasts.told.plan),
       connection: this.#contact.connection,
       notices: this.#taps.notices,
       isOutdated: this.#reloads.awaitsBuild,
