@@ -4,8 +4,6 @@ import { expectedOf } from './bake-off/expected.ts'
 import { bestOf } from './best-of.ts'
 import { oneMore } from './what-if.ts'
 
-/** Of the usual work: only what gains clearly is named. */
-const EFFORT = 0.1
 /** Less is not worth naming: in cents, and as a part of what the day brings. */
 const GAIN_CENTS = 150
 const GAIN_PART = 0.005
@@ -14,11 +12,16 @@ const FASTER = 1 / 1.5
 const MORE_DOUGH = 0.1
 const DOUGH_UNITS = 2
 
-/** What more of would gain most. @param effort times the usual work @returns null where nothing gains more than a little */
+/**
+ * What more of would gain most. With less than the usual work a plan falls short by more than anything could gain, so that
+ * nothing would ever be named.
+ * @param effort times the usual work
+ * @returns null where nothing gains more than a little
+ */
 export function bottleneckOf(given: BakeOff, loads: readonly BakeLoad[], effort = 1): PlanFigures['bottleneck'] {
-  const base = expectedOf(given, bestOf(given, [loads], EFFORT * effort)).profit
+  const base = expectedOf(given, bestOf(given, [loads], effort)).profit
   const gains = moreOf(given).map(([of, more]) => {
-    return { of, gainCents: Math.round(expectedOf(more, bestOf(more, [loads], EFFORT * effort)).profit - base) }
+    return { of, gainCents: Math.round(expectedOf(more, bestOf(more, [loads], effort)).profit - base) }
   })
   const [most] = gains.sort((one, other) => other.gainCents - one.gainCents)
   const least = Math.max(GAIN_CENTS, GAIN_PART * Math.max(0, base))
