@@ -23,8 +23,8 @@ export interface AdviceWords {
   lastDip(atMs: EpochMs, nowMs: EpochMs): string
   /** On the ruler. */
   readonly lastDipMark: string
-  /** What the last loads carry to the close. @example "last loads: 36 Plain and 24 Sesame" */
-  carries(lines: readonly Line[]): string
+  /** What the last loads carry to the close, and how many more kinds. @example "last loads: 36 Plain, 24 Sesame, 5 more" */
+  carries(lines: readonly Line[], others: number): string
   /** The page of a load's reasons. */
   readonly reasons: string
   /** What to take out of the cooler, soonest first. @example "7:20 Plain 2 trays, 7:35 Rye 1 tray" */

@@ -19,7 +19,8 @@ export function enAdvice(words: Words): AdviceWords {
     change: (change) => listed(changeShort(change), cause(change.cause, words)),
     lastDip: (atMs, nowMs) => `last dip ${atMs <= nowMs ? 'now' : times.within(atMs - nowMs)}`,
     lastDipMark: 'last dip',
-    carries: (lines) => `last loads: ${line.becomes(lines)}`,
+    carries: (lines, others) =>
+      `last loads: ${[...lines.map((one) => line.becomes([one])), ...(others === 0 ? [] : [`${others} more`])].join(', ')}`,
     dips: (count) => `${count} ${count === 1 ? 'dip' : 'dips'}`,
     reasons: 'Why',
     firstDip: (atMs, nowMs) => `first dip ${atMs <= nowMs ? 'now' : times.within(atMs - nowMs)}`,

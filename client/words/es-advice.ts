@@ -19,7 +19,8 @@ export function esAdvice(words: Words): AdviceWords {
     change: (change) => listed(changeShort(change), cause(change.cause, words)),
     lastDip: (atMs, nowMs) => `última tanda ${atMs <= nowMs ? 'ya' : times.within(atMs - nowMs)}`,
     lastDipMark: 'última tanda',
-    carries: (lines) => `últimas cargas: ${line.becomes(lines)}`,
+    carries: (lines, others) =>
+      `últimas cargas: ${[...lines.map((one) => line.becomes([one])), ...(others === 0 ? [] : [`${others} más`])].join(', ')}`,
     dips: (count) => `${count} ${count === 1 ? 'tanda' : 'tandas'}`,
     reasons: 'Por qué',
     firstDip: (atMs, nowMs) => `primera tanda ${atMs <= nowMs ? 'ya' : times.within(atMs - nowMs)}`,
