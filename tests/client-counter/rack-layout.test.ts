@@ -134,7 +134,7 @@ describe('the rods of a page', () => {
     expect(cell?.spoken).toBe('Sesame: 24 for sale, counted 6:40, 0 kept, 36 on the way, 48 planned')
   })
 
-  it('[I76] given only dough for an advised load, when the next one is drawn, then its rings say that they are planned', () => {
+  it('[I77] given only dough for an advised load, when the next one is drawn, then its rings say that they are planned', () => {
     const dough = rod({ onTheWay: [{ pieces: 48, readyAtMs: at('10:00'), from: 'planned' }] })
     const time = { nowMs: at('8:00'), closeMs: null, day: 'running' } as const
     const [cell] = rackView({ rods: [dough], time, hand: [], layout, sizes, words: wordsIn('en'), page: 0 }).cells

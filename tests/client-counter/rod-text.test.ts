@@ -102,7 +102,7 @@ describe('what is said of a rod', () => {
     expect(rodText(rod(more(12, '9:04')), TIME, wordsIn('es')).more).toBe('12 hacia 9:04')
   })
 
-  it('[I76] given pieces that are dough still, when more is told, then it is planned and not on the way', () => {
+  it('[I77] given pieces that are dough still, when more is told, then it is planned and not on the way', () => {
     const dough = rod({ onTheWay: [{ pieces: 12, readyAtMs: at('9:04'), from: 'planned' }] })
     expect(rodText(dough, TIME, wordsIn('en')).more).toBe('12 planned 9:04')
     expect(rodText(dough, TIME, wordsIn('es')).more).toBe('12 plan 9:04')

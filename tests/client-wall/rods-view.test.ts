@@ -59,7 +59,7 @@ describe('the rods on the wall', () => {
     expect(rod).toMatchObject({ isTrouble: false, more: '24 at 7:15', onTheWay: 24 })
   })
 
-  it('[I76] given a load in the oven and more that is dough, when rods are drawn, then only what comes next, dots while it is dough', () => {
+  it('[I77] given a load in the oven and more that is dough, when rods are drawn, then only what comes next, dots while it is dough', () => {
     const loaded = loadOf({ phase: 'second-side', out: until('6:54', '6:58', '7:10') }, lines('sesame', 24))
     const dough = planned({ inAt: at('8:00'), shelf: 's2', lines: lines('sesame', 36) })
     const stock = [selling('sesame', 6, 6)]
