@@ -64,8 +64,8 @@ export function dayView(parts: DayParts): DayView {
 function lastDips({ plan, nowMs, words: { advice } }: DayParts): readonly string[] {
   const atMs = lastDipNear(plan, nowMs)
   if (atMs === null) return []
-  const lines = lastLines(plan)
-  return [advice.lastDip(atMs, nowMs), ...(lines.length === 0 ? [] : [advice.carries(lines)])]
+  const { lines, others } = lastLines(plan)
+  return [advice.lastDip(atMs, nowMs), ...(lines.length === 0 ? [] : [advice.carries(lines, others)])]
 }
 
 /** "linked · bench tablet", or what is wrong and since when; taps that wait are told once they wait for something. */

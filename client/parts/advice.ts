@@ -39,13 +39,20 @@ export function lastDipNear(plan: Plan | null, nowMs: EpochMs): EpochMs | null {
   return atMs !== null && atMs >= nowMs && atMs - nowMs <= LAST_AHEAD_MS ? atMs : null
 }
 
-/** What the last loads that have not gone in carry to the close, the most pieces first. */
-export function lastLines(plan: Plan | null): readonly Line[] {
+/** Kinds of the last loads that are named. */
+const NAMED_MOST = 3
+
+/** What the last loads that have not gone in carry to the close, the most pieces first, and how many kinds more. */
+export function lastLines(plan: Plan | null): { readonly lines: readonly Line[]; readonly others: number } {
   const ids = new Set(plan?.last?.loadIds ?? [])
   const sums = new Map<VarietyId, number>()
   for (const { varietyId, pieces } of (plan?.loads ?? []).flatMap((load) => (ids.has(load.id) ? load.lines : [])))
     sums.set(varietyId, (sums.get(varietyId) ?? 0) + pieces)
-  return [...sums].map(([varietyId, pieces]) => ({ varietyId, pieces })).sort((one, other) => other.pieces - one.pieces)
+  const all = [...sums]
+    .map(([varietyId, pieces]) => ({ varietyId, pieces }))
+    .sort((one, other) => other.pieces - one.pieces)
+  const lines = all.slice(0, NAMED_MOST)
+  return { lines, others: all.length - lines.length }
 }
 
 /** What a promise stands behind first, then what would be missed. */

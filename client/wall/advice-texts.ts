@@ -46,8 +46,9 @@ export function roomTexts(state: State, { plan, advice, nowMs }: AdviceSetting):
   if (change !== null) return [advice.change(change), advice.changeShort(change)]
   const dipByMs = lastDipNear(plan, nowMs)
   if (dipByMs === null) return []
-  const [dip, lines] = [advice.lastDip(dipByMs, nowMs), lastLines(plan)]
-  return lines.length === 0 ? [dip] : [`${dip} · ${advice.carries(lines)}`, dip]
+  const dip = advice.lastDip(dipByMs, nowMs)
+  const { lines, others } = lastLines(plan)
+  return lines.length === 0 ? [dip] : [`${dip} · ${advice.carries(lines, others)}`, dip]
 }
 
 /** It in one quiet line across the wall; null while there is nothing to say, or no room for it. */

@@ -192,10 +192,7 @@ describe('[I73] given the last loads', () => {
   })
 
   it('when it is the last hour, then the last dip is counted down beside what they carry', () => {
-    expect(band(plan, at('10:06')).toGo.slice(0, 2)).toEqual([
-      'last dip in 24 min',
-      'last loads: 36 Poppy and 24 Sesame',
-    ])
+    expect(band(plan, at('10:06')).toGo.slice(0, 2)).toEqual(['last dip in 24 min', 'last loads: 36 Poppy, 24 Sesame'])
   })
 
   it('when it is earlier or over, then only the ruler has it', () => {
