@@ -15,7 +15,8 @@ const WORTH = { priceCents: 160, costCents: 40 }
 function guessedShop(language: Language, count: number): Shop {
   const shop = shiftShop({ language, changeoverIn: 50, varieties: count })
   const varieties = [...shop.varieties.values()].map((one, n) => ({ ...one, ...WORTH, usual: 40 + 2 * (n % 5) }))
-  return { ...shop, varieties: table(varieties) }
+  // Loads are not advised: what the last one should carry is people's to decide.
+  return { ...shop, varieties: table(varieties), baking: { ...shop.baking, advice: false } }
 }
 
 /** Dough is there; some rods are full, some would not do for the afternoon. */
