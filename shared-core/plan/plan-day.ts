@@ -3,7 +3,9 @@ import { problemOf } from './bake-off-of.ts'
 import { bottleneckOf } from './bottleneck.ts'
 import { changedFrom } from './changed.ts'
 import { lastIds, lastLoads } from './last-loads.ts'
+import { emptyByOf } from './oven-given.ts'
 import type { PlanAsked } from './plan-asked.ts'
+import { instantOf } from './plan-asked.ts'
 import type { Steadied } from './steady.ts'
 import { steadied } from './steady.ts'
 import { toldPlan } from './told-plan.ts'
@@ -23,7 +25,7 @@ export function planDay(asked: PlanAsked, before: Plan | null, seq: number): Pla
   const steady = asked.line.isOver ? NOTHING : steadied(asked, problem, before)
   const plan = toldPlan({ asked, problem, before, seq }, steady.loads)
   const known = (everyMs: number) => (before !== null && isSameWhile(before, plan, everyMs) ? before : null)
-  const again = steady.isKept ? known(LAST_AGAIN_MS) : null
+  const again = steady.isKept ? sameEnd(known(LAST_AGAIN_MS), asked) : null
   const asBefore = known(BOTTLENECK_AGAIN_MS)
   return {
     ...plan,
@@ -41,6 +43,13 @@ const NOTHING: Steadied = { loads: [], gainCents: null, isKept: false }
 
 function isSameWhile(one: Plan, other: Plan, everyMs: number): boolean {
   return one.date === other.date && Math.floor(one.atMs / everyMs) === Math.floor(other.atMs / everyMs)
+}
+
+/** Latest times are said anew at once when the oven is to be empty at another time. */
+function sameEnd(before: Plan | null, asked: PlanAsked): Plan | null {
+  const emptyBy = emptyByOf(asked)
+  const emptyByMs = emptyBy === null ? null : instantOf(asked, emptyBy)
+  return (before?.last?.emptyByMs ?? null) === emptyByMs ? before : null
 }
 
 function lastAgain(last: LastLoads | null, { loads }: Plan): LastLoads | null {

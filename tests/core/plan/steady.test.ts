@@ -104,4 +104,10 @@ describe('a plan that people work by', () => {
     expect(cause({ forbids })).toEqual({ kind: 'wish' })
     expect(cause({ slipMs: -90 * 60_000 })).toEqual({ kind: 'changeover' })
   })
+
+  it('[I36] given a changeover some minutes later, when the loads stay as they are, then the latest times are new at once', () => {
+    const later = planDay({ ...AT_SEVEN, line: { ...AT_SEVEN.line, slipMs: 60_000 } }, SEVEN, 12)
+    expect(what(later)).toEqual(what(SEVEN))
+    expect(later.last?.emptyByMs).toBe((SEVEN.last?.emptyByMs ?? 0) + 60_000)
+  })
 })
