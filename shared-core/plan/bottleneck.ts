@@ -2,6 +2,7 @@ import type { Bottleneck, PlanFigures } from '../live/plan.ts'
 import type { BakeLoad, BakeOff } from './bake-off/bake-off.ts'
 import { expectedOf } from './bake-off/expected.ts'
 import { bestOf } from './best-of.ts'
+import { scarceIn } from './scarce.ts'
 import { oneMore } from './what-if.ts'
 
 /** Less is not worth naming: in cents, and as a part of what the day brings. */
@@ -19,10 +20,14 @@ const DOUGH_UNITS = 2
  * @returns null where nothing gains more than a little
  */
 export function bottleneckOf(given: BakeOff, loads: readonly BakeLoad[], effort = 1): PlanFigures['bottleneck'] {
-  const base = expectedOf(given, bestOf(given, [loads], effort)).profit
-  const gains = moreOf(given).map(([of, more]) => {
-    return { of, gainCents: Math.round(expectedOf(more, bestOf(more, [loads], effort)).profit - base) }
-  })
+  const best = bestOf(given, [loads], effort)
+  const base = expectedOf(given, best).profit
+  const scarce = scarceIn(given, best)
+  const gains = moreOf(given)
+    .filter(([of]) => scarce.has(of))
+    .map(([of, more]) => {
+      return { of, gainCents: Math.round(expectedOf(more, bestOf(more, [best], effort)).profit - base) }
+    })
   const [most] = gains.sort((one, other) => other.gainCents - one.gainCents)
   const least = Math.max(GAIN_CENTS, GAIN_PART * Math.max(0, base))
   return most === undefined || most.gainCents < least ? null : most
