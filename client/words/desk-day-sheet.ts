@@ -70,11 +70,6 @@ export function daySheetWords(words: Words): DaySheetWords {
   return words.language === 'en' ? enDaySheet(words) : esDaySheet(words)
 }
 
-/** In the shop's money, as no currency is known. @example money(1250) // "12.50" */
-export function money(cents: number): string {
-  return (cents / 100).toFixed(2)
-}
-
 /** @example signedPieces(-3) // "−3" */
 export function signedPieces(pieces: number): string {
   return pieces < 0 ? `−${-pieces}` : pieces > 0 ? `+${pieces}` : '0'

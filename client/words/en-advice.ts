@@ -1,9 +1,9 @@
 import type { ContactPlace, PlanCause, PlanChange, PlanLoad, PlanWhy } from '../../shared-core/live/plan.ts'
 import type { AdviceWords } from './advice.ts'
 import { otherLines } from './advice-lines.ts'
-import { money } from './desk-day-sheet.ts'
 import { ALLERGENS } from './en-shift.ts'
 import { capitalised, listed } from './joined.ts'
+import { money } from './money.ts'
 import { stuffOf } from './names.ts'
 import type { Words } from './words.ts'
 

@@ -1,6 +1,6 @@
 import type { Why } from '../../shared-core/plan/why.ts'
 import type { ComingWords, ReasonOf } from './desk-coming.ts'
-import { money } from './desk-day-sheet.ts'
+import { money } from './money.ts'
 import type { Words } from './words.ts'
 
 const WEEKDAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday']

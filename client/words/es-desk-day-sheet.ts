@@ -1,5 +1,6 @@
 import type { DaySheetWords, FiguresWords } from './desk-day-sheet.ts'
-import { money, signedPieces } from './desk-day-sheet.ts'
+import { signedPieces } from './desk-day-sheet.ts'
+import { money } from './money.ts'
 import type { Words } from './words.ts'
 
 export function esDaySheet(words: Words): DaySheetWords {

@@ -1,7 +1,7 @@
 import type { DeskWords } from './desk.ts'
-import { money } from './desk-day-sheet.ts'
 import type { BakePlanWords } from './desk-plan.ts'
 import { costText } from './es-desk-plan.ts'
+import { money } from './money.ts'
 
 /** What people set and forbid, and what that costs. */
 export function esWishes(words: DeskWords): Pick<BakePlanWords, 'chosen' | 'wishes' | 'tried' | 'last'> {

@@ -1,9 +1,9 @@
 import type { Bottleneck, ContactPlace, PlanCannot, PlanLimit, PlanWhy } from '../../shared-core/live/plan.ts'
 import type { DeskWords } from './desk.ts'
-import { money } from './desk-day-sheet.ts'
 import type { BakePlanWords, Cost, HeadWords, PictureWords } from './desk-plan.ts'
 import { esWhatIf } from './es-desk-plan-what-if.ts'
 import { esWishes } from './es-desk-plan-wishes.ts'
+import { money } from './money.ts'
 
 export function esBakePlan(words: DeskWords): BakePlanWords {
   const { times, line, names } = words

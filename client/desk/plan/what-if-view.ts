@@ -4,8 +4,9 @@ import type { WhatIfChange } from '../../../shared-core/plan/what-if.ts'
 import type { Hours, Shop } from '../../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../../shared-core/units.ts'
 import { durationMs } from '../../../shared-core/units.ts'
-import { money, signedPieces } from '../../words/desk-day-sheet.ts'
+import { signedPieces } from '../../words/desk-day-sheet.ts'
 import type { WhatIfKind, WhatIfWords } from '../../words/desk-plan.ts'
+import { money } from '../../words/money.ts'
 
 export const WHAT_IFS: readonly WhatIfKind[] = ['shelf', 'kettle', 'boards', 'opening', 'changeover', 'order', 'people']
 

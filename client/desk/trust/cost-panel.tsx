@@ -1,6 +1,6 @@
 import type { BakingCostJson, CostJson } from '../../../shared-core/live/trust.ts'
-import { money } from '../../words/desk-day-sheet.ts'
 import type { CostWay, TrustWords } from '../../words/desk-trust.ts'
+import { money } from '../../words/money.ts'
 import { Cell, Panel } from '../panel.tsx'
 import { Sideways } from '../sideways.tsx'
 import type { TrustParts } from './parts.ts'
