@@ -59,13 +59,19 @@ function shelvesGiven(
   const shelf = shop.shelves.get(id)
   if (shelf === undefined) return []
   const own = shelf.emptyByMinute === null ? emptyBy : shelf.emptyByMinute + line.slipMs / MINUTE_MS
-  const until = isReopened ? closesAtMinute(hoursFor(asked)) : Math.min(own, emptyBy)
   const limits = {
-    emptyByMin: until,
+    emptyByMin: isReopened ? reopenedUntil(asked, own, emptyBy) : Math.min(own, emptyBy),
     ...(freeFromMs === null ? {} : { readyMin: minuteOf(asked, freeFromMs) }),
   }
   if (shop.oven.kind !== 'hearth') return [{ name: id, pieces: shelf.pieces, ...limits }]
   return partsOf(shop, shelf).map((pieces, at) => ({ name: partName(id, at), pieces, ...limits }))
+}
+
+/** A shelf that takes bagels again before its time was over by mistake: it has its time still. After it, until the next end. */
+function reopenedUntil(asked: PlanAsked, own: number, emptyBy: number): number {
+  const nowMin = minuteOf(asked, asked.line.nowMs)
+  if (nowMin < own) return Math.min(own, emptyBy)
+  return nowMin < emptyBy ? emptyBy : closesAtMinute(hoursFor(asked))
 }
 
 function partsOf(shop: Shop, shelf: Shelf): number[] {

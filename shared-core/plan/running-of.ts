@@ -44,7 +44,7 @@ export function startedOf(asked: PlanAsked, before: Plan | null): Started {
   // Pieces that somebody dipped early wait twice as long as they should: they were not begun for a load that is later yet.
   const soonMin = minuteOf(asked, asked.line.nowMs) + (2 * asked.shop.baking.boardWaitMs) / MINUTE_MS
   for (const wished of soonestFirst(asked, before)) {
-    const taken = wished.isPinned || wished.inMin <= soonMin ? takenFor(asked, wished.lines, pool) : NONE_TAKEN
+    const taken = wished.inMin <= soonMin ? takenFor(asked, wished.lines, pool) : NONE_TAKEN
     const missing = wished.lines.map(
       ({ varietyId, pieces }): BakeLine => [varietyId, pieces - (taken.get(varietyId) ?? 0)],
     )

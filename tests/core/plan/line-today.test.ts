@@ -109,6 +109,16 @@ describe('the line as it stands', () => {
     expect(started.begun[0]?.load.in).toBeGreaterThanOrEqual(minuteOf(asking(), at('6:57')))
   })
 
+  it('[I21] they are not kept waiting for a load that people set for much later', () => {
+    const pinned = line.pinned.map((one) => ({ ...one, lines: lines('sesame', 30) }))
+    const { started } = problemOf(asking({ line: { ...line, pinned } }), null)
+    expect(started.begun.map(({ id }) => id)).toEqual([null])
+    const eight = minuteOf(asking(), at('8:00'))
+    expect(started.pinned.map(({ id, load }) => [id, load.in, eight - load.kettleStart < 10])).toEqual([
+      ['own', eight, true],
+    ])
+  })
+
   it('[I21] pieces of no load are a load of their own', () => {
     const { started } = problemOf(asking({ line: { ...line, pinned: [] } }), null)
     expect(started.begun).toHaveLength(1)

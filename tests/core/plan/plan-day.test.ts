@@ -194,6 +194,17 @@ describe('a day is planned', () => {
     expect(Math.max(lastOut(slipped, 's1'), lastOut(slipped, 's2'))).toBeLessThanOrEqual(630)
     expect(slipped.last?.emptyByMs).toBe(at('10:30'))
   })
+
+  it('[I29] given a shelf that takes bagels again, then before the changeover it still ends with it, and after it with the day', () => {
+    const shelves = eveningLine().shelves.map((one) => ({ ...one, isReopened: one.shelfId === 's1' }))
+    const emptyBy = (clock: string) => {
+      const { oven } = problemOf(asking({ line: eveningLine({ shelves, nowMs: at(clock) }) }), null).given
+      return oven.shelves.map(({ emptyByMin }) => emptyByMin)
+    }
+    const { closeMinute } = SHOP.hours
+    expect(emptyBy('7:00')).toEqual([660, 660, 660])
+    expect(emptyBy('11:05')).toEqual([closeMinute, 660, 660])
+  })
 })
 
 describe('a plan says', () => {
