@@ -42,7 +42,7 @@ export function expectedToday(problem: Problem, loads: readonly BakeLoad[]): Exp
 }
 
 /** What is not baked is still worth something tomorrow, but nothing today. */
-function today({ given }: Problem): BakeOff {
+export function today({ given }: Problem): BakeOff {
   return { ...given, doughs: mapOf(given.doughs, ({ pieces }) => ({ pieces })) }
 }
 

@@ -5,7 +5,7 @@ import type { BakeOff, ShelfGiven } from './bake-off/bake-off.ts'
 import type { Problem } from './bake-off-of.ts'
 import { problemOf } from './bake-off-of.ts'
 import { bestFitted } from './best-of.ts'
-import { figuresOf } from './figures.ts'
+import { figuresOf, today } from './figures.ts'
 import { joined } from './joined.ts'
 import type { PlanAsked } from './plan-asked.ts'
 import { minuteOf } from './plan-asked.ts'
@@ -40,7 +40,8 @@ export function whatIf(asked: PlanAsked, change: WhatIfChange): WhatIfAnswer {
   const problem = problemOf(asked, null)
   const changed = { ...problem, given: changedGiven(asked, problem.given, change) }
   const plans = [problem, changed].map(({ given }) => joined(given, solved(given, asked.effort)))
-  const figures = (of: Problem) => figuresOf(asked, of, bestFitted(of.given, plans))
+  // By what the figures count: dough that is kept is no money of that day.
+  const figures = (of: Problem) => figuresOf(asked, of, bestFitted(today(of), plans))
   return { before: figures(problem), after: figures(changed) }
 }
 
