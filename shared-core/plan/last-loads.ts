@@ -14,8 +14,6 @@ import { instantOf } from './plan-asked.ts'
 import { emptiedLater } from './what-if.ts'
 
 const SLIP_MIN = 15
-/** Of the usual work: what a slip gains is asked of the difference, both ways planned alike. */
-const SLIP_EFFORT = 0.25
 
 /**
  * When the last loads go in, and what a changeover a quarter of an hour later or earlier would do. The latest times are
@@ -41,7 +39,7 @@ export function lastLoads(
     inByMs: instantOf(asked, inBy),
     emptyByMs: instantOf(asked, emptyBy),
     loadIds: lastIds(told, instantOf(asked, emptyBy)),
-    slips: slipsOf(given, loads, SLIP_EFFORT * (asked.effort ?? 1)),
+    slips: slipsOf(given, loads, asked.effort ?? 1),
   }
 }
 
@@ -68,7 +66,10 @@ function lastLater({ oven }: BakeOff, loads: readonly BakeLoad[]): readonly Bake
   })
 }
 
-/** What fits into a shorter day fits into a longer one: each is at least as good as the ones before it. */
+/**
+ * What fits into a shorter day fits into a longer one: each is at least as good as the ones before it. With the usual work,
+ * as a plan made with less falls short by more than a quarter of an hour is worth.
+ */
 function slipsOf(given: BakeOff, loads: readonly BakeLoad[], effort: number): LastLoads['slips'] {
   const sooner = emptiedLater(given, -SLIP_MIN)
   const later = emptiedLater(given, SLIP_MIN)
