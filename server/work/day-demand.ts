@@ -1,4 +1,4 @@
-import type { DayDemand, Profile, RestDemand } from '../../shared-core/demand/demand.ts'
+import type { DayDemand, RestDemand } from '../../shared-core/demand/demand.ts'
 import type { Learner } from '../../shared-core/demand/learner.ts'
 import type { DayAsked, ItemDay, SalesDay } from '../../shared-core/demand/sales-day.ts'
 import type { Today } from '../../shared-core/demand/today.ts'
@@ -46,24 +46,10 @@ function withoutOthers(soFar: SalesDay, ahead: ReadonlyMap<string, DayDemand>): 
 
 const NOT_THERE: ItemDay = { sold: [], unseen: 0, gone: [], offered: false }
 
-/** A planner's time goes with the points of a profile, and customers are no surer than to the quarter of an hour. */
-const PROFILE_MINUTES = 15
-
-/** Those of which something is known, as a plan is made of them: with profiles of fewer points, on the same curve. */
+/** Those of which something is known. */
 export function knownOf<Some extends DayDemand | RestDemand>(
   demands: ReadonlyMap<string, Some>,
   ahead: ReadonlyMap<string, DayDemand>,
 ): ReadonlyMap<string, Some> {
-  const known = [...demands].filter(([id]) => (ahead.get(id)?.basis ?? 'nothing') !== 'nothing')
-  return new Map(known.map(([id, demand]) => [id, { ...demand, profile: thinned(demand.profile) }]))
-}
-
-/** The first and the last stay. @example thinned([[0, 0], [5, 0.1], [15, 0.4], [20, 1]]) // [[0, 0], [15, 0.4], [20, 1]] */
-export function thinned(profile: Profile): Profile {
-  let keptMinute = Number.NEGATIVE_INFINITY
-  return profile.filter(([minute], at) => {
-    const isKept = at === profile.length - 1 || minute - keptMinute >= PROFILE_MINUTES
-    if (isKept) keptMinute = minute
-    return isKept
-  })
+  return new Map([...demands].filter(([id]) => (ahead.get(id)?.basis ?? 'nothing') !== 'nothing'))
 }

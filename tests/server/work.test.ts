@@ -4,7 +4,6 @@ import { pathToFileURL } from 'node:url'
 import { describe, expect, it, onTestFinished, vi } from 'vitest'
 import type { ClosedDayTexts } from '../../server/history/history.ts'
 import { DayBook } from '../../server/work/day-book.ts'
-import { thinned } from '../../server/work/day-demand.ts'
 import { Feed } from '../../server/work/feed.ts'
 import type { WorkDesk } from '../../server/work/work-desk.ts'
 import { WorkFault, WorkStopped, workHere } from '../../server/work/work-desk.ts'
@@ -271,18 +270,6 @@ describe('what the thread is told of the shop', () => {
     await feed.tell()
     expect(asked.filter(([kind]) => kind === 'shop')).toHaveLength(1)
     expect(asked.flatMap(([, what]) => (what as { days?: ClosedDayTexts[] }).days ?? [])).toEqual(many)
-  })
-})
-
-describe('demand as a plan is made of it', () => {
-  it('[I55] given a fine profile, then it has a point each quarter of an hour, the first and the last ones, on the same curve', () => {
-    const fine = Array.from({ length: 100 }, (_, n): [number, number] => [363 + n * 5, (n / 99) ** 2])
-    const thin = thinned(fine)
-    expect(thin[0]).toEqual(fine[0])
-    expect(thin.at(-1)).toEqual(fine.at(-1))
-    expect(thin).toHaveLength(34)
-    expect(thin.every((point) => fine.includes(point as [number, number]))).toBe(true)
-    expect(thinned(fine.slice(0, 1))).toEqual(fine.slice(0, 1))
   })
 })
 
