@@ -2,7 +2,7 @@ import { varietyId } from '../ids.ts'
 import type { PlanCannot, PlanLimit } from '../live/plan.ts'
 import type { BakeLoad, BakeOff } from './bake-off/bake-off.ts'
 import { doorIsFree } from './bake-off/door.ts'
-import { boardsOf, dipsOf, doughOf, piecesIn } from './bake-off/load-parts.ts'
+import { boardsOf, dipsOf, doughOf, dueOf, piecesIn } from './bake-off/load-parts.ts'
 import { doughOfKey } from './dough-key.ts'
 import { instantOf } from './plan-asked.ts'
 import { readyOf } from './supply-of.ts'
@@ -34,13 +34,13 @@ function ordersShort({ asked, problem: { given } }: Telling, planned: readonly B
   const had = new Map<string, number>()
   return [...given.orders]
     .sort((one, other) => one.due - other.due)
-    .flatMap(({ due, lines, leadMin = 0 }) =>
-      lines.flatMap(([name, pieces]): PlanCannot[] => {
-        const there = readyBy(given, name, planned, due - leadMin) - (had.get(name) ?? 0)
+    .flatMap((order) =>
+      order.lines.flatMap(([name, pieces]): PlanCannot[] => {
+        const there = readyBy(given, name, planned, dueOf(given, order)) - (had.get(name) ?? 0)
         had.set(name, (had.get(name) ?? 0) + Math.min(pieces, Math.max(0, there)))
         const short = pieces - Math.max(0, there)
         if (short <= 0) return []
-        return [{ kind: 'order-short', varietyId: varietyId(name), dueAtMs: instantOf(asked, due), pieces: short }]
+        return [{ kind: 'order-short', varietyId: varietyId(name), dueAtMs: instantOf(asked, order.due), pieces: short }]
       }),
     )
 }

@@ -1,7 +1,7 @@
 import { partBy } from '../../demand/exposure.ts'
 import { equallyLikelyRates } from '../../demand/rates.ts'
 import type { BakeLoad, BakeOff, DemandGiven, VarietyGiven } from './bake-off.ts'
-import { coolMinOf } from './load-parts.ts'
+import { coolMinOf, dueOf } from './load-parts.ts'
 
 /** What a plan is expected to bring, in the planning problem's own money and pieces. */
 export interface Expected {
@@ -110,10 +110,10 @@ function happeningsOf(given: BakeOff, variety: VarietyGiven, loads: readonly Bak
   }
   // Between two points of the profile customers come evenly, and stock falls in a line.
   for (const [at] of variety.demand.profile) found.push({ ...none, at })
-  for (const { due, lines, leadMin = 0 } of given.orders) {
-    for (const [name, pieces] of lines) {
+  for (const order of given.orders) {
+    const at = dueOf(given, order)
+    for (const [name, pieces] of order.lines) {
       if (name !== variety.name) continue
-      const at = due - leadMin
       found.push(
         { ...none, at: at - HELD_BEFORE_DUE_MIN, rank: 1, held: pieces },
         { ...none, at, rank: 2, due: pieces },

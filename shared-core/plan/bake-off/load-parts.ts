@@ -27,12 +27,12 @@ export function varietyOf({ varieties }: BakeOff, name: string): VarietyGiven | 
   return varieties.find((variety) => variety.name === name)
 }
 
-/** Minutes from the oven to the counter. */
 /** When an order takes its pieces: packing, driving and the cooling that slicing asks for come before it is due. */
 export function dueOf({ coolMin }: BakeOff, { due, leadMin = 0, coolMin: own = 0 }: OrderGiven): number {
   return due - leadMin - Math.max(0, own - coolMin)
 }
 
+/** Minutes from the oven to the counter. */
 export function coolMinOf({ coolMin }: BakeOff, variety: VarietyGiven): number {
   return variety.coolMin ?? coolMin
 }
