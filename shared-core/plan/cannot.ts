@@ -40,7 +40,9 @@ function ordersShort({ asked, problem: { given } }: Telling, planned: readonly B
         had.set(name, (had.get(name) ?? 0) + Math.min(pieces, Math.max(0, there)))
         const short = pieces - Math.max(0, there)
         if (short <= 0) return []
-        return [{ kind: 'order-short', varietyId: varietyId(name), dueAtMs: instantOf(asked, order.due), pieces: short }]
+        return [
+          { kind: 'order-short', varietyId: varietyId(name), dueAtMs: instantOf(asked, order.due), pieces: short },
+        ]
       }),
     )
 }
