@@ -1,4 +1,5 @@
 import type { Page } from '@playwright/test'
+import { DateTime } from 'luxon'
 import { dateAfter } from '../../shared-core/day/label.ts'
 import type { Preview } from '../../shared-core/live/sales-import.ts'
 import { madeDays } from '../core/demand/made-days.ts'
@@ -14,8 +15,11 @@ const DAYS = 60
 
 /** A shop whose till wrote what was sold up to yesterday. */
 async function shopWithSales(server: ShopServer): Promise<readonly string[]> {
-  await server.start(shopWith())
-  const from = dateAfter(new Date().toISOString().slice(0, 10), -DAYS - 1)
+  const shop = shopWith()
+  await server.start(shop)
+  // Its own date: weeks are counted back from that, whatever the hour elsewhere.
+  const today = DateTime.now().setZone(shop.profile.zone).toISODate() ?? ''
+  const from = dateAfter(today, -DAYS - 1)
   const days = madeDays({ from, days: DAYS, customers: { sesame: 24, poppy: 7 } })
   const ask = async (method: string, path: string, type: string, body: string) => {
     const asked = await fetch(`${server.address}/api/v1/sales/${path}`, {
