@@ -9,7 +9,7 @@ import { shopOf } from './shop.ts'
 
 const WORK = 900_000
 /** Of a plan made again during the morning, for which nobody wants to wait. */
-const WORK_AGAIN = 500_000
+const WORK_AGAIN = 430_000
 /** Of the work: what the first loads may take, and what looking at more than one size of loads may. */
 const FIRST_SHARE = 0.55
 const SIZES_SHARE = 0.165
