@@ -18,8 +18,13 @@ interface OnRack {
  * the shop wants before their dip; dough that is boiled cold comes out at its dip. What stands on the rack already, and
  * what is left of a tray, goes into the next load that can still have it.
  * @param loads in the order of their kettle starts
+ * @param before pulls as they were told last: what is late keeps its time, or it would be due just now at every look
  */
-export function pullsOf(asked: PlanAsked, loads: readonly PlanLoad[]): readonly PlanPull[] {
+export function pullsOf(
+  asked: PlanAsked,
+  loads: readonly PlanLoad[],
+  before: readonly PlanPull[] = [],
+): readonly PlanPull[] {
   const racks = rackNow(asked)
   const chilled = chilledLots(asked)
   const pulls: PlanPull[] = []
@@ -27,10 +32,17 @@ export function pullsOf(asked: PlanAsked, loads: readonly PlanLoad[]): readonly 
     if (load.kettleAtMs !== null && load.kettleAtMs < asked.line.nowMs) continue
     for (const [key, pieces] of piecesByKey(asked, load)) {
       const pull = pullFor(asked, load, { key, pieces, rack: rackOf(racks, key), lots: chilled.get(key) ?? [] })
-      if (pull !== null) pulls.push(pull)
+      if (pull !== null) pulls.push(lateStaysLate(asked, pull, before))
     }
   }
   return pulls.sort((one, other) => one.atMs - other.atMs || (one.loadId < other.loadId ? -1 : 1))
+}
+
+function lateStaysLate({ line }: PlanAsked, pull: PlanPull, before: readonly PlanPull[]): PlanPull {
+  if (pull.atMs > line.nowMs) return pull
+  const { loadId, doughId, varietyId } = pull
+  const was = before.find((one) => one.loadId === loadId && one.doughId === doughId && one.varietyId === varietyId)
+  return was !== undefined && was.atMs < pull.atMs ? { ...pull, atMs: was.atMs } : pull
 }
 
 interface Chilled {

@@ -35,7 +35,7 @@ export interface Named {
 
 /** The planner's minutes as what screens show; what changed and the last loads are left to who asks. */
 export function toldPlan(telling: Telling, loads: readonly BakeLoad[]): Plan {
-  const { asked, problem } = telling
+  const { asked, problem, before } = telling
   const named = withIds(telling, loads)
   const reasons = new Reasons(asked, problem.given, named)
   const contacts = contactsAlong(asked, named)
@@ -53,7 +53,7 @@ export function toldPlan(telling: Telling, loads: readonly BakeLoad[]): Plan {
     date: asked.date,
     atMs: asked.line.nowMs,
     loads: told,
-    pulls: pullsOf(asked, told),
+    pulls: pullsOf(asked, told, before?.pulls),
     changed: null,
     last: null,
     cannot: cannotOf(telling, named),

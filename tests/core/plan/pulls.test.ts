@@ -58,4 +58,13 @@ describe('trays out of the cooler', () => {
     const [pull] = pullsOf(asked(old, lot('plain', 6, { latestAtMs: at('20:00') })), loads)
     expect(pull).toMatchObject({ atMs: at('4:00'), pieces: 21, trays: 2, latestAtMs: at('5:00') })
   })
+
+  it('[I37] what should have been pulled by now keeps the time that it had, however often it is looked at', () => {
+    const loads = [planLoad('4:30', 1, { kettleAtMs: at('4:27'), lines: lines('sesame', 24) })]
+    const looked = asked(lot('plain', 90))
+    const first = pullsOf(looked, loads)
+    const later = { ...looked, line: { ...looked.line, nowMs: at('4:10') } }
+    expect(pullsOf(later, loads, first)).toEqual(first)
+    expect(pullsOf(later, loads).map(({ atMs }) => atMs)).toEqual([at('4:10')])
+  })
 })
