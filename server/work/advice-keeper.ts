@@ -156,11 +156,26 @@ export class AdviceKeeper {
   }
 }
 
-/** What people go by. */
+/**
+ * What people go by. Minutes alone, and no time at which something runs out: what is late moves with every look, and a
+ * run-out with every sale.
+ */
 function actsText(plan: Plan | null): string {
-  return JSON.stringify(plan && [plan.date, plan.loads, plan.pulls, plan.changed, plan.last, plan.cannot])
+  if (plan === null) return 'null'
+  const { date, loads, pulls, changed, last, cannot } = plan
+  const acts = loads.map(({ why, flipAtMs, outAtMs, readyAtMs, kettleAtMs, inAtMs, ...rest }) => [
+    rest,
+    why.map(({ kind }) => kind),
+    [kettleAtMs, inAtMs, flipAtMs, outAtMs, readyAtMs].map(minuteIn),
+  ])
+  const ends = last && [last.kettleByMs, last.inByMs, last.emptyByMs, last.loadIds]
+  return JSON.stringify([date, acts, pulls.map(({ atMs, ...rest }) => [rest, minuteIn(atMs)]), changed, ends, cannot])
+}
+
+function minuteIn(atMs: number | null): number | null {
+  return atMs === null ? null : Math.floor(atMs / 60_000)
 }
 
 function figuresText(plan: Plan | null): string {
-  return JSON.stringify(plan && [plan.supply, plan.figures])
+  return JSON.stringify(plan && { ...plan, atMs: 0 })
 }

@@ -208,6 +208,20 @@ describe('the plan as it is kept', () => {
     expect(plans.map(({ plan }) => plan?.figures.lost)).toEqual([1, 3])
   })
 
+  it('[I55] given a load that is late, when its times move with every look, then screens are told once a minute, not at each', async () => {
+    const { plans, world, replan } = kept()
+    const late = (seconds: number) => {
+      const outAtMs = epochMs(at('8:36') + seconds * 1_000)
+      const runsOut = { varietyId: varietyId('sesame'), kind: 'runsOut', atMs: outAtMs, kettleByMs: null } as const
+      return planWith([{ ...FIRST, outAtMs, readyAtMs: epochMs(outAtMs + 900_000), why: [runsOut] }])
+    }
+    for (let seconds = 0; seconds <= 60; seconds += 1) {
+      world.monotonicMs += 100
+      await replan(late(seconds))
+    }
+    expect(plans.map(({ plan }) => plan?.loads[0]?.outAtMs)).toEqual([at('8:36'), at('8:37')])
+  })
+
   it('[I55] given a plan, when the next is asked for, then the one that stands goes along, told or not, and the line as it is', async () => {
     const { asked, replan } = kept()
     await replan(planWith([FIRST]))
