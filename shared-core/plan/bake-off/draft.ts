@@ -1,3 +1,4 @@
+import { ContactCourse } from './contact.ts'
 import { newTimes } from './line.ts'
 import type { Load } from './load.ts'
 import type { Shop } from './shop.ts'
@@ -18,6 +19,8 @@ export class Draft {
   readonly #isTouched: Uint8Array
   #touched: number[] = []
   #tried: readonly Load[] = []
+  #contactCost = 0
+  #triedContactCost = 0
 
   constructor(shop: Shop) {
     this.#shop = shop
@@ -45,7 +48,8 @@ export class Draft {
       for (const variety of load.varieties) this.#touch(variety)
     }
     this.#tried = loads
-    let gain = 0
+    this.#triedContactCost = this.#contactCostOf(loads)
+    let gain = this.#contactCost - this.#triedContactCost
     for (const variety of this.#touched) {
       const value = this.#valueOf(variety, loads, outs)
       this.#triedValues[variety] = value
@@ -66,11 +70,26 @@ export class Draft {
       load.out = this.#times.outs[index] as number
       load.shelf = this.#times.shelves[index] as number
     }
+    this.worth += this.#contactCost - this.#triedContactCost
+    this.#contactCost = this.#triedContactCost
     for (const variety of this.#touched) {
       this.worth += (this.#triedValues[variety] as number) - (this.#values[variety] as number)
       this.#values[variety] = this.#triedValues[variety] as number
     }
     this.#clear()
+  }
+
+  #contactCostOf(loads: readonly Load[]): number {
+    const { contacts, given } = this.#shop
+    if (contacts === null) return 0
+    const course = new ContactCourse(contacts)
+    for (let index = 0; index < loads.length; index++) {
+      const { varieties, units } = loads[index] as Load
+      course.begin(this.#times.kettleStarts[index] as number)
+      for (const variety of varieties) course.meet(variety, (units[variety] as number) * given.unit)
+      for (const variety of varieties) course.bring(variety)
+    }
+    return course.cost
   }
 
   #addDough({ varieties, units }: Load, sign: number): void {

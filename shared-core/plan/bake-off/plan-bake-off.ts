@@ -85,9 +85,15 @@ function planOf({ given }: Shop, { loads }: Draft): BakePlan {
       in: into,
       flip: into + given.oven.firstSideMin,
       out,
-      lines: varieties.map(
+      lines: inDipOrder(given, varieties).map(
         (variety) => [given.varieties[variety]?.name ?? '', (units[variety] as number) * given.unit] as const,
       ),
     })),
   }
+}
+
+/** Those that should avoid something before those that may bring it. */
+function inDipOrder(given: BakeOff, varieties: readonly number[]): number[] {
+  const isCareful = (variety: number) => (given.varieties[variety]?.avoids ?? []).length > 0
+  return [...varieties.filter(isCareful), ...varieties.filter((variety) => !isCareful(variety))]
 }

@@ -1,4 +1,6 @@
 import type { BakeOff } from './bake-off.ts'
+import type { Contacts } from './contact.ts'
+import { contactsOf } from './contact.ts'
 import { Line } from './line.ts'
 import { coolMinOf } from './load-parts.ts'
 import { ShelfValue } from './shelf-value.ts'
@@ -19,6 +21,8 @@ export interface Shop {
   readonly notBeforeMin: Float64Array
   /** Units that each dough can give. */
   readonly doughUnits: Int32Array
+  /** Null where none costs anything. */
+  readonly contacts: Contacts | null
   readonly work: Work
 }
 
@@ -40,6 +44,7 @@ export function shopOf(given: BakeOff): Shop {
     doughOf: Int32Array.from(given.varieties, ({ dough }) => doughs.indexOf(dough)),
     notBeforeMin: Float64Array.from(doughs, (dough) => given.doughs[dough]?.notBeforeMin ?? Number.NEGATIVE_INFINITY),
     doughUnits: Int32Array.from(doughs, (dough) => Math.floor((given.doughs[dough]?.pieces ?? 0) / given.unit + 1e-9)),
+    contacts: contactsOf(given),
     work: { done: 0, limit: Number.POSITIVE_INFINITY },
   }
 }

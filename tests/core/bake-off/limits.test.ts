@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { BakeOff } from '../../../shared-core/plan/bake-off/bake-off.ts'
+import { contactCostOf } from '../../../shared-core/plan/bake-off/contact.ts'
 import { planBakeOff } from '../../../shared-core/plan/bake-off/plan-bake-off.ts'
 import { anyShop } from '../../reference/bake-off/any-shop.ts'
 import { violationsOf } from '../../reference/bake-off/feasible.ts'
@@ -86,6 +87,32 @@ describe('what a shop adds to the problem', () => {
     expect(baked(0.6)).toBeGreaterThan(0)
     // Price and lost sale together are 2.60, baking costs 0.50.
     expect(baked(2.2)).toBe(0)
+  })
+})
+
+describe('contact', () => {
+  const demand = { mean: 60, dispersion: 8 }
+  const plain = { ...madeVariety(demand), name: 'Plain', avoids: ['sesame'] }
+  const seeded = { ...madeVariety(demand), name: 'Sesame', brings: ['sesame'] }
+  const shop = (own: Partial<BakeOff>) => madeShop({ varieties: [seeded, plain], ...own })
+  const met = (given: BakeOff) => contactCostOf({ ...given, contactCost: 1 }, planBakeOff(given).loads)
+
+  it('[I106] given a variety that should avoid another, when contact costs, then it is boiled before it', () => {
+    expect(met(shop({}))).toBeGreaterThan(0)
+    const careful = shop({ contactCost: 50 })
+    expect(met(careful)).toBe(0)
+    const lines = planBakeOff(careful).loads.flatMap((load) => load.lines.map(([name]) => name))
+    expect(lines.indexOf('Sesame')).toBeGreaterThan(lines.lastIndexOf('Plain'))
+    expect(lines).toContain('Plain')
+  })
+
+  it('[I106] given what is in the water now, when a wash is due, then the variety that avoids it is boiled after that', () => {
+    const washes = [400]
+    const given = shop({ varieties: [plain], contactNow: ['sesame'], contactCost: 50, washes })
+    const starts = planBakeOff(given).loads.map(({ kettleStart }) => kettleStart)
+    expect(starts.length).toBeGreaterThan(0)
+    expect(Math.min(...starts)).toBeGreaterThanOrEqual(400)
+    expect(planBakeOff(shop({ varieties: [plain], contactNow: ['sesame'], contactCost: 50 })).loads).toEqual([])
   })
 })
 
