@@ -1,5 +1,6 @@
 import type { Plan, PlanLoad } from '../live/plan.ts'
 import type { BakeLine, BakeLoad, BakeOff } from './bake-off/bake-off.ts'
+import { contactCostOf } from './bake-off/contact.ts'
 import { expectedOf } from './bake-off/expected.ts'
 import { doughOf } from './bake-off/load-parts.ts'
 import type { Problem } from './bake-off-of.ts'
@@ -40,7 +41,7 @@ export function steadied(asked: PlanAsked, problem: Problem, before: Plan | null
  */
 export function steadyLoads(given: BakeOff, kept: readonly BakeLoad[], changeGainCents: number, effort = 1): Steadied {
   const fresh = joined(given, solved(given, effort))
-  const worth = (loads: readonly BakeLoad[]) => expectedOf(given, loads).profit
+  const worth = (loads: readonly BakeLoad[]) => expectedOf(given, loads).profit - contactCostOf(given, loads)
   const keptCents = worth(kept)
   const gains = worth(fresh) - keptCents
   const laterCents = LATER_PART * changeGainCents
