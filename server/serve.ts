@@ -229,7 +229,7 @@ function makeRoom({ parts: { journal, demo }, state, now, sockets, clock, log, d
     demo,
     log,
     advice: () => [advice.plan(), advice.outlook()].flatMap((told) => told ?? []),
-    onEntries: () => advice.entriesCame(),
+    onEntries: (entries) => advice.entriesCame(entries),
     onNotYourRole: ({ name }) => door.refused.count('not-its-role', name),
   })
 }

@@ -12,6 +12,8 @@ import { WorkStopped } from './work-desk.ts'
 const ENGINE = 1
 /** From one to the next while people tap: quick enough for a counter, and every screen paints it. */
 const GAP_MS = 500
+/** While only sales come: planning takes a shop's computer long, and what sold in seconds changes no load. */
+const SALES_GAP_MS = 5_000
 /** Without news the day goes on all the same. */
 const ANEW_MS = 60_000
 /** A history that is further behind is being made anew: what it takes for today is long over. */
@@ -46,9 +48,14 @@ export class AdviceKeeper {
   #planToldMs = Number.NEGATIVE_INFINITY
   #askedAtMs = Number.NEGATIVE_INFINITY
   #askedShopMs = Number.NEGATIVE_INFINITY
+  #plannedAtMs = Number.NEGATIVE_INFINITY
   #isNews = true
+  /** Of other things than sales. */
+  #isLineNews = true
+  /** Sales came of which the plan does not know yet. */
+  #isPlanOwed = false
   #isAsking = false
-  #forget: (() => void) | null = null
+  #due: { readonly atMs: number; readonly forget: () => void } | null = null
   #isClosed = false
 
   constructor(parts: AdviceKeeperParts) {
@@ -66,9 +73,13 @@ export class AdviceKeeper {
     return this.#plan
   }
 
-  /** Something was tapped, or the thread knows more. */
-  news(): void {
+  /**
+   * Something was tapped, or the thread knows more.
+   * @param isOfSales nothing but sales: the outlook has them at once, the plan within some seconds
+   */
+  news(isOfSales = false): void {
     this.#isNews = true
+    if (!isOfSales) this.#isLineNews = true
     this.#schedule()
   }
 
@@ -79,21 +90,27 @@ export class AdviceKeeper {
 
   close(): void {
     this.#isClosed = true
-    this.#forget?.()
+    this.#due?.forget()
   }
 
   #schedule(): void {
-    if (!this.#isNews || this.#isAsking || this.#forget !== null || this.#isClosed) return
-    const waitMs = Math.max(0, this.#askedAtMs + GAP_MS - this.#parts.monotonic())
-    this.#forget = this.#parts.after(waitMs, () => {
-      this.#forget = null
+    if (!(this.#isNews || this.#isPlanOwed) || this.#isAsking || this.#isClosed) return
+    const nowMs = this.#parts.monotonic()
+    const dueMs = this.#isNews ? this.#askedAtMs + GAP_MS : this.#plannedAtMs + SALES_GAP_MS
+    const atMs = Math.max(nowMs, dueMs)
+    if (this.#due !== null && this.#due.atMs <= atMs) return
+    this.#due?.forget()
+    const forget = this.#parts.after(atMs - nowMs, () => {
+      this.#due = null
       void this.#ask()
     })
+    this.#due = { atMs, forget }
   }
 
   async #ask(): Promise<void> {
     const { now, monotonic, log } = this.#parts
     this.#isNews = false
+    this.#isPlanOwed = false
     this.#isAsking = true
     this.#askedAtMs = monotonic()
     this.#askedShopMs = now()
@@ -115,8 +132,15 @@ export class AdviceKeeper {
       this.#tellNone()
       return
     }
-    const advised = await desk.ask('advise', asked)
+    const isPlanKept = this.#isPlanKept(asked)
+    if (!isPlanKept) {
+      this.#isLineNews = false
+      this.#plannedAtMs = this.#askedAtMs
+    }
+    this.#isPlanOwed = isPlanKept
+    const advised = await desk.ask('advise', { ...asked, isPlanKept })
     if (advised === null) return
+    if (isPlanKept) return this.#tellOutlook(asked.seq, advised.outlook)
     if (advised.planMs > SLOW_MS) log.info({ planMs: Math.round(advised.planMs) }, 'planning took long')
     this.#standing = advised.plan
     this.#tellPlan(asked.seq, advised.plan)
@@ -124,12 +148,17 @@ export class AdviceKeeper {
   }
 
   /** Null: no day is open. */
-  #asked(): AdviseAsked | null {
+  #asked(): Omit<AdviseAsked, 'isPlanKept'> | null {
     const { history, now } = this.#parts
     const day = dayNow(history, now())
     if (day === null) return null
     const before = this.#standing?.date === day.today.date ? this.#standing : null
     return { ...day, line: day.isAdvised ? day.line : null, before }
+  }
+
+  #isPlanKept({ line, before }: Pick<AdviseAsked, 'line' | 'before'>): boolean {
+    const isSoon = this.#askedAtMs < this.#plannedAtMs + SALES_GAP_MS
+    return line !== null && before !== null && !this.#isLineNews && isSoon
   }
 
   #tellNone(): void {

@@ -1,3 +1,4 @@
+import type { Entry } from '../../shared-core/day/events.ts'
 import type { State } from '../../shared-core/day/state.ts'
 import type { HealthReason } from '../../shared-core/live/health.ts'
 import type { OutlookTold, PlanTold } from '../../shared-core/live/protocol.ts'
@@ -30,7 +31,7 @@ export interface Advice {
   readonly plan: () => PlanTold | null
   readonly reasons: () => readonly HealthReason[]
   /** What was tapped is on disk. */
-  entriesCame(): void
+  entriesCame(entries: readonly Entry[]): void
   /** To be called about once a second. */
   tick(): void
   close(): Promise<void>
@@ -64,7 +65,7 @@ export function adviceFor(parts: AdviceParts): Advice {
     outlook: () => keeper.outlook,
     plan: () => keeper.plan,
     reasons: () => work.reasons(),
-    entriesCame: () => keeper.news(),
+    entriesCame: (entries) => keeper.news(entries.every(isOfSales)),
     tick: () => {
       work.tick()
       void feed.tell()
@@ -76,4 +77,8 @@ export function adviceFor(parts: AdviceParts): Advice {
       await feed.close()
     },
   }
+}
+
+function isOfSales({ events }: Entry): boolean {
+  return events.every(({ type }) => type === 'stockTaken' || type === 'saleNoted')
 }

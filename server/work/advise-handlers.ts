@@ -42,15 +42,15 @@ interface Planning {
 /** The plan first: the outlook is of the day as it goes when the plan is followed. */
 async function advise({ work, demands }: Planning, asked: AdviseAsked): Promise<Advised | null> {
   const { book, breathe } = work
-  const { today, noonMs, line, before, seq } = asked
+  const { today, noonMs, line, before, seq, isPlanKept } = asked
   const { shop } = book
   if (shop === null) return null
   const { ahead, rest } = await demands.now(today)
   const kitchen = book.kitchenParts()
   const demand = knownOf(rest, ahead)
-  let plan: Plan | null = null
+  let plan: Plan | null = isPlanKept ? before : null
   const startMs = performance.now()
-  if (line !== null && demand.size > 0)
+  if (!isPlanKept && line !== null && demand.size > 0)
     plan = planDay({ shop, line, demand, kitchen, date: today.date, noonMs }, before, seq)
   const planMs = performance.now() - startMs
   await breathe()

@@ -28,6 +28,8 @@ export interface AdviseAsked {
   readonly line: LineToday | null
   /** The plan that stands, which is not changed without need. */
   readonly before: Plan | null
+  /** Not made anew: the outlook is of the day with the plan that stands. */
+  readonly isPlanKept: boolean
   /** Of the entry on which this rests. */
   readonly seq: number
 }

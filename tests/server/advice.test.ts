@@ -222,6 +222,46 @@ describe('the plan as it is kept', () => {
     expect(plans.map(({ plan }) => plan?.loads[0]?.outAtMs)).toEqual([at('8:36'), at('8:37')])
   })
 
+  it('[I55] given sales alone, when the plan is some seconds old, then the outlook has them at once and the plan stays; at five seconds it is made anew', async () => {
+    const { keeper, world, asked, told, plans, pass, settle, replan } = kept()
+    await replan(planWith([FIRST]))
+    keeper.news(true)
+    await pass()
+    expect(world.monotonicMs).toBe(500)
+    asked[1]?.answer(2, planWith([FIRST]))
+    await settle()
+    expect([asked.map(({ isPlanKept }) => isPlanKept), told.map(lost)]).toEqual([
+      [false, true],
+      [0, 2],
+    ])
+    // Nothing else comes: the plan is owed, and made anew by itself.
+    expect(await pass()).toBe(true)
+    expect(world.monotonicMs).toBe(5_000)
+    asked[2]?.answer(3, planWith([FIRST, SECOND]))
+    await settle()
+    expect([asked[2]?.isPlanKept, plans.length, await pass()]).toEqual([false, 2, false])
+  })
+
+  it('[I55] given sales that wait for a plan, when anything else is tapped, then it is made anew as soon as ever', async () => {
+    const { keeper, world, asked, pass, settle, replan } = kept()
+    await replan(planWith([FIRST]))
+    keeper.news(true)
+    await pass()
+    asked[1]?.answer(1, planWith([FIRST]))
+    await settle()
+    keeper.news()
+    await pass()
+    expect([world.monotonicMs, asked[2]?.isPlanKept]).toEqual([1_000, false])
+    asked[2]?.answer(1, planWith([FIRST]))
+    await settle()
+    keeper.news(true)
+    await pass()
+    asked[3]?.answer(1)
+    await settle()
+    world.isOpen = false
+    expect([await pass(), await pass(), asked.length]).toEqual([true, false, 4])
+  })
+
   it('[I55] given a plan, when the next is asked for, then the one that stands goes along, told or not, and the line as it is', async () => {
     const { asked, replan } = kept()
     await replan(planWith([FIRST]))

@@ -287,7 +287,7 @@ async function asksFor(host: WorkHost | WorkDesk, date = '2026-11-30'): Promise<
     lastLoadInMinute: null,
   }
   const today: Today = { ...day, bakingIsOver: false, chilled: null, items: [item] }
-  const asked = { today, noonMs: NOON, line: null, before: null, seq: 1 }
+  const asked = { today, noonMs: NOON, line: null, before: null, isPlanKept: false, seq: 1 }
   const advised = await ('answer' in host ? host.answer('advise', asked) : host.ask('advise', asked))
   return advised?.outlook.varieties[0]?.rest.q50 ?? Number.NaN
 }
