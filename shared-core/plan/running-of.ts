@@ -221,22 +221,28 @@ function restLoads(asked: PlanAsked, pool: readonly Pooled[], standing: readonly
     const name = varietyId ?? likeliest(asked, doughId)
     if (left > 0 && name !== null) sums.set(name, (sums.get(name) ?? 0) + left)
   }
-  const handling = asked.shop.oven.handlingMs / MINUTE_MS
-  const freeAt = (shelf: string) =>
-    Math.max(
-      minuteOf(asked, asked.line.nowMs),
-      ...standing.filter((one) => one.shelf === shelf).map(({ out }) => out + handling),
-    )
-  const shelves = asked.line.shelves.map(({ shelfId }) => nameOf(asked, shelfId))
-  const [first] = [...shelves].sort((one, other) => freeAt(one) - freeAt(other))
-  if (sums.size === 0 || first === undefined) return []
-  const kettleStart = kettleFreeMin(asked)
   const lines = [...sums].map(([name, pieces]): BakeLine => [name, pieces])
-  const into = Math.max(freeAt(first), kettleStart)
+  const dippedBy = kettleFreeMin(asked)
   const back = dipsFor(asked, lines) * cycleMin(asked)
-  return [
-    { id: null, isPinned: false, load: timed(asked, { shelf: first, kettleStart: kettleStart - back, into, lines }) },
-  ]
+  const loads = asked.line.shelves.map(({ shelfId }): BakeLoad => {
+    const shelf = nameOf(asked, shelfId)
+    const soonest = timed(asked, { shelf, kettleStart: dippedBy - back, into: dippedBy, lines })
+    return intoGap(asked, soonest, standing)
+  })
+  const [first] = loads.sort((one, other) => one.in - other.in)
+  return sums.size === 0 || first === undefined ? [] : [{ id: null, isPinned: false, load: first }]
+}
+
+/** As soon as its shelf has room for it, also before a load that people set for later. */
+function intoGap({ shop }: PlanAsked, load: BakeLoad, standing: readonly BakeLoad[]): BakeLoad {
+  const handling = shop.oven.handlingMs / MINUTE_MS
+  const inTurn = standing.filter(({ shelf }) => shelf === load.shelf).sort((one, other) => one.in - other.in)
+  let by = 0
+  for (const other of inTurn) {
+    const isClear = load.out + by + handling <= other.in || other.out + handling <= load.in + by
+    if (!isClear) by = other.out + handling - load.in
+  }
+  return { ...load, in: load.in + by, flip: load.flip + by, out: load.out + by }
 }
 
 function likeliest({ shop, demand }: PlanAsked, dough: string): string | null {

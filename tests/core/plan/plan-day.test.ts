@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { plannedId, shelfId, varietyId } from '../../../shared-core/ids.ts'
+import { doughId, plannedId, shelfId, varietyId } from '../../../shared-core/ids.ts'
 import { isAdvised } from '../../../shared-core/live/plan.ts'
 import type { BakeLoad, BakeOff } from '../../../shared-core/plan/bake-off/bake-off.ts'
 import { problemOf } from '../../../shared-core/plan/bake-off-of.ts'
@@ -65,6 +65,25 @@ describe('a day is planned', () => {
       }),
       { numRuns: 8 },
     )
+  })
+
+  it('[I21] given pieces on boards of no load, and loads set on every shelf for later, then they go in before those, and stay so', () => {
+    const nowMs = at('6:00')
+    const later = ['s1', 's2', 's3'].map((id) => {
+      return { id: plannedId(`own-${id}`), shelfId: shelfId(id), inAtMs: at('9:00'), lines: lines('poppy', 36) }
+    })
+    const rye = SHOP.varieties.get(varietyId('rye'))
+    const boarded = {
+      doughId: rye?.doughId ?? doughId(''),
+      varietyId: varietyId('rye'),
+      pieces: 12,
+      sinceMs: at('5:58'),
+    }
+    const line = eveningLine({ nowMs, isOpen: true, begun: [{ ...boarded, stage: 'boards' }], pinned: later })
+    const plan = planDay(asking({ line }), null, 7)
+    const own = plan.loads.find((load) => load.lines.some(({ varietyId: id }) => id === 'rye'))
+    expect(own?.inAtMs).toBe(nowMs)
+    expect(planDay(asking({ line }), plan, 8).loads.map(({ id }) => id)).toEqual(plan.loads.map(({ id }) => id))
   })
 
   it('[I22] given a load that people set, when the day is planned, then it stands as it is and the others keep clear of it', () => {
