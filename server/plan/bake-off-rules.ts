@@ -8,6 +8,7 @@ export function bakeOffProblems(given: BakeOffJson): readonly Problem[] {
     ...timeProblems(given),
     ...twice(given.varieties, ['varieties'], 'variety'),
     ...twice(given.oven.shelves, ['oven', 'shelves'], 'shelf'),
+    ...tooManyDips(given),
     ...given.varieties.flatMap((one, at) => varietyProblems(one, at, given)),
     ...given.orders.flatMap((order, at) => orderProblems(order, at, given)),
     ...(['running', 'pinned'] as const).flatMap((list) =>
@@ -27,6 +28,24 @@ function problem(path: Path, wrong: string, right: string): Problem {
 function timeProblems({ open, close }: BakeOffJson): Problem[] {
   if (close > open) return []
   return [problem(['close'], `"close" is ${close}.`, `A minute after "open", ${open}.`)]
+}
+
+/** A shelf of so many kettle-fulls no shop has, and planning goes by dips: one of 100,000 would take half a minute. */
+const DIPS_MAX = 1_000
+
+function tooManyDips({ kettle, oven }: BakeOffJson): Problem[] {
+  const most = DIPS_MAX * kettle.pieces
+  return oven.shelves.flatMap(({ pieces }, at) =>
+    pieces > most
+      ? [
+          problem(
+            ['oven', 'shelves', at, 'pieces'],
+            `"pieces" is ${pieces}.`,
+            `No more than ${DIPS_MAX} dips, ${most}.`,
+          ),
+        ]
+      : [],
+  )
 }
 
 /** A name that stands for two is nobody's. */

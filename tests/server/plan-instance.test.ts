@@ -95,6 +95,7 @@ describe('a planning problem as JSON', () => {
     ['/oven/shelves', '"shelves" has 21 entries.', (one) => (one.oven.shelves = shelves(21))],
     ['/varieties', '"varieties" has 61 entries.', (one) => (one.varieties = varieties(61))],
     ['/oven/shelves/1/name', '"1" is the name of entry 1 too.', (one) => one.oven.shelves.push(one.oven.shelves[0])],
+    ['/oven/shelves/0/pieces', '"pieces" is 90000.', (one) => (one.oven.shelves[0].pieces = 90_000)],
     ['/varieties/1/name', '"Plain" is the name of entry 1 too.', (one) => one.varieties.push(one.varieties[0])],
     ['/varieties/0/dough', 'There is no dough "rye".', (one) => (one.varieties[0].dough = 'rye')],
     ['/varieties/0/dough', 'There is no dough "toString".', (one) => (one.varieties[0].dough = 'toString')],
