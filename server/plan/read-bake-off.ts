@@ -1,4 +1,4 @@
-import type { BakeOff } from '../../shared-core/plan/bake-off/bake-off.ts'
+import type { BakeLine, BakeOff } from '../../shared-core/plan/bake-off/bake-off.ts'
 import type { Problem } from '../../shared-core/shop/problem.ts'
 import { PROBLEMS_MAX, pointer, problemsOf } from '../../shared-core/shop/problems.ts'
 import { bakeOffProblems } from './bake-off-rules.ts'
@@ -20,12 +20,32 @@ export function readBakeOff(raw: unknown): ReadBakeOff {
   if (!read.success) return { ok: false, problems: problemsOf(read.error.issues, raw) }
   const problems = bakeOffProblems(read.data).slice(0, PROBLEMS_MAX)
   if (problems.length > 0) return { ok: false, problems }
-  return { ok: true, given: withoutGaps(read.data), passedOver: passedOver(raw, read.data) }
+  return { ok: true, given: eachOnce(withoutGaps(read.data)), passedOver: passedOver(raw, read.data) }
 }
 
 /** What was left out is not there at all: the reading never writes an undefined one where a key was missing. */
 function withoutGaps(read: BakeOffJson): BakeOff {
   return read as BakeOff
+}
+
+/**
+ * A variety is named once in each list: the planner has places for some two thousand events of a variety, and makes none of
+ * more than that.
+ */
+function eachOnce(given: BakeOff): BakeOff {
+  const { orders, running, pinned } = given
+  return {
+    ...given,
+    orders: orders.map(withSums),
+    ...(running === undefined ? {} : { running: running.map(withSums) }),
+    ...(pinned === undefined ? {} : { pinned: pinned.map(withSums) }),
+  }
+}
+
+function withSums<Some extends { readonly lines: readonly BakeLine[] }>(one: Some): Some {
+  const sums = new Map<string, number>()
+  for (const [name, pieces] of one.lines) sums.set(name, (sums.get(name) ?? 0) + pieces)
+  return { ...one, lines: [...sums] }
 }
 
 /** What was given and is not in what was read of it. */

@@ -3,6 +3,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { readBakeOff } from '../../server/plan/read-bake-off.ts'
 import type { BakeOff } from '../../shared-core/plan/bake-off/bake-off.ts'
+import { planBakeOff } from '../../shared-core/plan/bake-off/plan-bake-off.ts'
 import { anyShop } from '../reference/bake-off/any-shop.ts'
 import { loadReadyAt, madeShop, madeVariety, orderOf } from '../reference/bake-off/made-shop.ts'
 
@@ -85,6 +86,20 @@ describe('a planning problem as JSON', () => {
       one.varieties[0].color = 'brown'
     })
     expect(readBakeOff(given)).toEqual({ ok: true, given: WHOLE, passedOver: ['/varieties/0/color', '/note'] })
+  })
+
+  it('[I53] given orders and loads that name a variety in thousands of lines, when read, then each names it once, and it is planned', () => {
+    const many = Array.from({ length: 60 }, () => ['Plain', 1])
+    const read = readBakeOff({
+      ...copyOf(WHOLE),
+      orders: Array.from({ length: 40 }, (_, n) => ({ due: 450 + n * 10, lines: many })),
+      running: [{ ...copyOf(WHOLE).running[0], lines: many }],
+    })
+    const given = read.ok ? read.given : null
+    expect([...(given?.orders ?? []), ...(given?.running ?? [])].map(({ lines }) => lines)).toEqual(
+      Array.from({ length: 41 }, () => [['Plain', 60]]),
+    )
+    expect(given === null ? [] : planBakeOff(given, 0.1).loads).not.toEqual([])
   })
 
   it.each<[path: string, wrong: string, change: (given: ReturnType<typeof copyOf>) => void]>([
