@@ -28,6 +28,12 @@ export type FormulaId = Id<'formula'>
 export type MixId = Id<'mix'>
 export type BuildId = Id<'build'>
 export type SpecialDayId = Id<'special-day'>
+export type OrderId = Id<'order'>
+export type StandingId = Id<'standing'>
+export type KitchenStationId = Id<'kitchen-station'>
+export type PortionId = Id<'portion'>
+export type MenuItemId = Id<'menu-item'>
+export type RunId = Id<'run'>
 
 /** The only casts to ids; what may stand in one is checked where text comes in (`day/command-schema.ts`). */
 export const commandId = (text: string) => text as CommandId
@@ -53,6 +59,12 @@ export const formulaId = (text: string) => text as FormulaId
 export const mixId = (text: string) => text as MixId
 export const buildId = (text: string) => text as BuildId
 export const specialDayId = (text: string) => text as SpecialDayId
+export const orderId = (text: string) => text as OrderId
+export const standingId = (text: string) => text as StandingId
+export const kitchenStationId = (text: string) => text as KitchenStationId
+export const portionId = (text: string) => text as PortionId
+export const menuItemId = (text: string) => text as MenuItemId
+export const runId = (text: string) => text as RunId
 
 /** The id of the n-th new thing that a command makes. @example derivedId(commandId('k7'), 2) // 'k7.2' */
 export function derivedId(command: CommandId, n: number): string {

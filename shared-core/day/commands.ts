@@ -6,6 +6,7 @@ import type {
   LoadId,
   MixId,
   NoteId,
+  OrderId,
   PersonId,
   PlannedId,
   SetUpId,
@@ -14,6 +15,7 @@ import type {
   UnsureId,
   VarietyId,
 } from '../ids.ts'
+import type { OrderCommand } from '../orders/order-commands.ts'
 import type { SetUpChange } from '../shop/set-up-change.ts'
 import type { BatchStage } from '../shop/shop.ts'
 import type { DurationMs, EpochMs } from '../units.ts'
@@ -41,7 +43,7 @@ export interface CommandHead {
   readonly seenCourse?: string
 }
 
-export type Act = LineCommand | CareCommand | StockCommand | DayCommand | ListCommand | DoughCommand
+export type Act = LineCommand | CareCommand | StockCommand | DayCommand | ListCommand | DoughCommand | OrderCommand
 export type ActType = Act['type']
 
 export type LineCommand =
@@ -126,7 +128,8 @@ export type StockCommand =
       readonly pieces: number
       readonly fate: 'sold' | 'kitchen' | 'wasted' | 'given'
     }
-  | { readonly type: 'keep'; readonly lines: readonly Line[] }
+  /** `orderId`: for that order; left out: for somebody whom the board does not know. */
+  | { readonly type: 'keep'; readonly lines: readonly Line[]; readonly orderId?: OrderId }
   | { readonly type: 'release'; readonly keepId: KeepId }
   | { readonly type: 'handOver'; readonly keepId: KeepId }
 

@@ -9,12 +9,15 @@ import type {
   LoadId,
   MixId,
   NoteId,
+  OrderId,
   PlannedId,
   SetUpId,
   ShelfId,
+  StandingId,
   UnsureId,
   VarietyId,
 } from '../ids.ts'
+import type { MakeTimes, Order, PortionsLeft, StandingOrder } from '../orders/order.ts'
 import type { SetUpChange } from '../shop/set-up-change.ts'
 import type { EpochMs } from '../units.ts'
 import type { OverLimit } from './answers.ts'
@@ -201,7 +204,25 @@ export type Fact =
       readonly keepId: KeepId
       readonly parts: readonly { readonly varietyId: VarietyId; readonly doughId: DoughId; readonly pieces: number }[]
     }
+  | { readonly type: 'orderTaken'; readonly order: Order }
+  | { readonly type: 'orderChanged'; readonly order: Order }
+  | { readonly type: 'orderEnded'; readonly orderId: OrderId; readonly how: OrderEnd }
+  /** It left with fewer pieces than ordered, or with others in their place: `missing` by the order's lines (null: mixed). */
+  | { readonly type: 'orderShort'; readonly orderId: OrderId; readonly missing: readonly Short[] }
+  | { readonly type: 'standingSet'; readonly standing: StandingOrder }
+  | { readonly type: 'standingEnded'; readonly standingId: StandingId }
+  /** Parts of items begun, turned, made, or waiting again: the orders as they are after it. */
+  | { readonly type: 'itemsMoved'; readonly orders: readonly Order[]; readonly times: readonly MakeTimes[] }
+  /** Counted, or taken for an item: what is left of each now. */
+  | { readonly type: 'portionsLeft'; readonly left: readonly PortionsLeft[] }
   | { readonly type: 'takenBack'; readonly commandId: CommandId }
+
+export type OrderEnd = 'handedOver' | 'noShow' | 'cancelled'
+
+export interface Short {
+  readonly varietyId: VarietyId | null
+  readonly pieces: number
+}
 
 /** Pieces out of a batch or lot; the batch goes when none are left in it. */
 export interface Take {

@@ -20,12 +20,16 @@ import type {
   LoadId,
   MixId,
   NoteId,
+  OrderId,
   PlannedId,
+  PortionId,
   SetUpId,
   ShelfId,
+  StandingId,
   UnsureId,
   VarietyId,
 } from '../ids.ts'
+import type { MakeTimes, Order, PortionsLeft, StandingOrder } from '../orders/order.ts'
 import type { SetUpChange } from '../shop/set-up-change.ts'
 import type { BatchStage, Shop } from '../shop/shop.ts'
 import type { EpochMs } from '../units.ts'
@@ -36,7 +40,7 @@ import type { Care, CareKind, Mark, Note } from './said.ts'
 import type { Touched, Trace } from './trace.ts'
 
 /** Raised by one whenever the fold changes: screens with another number reload, snapshots with another are not read. */
-export const FOLD_VERSION = 6
+export const FOLD_VERSION = 7
 
 /**
  * The running shop: the fold of the journal. Entities are immutable and replaced whole; the maps are changed in place,
@@ -57,6 +61,12 @@ export interface State {
   readonly shelves: Map<ShelfId, ShelfUse>
   readonly stock: Map<VarietyId, Stock>
   readonly keeps: Map<KeepId, Keep>
+  /** Orders still to be handed over, of today and of days to come. */
+  readonly orders: Map<OrderId, Order>
+  readonly standing: Map<StandingId, StandingOrder>
+  readonly portions: Map<PortionId, PortionsLeft>
+  /** How long made-to-order items really take, by `makeKey`. */
+  readonly makeTimes: Map<string, MakeTimes>
   readonly planned: Map<PlannedId, PlannedLoad>
   /** What the advised plan must leave out; what is over is dropped at the close. */
   forbids: readonly Forbid[]
@@ -243,6 +253,8 @@ export interface Keep {
   /** Of the youngest pieces in it: what is released cools on. */
   readonly outAtMs: EpochMs
   readonly readyAtMs: EpochMs
+  /** The order that they are kept for; left out: none that the board knows. */
+  readonly orderId?: OrderId
 }
 
 export interface PlannedLoad {

@@ -5,8 +5,10 @@ import type {
   DoughId,
   FormulaId,
   IngredientId,
+  MenuItemId,
   MixId,
   PersonId,
+  PortionId,
   PreparationId,
   ShelfId,
   StepId,
@@ -45,6 +47,10 @@ export interface Told {
   readonly date?: string
   readonly milligrams?: number
   readonly text?: string
+  /** What an order is called. */
+  readonly mark?: string
+  readonly menuItemId?: MenuItemId
+  readonly portionId?: PortionId
   /** Of a take-back: the type of the command that it undid. */
   readonly takenBack?: string
 }
@@ -55,6 +61,10 @@ export type TableName =
   | 'shelves'
   | 'stock'
   | 'keeps'
+  | 'orders'
+  | 'standing'
+  | 'portions'
+  | 'makeTimes'
   | 'planned'
   | 'unsure'
   | 'marks'

@@ -53,3 +53,29 @@ export interface BakingRules {
   /** Pieces boiled after an allergen that they should not meet are put before it unless that costs more than this, each. */
   readonly contactCents: number
 }
+
+/** How orders are taken, promised, kept and forgotten. */
+export interface OrderRules {
+  /** Pieces of a dozen: 12, or 13 where the shop gives a baker's dozen. */
+  readonly dozenPieces: number
+  /** Orders for the next day are taken until then, in minutes after local midnight; null: until the shop opens. */
+  readonly cutOffMinute: number | null
+  /** What walk-ins are still expected to ask for is left to them in so many hundredths before an order is promised. */
+  readonly walkInPercent: number
+  /** Pieces of a variety that stay out for walk-ins whatever is expected. */
+  readonly walkInLeast: number
+  /** Pieces are kept for orders as they come out of the oven, the oldest due first. */
+  readonly keepsAsTheyCome: boolean
+  /** So long after it was due an order that nobody fetched is ended and its pieces go back for sale; null: at the close. */
+  readonly noShowMs: DurationMs | null
+  /** Names, phone numbers and notes are deleted so many days after the order's day. */
+  readonly forgetDays: number
+  /** What the counter tells those who wait: an order made to order is ready in so long. */
+  readonly madeInMs: DurationMs
+  /** Pieces must have cooled so long since the oven before they are sliced or put into closed bags. */
+  readonly sliceCoolMs: DurationMs
+  /** What slicing, bagging and boxing takes, for a dozen. */
+  readonly packMs: DurationMs
+  /** Pieces of one box. */
+  readonly boxPieces: number
+}

@@ -2,8 +2,12 @@ import type {
   DoughId,
   FormulaId,
   IngredientId,
+  KitchenStationId,
+  MenuItemId,
   PersonId,
+  PortionId,
   PreparationId,
+  RunId,
   ShelfId,
   SpecialDayId,
   StationId,
@@ -14,7 +18,8 @@ import type {
 } from '../ids.ts'
 import type { DurationMs, TimeUnit } from '../units.ts'
 import type { DoughRoom, Formula, Ingredient, MadeOf, Preparation } from './formula.ts'
-import type { BakingRules, CounterRules, DemandRules } from './rules.ts'
+import type { KitchenStation, MenuItem, Portion, Run } from './kitchen.ts'
+import type { BakingRules, CounterRules, DemandRules, OrderRules } from './rules.ts'
 
 /**
  * What a shop is, as the line's rules use it: the running form of its set-up. The published file that people write is
@@ -33,6 +38,7 @@ export interface Shop {
   readonly counter: CounterRules
   readonly demand: DemandRules
   readonly baking: BakingRules
+  readonly orders: OrderRules
   /** The shop's own windows, where neither variety nor dough says otherwise. */
   readonly windows: Windows
   readonly shelves: ReadonlyMap<ShelfId, Shelf>
@@ -49,6 +55,12 @@ export interface Shop {
   readonly weekdays: ReadonlyMap<WeekdayId, Weekday>
   /** Days that sell otherwise than their weekday. */
   readonly specialDays: ReadonlyMap<SpecialDayId, SpecialDay>
+  /** What is made to order, where, and of what (`kitchen.ts`). */
+  readonly kitchenStations: ReadonlyMap<KitchenStationId, KitchenStation>
+  readonly portions: ReadonlyMap<PortionId, Portion>
+  readonly menu: ReadonlyMap<MenuItemId, MenuItem>
+  /** The van's rounds. */
+  readonly runs: ReadonlyMap<RunId, Run>
 }
 
 export type Language = 'en' | 'es'
@@ -172,6 +184,8 @@ export interface Shelf {
   readonly emptyByMinute: number | null
   /** A hearth's floor in boards; null for a shelf that is counted in pieces. */
   readonly floorBoards: number | null
+  /** Places of the second menu on it, each for one flatbread; 0: the second menu does not use it. */
+  readonly slots: number
   readonly retired: boolean
 }
 
