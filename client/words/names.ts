@@ -2,8 +2,12 @@ import type {
   DoughId,
   FormulaId,
   IngredientId,
+  KitchenStationId,
+  MenuItemId,
   PersonId,
+  PortionId,
   PreparationId,
+  RunId,
   ShelfId,
   StationId,
   StepId,
@@ -24,6 +28,10 @@ export interface Names {
   formula(id: FormulaId): string
   preparation(id: PreparationId): string
   ingredient(id: IngredientId): string
+  kitchenStation(id: KitchenStationId): string
+  menuItem(id: MenuItemId): string
+  portion(id: PortionId): string
+  run(id: RunId): string
 }
 
 export type Unnamed = { readonly [kind in keyof Names]: string }
@@ -41,6 +49,10 @@ export function namesOf(shop: Shop | null, unnamed: Unnamed): Names {
     formula: (id) => shop?.formulas.get(id)?.name ?? unnamed.formula,
     preparation: (id) => shop?.preparations.get(id)?.name ?? unnamed.preparation,
     ingredient: (id) => shop?.ingredients.get(id)?.name ?? unnamed.ingredient,
+    kitchenStation: (id) => shop?.kitchenStations.get(id)?.name ?? unnamed.kitchenStation,
+    menuItem: (id) => shop?.menu.get(id)?.name ?? unnamed.menuItem,
+    portion: (id) => shop?.portions.get(id)?.name ?? unnamed.portion,
+    run: (id) => shop?.runs.get(id)?.name ?? unnamed.run,
   }
 }
 

@@ -220,6 +220,10 @@ const UNNAMED = {
     preparation: 'a preparation',
     ingredient: 'an ingredient',
     step: 'unknown step',
+    kitchenStation: 'unknown station',
+    menuItem: 'something',
+    portion: 'unknown portion',
+    run: 'unknown run',
   },
   es: {
     dough: 'masa desconocida',
@@ -232,5 +236,9 @@ const UNNAMED = {
     preparation: 'una preparación',
     ingredient: 'un ingrediente',
     step: 'paso desconocido',
+    kitchenStation: 'puesto desconocido',
+    menuItem: 'algo',
+    portion: 'porción desconocida',
+    run: 'reparto desconocido',
   },
 } as const
