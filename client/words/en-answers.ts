@@ -64,6 +64,8 @@ function refusalsWith({ times }: AnswerParts): Omit<RefusalSentences, DoughRoomR
     'no-changeover': () => 'The set-up has no changeover. Its hours can be given at the desk.',
     'nothing-due': () => 'There is nothing to take into effect yet.',
     'too-many': (said) => `There are ${said.number('most')} already, the most there can be. Clear one first.`,
+    'details-not-written': () =>
+      'The name or note could not be written to the server’s disk; the order was not taken. Try again, or take it without.',
     'not-your-role': () => 'This screen may not do that. Use the bench or the desk.',
     'bad-command': () => 'The board did not understand this tap. Reload the page and try again.',
     internal: () => 'Something went wrong in the board; nothing was changed. Try again.',

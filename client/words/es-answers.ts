@@ -65,6 +65,8 @@ function refusalsWith({ times }: AnswerParts): Omit<RefusalSentences, DoughRoomR
     'no-changeover': () => 'La configuración no tiene cambio de horno. Sus horas se dan en el escritorio.',
     'nothing-due': () => 'Todavía no hay nada que poner en vigor.',
     'too-many': (said) => `Ya hay ${said.number('most')}, y no caben más. Borre uno primero.`,
+    'details-not-written': () =>
+      'El nombre o la nota no se pudo escribir en el disco del servidor; el pedido no se tomó. Intente otra vez, o tómelo sin ellos.',
     'not-your-role': () => 'Esta pantalla no puede hacer eso. Use la de la línea o el escritorio.',
     'bad-command': () => 'La pizarra no entendió este toque. Recargue la página e intente otra vez.',
     internal: () => 'Algo falló en la pizarra; no se cambió nada. Intente otra vez.',

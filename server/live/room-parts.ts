@@ -10,6 +10,7 @@ import type {
 } from '../../shared-core/live/protocol.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { Journal } from '../journal/journal.ts'
+import type { DetailsPlace } from '../orders/put-down.ts'
 
 /** A link to one screen. Messages arrive in order or the link is lost. */
 export interface ScreenLink {
@@ -33,6 +34,8 @@ export interface RoomParts {
   readonly version: string
   readonly demo: Welcome['demo']
   readonly log: Log
+  /** Where it is put down whom orders are for; left out: nowhere. */
+  readonly details?: DetailsPlace
   /** Hears of a device that tried what its role may not. */
   readonly onNotYourRole?: (device: DeviceHello) => void
   /** What was told last of advice, for a screen that joins. */

@@ -14,6 +14,7 @@ import { epochMs } from '../../shared-core/units.ts'
 import { mayDo } from '../devices/permissions.ts'
 import type { Refused } from '../journal/journal.ts'
 import { FIRST_COURSE } from '../journal/journal.ts'
+import { putDown, withoutDetails } from '../orders/put-down.ts'
 import type { RoomParts } from './room-parts.ts'
 
 /** All commands of one turn of the event loop: applied one after the other, written together. */
@@ -77,7 +78,7 @@ export class Turn {
       return decision.kind === 'taken' ? this.#apply(device, command, decision) : decision
     } catch (error) {
       // A broken rule of ours: this command changed nothing, the others go on.
-      this.#parts.log.error({ error, command }, 'a command broke a rule')
+      this.#parts.log.error({ error, command: withoutDetails(command) }, 'a command broke a rule')
       return refused('internal', { commandId: command.id })
     }
   }
@@ -99,9 +100,26 @@ export class Turn {
       undoAll(state, undo)
       throw error
     }
+    if (!this.#putDown(command, entry)) {
+      undoAll(state, undo)
+      return refused('details-not-written', {})
+    }
     this.#undos.push(undo)
     this.entries.push(entry)
     return { kind: 'taken', seq: entry.seq }
+  }
+
+  /** Whom an order is for is on disk before the order is taken. */
+  #putDown(command: Command, entry: Entry): boolean {
+    const { details: place, localDate, log } = this.#parts
+    if (place === undefined) return true
+    try {
+      putDown({ place, command, entry, localDate })
+      return true
+    } catch (error) {
+      log.error({ error }, 'details of an order could not be written')
+      return false
+    }
   }
 
   /** Tapped before a copy was put back: what its screen saw beyond that is gone, and other entries have the numbers now. */

@@ -79,6 +79,8 @@ export const REFUSAL_CODES = [
   'take-back-changed-since',
   'take-back-never',
   'set-up-mismatch',
+  /** Names and notes could not be written beside the journal. */
+  'details-not-written',
   'not-your-role',
   'bad-command',
   'internal',
