@@ -1,5 +1,9 @@
-import type { PersonId, StationId } from '../../shared-core/ids.ts'
-import { personId as toPersonId, stationId as toStationId } from '../../shared-core/ids.ts'
+import type { KitchenStationId, PersonId, StationId } from '../../shared-core/ids.ts'
+import {
+  kitchenStationId as toKitchenStationId,
+  personId as toPersonId,
+  stationId as toStationId,
+} from '../../shared-core/ids.ts'
 import type { Role } from '../../shared-core/live/protocol.ts'
 import type { Language } from '../../shared-core/shop/shop.ts'
 import type { SavedText } from './saved-text.ts'
@@ -26,6 +30,8 @@ export interface DeviceSettings {
   readonly theme: ThemeChoice
   /** Who works at this screen: whoever does a step of a list here did it. Null: nobody has said. */
   readonly personId: PersonId | null
+  /** Where things are made to order that this screen is for; none: it is for the line, and shows all of them when asked. */
+  readonly kitchen: readonly KitchenStationId[]
 }
 
 /** `usual`: as screens of this kind are drawn. `clock`: dark in the hours of the night. `system`: as the device itself is. */
@@ -54,6 +60,7 @@ export function defaultSettings(role: Role): DeviceSettings {
     textPercent: 100,
     theme: 'usual',
     personId: null,
+    kitchen: [],
     ...ROLE_DEFAULTS[role],
   }
 }
@@ -73,7 +80,7 @@ export function changedSettings(
   settings: DeviceSettings,
   change: { readonly [field in keyof DeviceSettings]?: unknown },
 ): DeviceSettings {
-  const { name, stationId, language, quiet, keys, personId } = change
+  const { name, stationId, language, quiet, keys, personId, kitchen } = change
   return {
     role: settings.role,
     name: typeof name === 'string' ? name.trim().slice(0, DEVICE_NAME_MAX) : settings.name,
@@ -87,6 +94,7 @@ export function changedSettings(
     textPercent: inRange(change.textPercent, 80, 160, settings.textPercent),
     theme: THEME_CHOICES.find((choice) => choice === change.theme) ?? settings.theme,
     personId: personId === null ? null : typeof personId === 'string' ? toPersonId(personId) : settings.personId,
+    kitchen: isTexts(kitchen) ? kitchen.map(toKitchenStationId) : settings.kitchen,
   }
 }
 
@@ -108,6 +116,10 @@ function isQuiet(value: unknown): value is { fromMinute: number; toMinute: numbe
 
 function isMinute(value: unknown): value is number {
   return typeof value === 'number' && Number.isInteger(value) && value >= 0 && value < 1_440
+}
+
+function isTexts(value: unknown): value is readonly string[] {
+  return Array.isArray(value) && value.every((text) => typeof text === 'string')
 }
 
 function isKeys(value: unknown): value is Record<string, StationId> {

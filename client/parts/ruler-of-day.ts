@@ -1,13 +1,15 @@
+import { orderMarks } from '../../shared-core/day/order-marks.ts'
 import type { Ruler } from '../../shared-core/day/ruler.ts'
 import { rulerDate, rulerOf } from '../../shared-core/day/ruler.ts'
 import type { State } from '../../shared-core/day/state.ts'
+import type { OrderId } from '../../shared-core/ids.ts'
 import { noonOf } from '../../shared-core/live/noon.ts'
 import type { ShopClock } from '../../shared-core/live/protocol.ts'
 import { hoursOn } from '../../shared-core/shop/hours.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import { instantOfMinute, localDate } from '../live/clock-text.ts'
-import type { RulerDay } from './ruler-view.ts'
+import type { RulerDay, RulerOrder } from './ruler-view.ts'
 
 const MINUTE_MS = 60_000
 
@@ -54,6 +56,7 @@ function closedDay(state: State, nowMs: EpochMs, clock: ShopClock, text: string)
 /**
  * The shop's day as a ruler, as it stands at a whole minute: it need not be painted more often.
  * @param lastDip the latest first dip of the plan; null: none, or loads are not advised
+ * @param atRisk orders that will be short as things stand: their marks are in trouble
  * @returns null without a set-up, and where the hours make no day
  */
 export function rulerOfDay(
@@ -62,6 +65,7 @@ export function rulerOfDay(
   clock: ShopClock,
   words: RulerOfDayWords,
   lastDip: { readonly atMs: EpochMs; readonly text: string } | null = null,
+  atRisk: ReadonlySet<OrderId> = NONE_AT_RISK,
 ): RulerDay | null {
   const minuteMs = epochMs(nowMs - (nowMs % MINUTE_MS))
   const ruler = rulerNow(state, minuteMs, clock)
@@ -82,8 +86,30 @@ export function rulerOfDay(
       ...marks
         .filter((mark) => mark.tooLate)
         .map(({ plannedId, atMs }) => ({ key: plannedId, atMs, text: words.tooLate(atMs), trouble: true })),
+      ...ordersOn(state, { fromMs, toMs }, atRisk),
     ],
   }
+}
+
+const NONE_AT_RISK: ReadonlySet<OrderId> = new Set()
+
+/** Each order by its mark and pieces; of several that stand in one place the first, and how many others. */
+function ordersOn(
+  state: State,
+  span: { readonly fromMs: EpochMs; readonly toMs: EpochMs },
+  atRisk: ReadonlySet<OrderId>,
+): readonly RulerOrder[] {
+  return orderMarks([...state.orders.values()], span).map(({ key, atMs, orders, pieces }) => {
+    const risky = orders.find(({ id }) => atRisk.has(id))
+    const mark = (risky ?? orders[0])?.mark ?? ''
+    const more = orders.length > 1 ? `+${orders.length - 1}` : pieces > 0 ? String(pieces) : ''
+    return {
+      key,
+      atMs: risky?.dueAtMs ?? atMs,
+      text: more === '' ? mark : `${mark} ${more}`,
+      trouble: risky !== undefined,
+    }
+  })
 }
 
 /** The shop's offset from UTC at an instant, in ms: what the ruler numbers its hours by. */
