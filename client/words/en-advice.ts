@@ -1,7 +1,7 @@
 import type { ContactPlace, PlanCause, PlanChange, PlanLoad, PlanWhy } from '../../shared-core/live/plan.ts'
 import type { AdviceWords } from './advice.ts'
 import { otherLines } from './advice-lines.ts'
-import { ALLERGENS } from './en-shift.ts'
+import { ALLERGEN_NAMES } from './allergens.ts'
 import { capitalised, listed } from './joined.ts'
 import { money } from './money.ts'
 import { stuffOf } from './names.ts'
@@ -29,9 +29,9 @@ export function enAdvice(words: Words): AdviceWords {
     pulls: (pulls) =>
       pulls.map((one) => `${times.clock(one.atMs)} ${stuffOf(one, names)} ${line.trays(one.trays)}`).join(', '),
     contact: ({ varietyId, allergens, where }) =>
-      `${capitalised(line.list(allergens.map((one) => ALLERGENS[one])))} has been ${line.list(where.map((one) => PLACES[one]))}; ${names.variety(varietyId)} should not meet it: wash or change first, or tell who buys it`,
+      `${capitalised(line.list(allergens.map((one) => ALLERGEN_NAMES.en[one])))} has been ${line.list(where.map((one) => PLACES[one]))}; ${names.variety(varietyId)} should not meet it: wash or change first, or tell who buys it`,
     contactShort: ({ varietyId, allergens }) =>
-      `${allergens.map((one) => ALLERGENS[one]).join(', ')} before ${names.variety(varietyId)}`,
+      `${allergens.map((one) => ALLERGEN_NAMES.en[one]).join(', ')} before ${names.variety(varietyId)}`,
     slip: ({ gainCents, lostFewer, leftFewer }) =>
       `${gainCents < 0 ? 'costs' : 'gains'} ${money(Math.abs(gainCents))}, ${fewer(lostFewer, 'in vain')}, ${fewer(leftFewer, 'left')}`,
   }

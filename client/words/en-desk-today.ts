@@ -1,5 +1,6 @@
 import type { Prospect } from '../../shared-core/stock/prospect.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
+import { ALLERGEN_NAMES } from './allergens.ts'
 import type { ChangeoverWords, KettleWords, OvenWords, RodsWords, StepsWords, TodayWords } from './desk-today.ts'
 import type { Words } from './words.ts'
 
@@ -125,17 +126,7 @@ function kettle({ times, line }: Words): KettleWords {
     },
     contactHint:
       'It follows from what was entered and tapped. Contact that nobody entered is judged by the people here.',
-    allergen: {
-      milk: 'milk',
-      egg: 'egg',
-      fish: 'fish',
-      shellfish: 'shellfish',
-      treeNuts: 'tree nuts',
-      peanuts: 'peanuts',
-      wheat: 'wheat',
-      soy: 'soy',
-      sesame: 'sesame',
-    },
+    allergen: ALLERGEN_NAMES.en,
     contact: (name, pieces, allergens) =>
       allergens.length === 0 ? `${name} ${pieces}` : `${name} ${pieces} (${allergens.join(', ')})`,
     boards: 'Boards usable today',

@@ -1,8 +1,10 @@
 import type { CareKind } from '../../shared-core/day/said.ts'
-import type { Allergen } from '../../shared-core/shop/shop.ts'
+import { ALLERGEN_NAMES } from './allergens.ts'
 import { listed } from './joined.ts'
 import type { CareWords, ChangeWords, ShiftWords, StepWords } from './shift.ts'
 import type { Words } from './words.ts'
+
+const ALLERGENS = ALLERGEN_NAMES.en
 
 export function enShift(words: Words): ShiftWords {
   return { steps: steps(words), change: change(words), care: care(words) }
@@ -132,16 +134,4 @@ const CARES: { readonly [kind in CareKind]: string } = {
   washTrays: 'Wash seed trays',
   washPeel: 'Wash peel',
   sweepStone: 'Sweep stone',
-}
-
-export const ALLERGENS: { readonly [allergen in Allergen]: string } = {
-  milk: 'milk',
-  egg: 'egg',
-  fish: 'fish',
-  shellfish: 'shellfish',
-  treeNuts: 'tree nuts',
-  peanuts: 'peanuts',
-  wheat: 'wheat',
-  soy: 'soy',
-  sesame: 'sesame',
 }

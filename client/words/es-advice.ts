@@ -1,7 +1,7 @@
 import type { ContactPlace, PlanCause, PlanChange, PlanLoad, PlanWhy } from '../../shared-core/live/plan.ts'
 import type { AdviceWords } from './advice.ts'
 import { otherLines } from './advice-lines.ts'
-import { ALLERGENS } from './es-shift.ts'
+import { ALLERGEN_NAMES } from './allergens.ts'
 import { capitalised, listed } from './joined.ts'
 import { money } from './money.ts'
 import { stuffOf } from './names.ts'
@@ -29,9 +29,9 @@ export function esAdvice(words: Words): AdviceWords {
     pulls: (pulls) =>
       pulls.map((one) => `${times.clock(one.atMs)} ${stuffOf(one, names)} ${line.trays(one.trays)}`).join(', '),
     contact: ({ varietyId, allergens, where }) =>
-      `${capitalised(line.list(allergens.map((one) => ALLERGENS[one])))} ya pasó: ${line.list(where.map((one) => PLACES[one]))}; ${names.variety(varietyId)} no debe tocarlo: lavar o cambiar antes, o decirlo a quien compra`,
+      `${capitalised(line.list(allergens.map((one) => ALLERGEN_NAMES.es[one])))} ya pasó: ${line.list(where.map((one) => PLACES[one]))}; ${names.variety(varietyId)} no debe tocarlo: lavar o cambiar antes, o decirlo a quien compra`,
     contactShort: ({ varietyId, allergens }) =>
-      `${allergens.map((one) => ALLERGENS[one]).join(', ')} antes de ${names.variety(varietyId)}`,
+      `${allergens.map((one) => ALLERGEN_NAMES.es[one]).join(', ')} antes de ${names.variety(varietyId)}`,
     slip: ({ gainCents, lostFewer, leftFewer }) =>
       `${gainCents < 0 ? 'cuesta' : 'gana'} ${money(Math.abs(gainCents))}, ${fewer(lostFewer, 'en vano')}, ${fewer(leftFewer, 'al cierre')}`,
   }

@@ -1,5 +1,6 @@
 import type { Prospect } from '../../shared-core/stock/prospect.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
+import { ALLERGEN_NAMES } from './allergens.ts'
 import type { ChangeoverWords, KettleWords, OvenWords, RodsWords, StepsWords, TodayWords } from './desk-today.ts'
 import type { Words } from './words.ts'
 
@@ -126,17 +127,7 @@ function kettle({ times, line }: Words): KettleWords {
       stone: 'Nada conocido desde que se barrió la piedra.',
     },
     contactHint: 'Sale de lo que se anotó y se tocó. El contacto que nadie anotó lo juzga la gente de aquí.',
-    allergen: {
-      milk: 'leche',
-      egg: 'huevo',
-      fish: 'pescado',
-      shellfish: 'mariscos',
-      treeNuts: 'nueces',
-      peanuts: 'cacahuate',
-      wheat: 'trigo',
-      soy: 'soya',
-      sesame: 'ajonjolí',
-    },
+    allergen: ALLERGEN_NAMES.es,
     contact: (name, pieces, allergens) =>
       allergens.length === 0 ? `${name} ${pieces}` : `${name} ${pieces} (${allergens.join(', ')})`,
     boards: 'Tablas que sirven hoy',

@@ -1,8 +1,10 @@
 import type { CareKind } from '../../shared-core/day/said.ts'
-import type { Allergen } from '../../shared-core/shop/shop.ts'
+import { ALLERGEN_NAMES } from './allergens.ts'
 import { listed } from './joined.ts'
 import type { CareWords, ChangeWords, ShiftWords, StepWords } from './shift.ts'
 import type { Words } from './words.ts'
+
+const ALLERGENS = ALLERGEN_NAMES.es
 
 export function esShift(words: Words): ShiftWords {
   return { steps: steps(words), change: change(words), care: care(words) }
@@ -131,16 +133,4 @@ const CARES: { readonly [kind in CareKind]: string } = {
   washTrays: 'Lavar bandejas de semillas',
   washPeel: 'Lavar pala',
   sweepStone: 'Barrer la piedra',
-}
-
-export const ALLERGENS: { readonly [allergen in Allergen]: string } = {
-  milk: 'leche',
-  egg: 'huevo',
-  fish: 'pescado',
-  shellfish: 'mariscos',
-  treeNuts: 'nueces',
-  peanuts: 'cacahuate',
-  wheat: 'trigo',
-  soy: 'soya',
-  sesame: 'sésamo',
 }
