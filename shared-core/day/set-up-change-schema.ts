@@ -16,6 +16,7 @@ import * as limits from '../shop/set-up-limits.ts'
 import { BATCH_STAGES, LINE_ACTS, SPECIAL_KINDS } from '../shop/stages.ts'
 import { minute, span, weight, window } from './change-fields.ts'
 import { contains, doughRoom, formula, ingredient, madeOf, preparation } from './formula-change-schema.ts'
+import { kitchenStation, menuItem, orders, portion, run } from './kitchen-change-schema.ts'
 
 /** One change to a set-up as a command carries it: in the running shop's units, unlike the file that people write. */
 
@@ -127,6 +128,7 @@ const shelf = record({
   pieces: whole(1, limits.SHELF_PIECES_MAX),
   emptyByMinute: minute().nullable(),
   floorBoards: whole(1, limits.FLOOR_BOARDS_MAX).nullable(),
+  slots: whole(0, limits.SLOTS_MAX),
   retired: flag(),
 })
 
@@ -232,6 +234,7 @@ export const setUpChangeSchema = z.discriminatedUnion(
     change('counter', counter),
     change('demand', demand),
     change('baking', baking),
+    change('orders', orders),
     change('windows', windows()),
     change('ingredient', ingredient),
     change('preparation', preparation),
@@ -245,6 +248,10 @@ export const setUpChangeSchema = z.discriminatedUnion(
     change('step', step),
     change('specialDay', specialDay),
     change('weekday', weekday),
+    change('kitchenStation', kitchenStation),
+    change('portion', portion),
+    change('menuItem', menuItem),
+    change('run', run),
   ],
   'A part of the set-up.',
 )

@@ -5,9 +5,9 @@ import type { Entry, Event, EventType } from './events.ts'
 /** Types whose form has changed, with their newest version; all others are at 1. */
 const NEWEST: { readonly [Type in EventType]?: number } = {
   /** 2: what parts contain, how the kettle is cared for, what the oven bakes at. 3: what doughs are made of, the mixer. 4: what a piece of a
-   * variety brings in the kitchen, its usual pieces. 5: how loads are planned. */
-  setUpChanged: 5,
-  setUpPlanned: 4,
+   * variety brings in the kitchen, its usual pieces. 5: how loads are planned. 6: the second menu's places. */
+  setUpChanged: 6,
+  setUpPlanned: 5,
   /** The shop's noon, from which its hours are counted. */
   dayOpened: 2,
   /** 2: the crew's time. 3: what goes of the dough room. */
@@ -33,9 +33,11 @@ const UPCASTERS: { readonly [typeAndVersion: string]: (event: RawEvent) => RawEv
   'setUpChanged 2': (event) => ({ ...event, v: 3, changes: (event.changes as RawChange[]).map(fullChange) }),
   'setUpChanged 3': (event) => ({ ...event, v: 4, changes: (event.changes as RawChange[]).map(fullChange) }),
   'setUpChanged 4': (event) => ({ ...event, v: 5, changes: (event.changes as RawChange[]).map(fullChange) }),
+  'setUpChanged 5': (event) => ({ ...event, v: 6, changes: (event.changes as RawChange[]).map(fullChange) }),
   'setUpPlanned 1': (event) => ({ ...event, v: 2, setUp: fullPlanned(event.setUp as RawPlanned) }),
   'setUpPlanned 2': (event) => ({ ...event, v: 3, setUp: fullPlanned(event.setUp as RawPlanned) }),
   'setUpPlanned 3': (event) => ({ ...event, v: 4, setUp: fullPlanned(event.setUp as RawPlanned) }),
+  'setUpPlanned 4': (event) => ({ ...event, v: 5, setUp: fullPlanned(event.setUp as RawPlanned) }),
   'dayOpened 1': (event) => ({ ...event, v: 2, noonMs: null }),
   'dayClosed 1': (event) => ({ ...event, v: 2, crewMinutes: null }),
   'dayClosed 2': (event) => ({ ...event, v: 3, mixIds: [], buildIds: [], onHand: [] }),
@@ -62,7 +64,7 @@ const NEW_FIELDS: { readonly [entity: string]: object } = {
   kettle: NO_KETTLE_CARE,
   oven: { bakeAt: null, secondAt: null },
   mixer: { name: DEFAULT_MIXER.name, washMs: DEFAULT_MIXER.washMs },
-  shelf: { emptyByMinute: null },
+  shelf: { emptyByMinute: null, slots: 0 },
   dough: { contains: [], ...NO_FORMULA },
   topping: { madeOf: [] },
   variety: { toppingId: null, kitchenCents: null, showLeast: 0, avoids: [], usual: null },

@@ -1,5 +1,6 @@
 import { bakingCrossMisfits } from './baking-rules.ts'
 import { formulaCrossMisfits } from './formula-cross-rules.ts'
+import { kitchenCrossMisfits } from './kitchen-rules.ts'
 import type { Misfit } from './misfit.ts'
 import { broken } from './misfit.ts'
 import { IN_USE_MAX, KEPT_MAX } from './set-up-limits.ts'
@@ -21,11 +22,16 @@ export function crossMisfits(parts: SetUpParts): Misfit[] {
     ...listMisfits('person', parts.people, parts),
     ...listMisfits('step', parts.steps, parts, ({ list }) => list),
     ...listMisfits('specialDay', parts.specialDays, parts),
+    ...listMisfits('kitchenStation', parts.kitchenStations, parts),
+    ...listMisfits('portion', parts.portions, parts),
+    ...listMisfits('menuItem', parts.menu, parts),
+    ...listMisfits('run', parts.runs, parts),
     ...ovenTimeMisfits(parts),
     ...ovenMisfits(parts),
     ...tapMisfits(parts),
     ...formulaCrossMisfits(parts),
     ...bakingCrossMisfits(parts),
+    ...kitchenCrossMisfits(parts),
     ...parts.varieties.flatMap((variety) => madeOfMisfits(variety, parts)),
     ...parts.varieties.flatMap((variety) => toppedMisfits(variety, parts)),
   ]
@@ -48,6 +54,10 @@ const PLURAL: Readonly<Record<ListName, string>> = {
   person: 'people',
   step: 'steps',
   specialDay: 'special days',
+  kitchenStation: 'kitchen stations',
+  portion: 'portions',
+  menuItem: 'items of the menu',
+  run: 'runs',
 }
 /** Without one of each of these nothing can be baked. */
 const NEEDED: ReadonlySet<ListName> = new Set<ListName>(['shelf', 'dough', 'variety', 'station'])

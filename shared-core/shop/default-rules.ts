@@ -1,5 +1,5 @@
 import { spanMs } from '../units.ts'
-import type { BakingRules, CounterRules, DemandRules } from './rules.ts'
+import type { BakingRules, CounterRules, DemandRules, OrderRules } from './rules.ts'
 import type { Dough, Kettle, Mixer } from './shop.ts'
 
 /** What holds in a shop that has said nothing yet. Common practice, no source, and there to be changed. */
@@ -25,6 +25,20 @@ export const DEFAULT_BAKING: BakingRules = {
   people: [],
   showUntilMinute: null,
   contactCents: 10,
+}
+
+export const DEFAULT_ORDERS: OrderRules = {
+  dozenPieces: 12,
+  cutOffMinute: null,
+  walkInPercent: 100,
+  walkInLeast: 0,
+  keepsAsTheyCome: true,
+  noShowMs: null,
+  forgetDays: 30,
+  madeInMs: spanMs(8, 'min'),
+  sliceCoolMs: spanMs(30, 'min'),
+  packMs: spanMs(2, 'min'),
+  boxPieces: 12,
 }
 
 /** Boarded by the half-dozen, or piece by piece where a board holds no whole number of them. */

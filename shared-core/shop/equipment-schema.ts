@@ -8,7 +8,7 @@ import { span } from './time-fields.ts'
 
 /** What the shop has, as the set-up file says it: kettle, boards, oven, mixer, cooler. */
 
-const temperature = () =>
+export const temperature = () =>
   record({
     degrees: whole(limits.DEGREES_MIN, limits.DEGREES_MAX),
     unit: oneOf(['C', 'F']),
@@ -48,6 +48,10 @@ const emptyBy = () =>
   clock().nullable().default(null).meta({
     description: 'Empty of bagels by then, where it changes over before the oven does; null: with the oven.',
   })
+const slots = () =>
+  whole(0, limits.SLOTS_MAX)
+    .default(0)
+    .meta({ description: 'Places of the second menu on it, each for one flatbread; 0: it does not use it.' })
 const shelfPieces = () => whole(1, limits.SHELF_PIECES_MAX)
 
 export const shelfFile = record({
@@ -56,6 +60,7 @@ export const shelfFile = record({
   pieces: shelfPieces().optional().meta({ description: 'Pieces that fit on it.' }),
   boards: floorBoards().optional().meta({ description: 'Only for the floor of an earlier hearth, retired.' }),
   emptyBy: emptyBy(),
+  slots: slots(),
   retired: retired(),
 }).superRefine(({ pieces, boards }, ctx) => {
   if (pieces !== undefined || boards !== undefined) return
@@ -69,6 +74,7 @@ export const floorFile = record({
   boards: floorBoards(),
   pieces: shelfPieces().optional().meta({ description: 'Left out: as many as the boards hold.' }),
   emptyBy: emptyBy(),
+  slots: slots(),
 })
 
 const heat = () => ({

@@ -1,5 +1,5 @@
 import { assert, unreachable } from '../support.ts'
-import { DEFAULT_BAKING, DEFAULT_COUNTER, DEFAULT_DEMAND, defaultUnitPieces } from './default-rules.ts'
+import { DEFAULT_BAKING, DEFAULT_COUNTER, DEFAULT_DEMAND, DEFAULT_ORDERS, defaultUnitPieces } from './default-rules.ts'
 import type { BakingRules } from './rules.ts'
 import type { SetUpChange } from './set-up-change.ts'
 import type { Boards, Shop } from './shop.ts'
@@ -49,6 +49,7 @@ const NO_LISTS: Draft = {
   counter: DEFAULT_COUNTER,
   demand: DEFAULT_DEMAND,
   baking: undefined,
+  orders: DEFAULT_ORDERS,
   shelves: new Map(),
   doughs: new Map(),
   toppings: new Map(),
@@ -61,6 +62,10 @@ const NO_LISTS: Draft = {
   ingredients: new Map(),
   preparations: new Map(),
   formulas: new Map(),
+  kitchenStations: new Map(),
+  portions: new Map(),
+  menu: new Map(),
+  runs: new Map(),
 }
 
 function put(draft: Draft, change: SetUpChange): void {
@@ -101,11 +106,37 @@ function put(draft: Draft, change: SetUpChange): void {
     case 'weekday':
       draft.weekdays = withEntity(draft.weekdays, change.value)
       return
+    case 'kitchenStation':
+    case 'portion':
+    case 'menuItem':
+    case 'run':
+      putOfKitchen(draft, change)
+      return
     default:
       putPart(draft, change)
   }
 }
 
+function putOfKitchen(draft: Draft, change: KitchenChange): void {
+  switch (change.entity) {
+    case 'kitchenStation':
+      draft.kitchenStations = withEntity(draft.kitchenStations, change.value)
+      return
+    case 'portion':
+      draft.portions = withEntity(draft.portions, change.value)
+      return
+    case 'menuItem':
+      draft.menu = withEntity(draft.menu, change.value)
+      return
+    case 'run':
+      draft.runs = withEntity(draft.runs, change.value)
+      return
+    default:
+      unreachable(change)
+  }
+}
+
+type KitchenChange = Extract<SetUpChange, { readonly entity: 'kitchenStation' | 'portion' | 'menuItem' | 'run' }>
 type PartChange = Exclude<SetUpChange, { readonly value: { readonly id: string } }>
 
 /** A part of which there is one. */
@@ -143,6 +174,9 @@ function putPart(draft: Draft, change: PartChange): void {
       return
     case 'baking':
       draft.baking = change.value
+      return
+    case 'orders':
+      draft.orders = change.value
       return
     case 'windows':
       draft.windows = change.value

@@ -1,5 +1,6 @@
 import type { DoughRoom, Formula, Ingredient, Preparation } from './formula.ts'
-import type { BakingRules, CounterRules, DemandRules } from './rules.ts'
+import type { KitchenStation, MenuItem, Portion, Run } from './kitchen.ts'
+import type { BakingRules, CounterRules, DemandRules, OrderRules } from './rules.ts'
 import type {
   Boards,
   Cooler,
@@ -33,6 +34,7 @@ export type SetUpChange =
   | { readonly entity: 'counter'; readonly value: CounterRules }
   | { readonly entity: 'demand'; readonly value: DemandRules }
   | { readonly entity: 'baking'; readonly value: BakingRules }
+  | { readonly entity: 'orders'; readonly value: OrderRules }
   | { readonly entity: 'windows'; readonly value: Windows }
   | { readonly entity: 'shelf'; readonly value: Shelf }
   | { readonly entity: 'dough'; readonly value: Dough }
@@ -46,3 +48,7 @@ export type SetUpChange =
   | { readonly entity: 'ingredient'; readonly value: Ingredient }
   | { readonly entity: 'preparation'; readonly value: Preparation }
   | { readonly entity: 'formula'; readonly value: Formula }
+  | { readonly entity: 'kitchenStation'; readonly value: KitchenStation }
+  | { readonly entity: 'portion'; readonly value: Portion }
+  | { readonly entity: 'menuItem'; readonly value: MenuItem }
+  | { readonly entity: 'run'; readonly value: Run }

@@ -24,6 +24,7 @@ export function setUpChanges(from: Shop | null, to: Shop): SetUpChange[] {
     { entity: 'counter', value: to.counter },
     { entity: 'demand', value: to.demand },
     { entity: 'baking', value: to.baking },
+    { entity: 'orders', value: to.orders },
     { entity: 'windows', value: to.windows },
     ...withRetired(from?.ingredients, to.ingredients).map((value) => ({ entity: 'ingredient', value }) as const),
     ...withRetired(from?.preparations, to.preparations).map((value) => ({ entity: 'preparation', value }) as const),
@@ -36,6 +37,12 @@ export function setUpChanges(from: Shop | null, to: Shop): SetUpChange[] {
     ...withRetired(from?.people, to.people).map((value) => ({ entity: 'person', value }) as const),
     ...withRetired(from?.steps, to.steps).map((value) => ({ entity: 'step', value }) as const),
     ...withRetired(from?.specialDays, to.specialDays).map((value) => ({ entity: 'specialDay', value }) as const),
+    ...withRetired(from?.kitchenStations, to.kitchenStations).map(
+      (value) => ({ entity: 'kitchenStation', value }) as const,
+    ),
+    ...withRetired(from?.portions, to.portions).map((value) => ({ entity: 'portion', value }) as const),
+    ...withRetired(from?.menu, to.menu).map((value) => ({ entity: 'menuItem', value }) as const),
+    ...withRetired(from?.runs, to.runs).map((value) => ({ entity: 'run', value }) as const),
     ...weekdaysWithRetired(from?.weekdays, to.weekdays).map((value) => ({ entity: 'weekday', value }) as const),
   ]
   return from === null ? changes : changes.filter((change) => !isSame(standing(from, change), change.value))
@@ -91,6 +98,14 @@ export function standing(shop: Shop, change: SetUpChange): unknown {
       return shop.preparations.get(change.value.id)
     case 'formula':
       return shop.formulas.get(change.value.id)
+    case 'kitchenStation':
+      return shop.kitchenStations.get(change.value.id)
+    case 'portion':
+      return shop.portions.get(change.value.id)
+    case 'menuItem':
+      return shop.menu.get(change.value.id)
+    case 'run':
+      return shop.runs.get(change.value.id)
     default:
       return shop[change.entity]
   }

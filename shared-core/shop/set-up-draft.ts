@@ -5,7 +5,10 @@ import * as demand from './demand-schema.ts'
 import * as equipment from './equipment-schema.ts'
 import * as formulaFrom from './formula-from-file.ts'
 import * as formula from './formula-schema.ts'
+import * as kitchenFrom from './kitchen-from-file.ts'
+import * as kitchen from './kitchen-schema.ts'
 import type { Misfit } from './misfit.ts'
+import * as orders from './order-schema.ts'
 import type { Problem } from './problem.ts'
 import type { CounterRules, DemandRules } from './rules.ts'
 import * as from from './set-up-from-file.ts'
@@ -46,6 +49,7 @@ export function draftOf(raw: unknown): Draft {
       hours: readAs(day.hoursFile, at(raw, 'hours'), from.hoursFrom),
       boards,
       baking: readAs(baking.bakingFile, at(raw, 'baking'), (file) => from.bakingFrom(file, boards?.pieces ?? 1)),
+      orders: readAs(orders.ordersFile, at(raw, 'orders'), kitchenFrom.ordersFrom),
       oven: readAs(equipment.ovenFile, at(raw, 'oven'), from.ovenFrom),
       mixer: readAs(equipment.mixerFile, at(raw, 'mixer'), from.mixerFrom),
       doughRoom: readAs(formula.doughRoomFile, at(raw, 'doughRoom'), formulaFrom.doughRoomFrom),
@@ -61,12 +65,18 @@ export function draftOf(raw: unknown): Draft {
       people: readable(lists.person),
       steps: readable(lists.step),
       specialDays: readable(lists.specialDay),
+      kitchenStations: readable(lists.kitchenStation),
+      portions: readable(lists.portion),
+      menu: readable(lists.menuItem),
+      runs: readable(lists.run),
       weekdays: readAs(day.weekdaysFile, at(raw, 'weekdays'), from.weekdaysFrom) ?? [],
       doughIds: idsOf(lists.dough),
       toppingIds: idsOf(lists.topping),
       ingredientIds: idsOf(lists.ingredient),
       preparationIds: idsOf(lists.preparation),
       formulaIds: idsOf(lists.formula),
+      kitchenStationIds: idsOf(lists.kitchenStation),
+      portionIds: idsOf(lists.portion),
       unread: new Set(
         LIST_NAMES.filter((name) => lists[name].length === 0 || lists[name].some(({ entity }) => entity === null)),
       ),
@@ -96,6 +106,10 @@ function listsOf(raw: unknown, boardPieces: number) {
     person: readEach(day.personFile, entries('people'), from.personFrom),
     step: readEach(day.stepFile, entries('steps'), from.stepFrom),
     specialDay: readEach(demand.specialDayFile, entries('specialDays'), from.specialDayFrom),
+    kitchenStation: readEach(kitchen.kitchenStationFile, entries('kitchenStations'), kitchenFrom.kitchenStationFrom),
+    portion: readEach(kitchen.portionFile, entries('portions'), kitchenFrom.portionFrom),
+    menuItem: readEach(kitchen.menuItemFile, entries('menu'), kitchenFrom.menuItemFrom),
+    run: readEach(orders.runFile, entries('runs'), kitchenFrom.runFrom),
   } as const
 }
 
@@ -169,6 +183,11 @@ const FILE_FIELD: Readonly<Record<string, string>> = {
   spans: 'dates',
   emptyByMinute: 'emptyBy',
   showUntilMinute: 'showUntil',
+  cutOffMinute: 'cutOff',
+  leavesMinute: 'leaves',
+  stationId: 'station',
+  portionId: 'portion',
+  afterMs: 'after',
 }
 
 /** A field of the running shop as a path of the file. @example fileField('lines/2/ingredientId') // '/lines/2/ingredient' */
@@ -191,6 +210,10 @@ const LIST_PATH: Readonly<Record<ListName, string>> = {
   person: '/people',
   step: '/steps',
   specialDay: '/specialDays',
+  kitchenStation: '/kitchenStations',
+  portion: '/portions',
+  menuItem: '/menu',
+  run: '/runs',
 }
 
 function placeOf({ entity, id, field }: Misfit, lists: Record<ListName, readonly Entry<unknown>[]>): string {

@@ -11,6 +11,7 @@ import {
 } from './formula-export.ts'
 import { clockText, dwellObject, spanObject } from './human-time.ts'
 import { inOrder } from './in-order.ts'
+import { kitchenStationFile, menuItemFile, ordersFile, portionFile, runFile } from './kitchen-export.ts'
 import type { SetUpFile } from './set-up-schema.ts'
 import { SET_UP_FORMAT } from './set-up-schema.ts'
 import type { Dough, Hours, Mixer, Shelf, Shop, SpecialDay, Station, Step, Topping, Variety, Windows } from './shop.ts'
@@ -37,6 +38,7 @@ export function toSetUpFile(shop: Shop): SetUpFile {
     counter: counterFile(shop.counter),
     demand: shop.demand,
     baking: bakingFile(shop.baking),
+    orders: ordersFile(shop.orders),
     windows: shopWindowsFile(shop.windows),
     ingredients: inOrder(shop.ingredients).map(ingredientFile),
     preparations: inOrder(shop.preparations).map(preparationFile),
@@ -48,6 +50,10 @@ export function toSetUpFile(shop: Shop): SetUpFile {
     people: inOrder(shop.people).map(({ id, name, retired }) => ({ id, name, ...retiredFile({ retired }) })),
     steps: inOrder(shop.steps).map(stepFile),
     specialDays: inOrder(shop.specialDays).map(specialDayFile),
+    kitchenStations: inOrder(shop.kitchenStations).map(kitchenStationFile),
+    portions: inOrder(shop.portions).map(portionFile),
+    menu: inOrder(shop.menu).map(menuItemFile),
+    runs: inOrder(shop.runs).map(runFile),
   }
 }
 
@@ -113,15 +119,22 @@ function ovenFile({ oven, shelves, boards }: Shop): SetUpFile['oven'] {
   return {
     kind: 'hearth',
     ...heat,
-    floor: { id, name, boards: floorBoards, ...ownPieces(floor, boards.pieces), ...emptyByFile(floor) },
+    floor: {
+      id,
+      name,
+      boards: floorBoards,
+      ...ownPieces(floor, boards.pieces),
+      ...emptyByFile(floor),
+      slots: floor.slots,
+    },
     ...(rest.length === 0 ? {} : { shelves: rest }),
   }
 }
 
 function shelfFile(shelf: Shelf, boardPieces: number) {
-  const { id, name, floorBoards } = shelf
+  const { id, name, floorBoards, slots } = shelf
   const size = floorBoards === null ? {} : { boards: floorBoards }
-  return { id, name, ...size, ...ownPieces(shelf, boardPieces), ...emptyByFile(shelf), ...retiredFile(shelf) }
+  return { id, name, ...size, ...ownPieces(shelf, boardPieces), ...emptyByFile(shelf), slots, ...retiredFile(shelf) }
 }
 
 function emptyByFile({ emptyByMinute }: Shelf): { emptyBy: string | null } {

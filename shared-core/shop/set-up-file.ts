@@ -58,9 +58,9 @@ function firstOfEachPlace(problems: readonly Problem[]): Problem[] {
 
 /** Null while a part is missing, which zod has then said. */
 function shopOf({ profile, kettle, counter, demand, cooler, parts }: Draft): Shop | null {
-  const { hours, boards, baking, oven, windows, mixer, doughRoom } = parts
+  const { hours, boards, baking, orders, oven, windows, mixer, doughRoom } = parts
   if (profile === null || kettle === null || counter === null || demand === null || hours === null) return null
-  if (boards === null || baking === null || oven === null || windows === null) return null
+  if (boards === null || baking === null || orders === null || oven === null || windows === null) return null
   return {
     profile,
     hours,
@@ -73,6 +73,7 @@ function shopOf({ profile, kettle, counter, demand, cooler, parts }: Draft): Sho
     counter,
     demand,
     baking,
+    orders,
     windows,
     ingredients: ordered(parts.ingredients),
     preparations: ordered(parts.preparations),
@@ -85,6 +86,10 @@ function shopOf({ profile, kettle, counter, demand, cooler, parts }: Draft): Sho
     people: ordered(parts.people),
     steps: ordered(parts.steps),
     specialDays: ordered(parts.specialDays),
+    kitchenStations: ordered(parts.kitchenStations),
+    portions: ordered(parts.portions),
+    menu: ordered(parts.menu),
+    runs: ordered(parts.runs),
     weekdays: new Map(parts.weekdays.map((weekday) => [weekday.id, weekday])),
   }
 }

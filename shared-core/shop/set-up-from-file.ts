@@ -135,12 +135,13 @@ export interface ShelfOrFloor {
   readonly pieces?: number | undefined
   readonly boards?: number | undefined
   readonly emptyBy: string | null
+  readonly slots: number
   readonly retired?: boolean
 }
 
 /** @param boardPieces pieces of a board: a floor holds that many times its boards unless it says otherwise */
 export function shelfFrom(
-  { id, name, pieces, boards, emptyBy, retired }: ShelfOrFloor,
+  { id, name, pieces, boards, emptyBy, slots, retired }: ShelfOrFloor,
   order: number,
   boardPieces: number,
 ): Shelf {
@@ -152,6 +153,7 @@ export function shelfFrom(
     pieces: pieces ?? (floorBoards ?? 0) * boardPieces,
     emptyByMinute: emptyBy === null ? null : clockMinute(emptyBy),
     floorBoards,
+    slots,
     retired: retired ?? false,
   }
 }

@@ -18,6 +18,10 @@ export const NAME_MAX = {
   preparation: 24,
   formula: 24,
   mixer: 16,
+  kitchenStation: 16,
+  portion: 24,
+  menuItem: 24,
+  run: 24,
   specialDay: 40,
 } as const
 
@@ -34,6 +38,10 @@ export const IN_USE_MAX = {
   preparation: 12,
   formula: 24,
   specialDay: 120,
+  kitchenStation: 8,
+  portion: 60,
+  menuItem: 60,
+  run: 12,
 } as const
 
 /** Most of each kind that a file or shop may hold, the retired ones of many years included. */
@@ -120,3 +128,33 @@ export const USUAL_MAX = 20_000
 export const DAY_OLD_SELLS_MAX = 5_000
 export const MINUTE_MAX = 24 * 60 - 1
 export const ORDER_MAX = 100_000
+
+/** A dozen is 12, and 13 where the shop gives a baker's dozen; others have their own ways. */
+export const DOZEN_PIECES_MIN = 10
+export const DOZEN_PIECES_MAX = 14
+/** Pieces of a variety that stay out for walk-ins, pieces of one box or tub. */
+export const WALK_IN_LEAST_MAX = 500
+export const BOX_PIECES_MAX = 500
+export const NO_SHOW_MS_MIN = 5 * 60_000
+export const NO_SHOW_MS_MAX = 12 * 3_600_000
+/** Names and phone numbers are no longer needed then, whatever an order was about. */
+export const FORGET_DAYS_MAX = 400
+export const MADE_IN_MS_MIN = 60_000
+export const MADE_IN_MS_MAX = 2 * 3_600_000
+export const SLICE_COOL_MS_MAX = 4 * 3_600_000
+export const PACK_MS_MAX = 60 * 60_000
+/** From the van's one stop to the next, and loading it. */
+export const STOP_MS_MAX = 4 * 3_600_000
+export const LOAD_MS_MAX = 2 * 3_600_000
+
+/** What is made to order: at a station, in the oven, out of portions. */
+export const HANDS_MAX = 20
+export const SLOTS_MAX = 40
+export const ITEM_STEPS_MAX = 3
+export const TURNS_MAX = 3
+export const TAKES_MS_MIN = 1_000
+export const TAKES_MS_MAX = 60 * 60_000
+export const PULL_MS_MAX = 24 * 3_600_000
+export const TRAY_PORTIONS_MAX = 500
+export const PORTIONS_OF_MAX = 12
+export const PORTIONS_EACH_MAX = 20

@@ -13,6 +13,7 @@ import {
   weekdayMisfits,
 } from './entity-rules.ts'
 import { doughRoomMisfits, formulaMisfits, ingredientMisfits, preparationMisfits } from './formula-rules.ts'
+import { menuItemMisfits, portionMisfits } from './kitchen-rules.ts'
 import type { Misfit } from './misfit.ts'
 import type { SetUpChange } from './set-up-change.ts'
 import type { SetUpParts } from './set-up-parts.ts'
@@ -52,6 +53,8 @@ export function partsMisfits(parts: SetUpParts): Misfit[] {
     ...parts.stations.flatMap(stationMisfits),
     ...parts.steps.flatMap(stepMisfits),
     ...parts.specialDays.flatMap(specialDayMisfits),
+    ...parts.portions.flatMap(portionMisfits),
+    ...parts.menu.flatMap(menuItemMisfits),
     ...crossMisfits(parts),
   ]
 }
@@ -91,6 +94,10 @@ export function changeMisfits(change: SetUpChange): Misfit[] {
       return specialDayMisfits(change.value)
     case 'weekday':
       return weekdayMisfits(change.value)
+    case 'portion':
+      return portionMisfits(change.value)
+    case 'menuItem':
+      return menuItemMisfits(change.value)
     default:
       return []
   }

@@ -4,7 +4,9 @@ import { counterFile, hoursFile, personFile, stepFile, weekdaysFile } from './da
 import { demandFile, specialDayFile } from './demand-schema.ts'
 import { boardsFile, coolerFile, kettleFile, mixerFile, ovenFile, retired } from './equipment-schema.ts'
 import { contains, doughRoomFile, formulaFile, ingredientFile, madeOf, preparationFile } from './formula-schema.ts'
+import { kitchenStationFile, menuItemFile, portionFile } from './kitchen-schema.ts'
 import { weight } from './measure-fields.ts'
+import { ordersFile, runFile } from './order-schema.ts'
 import { flag, id, list, name, oneOf, record, whole } from './set-up-fields.ts'
 import * as limits from './set-up-limits.ts'
 import { BATCH_STAGES, LINE_ACTS } from './stages.ts'
@@ -120,6 +122,7 @@ export const setUpFile = record({
   counter: counterFile,
   demand: demandFile,
   baking: bakingFile,
+  orders: ordersFile,
   windows: windowsFile,
   ingredients: list(ingredientFile, 'ingredients', 0, limits.KEPT_MAX).default([]),
   preparations: list(preparationFile, 'preparations', 0, limits.KEPT_MAX).default([]),
@@ -131,6 +134,10 @@ export const setUpFile = record({
   people: list(personFile, 'people', 0, limits.KEPT_MAX).default([]),
   steps: list(stepFile, 'steps', 0, limits.KEPT_MAX).default([]),
   specialDays: list(specialDayFile, 'special days', 0, limits.KEPT_MAX).default([]),
+  kitchenStations: list(kitchenStationFile, 'kitchen stations', 0, limits.KEPT_MAX).default([]),
+  portions: list(portionFile, 'portions', 0, limits.KEPT_MAX).default([]),
+  menu: list(menuItemFile, 'items', 0, limits.KEPT_MAX).default([]),
+  runs: list(runFile, 'runs', 0, limits.KEPT_MAX).default([]),
 }).meta({
   title: 'Set-up of a shop',
   description: 'Equipment, hours, doughs and varieties of one shop. Entities keep their id for good.',

@@ -1,6 +1,12 @@
 import { shelfId, stationId } from '../ids.ts'
 import { spanMs } from '../units.ts'
-import { DEFAULT_BAKING, DEFAULT_COUNTER, DEFAULT_DEMAND, DEFAULT_KETTLE_CARE } from './default-rules.ts'
+import {
+  DEFAULT_BAKING,
+  DEFAULT_COUNTER,
+  DEFAULT_DEMAND,
+  DEFAULT_KETTLE_CARE,
+  DEFAULT_ORDERS,
+} from './default-rules.ts'
 import { DEFAULT_WINDOWS } from './default-windows.ts'
 import { pickableDoughs, pickableToppings, pickableVarieties } from './pickable.ts'
 import type { Language, Oven, OvenKind, Profile, Shelf, Shop, Station, Temperature, Variety } from './shop.ts'
@@ -42,6 +48,7 @@ export function startingPoint(kind: OvenKind, shop: NewShop): Shop {
     counter: DEFAULT_COUNTER,
     demand: DEFAULT_DEMAND,
     baking: DEFAULT_BAKING,
+    orders: DEFAULT_ORDERS,
     windows: DEFAULT_WINDOWS,
     ingredients: new Map(),
     preparations: new Map(),
@@ -55,6 +62,10 @@ export function startingPoint(kind: OvenKind, shop: NewShop): Shop {
     steps: byId(startingSteps(kind, language)),
     weekdays: new Map(),
     specialDays: new Map(),
+    kitchenStations: new Map(),
+    portions: new Map(),
+    menu: new Map(),
+    runs: new Map(),
   }
 }
 
@@ -86,6 +97,7 @@ function shelves(kind: OvenKind): Shelf[] {
         pieces,
         emptyByMinute: null,
         floorBoards: FLOOR_BOARDS,
+        slots: 0,
         retired: false,
       },
     ]
@@ -93,7 +105,7 @@ function shelves(kind: OvenKind): Shelf[] {
   const [count, pieces] = kind === 'shelves' ? [5, 12 * 12] : [4, 6 * 12]
   return Array.from({ length: count }, (_, order) => {
     const name = String(order + 1)
-    return { id: shelfId(name), name, order, pieces, emptyByMinute: null, floorBoards: null, retired: false }
+    return { id: shelfId(name), name, order, pieces, emptyByMinute: null, floorBoards: null, slots: 0, retired: false }
   })
 }
 

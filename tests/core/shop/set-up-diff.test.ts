@@ -13,7 +13,7 @@ const LISTS = ['shelves', 'doughs', 'toppings', 'varieties', 'stations', 'people
 describe('what changes between two set-ups', () => {
   it('given no set-up before, then every entity is a change, and they make the shop', () => {
     const changes = setUpChanges(null, SHOP)
-    expect(changes).toHaveLength(12 + 1 + 2 + 3 + 1)
+    expect(changes).toHaveLength(13 + 1 + 2 + 3 + 1)
     expect(applySetUp(null, changes)).toEqual(SHOP)
   })
 

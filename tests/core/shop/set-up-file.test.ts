@@ -77,7 +77,16 @@ describe('a set-up file', () => {
   it('given a hearth, then its floor is one shelf in boards that holds their pieces', () => {
     const shop = shopOf(smallHearthFile())
     expect([...shop.shelves.values()]).toEqual([
-      { id: 'floor', name: 'Floor', order: 0, pieces: 120, emptyByMinute: null, floorBoards: 20, retired: false },
+      {
+        id: 'floor',
+        name: 'Floor',
+        order: 0,
+        pieces: 120,
+        emptyByMinute: null,
+        floorBoards: 20,
+        slots: 0,
+        retired: false,
+      },
     ])
     expect(shopOf(withValue(smallHearthFile(), '/oven/floor/pieces', 100)).shelves.get(shelfId('floor'))?.pieces).toBe(
       100,

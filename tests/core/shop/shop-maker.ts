@@ -33,6 +33,7 @@ import type {
 import { ALLERGENS, LINE_ACTS, SPECIAL_KINDS, WINDOW_STAGES } from '../../../shared-core/shop/stages.ts'
 import { durationMs, spanMs } from '../../../shared-core/units.ts'
 import { anyDoughRoom, weight as anyWeight, pieceWeight } from './formula-maker.ts'
+import { anyKitchen } from './kitchen-maker.ts'
 
 /** Any shop whose parts fit: every kind of oven, retired entities, windows at every level, orders with gaps. */
 export const anyShop: fc.Arbitrary<Shop> = fc
@@ -57,6 +58,7 @@ export const anyShop: fc.Arbitrary<Shop> = fc
     }),
     heat: fc.record({ bakeAt: fc.option(temperature()), secondAt: fc.option(temperature()) }),
     room: anyDoughRoom,
+    kitchen: anyKitchen,
     mixer: fc.option(
       fc.record({
         name: fc.constantFrom('Mixer', 'Spiral 2'),
@@ -125,6 +127,7 @@ export const anyShop: fc.Arbitrary<Shop> = fc
         pieces: fc.integer({ min: 1, max: 1_000 }),
         floor: fc.boolean(),
         emptyByMinute: fc.option(fc.integer({ min: 271, max: 400 })),
+        slots: fc.integer({ min: 0, max: 40 }),
       }),
     ),
     doughs: entries(
@@ -157,7 +160,7 @@ export const anyShop: fc.Arbitrary<Shop> = fc
   })
   .map((drawn): Shop => {
     const { kind, profile, changeover, kettle, boards, handlingMs, windows } = drawn
-    const shelf = drawn.shelves.map(({ id, order, retired, pieces, floor, emptyByMinute }, at): Shelf => {
+    const shelf = drawn.shelves.map(({ id, order, retired, pieces, floor, emptyByMinute, slots }, at): Shelf => {
       const isFloor = kind === 'hearth' ? at === 0 || floor : retired && at > 0 && floor
       return {
         id: shelfId(id),
@@ -166,6 +169,7 @@ export const anyShop: fc.Arbitrary<Shop> = fc
         pieces,
         emptyByMinute,
         floorBoards: isFloor ? 10 : null,
+        slots,
         retired: kind === 'hearth' ? at > 0 : retired && at > 0,
       }
     })
@@ -188,6 +192,7 @@ export const anyShop: fc.Arbitrary<Shop> = fc
       demand: drawn.demand,
       baking: drawn.baking,
       ...drawn.room,
+      ...drawn.kitchen,
       toppings: byId(
         drawn.toppings.map((one, at) => ({
           ...one,
@@ -270,6 +275,10 @@ export function renumbered(shop: Shop): Shop {
     people: list(shop.people),
     steps: list(shop.steps),
     specialDays: list(shop.specialDays),
+    kitchenStations: list(shop.kitchenStations),
+    portions: list(shop.portions),
+    menu: list(shop.menu),
+    runs: list(shop.runs),
     weekdays: new Map([...shop.weekdays].filter(([, { retired }]) => !retired)),
   }
 }

@@ -3,6 +3,7 @@ import {
   DEFAULT_BAKING,
   DEFAULT_COUNTER,
   DEFAULT_DEMAND,
+  DEFAULT_ORDERS,
   NO_FORMULA,
   NO_KETTLE_CARE,
 } from '../../../shared-core/shop/default-rules.ts'
@@ -39,6 +40,7 @@ export function shopWith(parts: Partial<Shop> = {}): Shop {
     counter: DEFAULT_COUNTER,
     demand: DEFAULT_DEMAND,
     baking: DEFAULT_BAKING,
+    orders: DEFAULT_ORDERS,
     windows: TRADE_WINDOWS,
     shelves: table([shelf({ id: 's1', order: 1 }), shelf({ id: 's2', order: 2 }), shelf({ id: 's3', order: 3 })]),
     doughs: table([
@@ -62,6 +64,10 @@ export function shopWith(parts: Partial<Shop> = {}): Shop {
     steps: new Map(),
     weekdays: new Map(),
     specialDays: new Map(),
+    kitchenStations: new Map(),
+    portions: new Map(),
+    menu: new Map(),
+    runs: new Map(),
     ...parts,
   }
 }
@@ -105,6 +111,7 @@ export function shelf(parts: Named<Shelf>): Shelf {
     pieces: 48,
     emptyByMinute: null,
     floorBoards: null,
+    slots: 0,
     retired: false,
     ...parts,
     id: shelfId(parts.id),

@@ -182,5 +182,14 @@ const HOUR_MINUTES = 60
 /** A new shelf is as large as the one above it. */
 function likeOf(shelves: readonly Shelf[]): Shelf {
   const pieces = shelves[shelves.length - 1]?.pieces ?? 72
-  return { id: shelfId('new'), name: '', order: 0, pieces, emptyByMinute: null, floorBoards: null, retired: false }
+  return {
+    id: shelfId('new'),
+    name: '',
+    order: 0,
+    pieces,
+    emptyByMinute: null,
+    floorBoards: null,
+    slots: 0,
+    retired: false,
+  }
 }
