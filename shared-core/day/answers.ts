@@ -15,6 +15,8 @@ export const ASK_CODES = [
   'far-count',
   /** Closing with pieces in the kettle, on boards or in the oven. */
   'line-not-empty',
+  /** Closing with orders of the day that nobody has handed over. */
+  'orders-open',
   /** A set-up that retires something of which there are pieces. */
   'retires-in-use',
   /** A change of the set-up after which planned ones would no longer fit. */
@@ -45,6 +47,20 @@ export const REFUSAL_CODES = [
   'unknown-ingredient',
   'unknown-preparation',
   'unknown-build',
+  'unknown-order',
+  'unknown-standing',
+  'unknown-run',
+  'unknown-menu-item',
+  'unknown-portion',
+  /** An order of nothing. */
+  'order-empty',
+  /** Nothing is left of a mixed line once what it must not have is taken out. */
+  'order-nothing-left',
+  /** Only who waits at the counter needs no time. */
+  'order-when',
+  /** A till sent it before. */
+  'order-known',
+  'which-bagel',
   /** A mix of another formula than the dough's. */
   'other-formula',
   /** A line that the mix sheet does not have. */

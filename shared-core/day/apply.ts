@@ -26,6 +26,7 @@ import {
   applyOut,
   applyPieces,
 } from '../line/apply-line.ts'
+import { applyItemsMoved, applyOrderChanged, applyOrderTaken, applyPortionsLeft } from '../orders/apply-orders.ts'
 import {
   applyCounted,
   applyDayOldPut,
@@ -165,6 +166,14 @@ const APPLIERS: Appliers = {
   cared: ({ state, undo }, { care }) => put(state, undo, 'cares', care.kind, care),
   setUpPlanned: ({ state, undo }, { setUp }) => put(state, undo, 'setUps', setUp.id, setUp),
   setUpDropped: ({ state, undo }, { setUpId }) => put(state, undo, 'setUps', setUpId, null),
+  orderTaken: applyOrderTaken,
+  orderChanged: applyOrderChanged,
+  orderEnded: ({ state, undo }, { orderId }) => put(state, undo, 'orders', orderId, null),
+  orderShort: () => undefined,
+  standingSet: ({ state, undo }, { standing }) => put(state, undo, 'standing', standing.id, standing),
+  standingEnded: ({ state, undo }, { standingId }) => put(state, undo, 'standing', standingId, null),
+  itemsMoved: applyItemsMoved,
+  portionsLeft: applyPortionsLeft,
   takenBack: applyTakenBack,
   wantedSet: applyWantedSet,
   mixesPlanned: applyMixesPlanned,

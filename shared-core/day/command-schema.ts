@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import type { VarietyId } from '../ids.ts'
+import { orderCommands } from '../orders/order-command-schema.ts'
 import type { Problem } from '../shop/problem.ts'
 import { pointer, problemsOf } from '../shop/problems.ts'
 import { flag, list, oneOf, record, whole } from '../shop/set-up-fields.ts'
@@ -125,7 +126,7 @@ const stockCommands = [
     pieces: pieces(),
     fate: oneOf(['sold', 'kitchen', 'wasted', 'given']),
   }),
-  command('keep', { lines }),
+  command('keep', { lines, orderId: ids.order.exactOptional() }),
   command('release', { keepId: ids.keep }),
   command('handOver', { keepId: ids.keep }),
 ] as const
@@ -199,6 +200,14 @@ const listCommands = [
 
 export const commandSchema = z.discriminatedUnion(
   'type',
-  [...lineCommands, ...careCommands, ...stockCommands, ...dayCommands, ...listCommands, ...doughCommands],
+  [
+    ...lineCommands,
+    ...careCommands,
+    ...stockCommands,
+    ...dayCommands,
+    ...listCommands,
+    ...doughCommands,
+    ...orderCommands,
+  ],
   'A command of a type that is known here.',
 )

@@ -1,7 +1,10 @@
 import { roomAtClose } from '../dough/decide-close.ts'
+import type { KeepId, OrderId } from '../ids.ts'
 import { plannedId } from '../ids.ts'
 import { lineRefusal, piecesOf } from '../line/lines.ts'
 import { isOnTheLine } from '../line/route.ts'
+import { ordersOver } from '../orders/orders-over.ts'
+import { takeUpStanding } from '../orders/take-up.ts'
 import type { EpochMs } from '../units.ts'
 import type { DayCommand } from './commands.ts'
 import type { Case, Decision } from './decision.ts'
@@ -20,7 +23,9 @@ export function decideOpenDay(oneCase: Of<'openDay'>): Decision {
   if (state.day !== null) return refuse('already-open', { label: state.day.label })
   const label = labelOf(context.localDate, state.lastDay?.closedOn ?? null)
   const noonMs = context.noonOf?.(label) ?? null
-  happen(oneCase, happenedAt(oneCase), { type: 'dayOpened', label, noonMs })
+  const atMs = happenedAt(oneCase)
+  happen(oneCase, atMs, { type: 'dayOpened', label, noonMs })
+  if (noonMs !== null) takeUpStanding(oneCase, label, noonMs, atMs)
   return take(oneCase)
 }
 
@@ -34,13 +39,18 @@ export function decideCloseDay(oneCase: Of<'closeDay'>): Decision {
   if (state.day === null || (command.label ?? state.day.label) !== state.day.label) return refuse('day-not-open')
   const onTheLine = [...state.batches.values()].filter(({ stage }) => isOnTheLine(stage))
   const pieces = piecesOf(onTheLine)
-  const asked = askFor(command, pieces > 0 ? [{ code: 'line-not-empty', params: { pieces } }] : [])
-  if (asked !== null) return asked
   const endedAtMs = endedBeforeNight(state, context)
   const atMs = endedAtMs ?? happenedAt(oneCase, state.day.openedAtMs)
+  const orders = ordersOver(state, state.day, atMs).length
+  const asked = askFor(command, [
+    ...(pieces > 0 ? [{ code: 'line-not-empty', params: { pieces } } as const] : []),
+    ...(orders > 0 ? [{ code: 'orders-open', params: { orders } } as const] : []),
+  ])
+  if (asked !== null) return asked
   const { crewMinutes = null } = command
   const closedOn = dateUsedUp(state.day.label, context.localDate)
-  happen(oneCase, atMs, dayClosed(state, state.day, { atMs, closedOn, crewMinutes, isLate: endedAtMs !== null }))
+  for (const fact of closing(state, state.day, { atMs, closedOn, crewMinutes, isLate: endedAtMs !== null }))
+    happen(oneCase, atMs, fact)
   return take(oneCase)
 }
 
@@ -63,8 +73,25 @@ interface Closing {
   readonly isLate: boolean
 }
 
-/** The fact that a day is closed: what is left, what is written off, which loads of the list were its own. */
-export function dayClosed(state: State, day: Day, { atMs, closedOn, crewMinutes, isLate }: Closing): Fact {
+/**
+ * The facts of a close: orders of the day that nobody fetched end, then the day does. What was kept for them is
+ * day-old, as all that is left.
+ */
+export function closing(state: State, day: Day, how: Closing): readonly Fact[] {
+  const over = ordersOver(state, day, how.atMs)
+  const ended = over.map(({ id }): Fact => ({ type: 'orderEnded', orderId: id, how: 'noShow' }))
+  const orderIds = new Set<OrderId | undefined>(over.map(({ id }) => id))
+  const keepIds = [...state.keeps.values()].filter((keep) => orderIds.has(keep.orderId)).map(({ id }) => id)
+  return [...ended, dayClosed(state, day, how, keepIds)]
+}
+
+/** What is left, what is written off, which loads of the list were the day's own. */
+function dayClosed(
+  state: State,
+  day: Day,
+  { atMs, closedOn, crewMinutes, isLate }: Closing,
+  keepIds: readonly KeepId[],
+): Fact {
   const left = [...state.stock.values()]
     .map(({ varietyId, lots, dayOld }) => ({ varietyId, pieces: piecesOf(lots) + dayOld }))
     .filter((line) => line.pieces > 0)
@@ -81,6 +108,7 @@ export function dayClosed(state: State, day: Day, { atMs, closedOn, crewMinutes,
     plannedIds,
     crewMinutes,
     ...strays,
+    keepIds: [...new Set([...strays.keepIds, ...keepIds])].sort(),
     ...roomAtClose(state, { day, atMs, closedOn }),
   }
 }

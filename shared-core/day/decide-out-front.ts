@@ -11,6 +11,16 @@ import {
 } from '../line/decide-batches.ts'
 import { decideCare, decideSetBoards } from '../line/decide-care.ts'
 import { decideChangeLoad, decideFlip, decideLoad, decideMoveLoad, decideOut } from '../line/decide-loads.ts'
+import { decideCountPortions, decideMoveItems } from '../orders/decide-items.ts'
+import {
+  decideCancelOrder,
+  decideChangeOrder,
+  decideHandOverOrder,
+  decideMissOrder,
+  decideTakeOrder,
+} from '../orders/decide-orders.ts'
+import { decideEndStanding, decideSetStanding } from '../orders/decide-standing.ts'
+import { decideTakeUpOrders } from '../orders/take-up.ts'
 import { decideCount, decideLastOneGone, decideSweep } from '../stock/decide-count.ts'
 import {
   decideDayOldIn,
@@ -72,6 +82,16 @@ export const OUT_FRONT = {
   keep: decideKeep,
   release: decideRelease,
   handOver: decideHandOver,
+  takeOrder: decideTakeOrder,
+  changeOrder: decideChangeOrder,
+  cancelOrder: decideCancelOrder,
+  missOrder: decideMissOrder,
+  handOverOrder: decideHandOverOrder,
+  setStanding: decideSetStanding,
+  endStanding: decideEndStanding,
+  moveItems: decideMoveItems,
+  countPortions: decideCountPortions,
+  takeUpOrders: decideTakeUpOrders,
   openDay: decideOpenDay,
   closeDay: decideCloseDay,
   reopenDay: decideReopenDay,

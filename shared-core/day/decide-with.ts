@@ -64,7 +64,7 @@ function decideBy({ deciders, fits }: By, state: State, command: Command, contex
   return { ...decision, events: [...before, ...decision.events] }
 }
 
-/** Planning, readings and taking back: neither do they open a business day nor close a forgotten one. */
+/** Planning, orders, readings and taking back: neither do they open a business day nor close a forgotten one. */
 const OUTSIDE_A_DAY: ReadonlySet<ActType> = new Set<ActType>([
   'openDay',
   'closeDay',
@@ -81,6 +81,12 @@ const OUTSIDE_A_DAY: ReadonlySet<ActType> = new Set<ActType>([
   'slipChangeover',
   'readOven',
   'noteImport',
+  'takeOrder',
+  'changeOrder',
+  'cancelOrder',
+  'setStanding',
+  'endStanding',
+  'takeUpOrders',
   'setWanted',
   'planMixes',
   'orderMixes',

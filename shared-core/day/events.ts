@@ -204,7 +204,8 @@ export type Fact =
       readonly keepId: KeepId
       readonly parts: readonly { readonly varietyId: VarietyId; readonly doughId: DoughId; readonly pieces: number }[]
     }
-  | { readonly type: 'orderTaken'; readonly order: Order }
+  /** `slip`: it got the next slip's number; null: it is called otherwise. */
+  | { readonly type: 'orderTaken'; readonly order: Order; readonly slip: number | null }
   | { readonly type: 'orderChanged'; readonly order: Order }
   | { readonly type: 'orderEnded'; readonly orderId: OrderId; readonly how: OrderEnd }
   /** It left with fewer pieces than ordered, or with others in their place: `missing` by the order's lines (null: mixed). */

@@ -1,7 +1,7 @@
 import { commandId } from '../ids.ts'
 import { epochMs } from '../units.ts'
 import { applyEntry } from './apply.ts'
-import { dayClosed } from './decide-day.ts'
+import { closing } from './decide-day.ts'
 import type { Context } from './decision.ts'
 import type { Event } from './events.ts'
 import { endedBeforeNight } from './night.ts'
@@ -24,8 +24,8 @@ export function forgottenDay(state: State, { nowMs, deviceId, localDate }: Conte
   const { day, recordedAtMs } = state
   const atMs = endedBeforeNight(state, { nowMs, localDate })
   if (day === null || atMs === null) return null
-  const fact = dayClosed(state, day, { atMs, closedOn: day.label, crewMinutes: null, isLate: true })
-  const events: readonly Event[] = [{ v: eventVersion(fact.type), atMs, ...fact }]
+  const facts = closing(state, day, { atMs, closedOn: day.label, crewMinutes: null, isLate: true })
+  const events: readonly Event[] = facts.map((fact) => ({ v: eventVersion(fact.type), atMs, ...fact }))
   const fork = forkState(state)
   applyEntry(fork, {
     seq: state.seq + 1,

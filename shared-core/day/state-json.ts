@@ -15,6 +15,10 @@ const TABLES = [
   'shelves',
   'stock',
   'keeps',
+  'orders',
+  'standing',
+  'portions',
+  'makeTimes',
   'planned',
   'unsure',
   'marks',
@@ -46,15 +50,34 @@ const SHOP_TABLES = [
   'preparations',
   'formulas',
   'specialDays',
+  'kitchenStations',
+  'portions',
+  'menu',
+  'runs',
 ] as const
 
 export function toJson(state: State): StateJson {
   const { batches, loads, shelves, stock, keeps, planned, unsure, account, shop, ...others } = state
   const { marks, notes, cares, setUps, habits, touches, ...withDough } = others
-  const { wanted, mixes, builds, readings, frictions, teachings, onHand, checks, ...rest } = withDough
+  const {
+    orders,
+    standing,
+    portions,
+    makeTimes,
+    wanted,
+    mixes,
+    builds,
+    readings,
+    frictions,
+    teachings,
+    onHand,
+    checks,
+    ...rest
+  } = withDough
   const dough = { wanted, mixes, builds, readings, frictions, teachings, onHand, checks }
   const said = { marks, notes, cares, setUps, habits, touches }
-  const tables = { batches, loads, shelves, stock, keeps, planned, unsure, ...said, ...dough, account }
+  const ordered = { orders, standing, portions, makeTimes }
+  const tables = { batches, loads, shelves, stock, keeps, ...ordered, planned, unsure, ...said, ...dough, account }
   return {
     ...rest,
     shop: shop === null ? null : pairsIn(shop, SHOP_TABLES),
@@ -81,6 +104,10 @@ export function forkState(state: State): State {
     shelves: new Map(state.shelves),
     stock: new Map(state.stock),
     keeps: new Map(state.keeps),
+    orders: new Map(state.orders),
+    standing: new Map(state.standing),
+    portions: new Map(state.portions),
+    makeTimes: new Map(state.makeTimes),
     planned: new Map(state.planned),
     unsure: new Map(state.unsure),
     marks: new Map(state.marks),

@@ -106,6 +106,8 @@ export interface Day {
    * that were opened before the board knew it.
    */
   readonly noonMs: EpochMs | null
+  /** The number of the last slip that was given one; left out: none today. */
+  readonly lastSlip?: number
 }
 
 export interface ClosedDay {

@@ -25,7 +25,8 @@ export function straysOf(state: State, day: Day, closedAtMs: EpochMs): Strays {
       .map(({ id }) => id)
       .sort(),
     keepIds: [...state.keeps.values()]
-      .filter((one) => old(one.keptAtMs))
+      // What is kept for an order that is still to come waits for it.
+      .filter((one) => old(one.keptAtMs) && !(one.orderId !== undefined && state.orders.has(one.orderId)))
       .map(({ id }) => id)
       .sort(),
   }

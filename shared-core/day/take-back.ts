@@ -23,6 +23,7 @@ export const NEVER_TAKEN_BACK: ReadonlySet<string> = new Set([
   'readPlace',
   'weighLine',
   'noteImport',
+  'takeUpOrders',
 ])
 
 /**

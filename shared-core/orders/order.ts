@@ -91,6 +91,8 @@ export interface StandingOrder {
   readonly recurrence: Recurrence
   /** On a day that the shop's calendar calls a holiday it comes too. */
   readonly onHolidays: boolean
+  /** The last date of which an order was made of it, YYYY-MM-DD; null: none yet. */
+  readonly takenUp: string | null
 }
 
 /** Portions left, as counted and taken since. */

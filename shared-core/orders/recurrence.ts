@@ -44,8 +44,9 @@ export function occursOn(recurrence: Recurrence, isoDate: string): boolean {
  */
 export function datesOf(recurrence: Recurrence, from: string, to: string): readonly string[] {
   const { also, until } = recurrence
-  const first = also.reduce((soonest, date) => (date < soonest ? date : soonest), recurrence.from)
-  const last = until === null ? to : also.reduce((latest, date) => (date > latest ? date : latest), until)
+  const besides = [...also].sort()
+  const first = [besides[0] ?? recurrence.from, recurrence.from].sort()[0] ?? from
+  const last = until === null ? to : ([besides.at(-1) ?? until, until].sort()[1] ?? to)
   const dates: string[] = []
   for (let date = from > first ? from : first; date <= to && date <= last; date = dateAfter(date, 1))
     if (occursOn(recurrence, date)) dates.push(date)

@@ -63,6 +63,8 @@ export function decideKeep(oneCase: Of<'keep'>): Decision {
   const { command, shop } = oneCase
   const refusal = lineRefusal(shop, command.lines)
   if (refusal !== null) return refusal
+  const { orderId } = command
+  if (orderId !== undefined && !oneCase.state.orders.has(orderId)) return refuse('unknown-order')
   const atMs = happenedAt(oneCase)
   const parts = command.lines.map((line): KeptPart => {
     const takes = oldestOf(lotsOf(oneCase, line.varietyId), line.pieces)
@@ -81,6 +83,7 @@ export function decideKeep(oneCase: Of<'keep'>): Decision {
     keptAtMs: atMs,
     outAtMs: latest(lots.map((lot) => lot.outAtMs)) ?? atMs,
     readyAtMs: latest(lots.map((lot) => lot.readyAtMs)) ?? atMs,
+    ...(orderId === undefined ? {} : { orderId }),
   }
   happen(oneCase, atMs, { type: 'kept', keep, parts })
   return take(oneCase, { lines: command.lines })
