@@ -60,6 +60,7 @@ async function openShop(options: Options, folder: string): Promise<Serving> {
     journal,
     closed: options.isOpen ? null : { file: taken.devicesFile, isDeskLost: options.isDeskLost },
     historyFile: taken.historyFile,
+    detailsFile: taken.detailsFile,
     folder,
     ...certificateFor(options, folder),
     log,

@@ -22,9 +22,8 @@ import type { Journal } from './journal/journal.ts'
 import type { Sqlite } from './journal/sqlite.ts'
 import { loadSqlite } from './journal/sqlite.ts'
 import type { ServerAddress } from './lan/addresses.ts'
-import { addressesOf, isOpenToLan, lanAddresses } from './lan/addresses.ts'
 import type { MulticastSocket } from './lan/lan-name.ts'
-import { LanName } from './lan/lan-name.ts'
+import { addressesNow, lanNameFor } from './lan/serving-addresses.ts'
 import { Chores } from './live/chores.ts'
 import { ClockDesk } from './live/clock-desk.ts'
 import { fastClock } from './live/fast-clock.ts'
@@ -38,6 +37,8 @@ import type { ServerLogger } from './operation/log.ts'
 import { logInFolder } from './operation/log.ts'
 import { openFront } from './operation/open-front.ts'
 import type { Options } from './options.ts'
+import { DetailsBook } from './orders/details-book.ts'
+import { DetailsChores } from './orders/details-chores.ts'
 import { ImportDesk } from './sales/import-desk.ts'
 import { FULL_FOLD_TOLD_ENTRIES, wake } from './shop/wake.ts'
 import type { Advice } from './work/advice.ts'
@@ -56,6 +57,8 @@ export interface Serving {
   readonly door: Door
   readonly room: Room
   readonly imports: ImportDesk
+  /** Whom orders are for. */
+  readonly details: DetailsBook
   readonly journal: Journal
   readonly port: number
   readonly now: () => EpochMs
@@ -72,6 +75,8 @@ export interface ServeParts {
   readonly closed: Omit<Closed, 'tellTerminal'> | null
   /** Where past days are kept, made again from the journal when it is gone; ":memory:" for nowhere. */
   readonly historyFile: string
+  /** Where it is kept whom orders are for; left out: gone with the server. */
+  readonly detailsFile?: string
   /** The shop's folder, whose disk is watched; left out: there is none. */
   readonly folder?: string
   /** Left out: plain http. */
@@ -106,7 +111,8 @@ export async function serve(parts: ServeParts): Promise<Serving> {
   const door = doorFor(parts, sqlite, now)
   const sockets = new SocketServer(front.http, { names: options.names, door, log })
   const advice = adviceFor({ work: parts.work, state, history, now, log, tellAll: (told) => room.sendAll(told) })
-  const room = makeRoom({ parts, state, now, sockets, clock, log, door, advice })
+  const details = new DetailsBook(sqlite, parts.detailsFile ?? ':memory:')
+  const room = makeRoom({ parts, state, now, sockets, clock, log, door, advice, details })
   const imports = new ImportDesk({ work: advice.work, room, log })
   const others = [opened.reasons, () => copies?.reasons() ?? [], advice.reasons]
   const health = watchHealth({ folder: parts.folder, room, history, log, steadyMs, others })
@@ -115,10 +121,12 @@ export async function serve(parts: ServeParts): Promise<Serving> {
   const localDate = () => clock.date(now())
   const reasons = () => health.watch.reasons()
   front.handOver(
-    appFor(parts, log, { door, room, history, advice, imports, addresses, localDate, now, health: reasons }),
+    appFor(parts, log, { door, room, history, advice, imports, details, addresses, localDate, now, health: reasons }),
   )
   sockets.open(room)
-  const chores = choresFor({ room, journal, now, history, log, inLull: () => copies?.lull(localDate()) })
+  const forgetting = new DetailsChores({ details, state, now, localDate: (atMs) => clock.date(atMs), log })
+  const inLull = () => [copies?.lull(localDate()), forgetting.tick()]
+  const chores = choresFor({ room, journal, now, history, log, inLull })
   lanName?.follow(state.shop?.profile.name ?? null)
   const timer = setInterval(() => {
     lanName?.follow(state.shop?.profile.name ?? null)
@@ -137,6 +145,7 @@ export async function serve(parts: ServeParts): Promise<Serving> {
     () => imports.close(),
     () => advice.close(),
     () => history.close(),
+    () => details.close(),
     () => door.close(),
     () => copies?.stop(),
     () => journal.close(),
@@ -145,13 +154,18 @@ export async function serve(parts: ServeParts): Promise<Serving> {
     clearInterval(timer)
     health.stop()
     lanName?.stop()
-    await room.read(() => undefined)
-    await wait(LAST_WORDS_MS)
-    await inTurn(log, ends)
-    log.info({ seq: state.seq }, 'stopped')
+    await stopped(room, log, ends)
   }
   log.info({ version: VERSION, build: __BUILD_ID__, node: process.version, port, seq: state.seq }, 'serving')
-  return { door, room, imports, journal, port, now, plan: () => advice.plan()?.plan ?? null, addresses, stop }
+  return { door, room, imports, details, journal, port, now, plan: () => advice.plan()?.plan ?? null, addresses, stop }
+}
+
+/** What was being taken is answered first. */
+async function stopped(room: Room, log: ServerLogger, ends: readonly (() => unknown)[]): Promise<void> {
+  await room.read(() => undefined)
+  await wait(LAST_WORDS_MS)
+  await inTurn(log, ends)
+  log.info({ seq: room.state.seq }, 'stopped')
 }
 
 /** One that fails, such as a snapshot on a full disk, keeps none of the others from being done. */
@@ -213,9 +227,12 @@ interface MakeRoom {
   readonly log: Log
   readonly door: Door
   readonly advice: Advice
+  readonly details: DetailsBook
 }
 
-function makeRoom({ parts: { journal, demo }, state, now, sockets, clock, log, door, advice }: MakeRoom): Room {
+function makeRoom(made: MakeRoom): Room {
+  const { parts, state, now, sockets, clock, log, door, advice, details } = made
+  const { journal, demo } = parts
   return new Room({
     journal,
     state,
@@ -230,19 +247,9 @@ function makeRoom({ parts: { journal, demo }, state, now, sockets, clock, log, d
     log,
     advice: () => [advice.plan(), advice.outlook()].flatMap((told) => told ?? []),
     onEntries: (entries) => advice.entriesCame(entries),
+    details,
     onNotYourRole: ({ name }) => door.refused.count('not-its-role', name),
   })
-}
-
-interface Where {
-  readonly scheme: 'http' | 'https'
-  readonly port: number
-}
-
-function addressesNow({ bind, names }: ServeParts['options'], where: Where, lanName: LanName | null) {
-  const announced = lanName?.name ?? null
-  const all = [...(announced === null ? [] : [announced]), ...names]
-  return addressesOf({ ...where, bind, names: all, lan: lanAddresses() })
 }
 
 interface ChoresFor {
@@ -251,7 +258,7 @@ interface ChoresFor {
   readonly now: () => EpochMs
   readonly history: History
   readonly log: Log
-  readonly inLull: () => void
+  readonly inLull: () => unknown
 }
 
 function choresFor({ room, journal, now, history, log, inLull: others }: ChoresFor): Chores {
@@ -262,21 +269,6 @@ function choresFor({ room, journal, now, history, log, inLull: others }: ChoresF
     history.catchUp().catch((error: unknown) => log.error({ error }, 'the days could not be made'))
   }
   return new Chores({ room, journal, now, snapshotSeq, inLull })
-}
-
-function lanNameFor({ options, openMulticast, say }: ServeParts, { scheme, port }: Where): LanName | null {
-  if (openMulticast === undefined || !isOpenToLan(options.bind)) return null
-  const after = (ms: number, run: () => void) => {
-    const timer = setTimeout(run, ms)
-    return () => clearTimeout(timer)
-  }
-  return new LanName({
-    openSocket: openMulticast,
-    addresses: () => lanAddresses(),
-    after,
-    say,
-    onName: (name) => say(`  by name, from other devices: ${scheme}://${name}:${port}`),
-  })
 }
 
 async function wakeAloud(journal: Journal, front: Front, say: (line: string) => void): Promise<State> {

@@ -35,7 +35,7 @@ export async function openDemo(options: Options, say: (line: string) => void): P
   // Taken first: another demo that runs on this folder keeps its journal.
   const taken = takeFolder(sqlite, FOLDER)
   refuseRealShop(sqlite, taken.journalFile)
-  for (const file of [taken.journalFile, taken.salesFile])
+  for (const file of [taken.journalFile, taken.salesFile, taken.detailsFile])
     for (const end of FILE_ENDS) rmSync(`${file}${end}`, { force: true })
   const journal = new SqliteJournal(sqlite, taken.journalFile, 'demo')
   const { entries } = livingMorning({ nowMs: epochMs(Date.now()), seed: SEED, isAdvised: true })
@@ -46,6 +46,7 @@ export async function openDemo(options: Options, say: (line: string) => void): P
     journal,
     closed: null,
     historyFile: ':memory:',
+    detailsFile: taken.detailsFile,
     folder: FOLDER,
     work,
     ...certificateFor(options, FOLDER),

@@ -14,6 +14,7 @@ import type { History } from '../history/history.ts'
 import type { Journal } from '../journal/journal.ts'
 import type { ServerAddress } from '../lan/addresses.ts'
 import type { Room } from '../live/room.ts'
+import type { DetailsBook } from '../orders/details-book.ts'
 import type { ImportDesk } from '../sales/import-desk.ts'
 import type { WorkDesk } from '../work/work-desk.ts'
 import { comingRoutes } from './coming.ts'
@@ -48,6 +49,8 @@ export interface ApiParts {
   readonly work: Pick<WorkDesk, 'ask'>
   /** Goes on with files of past sales. */
   readonly imports: ImportDesk
+  /** Whom orders are for. */
+  readonly details: DetailsBook
   /** The outlook that was told last; null: none yet. */
   readonly outlook: () => OutlookTold | null
   /** The plan, likewise. */

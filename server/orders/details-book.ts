@@ -1,8 +1,8 @@
 import type { DatabaseSyncInstance } from '@photostructure/sqlite'
 import { dateAfter } from '../../shared-core/day/label.ts'
 import type { OrderDetails } from '../../shared-core/orders/order-commands.ts'
-import type { EpochMs } from "../../shared-core/units.ts"
-import { epochMs } from "../../shared-core/units.ts"
+import type { EpochMs } from '../../shared-core/units.ts'
+import { epochMs } from '../../shared-core/units.ts'
 import type { Sqlite } from '../journal/sqlite.ts'
 import { openDetails } from './details-table.ts'
 
@@ -44,8 +44,8 @@ export class DetailsBook {
     this.#isLogDirty = true
   }
 
-  /** The order is for another day now, or a standing one ended: its days count from there. */
-  setDay(id: string, day: string): void {
+  /** The order is for another day now, or a standing one ended (or stands again: null): its days count from there. */
+  setDay(id: string, day: string | null): void {
     this.#db.prepare('UPDATE details SET day = ? WHERE id = ? AND day IS NOT ?').run(day, id, day)
   }
 

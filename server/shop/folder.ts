@@ -2,6 +2,7 @@ import { mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { JournalError } from '../journal/journal.ts'
 import type { Sqlite } from '../journal/sqlite.ts'
+import { DETAILS_FILE } from '../orders/details-table.ts'
 
 export interface ShopFolder {
   readonly journalFile: string
@@ -9,6 +10,8 @@ export interface ShopFolder {
   readonly historyFile: string
   /** Past sales from tills' files. */
   readonly salesFile: string
+  /** Whom orders are for. */
+  readonly detailsFile: string
   /** Which devices may come in: secrets as hashes. */
   readonly devicesFile: string
   release(): void
@@ -34,6 +37,7 @@ export function takeFolder(sqlite: Sqlite, folder: string): ShopFolder {
     journalFile: join(folder, 'journal.sqlite'),
     historyFile: join(folder, 'history.sqlite'),
     salesFile: join(folder, 'sales.sqlite'),
+    detailsFile: join(folder, DETAILS_FILE),
     devicesFile: join(folder, 'devices.sqlite'),
     release: () => lock.close(),
   }
