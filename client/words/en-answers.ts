@@ -1,11 +1,11 @@
 import type { AskCode, OverLimit } from '../../shared-core/day/answers.ts'
 import { capitalised, joined } from './joined.ts'
-import type { AnswerParts, DoughRoomRefusal, RefusalSentences, Said, Sentences } from './params.ts'
+import type { AnswerParts, DoughRoomRefusal, OrderRefusal, RefusalSentences, Said, Sentences } from './params.ts'
 import { saidIn } from './params.ts'
 import type { AnswerWords, Question, Speech } from './words.ts'
 
 export function enAnswers(speech: Speech, parts: AnswerParts): AnswerWords {
-  const refusals: RefusalSentences = { ...refusalsWith(parts), ...doughRoomRefusals(parts) }
+  const refusals: RefusalSentences = { ...refusalsWith(parts), ...doughRoomRefusals(parts), ...ORDER_REFUSALS }
   const asks = asksWith(parts)
   return {
     refusal: (refusal) => refusals[refusal.code](saidIn(refusal, speech, parts)),
@@ -22,7 +22,7 @@ const OVER: { readonly [limit in OverLimit]: string } = {
   'too-late': 'later than the window',
 }
 
-function refusalsWith({ times }: AnswerParts): Omit<RefusalSentences, DoughRoomRefusal> {
+function refusalsWith({ times }: AnswerParts): Omit<RefusalSentences, DoughRoomRefusal | OrderRefusal> {
   const when = ({ atMs }: Said) => (atMs === null ? '' : ` ${times.at(atMs)}`)
   return {
     'no-set-up': () => 'The shop has no set-up yet. Load one at the desk first.',
@@ -64,8 +64,6 @@ function refusalsWith({ times }: AnswerParts): Omit<RefusalSentences, DoughRoomR
     'no-changeover': () => 'The set-up has no changeover. Its hours can be given at the desk.',
     'nothing-due': () => 'There is nothing to take into effect yet.',
     'too-many': (said) => `There are ${said.number('most')} already, the most there can be. Clear one first.`,
-    'details-not-written': () =>
-      'The name or note could not be written to the server’s disk; the order was not taken. Try again, or take it without.',
     'not-your-role': () => 'This screen may not do that. Use the bench or the desk.',
     'bad-command': () => 'The board did not understand this tap. Reload the page and try again.',
     internal: () => 'Something went wrong in the board; nothing was changed. Try again.',
@@ -95,6 +93,22 @@ function doughRoomRefusals({ times }: AnswerParts): Pick<RefusalSentences, Dough
   }
 }
 
+const ORDER_REFUSALS: Pick<RefusalSentences, OrderRefusal> = {
+  'unknown-order': () => 'This order is not open any more: it was handed over or cancelled.',
+  'unknown-standing': () => 'This standing order was ended already.',
+  'unknown-run': () => 'The set-up has no such run. Look at the list again.',
+  'unknown-menu-item': () => 'The set-up’s menu has no such thing. Look at the list again.',
+  'unknown-portion': () => 'The set-up has no such portion. Look at the list again.',
+  'order-empty': () => 'The order is of nothing. Say what is wanted first.',
+  'order-nothing-left': () => 'Without all of these no variety is left for a mixed line. Leave one in.',
+  'order-when': () => 'Say when the order is due. Only who waits at the counter needs no time.',
+  'order-known': ({ mark }) =>
+    `This order was sent before${mark === null ? '' : `: it is ${mark}`}. It was not taken twice.`,
+  'which-bagel': () => 'Say which bagel it is made on.',
+  'details-not-written': () =>
+    'The name or note could not be written to the server’s disk; the order was not taken. Try again, or take it without.',
+}
+
 function asksWith({ times }: AnswerParts): Sentences<AskCode, Question> {
   return {
     'old-tap': ({ tappedAtMs }) => ({
@@ -109,6 +123,11 @@ function asksWith({ times }: AnswerParts): Sentences<AskCode, Question> {
     }),
     'line-not-empty': (said) => ({
       question: `${said.pieces()} still in the kettle, on boards or in the oven. Close the day all the same?`,
+      yes: 'Yes, close the day',
+      no: 'No, not yet',
+    }),
+    'orders-open': (said) => ({
+      question: `${said.number('orders') === 1 ? 'One order of the day was' : `${said.number('orders')} orders of the day were`} not handed over. Close the day, as if nobody had come for ${said.number('orders') === 1 ? 'it' : 'them'}?`,
       yes: 'Yes, close the day',
       no: 'No, not yet',
     }),

@@ -76,6 +76,17 @@ const TELLINGS: Tellings = {
   makePreparation: ({ what, date }) => joined('made', what, date && `for ${date}`),
   dropBuild: ({ what }) => joined('threw away', what),
   weighPieces: ({ amount }) => joined('weighed', amount),
+  takeOrder: ({ mark, count }) => joined('took the order', mark, `(${count})`),
+  changeOrder: ({ mark }) => joined('changed the order', mark),
+  cancelOrder: ({ mark }) => joined('cancelled the order', mark),
+  missOrder: ({ mark }) => joined('ended the order', mark, 'as nobody came for it'),
+  handOverOrder: ({ mark }) => joined('handed over the order', mark),
+  setStanding: ({ mark }) => joined('set the standing order', mark),
+  endStanding: ({ mark }) => joined('ended the standing order', mark),
+  moveItems: ({ mark, what, count, shelf }) =>
+    listed(joined('moved on', count > 1 ? `${count} ×` : '', what, shelf && `on ${shelf}`), mark && `order ${mark}`),
+  countPortions: ({ what, count }) => joined('counted', String(count), what),
+  takeUpOrders: () => 'took up the day’s standing orders, or let go what nobody fetched',
   otherwise: ({ contents, amount }) => joined('did', contents || amount || 'something'),
 }
 

@@ -1,11 +1,11 @@
 import type { AskCode, OverLimit } from '../../shared-core/day/answers.ts'
 import { capitalised, joined } from './joined.ts'
-import type { AnswerParts, DoughRoomRefusal, RefusalSentences, Said, Sentences } from './params.ts'
+import type { AnswerParts, DoughRoomRefusal, OrderRefusal, RefusalSentences, Said, Sentences } from './params.ts'
 import { saidIn } from './params.ts'
 import type { AnswerWords, Question, Speech } from './words.ts'
 
 export function esAnswers(speech: Speech, parts: AnswerParts): AnswerWords {
-  const refusals: RefusalSentences = { ...refusalsWith(parts), ...doughRoomRefusals(parts) }
+  const refusals: RefusalSentences = { ...refusalsWith(parts), ...doughRoomRefusals(parts), ...ORDER_REFUSALS }
   const asks = asksWith(parts)
   return {
     refusal: (refusal) => refusals[refusal.code](saidIn(refusal, speech, parts)),
@@ -22,7 +22,7 @@ const OVER: { readonly [limit in OverLimit]: string } = {
   'too-late': 'después de su tiempo',
 }
 
-function refusalsWith({ times }: AnswerParts): Omit<RefusalSentences, DoughRoomRefusal> {
+function refusalsWith({ times }: AnswerParts): Omit<RefusalSentences, DoughRoomRefusal | OrderRefusal> {
   const when = ({ atMs }: Said) => (atMs === null ? '' : ` ${times.at(atMs)}`)
   return {
     'no-set-up': () => 'El local aún no tiene configuración. Cárguela primero en el escritorio.',
@@ -65,8 +65,6 @@ function refusalsWith({ times }: AnswerParts): Omit<RefusalSentences, DoughRoomR
     'no-changeover': () => 'La configuración no tiene cambio de horno. Sus horas se dan en el escritorio.',
     'nothing-due': () => 'Todavía no hay nada que poner en vigor.',
     'too-many': (said) => `Ya hay ${said.number('most')}, y no caben más. Borre uno primero.`,
-    'details-not-written': () =>
-      'El nombre o la nota no se pudo escribir en el disco del servidor; el pedido no se tomó. Intente otra vez, o tómelo sin ellos.',
     'not-your-role': () => 'Esta pantalla no puede hacer eso. Use la de la línea o el escritorio.',
     'bad-command': () => 'La pizarra no entendió este toque. Recargue la página e intente otra vez.',
     internal: () => 'Algo falló en la pizarra; no se cambió nada. Intente otra vez.',
@@ -97,6 +95,22 @@ function doughRoomRefusals({ times }: AnswerParts): Pick<RefusalSentences, Dough
   }
 }
 
+const ORDER_REFUSALS: Pick<RefusalSentences, OrderRefusal> = {
+  'unknown-order': () => 'Este pedido ya no está abierto: se entregó o se anuló.',
+  'unknown-standing': () => 'Este pedido habitual ya se terminó.',
+  'unknown-run': () => 'La configuración no tiene ese reparto. Mire otra vez la lista.',
+  'unknown-menu-item': () => 'La carta de la configuración no tiene eso. Mire otra vez la lista.',
+  'unknown-portion': () => 'La configuración no tiene esa porción. Mire otra vez la lista.',
+  'order-empty': () => 'El pedido está vacío. Diga primero qué se quiere.',
+  'order-nothing-left': () => 'Sin todas esas no queda ninguna variedad para el surtido. Deje alguna.',
+  'order-when': () => 'Diga para cuándo es el pedido. Solo quien espera en el mostrador no necesita hora.',
+  'order-known': ({ mark }) =>
+    `Este pedido ya había llegado${mark === null ? '' : `: es el ${mark}`}. No se tomó dos veces.`,
+  'which-bagel': () => 'Diga sobre qué bagel se prepara.',
+  'details-not-written': () =>
+    'El nombre o la nota no se pudo escribir en el disco del servidor; el pedido no se tomó. Intente otra vez, o tómelo sin ellos.',
+}
+
 function asksWith({ times }: AnswerParts): Sentences<AskCode, Question> {
   return {
     'old-tap': ({ tappedAtMs }) => ({
@@ -111,6 +125,11 @@ function asksWith({ times }: AnswerParts): Sentences<AskCode, Question> {
     }),
     'line-not-empty': (said) => ({
       question: `Quedan ${said.pieces()} en la olla, en tablas o en el horno. ¿Cerrar el día de todos modos?`,
+      yes: 'Sí, cerrar el día',
+      no: 'No, todavía no',
+    }),
+    'orders-open': (said) => ({
+      question: `${said.number('orders') === 1 ? 'Un pedido del día no se ha entregado' : `${said.number('orders')} pedidos del día no se han entregado`}. ¿Cerrar el día, como si nadie hubiera venido?`,
       yes: 'Sí, cerrar el día',
       no: 'No, todavía no',
     }),

@@ -77,6 +77,17 @@ const TELLINGS: Tellings = {
   makePreparation: ({ what, date }) => joined('preparó', what, date && `para ${date}`),
   dropBuild: ({ what }) => joined('tiró', what),
   weighPieces: ({ amount }) => joined('pesó piezas:', amount || 'algunas'),
+  takeOrder: ({ mark, count }) => joined('tomó el pedido', mark, `(${count})`),
+  changeOrder: ({ mark }) => joined('cambió el pedido', mark),
+  cancelOrder: ({ mark }) => joined('anuló el pedido', mark),
+  missOrder: ({ mark }) => joined('terminó el pedido', mark, 'que nadie recogió'),
+  handOverOrder: ({ mark }) => joined('entregó el pedido', mark),
+  setStanding: ({ mark }) => joined('fijó el pedido habitual', mark),
+  endStanding: ({ mark }) => joined('terminó el pedido habitual', mark),
+  moveItems: ({ mark, what, count, shelf }) =>
+    listed(joined('adelantó', count > 1 ? `${count} ×` : '', what, shelf && `en ${shelf}`), mark && `pedido ${mark}`),
+  countPortions: ({ what, count }) => joined('contó', String(count), what),
+  takeUpOrders: () => 'tomó los pedidos habituales del día, o soltó lo que nadie recogió',
   otherwise: ({ contents, amount }) => joined('se hizo', contents || amount || 'algo'),
 }
 

@@ -17,6 +17,8 @@ export interface Said {
   readonly atMs: EpochMs | null
   readonly tappedAtMs: EpochMs | null
   readonly label: string | null
+  /** What an order is called. */
+  readonly mark: string | null
   pieces(name?: string): string
   number(name: string): number
 }
@@ -39,6 +41,20 @@ export type DoughRoomRefusal =
   | 'date-over'
   | 'date-too-far'
   | 'no-piece-weight'
+
+/** What is refused of orders only. */
+export type OrderRefusal =
+  | 'unknown-order'
+  | 'unknown-standing'
+  | 'unknown-run'
+  | 'unknown-menu-item'
+  | 'unknown-portion'
+  | 'order-empty'
+  | 'order-nothing-left'
+  | 'order-when'
+  | 'order-known'
+  | 'which-bagel'
+  | 'details-not-written'
 
 export interface AnswerParts {
   readonly times: TimeWords
@@ -64,6 +80,7 @@ export function saidIn({ params }: Refusal | Ask, { names }: Speech, { line, tol
     atMs: instantIn(params, 'atMs'),
     tappedAtMs: instantIn(params, 'tappedAtMs'),
     label: text('label'),
+    mark: text('mark'),
     pieces: (name = 'pieces') => line.pieces(numberIn(params, name)),
     number: (name) => numberIn(params, name),
   }

@@ -18,7 +18,9 @@ export interface ToldParts {
   readonly person: string
   readonly care: CareKind | null
   readonly text: string
-  /** The name of a formula, preparation or ingredient: what was mixed, made, weighed. */
+  /** What an order is called across the room. */
+  readonly mark: string
+  /** The name of a formula, preparation, ingredient, portion or thing on the menu: what was mixed, made, counted. */
   readonly what: string
   readonly mixStage: MixStage | null
   /** "Tue, Nov 24" */
@@ -50,15 +52,18 @@ export function tellWith(tellings: Tellings, told: Told, { names }: Speech, { li
     person: personId === undefined ? '' : names.person(personId),
     care: told.care ?? null,
     text: told.text ?? '',
+    mark: told.mark ?? '',
     what: whatOf(told, names),
     mixStage: told.mixStage ?? null,
     date: date === undefined ? '' : times.date(date),
   })
 }
 
-function whatOf({ formulaId, preparationId, ingredientId }: Told, names: Names): string {
+function whatOf({ formulaId, preparationId, ingredientId, menuItemId, portionId }: Told, names: Names): string {
   if (formulaId !== undefined) return names.formula(formulaId)
   if (preparationId !== undefined) return names.preparation(preparationId)
+  if (menuItemId !== undefined) return names.menuItem(menuItemId)
+  if (portionId !== undefined) return names.portion(portionId)
   return ingredientId === undefined ? '' : names.ingredient(ingredientId)
 }
 
