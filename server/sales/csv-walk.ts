@@ -1,4 +1,3 @@
-import { readSync } from 'node:fs'
 import { parse } from 'csv-parse/sync'
 import type { Delimiter } from '../../shared-core/live/sales-import.ts'
 
@@ -22,7 +21,8 @@ export interface CsvForm {
 }
 
 export interface CsvFile {
-  readonly fd: number
+  /** Reads into `to[offset …]` what stands at `position`. @returns how many bytes; 0: there are no more */
+  readonly read: (to: Buffer, offset: number, length: number, position: number) => number
   readonly size: number
   /** Left out: some thousands of rows. */
   readonly blockBytes?: number
@@ -47,7 +47,7 @@ export interface Place {
  * such mark, or take the rest of the file for one cell.
  */
 export class CsvWalk {
-  readonly #fd: number
+  readonly #read: CsvFile['read']
   readonly #size: number
   readonly #form: CsvForm
   readonly #blockBytes: number
@@ -59,7 +59,7 @@ export class CsvWalk {
   constructor(file: CsvFile, form: CsvForm, from: Place, columns = 0) {
     this.#columns = columns
     this.#blockBytes = file.blockBytes ?? BLOCK_BYTES
-    this.#fd = file.fd
+    this.#read = file.read
     this.#size = file.size
     this.#form = form
     this.#byte = from.byte
@@ -144,7 +144,7 @@ export class CsvWalk {
     const block = Buffer.allocUnsafe(length)
     let filled = 0
     while (filled < length) {
-      const read = readSync(this.#fd, block, filled, length - filled, this.#byte + filled)
+      const read = this.#read(block, filled, length - filled, this.#byte + filled)
       if (read === 0) throw new Error('The file became shorter while it was read.')
       filled += read
     }

@@ -35,6 +35,12 @@ export async function encodingOf(file: string, breathe: () => Promise<unknown>):
   }
 }
 
+/** The same of a short file that is all here. */
+export function encodingOfBytes(bytes: Buffer): Encoding {
+  if (bytes[0] === 0xff && bytes[1] === 0xfe) return 'utf-16le'
+  return isUtf8(bytes) ? 'utf-8' : 'windows-1252'
+}
+
 /** Writes a file anew in UTF-8, so that all that reads it later counts the same bytes. @returns its size */
 export async function makeUtf8(file: string, encoding: Encoding, breathe: () => Promise<unknown>): Promise<number> {
   if (encoding !== 'utf-8') {

@@ -19,7 +19,8 @@ const NAMES: { readonly [role in Role]: RegExp } = {
 /** Columns of these hold none of what is asked for, whatever else their name says. */
 const NO_NAMES = /price|amount|total|tax|cost|precio|importe|impuesto|discount|descuento|categor|sku|zone|zona/
 
-interface Seen {
+/** What stands in a column. */
+export interface SeenColumn {
   readonly index: number
   readonly name: string
   /** Filled cells. */
@@ -41,9 +42,9 @@ export function guessColumns(
   decimal: Mapping['decimal'],
 ): Columns | null {
   const width = Math.max(header?.length ?? 0, ...rows.slice(0, 50).map((cells) => cells.length))
-  const seen = Array.from({ length: width }, (_, index) => look(index, header?.[index] ?? '', rows, decimal))
+  const seen = Array.from({ length: width }, (_, index) => lookAtColumn(index, header?.[index] ?? '', rows, decimal))
   const free = new Set(seen)
-  const take = (role: Role, fits: (column: Seen) => boolean, worth: (column: Seen) => number = () => 0) => {
+  const take = (role: Role, fits: (column: SeenColumn) => boolean, worth: (column: SeenColumn) => number = () => 0) => {
     const able = [...free].filter((column) => fits(column) && !NO_NAMES.test(column.name))
     const named = able.filter(({ name }) => NAMES[role].test(name))
     const best = (named.length > 0 ? named : header === null || NEEDED.has(role) ? able : []).sort(
@@ -77,7 +78,13 @@ const LEAST_NAMES = 5
 const MANY_ROWS = 50
 const NEEDED: ReadonlySet<Role> = new Set(['date', 'item', 'pieces'])
 
-function look(index: number, name: string, rows: readonly (readonly string[])[], decimal: Mapping['decimal']): Seen {
+/** @param name in its header @param rows cells of rows below it */
+export function lookAtColumn(
+  index: number,
+  name: string,
+  rows: readonly (readonly string[])[],
+  decimal: Mapping['decimal'],
+): SeenColumn {
   const cells = rows.flatMap((row) => row[index] || [])
   const share = (is: (cell: string) => boolean) => (cells.length === 0 ? 0 : cells.filter(is).length / cells.length)
   return {
@@ -96,7 +103,7 @@ function look(index: number, name: string, rows: readonly (readonly string[])[],
 }
 
 /** Numbers of pieces come again and again, and are small; numbers of receipts are not. */
-function isFew({ name, cells, different }: Seen, decimal: Mapping['decimal']): boolean {
+function isFew({ name, cells, different }: SeenColumn, decimal: Mapping['decimal']): boolean {
   if (NAMES.pieces.test(name)) return true
   const values = cells.map((cell) => Math.abs(numberOf(cell, decimal) ?? 0))
   return different <= Math.max(12, cells.length / 10) && values.every((value) => value <= 200)

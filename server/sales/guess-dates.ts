@@ -1,4 +1,5 @@
 import type { DateForm } from '../../shared-core/live/sales-import.ts'
+import type { Shop } from '../../shared-core/shop/shop.ts'
 import { dateRead } from './read-moment.ts'
 
 export interface DatesGuess {
@@ -8,8 +9,10 @@ export interface DatesGuess {
 }
 
 export interface DateHints {
-  /** Today's day, days since 1970: sales do not lie ahead of it. */
+  /** Today's day, days since 1970: sales do not lie ahead of it, orders not behind. */
   readonly today: number
+  /** They are of orders; left out: of sales. */
+  readonly isToCome?: true
   /** Whether people of this shop write the day first. */
   readonly isDayFirst: boolean
 }
@@ -29,14 +32,16 @@ export function guessDates(texts: readonly string[], hints: DateHints): DatesGue
 }
 const MOST = 0.6
 
-/** Both orders can be read. Rows of a till stand in order of time, and none lies in the future. */
-function whichFirst(texts: readonly string[], { today, isDayFirst }: DateHints): DatesGuess {
+/** Both orders can be read. Rows of a till stand in order of time, and none lies in the future; orders are to come. */
+function whichFirst(texts: readonly string[], { today, isDayFirst, isToCome }: DateHints): DatesGuess {
   const faults = (form: DateForm) => {
     const days = texts.flatMap((text) => dateRead(text, form)?.day ?? [])
-    const ahead = days.filter((day) => day > today + 1).length
+    const outside = days.filter((day) =>
+      isToCome ? day < today - 1 || day > today + FAR_DAYS : day > today + 1,
+    ).length
     const steps = days.slice(1).map((day, index) => Math.sign(day - (days[index] ?? day)))
     const [up, down] = [steps.filter((step) => step > 0).length, steps.filter((step) => step < 0).length]
-    return ahead + Math.min(up, down)
+    return outside + Math.min(up, down)
   }
   const [monthFirst, dayFirst] = [faults('m-d-y'), faults('d-m-y')]
   const isDotted = texts.some((text) => /^\d{1,2}\.\d{1,2}\./.test(text))
@@ -47,6 +52,17 @@ function whichFirst(texts: readonly string[], { today, isDayFirst }: DateHints):
   // 5/5 and a month's name are the same day either way.
   if (text === undefined || isDecided(monthFirst, dayFirst)) return { form, inDoubt: null }
   return { form, inDoubt: { text, other } }
+}
+
+/** Who orders for a day further ahead has a standing order. Common practice, no source. */
+const FAR_DAYS = 120
+
+/**
+ * Whether people of a shop write the day before the month. Common practice, no source: English is written month first in
+ * the Americas, elsewhere the day comes first.
+ */
+export function isDayFirst({ language, zone }: Pick<Shop['profile'], 'language' | 'zone'>): boolean {
+  return language !== 'en' || !zone.startsWith('America/')
 }
 
 /** One stray row may stand out of order in either reading. */

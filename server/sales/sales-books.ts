@@ -9,6 +9,7 @@ import { BLOCK_BYTES } from './csv-walk.ts'
 import type { DayCacheParts } from './day-cache.ts'
 import { DayCache } from './day-cache.ts'
 import { encodingOf, makeUtf8 } from './encoding.ts'
+import { isDayFirst } from './guess-dates.ts'
 import { LocalTimes } from './local-times.ts'
 import { openCsv } from './open-csv.ts'
 import { previewOf, signatureBy } from './preview.ts'
@@ -96,9 +97,7 @@ export class SalesBooks {
           id !== file.id && sha256 === file.sha256 && state !== 'waiting' && state !== 'failed',
       )
     const { day } = this.times().of(nowMs)
-    const { language, zone } = this.shop?.profile ?? { language: 'en', zone: 'UTC' }
-    // Common practice, no source: English is written month first in the Americas, elsewhere the day comes first.
-    const isDayFirst = language !== 'en' || !zone.startsWith('America/')
+    const profile = this.shop?.profile ?? { language: 'en', zone: 'UTC' }
     try {
       return previewOf({
         csv,
@@ -106,7 +105,7 @@ export class SalesBooks {
         encoding: file.encoding,
         twin: twin === undefined ? null : toldFile(twin),
         times: this.times(),
-        hints: { today: day, isDayFirst },
+        hints: { today: day, isDayFirst: isDayFirst(profile) },
         remembered: (signature) => this.#rememberedFor(signature),
         chosen,
       })

@@ -33,7 +33,7 @@ export function rowsAllOver(csv: OpenCsv, form: CsvForm): readonly SampleRow[] {
 function rowsFrom(csv: OpenCsv, form: CsvForm, from: Place): readonly SampleRow[] {
   const size = Math.min(csv.size, from.byte + SAMPLE_BYTES)
   const rows: SampleRow[] = []
-  const walk = new CsvWalk({ fd: csv.fd, size }, form, from)
+  const walk = new CsvWalk({ read: csv.read, size }, form, from)
   const hears = {
     row: (cells: readonly string[], { line }: SampleRow | { line: number }) =>
       void rows.push({ cells: cells.map((cell) => cell.trim()), line }),
