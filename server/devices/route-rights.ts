@@ -43,6 +43,8 @@ export const ROUTE_RIGHTS: Readonly<Record<string, Right>> = {
   'POST /api/v1/sales/files/:id/bad': DESK,
   'GET /api/v1/sales/names': DESK,
   'PUT /api/v1/sales/names': DESK,
+  'GET /api/v1/orders/details': ['bench', 'counter', 'desk'],
+  'DELETE /api/v1/orders/details/:id': DESK,
   'POST /api/v1/counts': act('sweep'),
   'POST /api/v1/oven-readings': act('readOven'),
   'POST /api/v1/readings': act('readPlace'),

@@ -26,6 +26,7 @@ import { deviceRoutes } from './devices.ts'
 import { holidayRoutes } from './holidays.ts'
 import { readLoadList } from './load-list.ts'
 import { openApiDocument } from './openapi/document.ts'
+import { orderDetailsRoutes } from './order-details.ts'
 import { outlookRoutes } from './outlook.ts'
 import { ovenRoutes } from './oven.ts'
 import { pastSalesRoutes } from './past-sales.ts'
@@ -96,6 +97,7 @@ export function api(app: Express, parts: ApiParts): void {
   deviceRoutes(app, parts)
   copiesRoutes(app, parts)
   dayRoutes(app, parts)
+  orderDetailsRoutes(app, parts)
   outlookRoutes(app, parts)
   ovenRoutes(app, parts)
   planRoutes(app, parts)

@@ -63,12 +63,17 @@ export class DetailsBook {
     return rows.map(({ id }) => String(id))
   }
 
-  /** Deletes all writings of these for good. @returns how many ids there was something of */
+  /**
+   * Deletes all writings of these for good; of a standing order also those of its dates (`ID.YYYY-MM-DD`).
+   * @returns of how many there was something
+   */
   forget(ids: readonly string[]): number {
-    const remove = this.#db.prepare('DELETE FROM details WHERE id = ?')
+    const remove = this.#db.prepare('DELETE FROM details WHERE id = ? OR (id > ? AND id < ? AND length(id) = ?)')
     let found = 0
     this.#together(() => {
-      for (const id of ids) if (remove.run(id).changes > 0) found += 1
+      // "/" comes right after ".": between the two are the ids that go on with a dot.
+      for (const id of ids)
+        if (Number(remove.run(id, `${id}.`, `${id}/`, id.length + '.YYYY-MM-DD'.length).changes) > 0) found += 1
     })
     this.#forgetLog(found > 0)
     return found

@@ -25,18 +25,25 @@ export function putDown({ place, command, entry, localDate }: PutDown): void {
   const details = detailsIn(command)
   const { recordedAtMs: writtenAtMs } = entry
   for (const event of entry.events) {
-    if (event.type === 'standingSet') {
+    if (event.type === 'standingSet' && details !== null && isOf(command, event.standing.id)) {
       const { id, details: version } = event.standing
-      if (details !== null) place.write({ ...details, id, version, day: null, writtenAtMs })
+      place.write({ ...details, id, version, day: null, writtenAtMs })
     } else if (event.type === 'standingEnded') {
       place.setDay(event.standingId, localDate(writtenAtMs))
     } else if (event.type === 'orderTaken' || event.type === 'orderChanged') {
       const { id, details: version, dueAtMs } = event.order
       const day = localDate(dueAtMs)
-      if (details !== null) place.write({ ...details, id, version, day, writtenAtMs })
+      if (details !== null && isOf(command, id)) place.write({ ...details, id, version, day, writtenAtMs })
       else if (event.type === 'orderChanged') place.setDay(id, day)
     }
   }
+}
+
+/** Whether it is what the command is about: with it a day may open, of whose standing orders others are made. */
+function isOf(command: Command, id: string): boolean {
+  if (command.type === 'changeOrder') return command.orderId === id
+  if (command.type === 'setStanding' && command.standingId !== null) return command.standingId === id
+  return id.startsWith(`${command.id}.`)
 }
 
 /** Null: the command says nothing of it. */

@@ -18,6 +18,7 @@ import { DEVICE_ANSWERS } from './device-answers.ts'
 import { DEVICE_OPERATIONS } from './device-operations.ts'
 import { HOLIDAY_ANSWERS, HOLIDAY_OPERATIONS } from './holiday-operations.ts'
 import type { AnswerBody, Body, Operation, Parameter } from './operation.ts'
+import { ORDER_DETAILS_ANSWERS, ORDER_DETAILS_OPERATIONS } from './order-details-operations.ts'
 import { OUTLOOK_ANSWERS, OUTLOOK_OPERATIONS } from './outlook-operations.ts'
 import { OVEN_ANSWERS, OVEN_OPERATIONS } from './oven-operations.ts'
 import { PAST_SALES_ANSWERS, PAST_SALES_OPERATIONS } from './past-sales-operations.ts'
@@ -36,6 +37,7 @@ export const OPERATIONS: readonly Operation[] = [
   ...PAST_SALES_OPERATIONS,
   ...COMING_OPERATIONS,
   ...OUTLOOK_OPERATIONS,
+  ...ORDER_DETAILS_OPERATIONS,
   ...OVEN_OPERATIONS,
   ...PLAN_OPERATIONS,
 ]
@@ -94,6 +96,7 @@ function schemas(): Json {
     ...PAST_SALES_ANSWERS,
     ...COMING_ANSWERS,
     ...OUTLOOK_ANSWERS,
+    ...ORDER_DETAILS_ANSWERS,
     ...OVEN_ANSWERS,
     ...PLAN_ANSWERS,
     PlanTry: planTrySchema,

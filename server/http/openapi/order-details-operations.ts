@@ -1,0 +1,62 @@
+import * as z from 'zod'
+import type { Operation } from './operation.ts'
+
+const told = z.object({
+  id: z.string(),
+  version: z
+    .int()
+    .min(0)
+    .meta({ description: 'The order’s "details": another number there, and it was written anew.' }),
+  name: z.string().meta({ description: 'Empty for the bench, as is the phone number.' }),
+  phone: z.string(),
+  note: z.string(),
+})
+
+export const ORDER_DETAILS_ANSWERS = {
+  OrderDetails: z.object({ details: z.array(told) }),
+  OrderDetailsDeleted: z.object({ deleted: z.int().min(0) }),
+} as const
+
+export const ORDER_DETAILS_OPERATIONS: readonly Operation[] = [
+  {
+    id: 'orderDetails',
+    method: 'get',
+    path: '/api/v1/orders/details',
+    summary: 'Whom orders are for: name, phone number and note',
+    description:
+      'They lie beside the journal and in no entry. Of what nothing was written, or of what was deleted, nothing is listed. The bench gets the note alone.',
+    parameters: [
+      {
+        name: 'ids',
+        in: 'query',
+        description: 'Ids of orders or standing orders, separated by commas.',
+        schema: z.string(),
+        example: 'order00000001.1',
+      },
+    ],
+    answer: { type: 'application/json', schema: 'OrderDetails', description: 'By order, in the order asked for.' },
+    isAct: true,
+  },
+  {
+    id: 'deleteOrderDetails',
+    method: 'delete',
+    path: '/api/v1/orders/details/{id}',
+    summary: 'Deletes for good whom an order is for',
+    description:
+      'With the order of a standing one goes what was written of that, and of all its dates. The order itself stays.',
+    parameters: [
+      {
+        name: 'id',
+        in: 'path',
+        description: 'The id of an order or a standing order.',
+        schema: z.string(),
+        example: 'order00000001.1',
+      },
+    ],
+    answer: {
+      type: 'application/json',
+      schema: 'OrderDetailsDeleted',
+      description: 'Of how many of these there was something.',
+    },
+  },
+]
