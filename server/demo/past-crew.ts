@@ -201,7 +201,7 @@ export function pastClose(day: PastDay): readonly Errand[] {
       key: 'close',
       who: 'desk',
       act: () => ({ type: 'closeDay', crewMinutes }),
-      confirmed: ['line-not-empty'],
+      confirmed: ['line-not-empty', 'orders-open'],
     },
   ]
 }

@@ -71,7 +71,13 @@ export function applyDayClosed(folding: Folding, event: EventOf<'dayClosed'>): v
   state.traces = []
   state.lastDay = {
     ...state.lastDay,
-    before: { touched: touchedBy(undo), account, noonMs: day.noonMs, lastDay: withoutBefore(lastDay) },
+    before: {
+      touched: touchedBy(undo),
+      account,
+      noonMs: day.noonMs,
+      ...(day.lastSlip === undefined ? {} : { lastSlip: day.lastSlip }),
+      lastDay: withoutBefore(lastDay),
+    },
   }
 }
 
@@ -89,7 +95,9 @@ export function applyDayReopened(folding: Folding, event: EventOf<'dayReopened'>
   reopenRoom(folding, lastDay.before.touched)
   for (const id of [...state.account.keys()]) putAccount(state, undo, id, null)
   for (const { doughId, before } of lastDay.before.account) putAccount(state, undo, doughId, before)
-  state.day = { label: lastDay.label, openedAtMs: lastDay.openedAtMs, noonMs: lastDay.before.noonMs }
+  const { noonMs, lastSlip } = lastDay.before
+  const slip = lastSlip === undefined ? {} : { lastSlip }
+  state.day = { label: lastDay.label, openedAtMs: lastDay.openedAtMs, noonMs, ...slip }
   state.lastDay = lastDay.before.lastDay
   state.traces = []
 }

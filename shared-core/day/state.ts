@@ -128,6 +128,7 @@ export interface BeforeClose {
   readonly touched: readonly Touched[]
   readonly account: readonly { readonly doughId: DoughId; readonly before: Account | null }[]
   readonly noonMs: EpochMs | null
+  readonly lastSlip?: number
   readonly lastDay: ClosedDay | null
 }
 

@@ -84,7 +84,7 @@ class Year {
       id,
       deviceSeq: this.#commands,
       tappedAtMs: this.#nowMs,
-      confirmed: ['line-not-empty', 'far-count'] as const,
+      confirmed: ['line-not-empty', 'far-count', 'orders-open'] as const,
       ...act,
     }
     const localDate = new Date(this.#nowMs).toISOString().slice(0, 10)

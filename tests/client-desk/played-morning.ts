@@ -29,7 +29,7 @@ export class Recorded {
   act(clock: string, act: Act, dayOffset = 0, tappedAtMs: EpochMs = at(clock, dayOffset)): void {
     const nowMs = at(clock, dayOffset)
     const id = `day${String(this.state.seq).padStart(8, '0')}`
-    const when = { nowMs, tappedAtMs, id, confirmed: ['line-not-empty', 'far-count'] as const }
+    const when = { nowMs, tappedAtMs, id, confirmed: ['line-not-empty', 'far-count', 'orders-open'] as const }
     const command = tap(act, when)
     const decision = decide(this.state, command, context(when))
     if (decision.kind !== 'taken') throw new Error(`${act.type}: ${JSON.stringify(decision)}`)

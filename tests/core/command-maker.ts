@@ -12,6 +12,17 @@ const CHANGES = setUpChanges(
   startingPoint('shelves', { name: 'New shop', zone: 'America/Chicago', language: 'en' }),
 )
 
+const ORDER = {
+  ...{ mark: 'AK', dueAtMs: AT_MS + 3_600_000, way: 'pickUp', runId: null, stop: 0, isPaid: false },
+  lines: [{ varietyId: null, without: ['sesame'], dozens: 1, pieces: 0, sliced: true, bagged: false }],
+  items: [
+    {
+      ...{ itemId: 'egg-bagel', varietyId: 'sesame', toasted: true, without: [], more: ['egg'], times: 2 },
+      allergies: ['milk'],
+    },
+  ],
+}
+
 /** One command of each type, as it comes over the wire. */
 export const COMMANDS = [
   { type: 'shape', doughId: 'plain', varietyId: null, pieces: 24, stage: 'proof' },
@@ -36,6 +47,7 @@ export const COMMANDS = [
   { type: 'remove', varietyId: 'sesame', pieces: 3, fate: 'given' },
   { type: 'count', varietyId: 'sesame', pieces: 0 },
   { type: 'keep', lines: LINES },
+  { type: 'keep', lines: LINES, orderId: 'k7f3m2q9xa.1' },
   { type: 'release', keepId: 'k7f3m2q9xa.1' },
   { type: 'handOver', keepId: 'k7f3m2q9xa.1' },
   { type: 'openDay' },
@@ -85,6 +97,34 @@ export const COMMANDS = [
   { type: 'receiveIngredient', ingredientId: 'flour', weight: { thousandths: 500_000, unit: 'lb' } },
   { type: 'makePreparation', preparationId: 'poolish', milligrams: 4_000_000, forDate: '2026-11-25' },
   { type: 'dropBuild', buildId: 'k7f3m2q9xa.1' },
+  {
+    ...{ type: 'takeOrder', ...ORDER, mark: null, dueAtMs: null, way: 'here', isRisk: true, ref: 'till 4711' },
+    details: { name: 'A. Guest', phone: '555 0100', note: 'rings twice' },
+  },
+  { type: 'changeOrder', ...ORDER, orderId: 'k7f3m2q9xa.1', keepsItems: true },
+  { type: 'cancelOrder', orderId: 'k7f3m2q9xa.1' },
+  { type: 'missOrder', orderId: 'k7f3m2q9xa.1' },
+  { type: 'handOverOrder', orderId: 'k7f3m2q9xa.1', lines: LINES },
+  {
+    ...{
+      type: 'setStanding',
+      standingId: null,
+      mark: 'School',
+      way: 'delivery',
+      runId: 'east',
+      stop: 2,
+      dueMinute: 450,
+    },
+    ...{ lines: ORDER.lines, isPaid: false, onHolidays: false },
+    recurrence: {
+      ...{ freq: 'weekly', interval: 2, from: '2026-11-24', until: '2027-06-11', weekdays: [2, 4] },
+      ...{ nth: null, except: ['2026-12-24'], also: ['2026-12-23'] },
+    },
+  },
+  { type: 'endStanding', standingId: 'k7f3m2q9xa.1' },
+  { type: 'moveItems', parts: [{ orderId: 'k7f3m2q9xa.1', no: 1, step: 0 }], to: 'begun', shelfId: '1' },
+  { type: 'countPortions', portionId: 'egg', portions: 24 },
+  { type: 'takeUpOrders' },
   { type: 'weighPieces', doughId: 'plain', mixId: null, weights: [{ thousandths: 113_000, unit: 'g' }] },
 ].map((act) => ({ ...HEAD, ...act }))
 

@@ -38,7 +38,7 @@ describe('a command from outside', () => {
       ActType,
       true
     >
-    expect(Object.keys(all)).toHaveLength(62)
+    expect(Object.keys(all)).toHaveLength(72)
   })
 
   it('given confirmed codes, or a device that knows no time, then they are read', () => {
@@ -130,7 +130,7 @@ describe('what is wrong with a command is told with its place', () => {
       '"value" is missing.',
       'An object with "pieces", "cycleMs", "recoverMs", "care".',
     ],
-    ['changeSetUp', '/changes/11/value/chill/unit', 'days', '"unit" is the text "days".', '"s", "min" or "h".'],
+    ['changeSetUp', '/changes/12/value/chill/unit', 'days', '"unit" is the text "days".', '"s", "min" or "h".'],
   ])('%s with %s being %j', (type, at, value, wrong, right) => {
     expect(problemsAt(withValue(commandOf(type), at, value))).toEqual([{ path: at, wrong, right }])
   })

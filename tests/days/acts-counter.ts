@@ -1,3 +1,4 @@
+import { AT_ORDERS } from './acts-orders.ts'
 import { piecesForSale, someLines, someOf, somethingForSale } from './draws.ts'
 import type { Scene, SmallAct } from './people.ts'
 
@@ -71,6 +72,7 @@ export const AT_COUNTER: readonly SmallAct[] = [
       return [{ type: 'dayOldOut', varietyId: old.varietyId, pieces: chance.between(1, old.dayOld), fate }]
     },
   },
+  ...AT_ORDERS,
   // The driver fetches a standing order: all that is kept.
   {
     roles: AT_IT,

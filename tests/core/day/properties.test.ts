@@ -21,7 +21,10 @@ function morning(acts: readonly Act[], each: (entry: Entry, before: State, after
   const state = startedShop()
   acts.forEach((act, n) => {
     const when = { nowMs: epochMs(at('5:00') + n * 45_000), id: `act${String(n).padStart(8, '0')}` }
-    const command = tap(act, { ...when, confirmed: ['far-count', 'line-not-empty', 'retires-in-use', 'old-tap'] })
+    const command = tap(act, {
+      ...when,
+      confirmed: ['far-count', 'line-not-empty', 'orders-open', 'retires-in-use', 'old-tap'],
+    })
     const decision = decide(state, command, context(when))
     if (decision.kind !== 'taken') return
     const before = forkState(state)
@@ -39,7 +42,7 @@ function drawn(seeds: readonly number[], each: (entry: Entry, before: State, aft
   const state = startedShop()
   seeds.forEach((seed, n) => {
     const when = { nowMs: epochMs(at('5:00') + n * 45_000), id: `act${String(n).padStart(8, '0')}` }
-    const command = tap(anyAct(state, seed), { ...when, confirmed: ['far-count', 'line-not-empty'] })
+    const command = tap(anyAct(state, seed), { ...when, confirmed: ['far-count', 'line-not-empty', 'orders-open'] })
     const decision = decide(state, command, context(when))
     if (decision.kind !== 'taken') return
     const before = forkState(state)
@@ -92,7 +95,10 @@ describe('any morning', () => {
       fc.property(acts(40), fc.nat(), (seeds, last) => {
         const state = drawn(seeds, () => undefined)
         const before = hashState(state)
-        const command = tap(anyAct(state, last), { nowMs: at('9:00'), confirmed: ['far-count', 'line-not-empty'] })
+        const command = tap(anyAct(state, last), {
+          nowMs: at('9:00'),
+          confirmed: ['far-count', 'line-not-empty', 'orders-open'],
+        })
         const decision = decide(state, command, context({ nowMs: at('9:00') }))
         expect(hashState(state)).toBe(before)
         if (decision.kind !== 'taken') return

@@ -17,7 +17,7 @@ import { context, decided, entryOf, outcome, play, tap } from '../support/play.t
 
 const reopen = (label = '2026-11-24'): Act => ({ type: 'reopenDay', label })
 const CLOSE: Act = { type: 'closeDay' }
-const closing = { nowMs: at('15:00'), confirmed: ['line-not-empty'], id: 'close00001' } as const
+const closing = { nowMs: at('15:00'), confirmed: ['line-not-empty', 'orders-open'], id: 'close00001' } as const
 
 /** What a day is, besides how it was recorded. */
 function dayOf(state: State): unknown {
@@ -32,7 +32,7 @@ function drawn(seeds: readonly number[]): State {
     const act = anyAct(state, seed)
     if (act.type === 'closeDay' || act.type === 'reopenDay') return
     const when = { nowMs: epochMs(at('5:00') + n * 45_000), id: `act${String(n).padStart(8, '0')}` }
-    const command = tap(act, { ...when, confirmed: ['far-count', 'line-not-empty'] })
+    const command = tap(act, { ...when, confirmed: ['far-count', 'line-not-empty', 'orders-open'] })
     const decision = decide(state, command, context(when))
     if (decision.kind === 'taken') applyEntry(state, entryOf(state, command, decision, when))
   })
@@ -137,7 +137,7 @@ describe('a day closed and reopened', () => {
     play(state, CLOSE, closing)
     play(state, reopen(), { ...morning('4:10'), id: 'reopen0001' })
     play(state, { type: 'count', varietyId: varietyId('sesame'), pieces: 9 }, { ...morning('4:12'), id: 'count00001' })
-    play(state, CLOSE, { ...morning('4:15'), confirmed: ['line-not-empty'], id: 'close00002' })
+    play(state, CLOSE, { ...morning('4:15'), confirmed: ['line-not-empty', 'orders-open'], id: 'close00002' })
     play(state, { type: 'openDay' }, { ...morning('4:20'), id: 'open000001' })
     expect(state.lastDay?.label).toBe('2026-11-24')
     expect(state.day?.label).toBe('2026-11-25')

@@ -30,7 +30,7 @@ function room(drawn: readonly number[], each: (entry: Entry, after: State, act: 
     const when = { nowMs: epochMs(at('5:00') + n * 300_000), id: `act${String(n).padStart(8, '0')}` }
     const draw = drawer(seed)
     const act = drawnAct(state, seed, draw)
-    const command = tap(act, { ...when, confirmed: ['far-count', 'line-not-empty'] })
+    const command = tap(act, { ...when, confirmed: ['far-count', 'line-not-empty', 'orders-open'] })
     const decision = decide(state, command, context(when))
     if (decision.kind !== 'taken') return
     const entry = entryOf(state, command, decision, when)

@@ -35,7 +35,7 @@ function atEachMoment(look: (moment: Moment) => void): void {
       drawn.forEach((seed, n) => {
         const nowMs = epochMs(at('5:00') + n * 5 * 60_000)
         const when = { nowMs, id: `act${String(n).padStart(8, '0')}` }
-        const command = tap(anyAct(state, seed), { ...when, confirmed: ['far-count', 'line-not-empty'] })
+        const command = tap(anyAct(state, seed), { ...when, confirmed: ['far-count', 'line-not-empty', 'orders-open'] })
         const decision = decide(state, command, context(when))
         if (decision.kind !== 'taken') return
         applyEntry(state, entryOf(state, command, decision, when))

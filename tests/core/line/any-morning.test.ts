@@ -22,7 +22,7 @@ function drawn(seeds: readonly number[], each: (state: State, nowMs: EpochMs) =>
   const state = startedShop()
   seeds.forEach((seed, n) => {
     const when = { nowMs: epochMs(at('5:00') + n * 45_000), id: `act${String(n).padStart(8, '0')}` }
-    const command = tap(anyAct(state, seed), { ...when, confirmed: ['far-count', 'line-not-empty'] })
+    const command = tap(anyAct(state, seed), { ...when, confirmed: ['far-count', 'line-not-empty', 'orders-open'] })
     const decision = decide(state, command, context(when))
     if (decision.kind !== 'taken') return
     applyEntry(state, entryOf(state, command, decision, when))

@@ -2,17 +2,19 @@ import { applyEntry, emptyState } from '../../../shared-core/day/apply.ts'
 import type { Act, ActType } from '../../../shared-core/day/commands.ts'
 import { CARE_KINDS } from '../../../shared-core/day/said.ts'
 import type { State } from '../../../shared-core/day/state.ts'
-import { commandId, deviceId, formulaId, mixId } from '../../../shared-core/ids.ts'
+import { commandId, deviceId, formulaId, mixId, portionId } from '../../../shared-core/ids.ts'
 import { DEFAULT_KETTLE_CARE } from '../../../shared-core/shop/default-rules.ts'
 import { setUpChanges } from '../../../shared-core/shop/set-up-diff.ts'
 import { later, spanMs } from '../../../shared-core/units.ts'
 import { asked, g, planMixes, roomShop } from '../dough/acts-shop.ts'
 import { DOUGH_MAKERS, makePoolish, someMix } from './any-dough-act.ts'
+import { ORDER_MAKERS } from './any-order-act.ts'
 import type { Draw } from './draw.ts'
 import { drawer } from './draw.ts'
 import { at, lines } from './make.ts'
 import { play } from './play.ts'
 import { ALL_STATIONS, dough, PEOPLE, STEPS, shopWith, table } from './shop.ts'
+import { kitchenParts } from './shop-kitchen.ts'
 
 /** Boiled cold: there is no rack on its way. */
 const COLD = ['proof', 'chill', 'kettle', 'boards', 'oven'] as const
@@ -26,6 +28,7 @@ export function startedShop(): State {
     people: table(PEOPLE),
     kettle: { pieces: 36, cycleMs: spanMs(90, 's'), ...DEFAULT_KETTLE_CARE },
     ...doughRoomParts(),
+    ...kitchenParts(),
     doughs: table([
       dough({ id: 'plain', order: 1, formulaId: formulaId('plain'), pieceWeight: g(120) }),
       dough({ id: 'rye', order: 2, route: COLD, contains: ['egg'], formulaId: formulaId('sour'), pieceWeight: g(100) }),
@@ -49,6 +52,7 @@ export function startedShop(): State {
   start({ type: 'setLoadList', loads: loads.map((one) => ({ shelfId: null, inAtMs: null, lines: one })) }, 4)
   start(planMixes(asked('plain', { plain: 120 }), asked('sour', { rye: 140 }), asked('sour'), asked('raisin')), 5)
   start(makePoolish(), 6)
+  start({ type: 'countPortions', portionId: portionId('ball'), portions: 20 }, 8)
   start({ type: 'moveMix', mixId: mixId('start00005.3'), from: 'planned', to: 'bulk' }, 7)
   return state
 }
@@ -209,10 +213,13 @@ const MAKERS: { readonly [Type in Drawn]: (state: State, draw: Draw) => Act } = 
   }),
   readOven: (_state, draw) => ({ type: 'readOven', shelfId: null, degrees: 400 + draw.upTo(120), unit: 'F' }),
   ...DOUGH_MAKERS,
+  ...ORDER_MAKERS,
 }
 const TYPES = Object.keys(MAKERS) as Drawn[]
-/** Kinds that a draw can end in; planned changes of a set-up have tests of their own. */
-export const ACT_TYPES = TYPES.filter((type) => type !== 'dropSetUp' && type !== 'takeUpSetUps')
+/** Kinds that a draw can end in; planned changes of a set-up and what the server takes up have tests of their own. */
+export const ACT_TYPES = TYPES.filter(
+  (type) => type !== 'dropSetUp' && type !== 'takeUpSetUps' && type !== 'takeUpOrders',
+)
 
 function someStep(state: State, draw: Draw) {
   const stepId = draw.oneOf([...(state.shop?.steps.keys() ?? []), 'none' as never])

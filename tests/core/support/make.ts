@@ -19,6 +19,7 @@ import type {
 import type { Build, Mix } from '../../../shared-core/dough/mix.ts'
 import type { DoughId } from '../../../shared-core/ids.ts'
 import { batchId, doughId, loadId, plannedId, shelfId, varietyId } from '../../../shared-core/ids.ts'
+import type { MakeTimes, Order, PortionsLeft, StandingOrder } from '../../../shared-core/orders/order.ts'
 import type { BatchStage, Shop } from '../../../shared-core/shop/shop.ts'
 import { NO_STOCK } from '../../../shared-core/stock/apply-stock.ts'
 import { must } from '../../../shared-core/support.ts'
@@ -182,6 +183,10 @@ export interface StateParts {
   readonly shelves?: { readonly [shelf: string]: ShelfUse }
   readonly stock?: readonly Stock[]
   readonly keeps?: readonly Keep[]
+  readonly orders?: readonly Order[]
+  readonly standing?: readonly StandingOrder[]
+  readonly portions?: readonly PortionsLeft[]
+  readonly makeTimes?: readonly MakeTimes[]
   readonly planned?: readonly PlannedLoad[]
   readonly forbids?: readonly Forbid[]
   readonly unsure?: readonly Unsure[]
@@ -215,6 +220,10 @@ export function stateWith(parts: StateParts = {}): State {
     shelves: new Map(Object.entries(parts.shelves ?? {}).map(([id, use]) => [shelfId(id), use])),
     stock: new Map(stocks.map((one) => [one.varietyId, one])),
     keeps: byId(parts.keeps ?? []),
+    orders: byId(parts.orders ?? []),
+    standing: byId(parts.standing ?? []),
+    portions: new Map((parts.portions ?? []).map((one) => [one.portionId, one])),
+    makeTimes: new Map((parts.makeTimes ?? []).map((one) => [one.key, one])),
     planned: byId(parts.planned ?? []),
     forbids: parts.forbids ?? [],
     unsure: byId(parts.unsure ?? []),

@@ -16,6 +16,7 @@ import { anyAct } from '../../core/support/any-act.ts'
 import { at, lines } from '../../core/support/make.ts'
 import { decided, entryOf, tap } from '../../core/support/play.ts'
 import { ALL_STATIONS, hours, PEOPLE, STEPS, shopWith, table } from '../../core/support/shop.ts'
+import { kitchenParts } from '../../core/support/shop-kitchen.ts'
 
 /**
  * A shop's days from its set-up on: drawn acts, and between them what a draw does not reach, so that every kind of event
@@ -51,6 +52,7 @@ function fullShop(): Shop {
     doughs: new Map(
       [...plain.doughs, ...doughs].map(([id, one]) => [id, { ...one, ...plain.doughs.get(id), ...made(one) }]),
     ),
+    ...kitchenParts(),
     stations: table(ALL_STATIONS),
     steps: table(STEPS),
     people: table(PEOPLE),
@@ -98,6 +100,7 @@ const NOW_AND_THEN: readonly (readonly [number, (state: State, nowMs: EpochMs) =
   [55, ({ loads }) => [...loads.values()].slice(0, 1).map(toOtherSide)],
   [90, (state, nowMs) => [price(state, 200, epochMs(nowMs + spanMs(1, 'min')))]],
   [100, () => [{ type: 'takeUpSetUps' }]],
+  [40, () => [{ type: 'takeUpOrders' }]],
   [110, (state, nowMs) => [price(state, 300, epochMs(nowMs + spanMs(40, 'min')))]],
   [115, ({ day }) => (day === null ? [] : [{ type: 'closeDay' }, { type: 'reopenDay', label: day.label }])],
   [95, () => [900_000, 0].map((slipMs) => ({ type: 'slipChangeover', slipMs }))],
