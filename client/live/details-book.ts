@@ -1,4 +1,7 @@
 import type { Command } from '../../shared-core/day/commands.ts'
+import { derivedId } from '../../shared-core/ids.ts'
+import type { DetailsAnswer } from '../../shared-core/live/order-details.ts'
+import { DETAILS_IDS_MAX } from '../../shared-core/live/order-details.ts'
 import type { OrderDetails } from '../../shared-core/orders/order-commands.ts'
 
 /**
@@ -9,10 +12,10 @@ import type { OrderDetails } from '../../shared-core/orders/order-commands.ts'
 export interface DetailsBook {
   /** @returns null: nothing was said, or it is not here yet */
   of(one: Detailed): OrderDetails | null
-  /** Fetches what is missing of these, or was written again since, some hundred at a time; what fails is asked for at the next call. */
+  /** Fetches what is missing of these, or was written again since; what fails is asked for at the next call. */
   want(all: readonly Detailed[]): void
-  /** What this device typed that is not answered yet. `ids`: what the commands' orders are called. */
-  typed(commands: readonly Command[], idOf: (command: Command) => string | null): void
+  /** What this device typed that is not answered yet. */
+  typed(commands: readonly Command[]): void
   /** @returns stops listening */
   subscribe(listener: () => void): () => void
 }
@@ -25,9 +28,6 @@ export interface Detailed {
 
 /** Asks the server. @returns by id; one that is left out has none any more; null: no contact */
 export type FetchDetails = (ids: readonly string[]) => Promise<ReadonlyMap<string, OrderDetails> | null>
-
-/** Of one question: an address has to stay short. */
-const ASKED_MOST = 60
 
 interface Known {
   /** The count that was asked for: another one is fetched anew. */
@@ -49,7 +49,8 @@ export function createDetailsBook(fetchDetails: FetchDetails): DetailsBook {
     for (const { id, details } of some) {
       // Written again meanwhile: the later question's answer counts.
       if (asked.get(id) === details) asked.delete(id)
-      if (got !== null && (known.get(id)?.details ?? 0) <= details) known.set(id, { details, what: got.get(id) ?? null })
+      if (got !== null && (known.get(id)?.details ?? 0) <= details)
+        known.set(id, { details, what: got.get(id) ?? null })
     }
     if (got !== null) tell()
   }
@@ -60,11 +61,12 @@ export function createDetailsBook(fetchDetails: FetchDetails): DetailsBook {
       const missing = all.filter(
         ({ id, details }) => details > 0 && known.get(id)?.details !== details && asked.get(id) !== details,
       )
-      for (let from = 0; from < missing.length; from += ASKED_MOST) void ask(missing.slice(from, from + ASKED_MOST))
+      for (let from = 0; from < missing.length; from += DETAILS_IDS_MAX)
+        void ask(missing.slice(from, from + DETAILS_IDS_MAX))
     },
-    typed: (commands, idOf) => {
+    typed: (commands) => {
       const before = own
-      own = typedBy(commands, idOf)
+      own = typedBy(commands)
       if (before.size !== own.size || [...own].some(([id, what]) => before.get(id) !== what)) tell()
     },
     subscribe: (listener) => {
@@ -81,14 +83,34 @@ function forgetOthers(known: Map<string, Known>, all: readonly Detailed[]): void
   for (const id of known.keys()) if (!open.has(id)) known.delete(id)
 }
 
-function typedBy(
-  commands: readonly Command[],
-  idOf: (command: Command) => string | null,
-): ReadonlyMap<string, OrderDetails> {
+function typedBy(commands: readonly Command[]): ReadonlyMap<string, OrderDetails> {
   const typed = new Map<string, OrderDetails>()
   for (const command of commands) {
-    const id = 'details' in command && command.details !== undefined ? idOf(command) : null
+    const id = idOf(command)
     if (id !== null && 'details' in command && command.details !== undefined) typed.set(id, command.details)
   }
   return typed
+}
+
+/** What a command's order is called: a new one by its command. */
+function idOf(command: Command): string | null {
+  if (command.type === 'changeOrder') return command.orderId
+  if (command.type === 'setStanding') return command.standingId ?? derivedId(command.id, 1)
+  return command.type === 'takeOrder' ? derivedId(command.id, 1) : null
+}
+
+/** A book that asks the shop's own server. */
+export function openDetailsBook(): DetailsBook {
+  return createDetailsBook(fetchDetails)
+}
+
+async function fetchDetails(ids: readonly string[]): Promise<ReadonlyMap<string, OrderDetails> | null> {
+  try {
+    const response = await fetch(`/api/v1/orders/details?ids=${ids.join(',')}`, { cache: 'no-store' })
+    if (!response.ok) return null
+    const { details }: DetailsAnswer = await response.json()
+    return new Map(details.map(({ id, name, phone, note }) => [id, { name, phone, note }]))
+  } catch {
+    return null
+  }
 }

@@ -1,0 +1,77 @@
+import type { VarietyId } from '../../../shared-core/ids.ts'
+import type { AskedLine } from '../../../shared-core/orders/order-commands.ts'
+
+/** Pieces that an order asks for, as they are touched together. */
+export type Asked = readonly AskedLine[]
+
+/** What one touch of a variety adds. */
+export type Portioned = 'one' | 'half' | 'dozen'
+
+/** A half-dozen has no baker's piece: it is sold as six. */
+const HALF_PIECES = 6
+
+/** All pieces of a line. @param dozenPieces 12, or 13 where the shop gives a baker's dozen */
+export function piecesAsked({ dozens, pieces }: AskedLine, dozenPieces: number): number {
+  return dozens * dozenPieces + pieces
+}
+
+export function allPieces(asked: Asked, dozenPieces: number): number {
+  return asked.reduce((sum, line) => sum + piecesAsked(line, dozenPieces), 0)
+}
+
+/**
+ * One touch of a variety more (null: mixed): onto the chosen line when it is of that variety, else onto the last such
+ * line, else a line of its own, sliced and bagged as the chosen one is.
+ * @returns the lines, and the index of the one that grew
+ */
+export function withMore(
+  asked: Asked,
+  chosen: number,
+  varietyId: VarietyId | null,
+  much: Portioned,
+): { readonly asked: Asked; readonly chosen: number } {
+  const like = asked[chosen]
+  const at = like?.varietyId === varietyId ? chosen : asked.findLastIndex((line) => line.varietyId === varietyId)
+  if (at >= 0) return { asked: replaced(asked, at, (line) => grown(line, much)), chosen: at }
+  const empty = { varietyId, without: [], dozens: 0, pieces: 0 }
+  const line = { ...empty, sliced: like?.sliced ?? false, bagged: like?.bagged ?? false }
+  return { asked: [...asked, grown(line, much)], chosen: asked.length }
+}
+
+function grown(line: AskedLine, much: Portioned): AskedLine {
+  if (much === 'dozen') return { ...line, dozens: line.dozens + 1 }
+  return { ...line, pieces: line.pieces + (much === 'half' ? HALF_PIECES : 1) }
+}
+
+/** One touch fewer of the chosen line: as much as a touch adds, or what there is; a line without pieces goes. */
+export function withFewer(asked: Asked, chosen: number, much: Portioned): Asked {
+  const line = asked[chosen]
+  if (line === undefined) return asked
+  const dozens = much === 'dozen' ? Math.max(0, line.dozens - 1) : line.dozens
+  const took = much === 'half' ? HALF_PIECES : 1
+  const pieces = much === 'dozen' ? line.pieces : Math.max(0, line.pieces - took)
+  if (dozens === line.dozens && pieces === line.pieces) return withoutLine(asked, chosen)
+  if (dozens === 0 && pieces === 0) return withoutLine(asked, chosen)
+  return replaced(asked, chosen, () => ({ ...line, dozens, pieces }))
+}
+
+export function withoutLine(asked: Asked, chosen: number): Asked {
+  return asked.filter((_, index) => index !== chosen)
+}
+
+/** A mixed line with or without a variety in it: a touch turns it round. Others stay as they are. */
+export function withTurned(asked: Asked, chosen: number, varietyId: VarietyId): Asked {
+  return replaced(asked, chosen, (line) => {
+    if (line.varietyId !== null) return line
+    const isOut = line.without.includes(varietyId)
+    return { ...line, without: isOut ? line.without.filter((one) => one !== varietyId) : [...line.without, varietyId] }
+  })
+}
+
+export function withFlag(asked: Asked, chosen: number, flag: 'sliced' | 'bagged'): Asked {
+  return replaced(asked, chosen, (line) => ({ ...line, [flag]: !line[flag] }))
+}
+
+function replaced(asked: Asked, at: number, change: (line: AskedLine) => AskedLine): Asked {
+  return asked.map((line, index) => (index === at ? change(line) : line))
+}

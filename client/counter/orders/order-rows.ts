@@ -1,0 +1,98 @@
+import type { Line, State } from '../../../shared-core/day/state.ts'
+import type { OrderId } from '../../../shared-core/ids.ts'
+import { piecesOf } from '../../../shared-core/line/lines.ts'
+import type { AtRisk } from '../../../shared-core/orders/at-risk.ts'
+import type { Order } from '../../../shared-core/orders/order.ts'
+import type { OrderDetails } from '../../../shared-core/orders/order-commands.ts'
+import type { EpochMs } from '../../../shared-core/units.ts'
+
+/** An open order as the list tells it. */
+export interface OrderRow {
+  readonly order: Order
+  readonly pieces: number
+  /** No more than were ordered. */
+  readonly kept: number
+  readonly items: number
+  readonly made: number
+  /** All pieces are kept and everything is made: it can be handed over. */
+  readonly isReady: boolean
+  /** `late`: its time is over and it is not ready; `due`: it is soon; `coming`: there is time. */
+  readonly when: 'coming' | 'due' | 'late'
+  /** What will be missing, and what would save it; null: it will be there. */
+  readonly risk: AtRisk | null
+}
+
+/** A fetched order should lie there so long before its time: people come early. Common practice, no source. */
+const SOON_MS = 15 * 60_000
+
+/** All open orders: those at risk first, then by due time. */
+export function orderRows(state: State, nowMs: EpochMs, atRisk: readonly AtRisk[]): readonly OrderRow[] {
+  const kept = keptByOrder(state)
+  const risks = new Map(atRisk.map((risk) => [risk.orderId, risk]))
+  return [...state.orders.values()]
+    .map((order) => rowOf(order, kept.get(order.id) ?? 0, { risk: risks.get(order.id) ?? null, nowMs }))
+    .sort(
+      (one, other) =>
+        Number(other.risk !== null) - Number(one.risk !== null) ||
+        one.order.dueAtMs - other.order.dueAtMs ||
+        (one.order.id < other.order.id ? -1 : 1),
+    )
+}
+
+function rowOf(
+  order: Order,
+  keptPieces: number,
+  { risk, nowMs }: { readonly risk: AtRisk | null; readonly nowMs: EpochMs },
+): OrderRow {
+  const pieces = order.lines.reduce((sum, line) => sum + line.pieces, 0)
+  const kept = Math.min(pieces, keptPieces)
+  const made = order.items.filter(({ steps }) => steps.every(({ madeAtMs }) => madeAtMs !== null)).length
+  const isReady = kept === pieces && made === order.items.length
+  const toGoMs = order.dueAtMs - nowMs
+  const when = isReady || toGoMs > SOON_MS ? 'coming' : toGoMs < 0 ? 'late' : 'due'
+  return { order, pieces, kept, items: order.items.length, made, isReady, when, risk }
+}
+
+/** Pieces kept by order. */
+export function keptByOrder({ keeps }: State): ReadonlyMap<OrderId, number> {
+  const sums = new Map<OrderId, number>()
+  for (const { orderId, lines } of keeps.values())
+    if (orderId !== undefined) sums.set(orderId, (sums.get(orderId) ?? 0) + piecesOf(lines))
+  return sums
+}
+
+/** What is kept for nobody that the board knows. */
+export function keptForNobody({ keeps }: State): readonly Line[] {
+  return [...keeps.values()].filter(({ orderId }) => orderId === undefined).flatMap(({ lines }) => lines)
+}
+
+/**
+ * The rows that somebody looks for: a mark that begins so, a name with a word that begins so, or four digits of a
+ * phone number. Capitals and accents do not matter. Nothing typed finds all.
+ */
+export function found(
+  rows: readonly OrderRow[],
+  typed: string,
+  detailsOf: (order: Order) => OrderDetails | null,
+): readonly OrderRow[] {
+  const wanted = plain(typed)
+  if (wanted === '') return rows
+  return rows.filter(({ order }) => {
+    if (plain(order.mark).startsWith(wanted)) return true
+    const details = detailsOf(order)
+    if (details === null) return false
+    const name = plain(details.name)
+    return name.startsWith(wanted) || name.includes(` ${wanted}`) || hasDigits(details.phone, wanted)
+  })
+}
+
+const DIGITS_LEAST = 4
+
+function hasDigits(phone: string, wanted: string): boolean {
+  const digits = wanted.replaceAll(/\D/g, '')
+  return digits.length >= DIGITS_LEAST && phone.replaceAll(/\D/g, '').includes(digits)
+}
+
+function plain(text: string): string {
+  return text.trim().toLowerCase().normalize('NFD').replaceAll(/\p{M}/gu, '')
+}

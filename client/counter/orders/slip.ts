@@ -1,0 +1,102 @@
+import type { MenuItemId, PortionId, VarietyId } from '../../../shared-core/ids.ts'
+import type { AskedItem } from '../../../shared-core/orders/order-commands.ts'
+import type { MenuItem } from '../../../shared-core/shop/kitchen.ts'
+import type { Allergen, Shop } from '../../../shared-core/shop/shop.ts'
+
+/** Things made to order, as they are touched together; the last line of all is what a touch of an option changes. */
+export interface Slip {
+  readonly items: readonly AskedItem[]
+  /** Index of the item that options change; -1: there is none. */
+  readonly chosen: number
+}
+
+export const EMPTY_SLIP: Slip = { items: [], chosen: -1 }
+
+/** So many of one thing a guest takes at most; the command allows no more. */
+const TIMES_MOST = 99
+
+/** A thing once more: the chosen one becomes two of the same, another thing is a line of its own. */
+export function withThing({ items, chosen }: Slip, itemId: MenuItemId): Slip {
+  if (items[chosen]?.itemId === itemId) {
+    const more = (item: AskedItem) => ({ ...item, times: Math.min(TIMES_MOST, item.times + 1) })
+    return { items: replaced(items, chosen, more), chosen }
+  }
+  const item = { itemId, varietyId: null, toasted: false, without: [], more: [], allergies: [], times: 1 }
+  return { items: [...items, item], chosen: items.length }
+}
+
+/** The same thing with nothing said of it yet, beside the chosen one: one with, one without onion. */
+export function withAnother({ items, chosen }: Slip): Slip {
+  const like = items[chosen]
+  if (like === undefined) return { items, chosen }
+  const item = { ...like, toasted: false, without: [], more: [], allergies: [], times: 1 }
+  return { items: [...items, item], chosen: items.length }
+}
+
+/** One of the chosen thing fewer; the last one goes with what was said of it. */
+export function withOneLess({ items, chosen }: Slip): Slip {
+  const item = items[chosen]
+  if (item === undefined) return { items, chosen }
+  if (item.times > 1) return { items: replaced(items, chosen, () => ({ ...item, times: item.times - 1 })), chosen }
+  const rest = items.filter((_, index) => index !== chosen)
+  return { items: rest, chosen: Math.min(chosen, rest.length - 1) }
+}
+
+export function withChosen(slip: Slip, chosen: number): Slip {
+  return { ...slip, chosen }
+}
+
+export function withBagel(slip: Slip, varietyId: VarietyId): Slip {
+  return changed(slip, (item) => ({ ...item, varietyId }))
+}
+
+export function withToasted(slip: Slip): Slip {
+  return changed(slip, (item) => ({ ...item, toasted: !item.toasted }))
+}
+
+/** Where a filling stands: as the menu has it, left out, or more of it; a touch goes on to the next. */
+export function withPortionTurned(slip: Slip, portionId: PortionId): Slip {
+  return changed(slip, (item) => {
+    const others = (ids: readonly PortionId[]) => ids.filter((one) => one !== portionId)
+    if (item.without.includes(portionId))
+      return { ...item, without: others(item.without), more: [...item.more, portionId] }
+    if (item.more.includes(portionId)) return { ...item, more: others(item.more) }
+    return { ...item, without: [...item.without, portionId] }
+  })
+}
+
+export function withAllergy(slip: Slip, allergen: Allergen): Slip {
+  return changed(slip, (item) => {
+    const has = item.allergies.includes(allergen)
+    return {
+      ...item,
+      allergies: has ? item.allergies.filter((one) => one !== allergen) : [...item.allergies, allergen],
+    }
+  })
+}
+
+function changed({ items, chosen }: Slip, change: (item: AskedItem) => AskedItem): Slip {
+  return { items: replaced(items, chosen, change), chosen }
+}
+
+function replaced(
+  items: readonly AskedItem[],
+  at: number,
+  change: (item: AskedItem) => AskedItem,
+): readonly AskedItem[] {
+  return items.map((item, index) => (index === at ? change(item) : item))
+}
+
+/** The first thing that still lacks its bagel: it cannot be begun. Null: none does. */
+export function lacksBagel({ items }: Slip, shop: Shop): MenuItem | null {
+  for (const { itemId, varietyId } of items) {
+    const item = shop.menu.get(itemId)
+    if (item?.onBagel === true && varietyId === null) return item
+  }
+  return null
+}
+
+/** The menu takes what is made to order here. */
+export function hasMenu(shop: Shop | null): boolean {
+  return shop !== null && [...shop.menu.values()].some(({ retired }) => !retired)
+}

@@ -1,0 +1,51 @@
+import type { EpochMs } from '../../shared-core/units.ts'
+
+/** What the counter says while things are made to order: the slip, and those who wait for it. */
+export interface SlipWords {
+  readonly title: string
+  readonly touchThings: string
+  /** The key of the number that the slip gets. @example "No. 42" */
+  number(mark: string): string
+  readonly otherNumber: string
+  readonly typeNumber: string
+  readonly erase: string
+  readonly useNumber: string
+  readonly nextNumber: string
+  /** @example "Start 42" */
+  start(mark: string): string
+  readonly nothingYet: string
+  /** Usual and careful. @example "about 6 min, up to 9 min" */
+  wait(medianMs: number, carefulMs: number): string
+  /** The same while nothing is asked for. @example "wait now about 6 min, up to 9 min" */
+  waitNow(medianMs: number, carefulMs: number): string
+  readonly noQuote: string
+  /** Longer than the shop tells. @example "the shop says 10 min" */
+  promised(ms: number): string
+  readonly bagel: string
+  readonly toasted: string
+  readonly fillings: string
+  readonly allergy: string
+  readonly less: string
+  readonly nextLine: string
+  readonly another: string
+  /** On a filling's key: it is left out, or there is more of it. */
+  readonly leftOut: string
+  readonly moreOf: string
+  /** On a thing's key, how many portions are left for it. @example "6 left" */
+  left(portions: number): string
+  readonly portions: string
+  readonly uncounted: string
+  /** @example "Hand over 41" */
+  handOver(mark: string): string
+  /** @example "ready since 12:04" */
+  readySince(atMs: EpochMs): string
+  readonly nobodyReady: string
+  readonly nobodyWaits: string
+  /** Beside a ring. @example "waits 4 min" */
+  waits(ms: number): string
+  readonly now: string
+  /** For those who listen, over the rod of those who wait. */
+  spokenQueue(marks: readonly string[]): string
+  /** @example "+3 ready" */
+  moreReady(count: number): string
+}
