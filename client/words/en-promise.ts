@@ -1,10 +1,11 @@
 import type { OrderId, VarietyId } from '../../shared-core/ids.ts'
+import type { RiskSave } from '../../shared-core/orders/at-risk.ts'
 import type { PromiseWhy } from '../../shared-core/orders/promise.ts'
 import type { PromiseWords } from './promise.ts'
 import type { Words } from './words.ts'
 
 export function enPromise(words: Words): PromiseWords {
-  const { times, line } = words
+  const { names, line, times } = words
   return {
     from: (atMs) => `Ready ${times.at(atMs)}.`,
     notToday: 'Not today any more.',
@@ -12,6 +13,11 @@ export function enPromise(words: Words): PromiseWords {
     split: ({ nowLines, restAtMs }) => `Now ${line.contents(nowLines)}; the rest ${times.at(restAtMs)}.`,
     nextDay: (when) => `Orders for the next day are still taken: ${when}.`,
     noNextDay: 'Orders for the next day are closed as well.',
+    short: (missing) =>
+      missing
+        .map(({ varietyId, pieces }) => `${pieces} ${varietyId === null ? 'mixed' : names.variety(varietyId)}`)
+        .join(', '),
+    save: (save) => saveText(save, words),
   }
 }
 
@@ -39,5 +45,22 @@ function whyText(why: PromiseWhy, markOf: (orderId: OrderId) => string, { names,
       return `No load to come brings ${why.varietyId === null ? 'enough' : names.variety(why.varietyId)}.`
     case 'tooLate':
       return 'No load that is still to come is ready before the close.'
+  }
+}
+
+function saveText(save: RiskSave, { times, line }: Words): string {
+  switch (save.code) {
+    case 'keepNow':
+      return `keep ${line.contents(save.lines)} for it now`
+    case 'earlierLoad':
+      return `${line.shelf(save.shelfId)} out ${times.by(save.readyByMs)} and not ${times.at(save.readyAtMs)}`
+    case 'otherLoad':
+      return `load ${line.contents(save.lines)} on ${line.shelf(save.shelfId)} next`
+    case 'otherVariety':
+      return `offer ${line.contents(save.lines)} in their place`
+    case 'split':
+      return `the rest ${times.at(save.restAtMs)}`
+    case 'later':
+      return `all of it ${times.at(save.atMs)}`
   }
 }

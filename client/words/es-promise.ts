@@ -1,10 +1,11 @@
 import type { OrderId, VarietyId } from '../../shared-core/ids.ts'
+import type { RiskSave } from '../../shared-core/orders/at-risk.ts'
 import type { PromiseWhy } from '../../shared-core/orders/promise.ts'
 import type { PromiseWords } from './promise.ts'
 import type { Words } from './words.ts'
 
 export function esPromise(words: Words): PromiseWords {
-  const { times, line } = words
+  const { names, line, times } = words
   return {
     from: (atMs) => `Listo ${times.at(atMs)}.`,
     notToday: 'Hoy ya no.',
@@ -12,6 +13,11 @@ export function esPromise(words: Words): PromiseWords {
     split: ({ nowLines, restAtMs }) => `Ahora ${line.contents(nowLines)}; el resto ${times.at(restAtMs)}.`,
     nextDay: (when) => `Todavía se toman pedidos para el día siguiente: ${when}.`,
     noNextDay: 'Tampoco se toman ya pedidos para el día siguiente.',
+    short: (missing) =>
+      missing
+        .map(({ varietyId, pieces }) => `${pieces} ${varietyId === null ? 'surtidos' : names.variety(varietyId)}`)
+        .join(', '),
+    save: (save) => saveText(save, words),
   }
 }
 
@@ -39,5 +45,22 @@ function whyText(why: PromiseWhy, markOf: (orderId: OrderId) => string, { names,
       return `Ninguna carga por venir trae ${why.varietyId === null ? 'lo suficiente' : names.variety(why.varietyId)}.`
     case 'tooLate':
       return 'Ninguna carga por venir estará lista antes del cierre.'
+  }
+}
+
+function saveText(save: RiskSave, { times, line }: Words): string {
+  switch (save.code) {
+    case 'keepNow':
+      return `guardarle ya ${line.contents(save.lines)}`
+    case 'earlierLoad':
+      return `sacar ${line.shelf(save.shelfId)} ${times.by(save.readyByMs)} y no ${times.at(save.readyAtMs)}`
+    case 'otherLoad':
+      return `cargar ahora ${line.contents(save.lines)} en ${line.shelf(save.shelfId)}`
+    case 'otherVariety':
+      return `ofrecer ${line.contents(save.lines)} en su lugar`
+    case 'split':
+      return `el resto ${times.at(save.restAtMs)}`
+    case 'later':
+      return `todo ${times.at(save.atMs)}`
   }
 }

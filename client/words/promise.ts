@@ -1,4 +1,6 @@
+import type { Short } from '../../shared-core/day/events.ts'
 import type { OrderId } from '../../shared-core/ids.ts'
+import type { RiskSave } from '../../shared-core/orders/at-risk.ts'
 import type { Promised, PromiseWhy } from '../../shared-core/orders/promise.ts'
 import type { Language } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
@@ -6,7 +8,7 @@ import { enPromise } from './en-promise.ts'
 import { esPromise } from './es-promise.ts'
 import type { Words } from './words.ts'
 
-/** When an order can be ready and why not before, as counter and desk say it. */
+/** When an order can be ready and why not before, and what saves one that is at risk, as counter and desk say it. */
 export interface PromiseWords {
   /** @example "Ready at 9:40." */
   from(atMs: EpochMs): string
@@ -18,6 +20,10 @@ export interface PromiseWords {
   nextDay(when: string): string
   /** Too late for the next day as well. */
   readonly noNextDay: string
+  /** What will not be there, mixed pieces as such. @example "6 Sesame, 4 mixed" */
+  short(missing: readonly Short[]): string
+  /** What would save an order that is at risk. @example "keep 6 Sesame for it now" */
+  save(save: RiskSave): string
 }
 
 export function promiseWords(words: Words): PromiseWords {
