@@ -5,6 +5,7 @@ import type { Line, Load } from '../day/state.ts'
 import type { LoadId, ShelfId } from '../ids.ts'
 import { batchId, loadId } from '../ids.ts'
 import { isAdvised } from '../live/plan.ts'
+import { keepForOrders } from '../orders/keep-for-orders.ts'
 import { must } from '../support.ts'
 import type { EpochMs } from '../units.ts'
 import { clampMs, later } from '../units.ts'
@@ -140,6 +141,7 @@ export function decideOut(oneCase: Of<'out'>): Decision {
     last,
     over: outOfTime(load.out, atMs),
   })
+  keepForOrders(oneCase, lots, atMs)
   return take(oneCase, { shelfId: load.shelfId, pieces: piecesOf(takes) })
 }
 

@@ -101,6 +101,7 @@ const NOW_AND_THEN: readonly (readonly [number, (state: State, nowMs: EpochMs) =
   [90, (state, nowMs) => [price(state, 200, epochMs(nowMs + spanMs(1, 'min')))]],
   [100, () => [{ type: 'takeUpSetUps' }]],
   [40, () => [{ type: 'takeUpOrders' }]],
+  [50, ({ keeps }) => [...keeps.keys()].slice(0, 1).map((keepId) => ({ type: 'release', keepId }))],
   [110, (state, nowMs) => [price(state, 300, epochMs(nowMs + spanMs(40, 'min')))]],
   [115, ({ day }) => (day === null ? [] : [{ type: 'closeDay' }, { type: 'reopenDay', label: day.label }])],
   [95, () => [900_000, 0].map((slipMs) => ({ type: 'slipChangeover', slipMs }))],
