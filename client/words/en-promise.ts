@@ -1,6 +1,7 @@
 import type { OrderId, VarietyId } from '../../shared-core/ids.ts'
 import type { RiskSave } from '../../shared-core/orders/at-risk.ts'
 import type { PromiseWhy } from '../../shared-core/orders/promise.ts'
+import { capitalised } from './joined.ts'
 import type { PromiseWords } from './promise.ts'
 import type { Words } from './words.ts'
 
@@ -29,7 +30,7 @@ function whyText(why: PromiseWhy, markOf: (orderId: OrderId) => string, { names,
     case 'packing':
       return 'It is there; slicing and packing take until then.'
     case 'cooling':
-      return `${names.variety(why.varietyId)} is out of the oven and cool enough ${times.at(why.readyAtMs)}.`
+      return `${capitalised(what(why.varietyId))} is out of the oven and cool enough ${times.at(why.readyAtMs)}.`
     case 'load': {
       const whose = why.varietyId === null ? 'The last of it' : names.variety(why.varietyId)
       const where = why.shelfId === null ? '' : `, from ${line.shelf(why.shelfId)}`

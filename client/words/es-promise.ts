@@ -1,6 +1,7 @@
 import type { OrderId, VarietyId } from '../../shared-core/ids.ts'
 import type { RiskSave } from '../../shared-core/orders/at-risk.ts'
 import type { PromiseWhy } from '../../shared-core/orders/promise.ts'
+import { capitalised } from './joined.ts'
 import type { PromiseWords } from './promise.ts'
 import type { Words } from './words.ts'
 
@@ -29,7 +30,7 @@ function whyText(why: PromiseWhy, markOf: (orderId: OrderId) => string, { names,
     case 'packing':
       return 'Ya está; rebanar y empacar tarda hasta entonces.'
     case 'cooling':
-      return `${names.variety(why.varietyId)} salió del horno y estará frío ${times.at(why.readyAtMs)}.`
+      return `${capitalised(what(why.varietyId))} salió del horno y estará frío ${times.at(why.readyAtMs)}.`
     case 'load': {
       const whose = why.varietyId === null ? 'Lo último' : names.variety(why.varietyId)
       const where = why.shelfId === null ? '' : `, de ${line.shelf(why.shelfId)}`
