@@ -1,6 +1,7 @@
 import { EN_BAKING_FIELDS } from './en-set-up-baking.ts'
 import { EN_DEMAND_FIELDS } from './en-set-up-demand.ts'
 import { EN_DOUGH_FIELDS } from './en-set-up-dough.ts'
+import { EN_KITCHEN_FIELDS } from './en-set-up-kitchen.ts'
 import type { OptionWords } from './set-up.ts'
 import type { SetUpFields } from './set-up-fields.ts'
 
@@ -8,6 +9,7 @@ export const EN_FIELDS: SetUpFields = {
   ...EN_DOUGH_FIELDS,
   ...EN_DEMAND_FIELDS,
   ...EN_BAKING_FIELDS,
+  ...EN_KITCHEN_FIELDS,
   profile: {
     name: 'Name of the shop',
     zone: 'Time zone',
@@ -50,7 +52,13 @@ export const EN_FIELDS: SetUpFields = {
     dayOldPercent: 'Day-old price, % of fresh',
   },
   windows: { windows: 'Times' },
-  shelf: { name: 'Name', pieces: 'Pieces', emptyByMinute: 'Empty of bagels by', floorBoards: 'Boards' },
+  shelf: {
+    name: 'Name',
+    pieces: 'Pieces',
+    emptyByMinute: 'Empty of bagels by',
+    floorBoards: 'Boards',
+    slots: 'Places of the second menu',
+  },
   dough: {
     name: 'Name',
     route: 'Way through the shop',

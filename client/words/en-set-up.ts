@@ -2,6 +2,7 @@ import { EN_BAKING, EN_BAKING_MISFITS } from './en-set-up-baking.ts'
 import { EN_DEMAND, EN_DEMAND_MISFITS } from './en-set-up-demand.ts'
 import { EN_DOUGH, EN_DOUGH_MISFITS } from './en-set-up-dough.ts'
 import { EN_FIELDS, EN_OPTIONS } from './en-set-up-fields.ts'
+import { EN_KITCHEN, EN_KITCHEN_MISFITS } from './en-set-up-kitchen.ts'
 import { EN_FILE, EN_FORM, EN_GUIDE, EN_LIST, EN_SAVE, EN_VERSIONS } from './en-set-up-ways.ts'
 import type { SetUpSentences, SumWords } from './set-up.ts'
 import type { Words } from './words.ts'
@@ -20,6 +21,7 @@ export function enSetUp({ cautions }: Words): SetUpSentences {
       made: 'What is made',
       mixed: 'The dough room',
       howMany: 'How many',
+      ordered: 'Orders and kitchen',
       work: 'How the work goes',
       changes: 'Changes',
     },
@@ -30,6 +32,7 @@ export function enSetUp({ cautions }: Words): SetUpSentences {
     dough: EN_DOUGH,
     demand: EN_DEMAND,
     baking: EN_BAKING,
+    kitchen: EN_KITCHEN,
     list: EN_LIST,
     form: EN_FORM,
     guide: EN_GUIDE,
@@ -70,6 +73,10 @@ const PARTS: SetUpSentences['parts'] = {
   baking: 'Which loads when',
   usual: 'A usual day',
   specialDays: 'Special days',
+  orders: 'How orders are kept',
+  runs: 'The van’s runs',
+  kitchen: 'Kitchen',
+  menu: 'Menu',
   windows: 'Times',
   steps: 'Opening and changeover',
   stations: 'Who taps what',
@@ -100,6 +107,10 @@ const ABOUT: SetUpSentences['about'] = {
   usual: 'Pieces of each variety on a usual day, before there are sales to learn from.',
   specialDays:
     'Days that sell otherwise than their weekday. What they do to sales is learnt by their name, over the years.',
+  orders: 'How many a dozen is, what is left to walk-ins, and how long things take between oven and customer.',
+  runs: 'The van leaves at its hour and goes from stop to stop. An order on a run is packed before it leaves.',
+  kitchen: 'Where things are made to order, and what is prepared ahead and counted down.',
+  menu: 'What is made to order: on a bagel, by hand, in the oven; and what is handed over as it is.',
   windows:
     'Earliest, target and latest of each stage, where neither dough nor variety says otherwise. Screens count down to the target.',
   steps: 'Back-timed lists: the opening counts from the first load in, the changeover from the oven being empty.',
@@ -135,6 +146,11 @@ const ENTITIES: { readonly [entity in Parameters<SetUpSentences['entity']>[0]]: 
   station: 'Station',
   person: 'Person',
   step: 'Step',
+  orders: 'Orders',
+  kitchenStation: 'Station of the kitchen',
+  portion: 'Portion',
+  menuItem: 'Item',
+  run: 'Run',
   weekday: 'Weekday',
 }
 
@@ -146,6 +162,7 @@ const MISFITS: Readonly<Record<string, string>> = {
   ...EN_DOUGH_MISFITS,
   ...EN_DEMAND_MISFITS,
   ...EN_BAKING_MISFITS,
+  ...EN_KITCHEN_MISFITS,
   'hours/ovenReadyMinute': 'The oven is ready when the shop opens, or before.',
   'hours/closeMinute': 'The shop closes after it opens, within one day.',
   'hours/changeoverFromMinute': 'The changeover begins while the shop is open.',

@@ -1,6 +1,7 @@
 import { ES_BAKING_FIELDS } from './es-set-up-baking.ts'
 import { ES_DEMAND_FIELDS } from './es-set-up-demand.ts'
 import { ES_DOUGH_FIELDS } from './es-set-up-dough.ts'
+import { ES_KITCHEN_FIELDS } from './es-set-up-kitchen.ts'
 import type { OptionWords } from './set-up.ts'
 import type { SetUpFields } from './set-up-fields.ts'
 
@@ -8,6 +9,7 @@ export const ES_FIELDS: SetUpFields = {
   ...ES_DOUGH_FIELDS,
   ...ES_DEMAND_FIELDS,
   ...ES_BAKING_FIELDS,
+  ...ES_KITCHEN_FIELDS,
   profile: {
     name: 'Nombre del local',
     zone: 'Zona horaria',
@@ -50,7 +52,13 @@ export const ES_FIELDS: SetUpFields = {
     dayOldPercent: 'Precio de ayer, % del fresco',
   },
   windows: { windows: 'Tiempos' },
-  shelf: { name: 'Nombre', pieces: 'Piezas', emptyByMinute: 'Sin bagels antes de', floorBoards: 'Tablas' },
+  shelf: {
+    name: 'Nombre',
+    pieces: 'Piezas',
+    emptyByMinute: 'Sin bagels antes de',
+    floorBoards: 'Tablas',
+    slots: 'Lugares del segundo menú',
+  },
   dough: {
     name: 'Nombre',
     route: 'Camino por el local',

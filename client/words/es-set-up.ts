@@ -2,6 +2,7 @@ import { ES_BAKING, ES_BAKING_MISFITS } from './es-set-up-baking.ts'
 import { ES_DEMAND, ES_DEMAND_MISFITS } from './es-set-up-demand.ts'
 import { ES_DOUGH, ES_DOUGH_MISFITS } from './es-set-up-dough.ts'
 import { ES_FIELDS, ES_OPTIONS } from './es-set-up-fields.ts'
+import { ES_KITCHEN, ES_KITCHEN_MISFITS } from './es-set-up-kitchen.ts'
 import { ES_FILE, ES_FORM, ES_GUIDE, ES_LIST, ES_SAVE, ES_VERSIONS } from './es-set-up-ways.ts'
 import type { SetUpSentences, SumWords } from './set-up.ts'
 import type { Words } from './words.ts'
@@ -20,6 +21,7 @@ export function esSetUp({ cautions }: Words): SetUpSentences {
       made: 'Lo que se hace',
       mixed: 'El cuarto de masas',
       howMany: 'Cuántas',
+      ordered: 'Pedidos y cocina',
       work: 'Cómo va el trabajo',
       changes: 'Cambios',
     },
@@ -30,6 +32,7 @@ export function esSetUp({ cautions }: Words): SetUpSentences {
     dough: ES_DOUGH,
     demand: ES_DEMAND,
     baking: ES_BAKING,
+    kitchen: ES_KITCHEN,
     list: ES_LIST,
     form: ES_FORM,
     guide: ES_GUIDE,
@@ -70,6 +73,10 @@ const PARTS: SetUpSentences['parts'] = {
   baking: 'Qué carga y cuándo',
   usual: 'Un día de siempre',
   specialDays: 'Días especiales',
+  orders: 'Cómo se llevan los pedidos',
+  runs: 'Recorridos de la camioneta',
+  kitchen: 'Cocina',
+  menu: 'Menú',
   windows: 'Tiempos',
   steps: 'Apertura y cambio',
   stations: 'Quién toca qué',
@@ -101,6 +108,10 @@ const ABOUT: SetUpSentences['about'] = {
   usual: 'Piezas de cada variedad en un día de siempre, antes de que haya ventas de las que aprender.',
   specialDays:
     'Días que venden distinto que su día de la semana. Lo que hacen con las ventas se aprende por su nombre, con los años.',
+  orders: 'Cuántas piezas son una docena, qué queda para quien entra, y cuánto tardan las cosas del horno al cliente.',
+  runs: 'La camioneta sale a su hora y va de parada en parada. Un pedido de un recorrido se empaca antes de que salga.',
+  kitchen: 'Dónde se hace lo que se pide al momento, y lo que se prepara antes y se va descontando.',
+  menu: 'Lo que se hace al momento: en un bagel, a mano, en el horno; y lo que se entrega como está.',
   windows:
     'Lo más temprano, lo ideal y lo más tarde de cada etapa, si ni la masa ni la variedad dicen otra cosa. Las pantallas cuentan hasta lo ideal.',
   steps: 'Listas hacia atrás: la apertura cuenta desde la primera carga, el cambio desde el horno vacío.',
@@ -135,6 +146,11 @@ const ENTITIES: { readonly [entity in Parameters<SetUpSentences['entity']>[0]]: 
   station: 'Puesto',
   person: 'Persona',
   step: 'Paso',
+  orders: 'Pedidos',
+  kitchenStation: 'Puesto de la cocina',
+  portion: 'Porción',
+  menuItem: 'Producto',
+  run: 'Recorrido',
   weekday: 'Día',
 }
 
@@ -147,6 +163,7 @@ const MISFITS: Readonly<Record<string, string>> = {
   ...ES_DOUGH_MISFITS,
   ...ES_DEMAND_MISFITS,
   ...ES_BAKING_MISFITS,
+  ...ES_KITCHEN_MISFITS,
   'hours/ovenReadyMinute': 'El horno está listo cuando abre el local, o antes.',
   'hours/closeMinute': 'El local cierra después de abrir, el mismo día.',
   'hours/changeoverFromMinute': 'El cambio empieza mientras el local está abierto.',

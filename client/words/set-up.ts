@@ -19,6 +19,7 @@ import type { BakingSetUpWords } from './set-up-baking.ts'
 import type { DemandSetUpWords } from './set-up-demand.ts'
 import type { DoughSetUpWords } from './set-up-dough.ts'
 import type { SetUpFields } from './set-up-fields.ts'
+import type { KitchenSetUpWords } from './set-up-kitchen.ts'
 import type { Words } from './words.ts'
 
 /** What the desk says where a shop is set up. */
@@ -39,6 +40,7 @@ export interface SetUpSentences {
   readonly dough: DoughSetUpWords
   readonly demand: DemandSetUpWords
   readonly baking: BakingSetUpWords
+  readonly kitchen: KitchenSetUpWords
   readonly list: ListWords
   readonly form: FormWords
   readonly guide: GuideWords
@@ -53,7 +55,7 @@ export interface SetUpSentences {
   entity(entity: SetUpChange['entity'], name: string | null): string
 }
 
-export type SetUpGroup = 'shop' | 'equipment' | 'made' | 'mixed' | 'howMany' | 'work' | 'changes'
+export type SetUpGroup = 'shop' | 'equipment' | 'made' | 'mixed' | 'howMany' | 'ordered' | 'work' | 'changes'
 export type SetUpPart =
   | 'shop'
   | 'hours'
@@ -74,6 +76,10 @@ export type SetUpPart =
   | 'baking'
   | 'usual'
   | 'specialDays'
+  | 'orders'
+  | 'runs'
+  | 'kitchen'
+  | 'menu'
   | 'windows'
   | 'steps'
   | 'stations'

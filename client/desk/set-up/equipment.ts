@@ -59,7 +59,7 @@ function nextShelf(shop: Shop): Shelf {
     pieces,
     emptyByMinute: null,
     floorBoards: null,
-    slots: 0,
+    slots: last?.slots ?? 0,
     retired: false,
   }
   return added(SHELVES, shop, like, freeName(used, name))

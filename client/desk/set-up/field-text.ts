@@ -3,6 +3,7 @@ import { BATCH_STAGES, LINE_ACTS } from '../../../shared-core/shop/stages.ts'
 import { BAKING_TEXTS } from './baking-text.ts'
 import { DEMAND_TEXTS } from './demand-text.ts'
 import { DOUGH_ROOM_TEXTS, madeOfSaid } from './dough-room-text.ts'
+import { KITCHEN_TEXTS } from './kitchen-text.ts'
 import type { Telling } from './say-value.ts'
 import {
   allergensSaid,
@@ -37,6 +38,7 @@ const TEXTS: Texts = {
   ...DOUGH_ROOM_TEXTS,
   ...DEMAND_TEXTS,
   ...BAKING_TEXTS,
+  ...KITCHEN_TEXTS,
   profile: {
     name: text,
     zone: text,
@@ -72,7 +74,13 @@ const TEXTS: Texts = {
     dayOldPercent: (value) => `${value} %`,
   },
   windows: {},
-  shelf: { name: text, pieces: count, emptyByMinute: minuteOrNot, floorBoards: (value) => String(value ?? 0) },
+  shelf: {
+    name: text,
+    pieces: count,
+    emptyByMinute: minuteOrNot,
+    floorBoards: (value) => String(value ?? 0),
+    slots: count,
+  },
   dough: {
     name: text,
     route: (value, { say }) => list(BATCH_STAGES, value, say.options.stage, value),

@@ -2,8 +2,12 @@ import {
   doughId,
   formulaId,
   ingredientId,
+  kitchenStationId,
+  menuItemId,
   personId,
+  portionId,
   preparationId,
+  runId,
   shelfId,
   specialDayId,
   stationId,
@@ -13,6 +17,7 @@ import {
 } from '../../../shared-core/ids.ts'
 import type { Formula, Ingredient, Preparation } from '../../../shared-core/shop/formula.ts'
 import { inUse } from '../../../shared-core/shop/in-order.ts'
+import type { KitchenStation, MenuItem, Portion, Run } from '../../../shared-core/shop/kitchen.ts'
 import type { SetUpChange } from '../../../shared-core/shop/set-up-change.ts'
 import { IN_USE_MAX, KEPT_MAX, NAME_MAX } from '../../../shared-core/shop/set-up-limits.ts'
 import type {
@@ -108,6 +113,30 @@ export const SPECIAL_DAYS: ListKind<SpecialDay> = {
   of: (shop) => shop.specialDays,
   change: (value) => ({ entity: 'specialDay', value }),
   withId: (value, id) => ({ ...value, id: specialDayId(id) }),
+}
+export const KITCHEN_STATIONS: ListKind<KitchenStation> = {
+  entity: 'kitchenStation',
+  of: (shop) => shop.kitchenStations,
+  change: (value) => ({ entity: 'kitchenStation', value }),
+  withId: (value, id) => ({ ...value, id: kitchenStationId(id) }),
+}
+export const PORTIONS: ListKind<Portion> = {
+  entity: 'portion',
+  of: (shop) => shop.portions,
+  change: (value) => ({ entity: 'portion', value }),
+  withId: (value, id) => ({ ...value, id: portionId(id) }),
+}
+export const MENU: ListKind<MenuItem> = {
+  entity: 'menuItem',
+  of: (shop) => shop.menu,
+  change: (value) => ({ entity: 'menuItem', value }),
+  withId: (value, id) => ({ ...value, id: menuItemId(id) }),
+}
+export const RUNS: ListKind<Run> = {
+  entity: 'run',
+  of: (shop) => shop.runs,
+  change: (value) => ({ entity: 'run', value }),
+  withId: (value, id) => ({ ...value, id: runId(id) }),
 }
 
 export function nameMost<Entity extends Listed>({ entity }: ListKind<Entity>): number {

@@ -1,6 +1,8 @@
 import type { DoughRoom } from '../../../shared-core/shop/formula.ts'
 import { inUse } from '../../../shared-core/shop/in-order.ts'
+import type { Shop } from '../../../shared-core/shop/shop.ts'
 import type { SetUpPart } from '../../words/set-up.ts'
+import type { Listed } from './lists.ts'
 import { hashOf } from './route.ts'
 import type { Telling } from './say-value.ts'
 import { hoursSaid, minuteSaid, moneySaid, spanSaid } from './say-value.ts'
@@ -42,19 +44,13 @@ function sumOf(part: SetUpPart, { draft, words, say, state }: SetUpProps): strin
   const telling = { words, say, shop: draft }
   const { profile, kettle, boards, oven } = draft
   const { sums } = say
-  const names = (list: readonly { readonly name: string }[]) =>
-    list.length === 0
-      ? say.list.none
-      : list.length > NAMED_MOST
-        ? sums.count(list.length)
-        : list.map(({ name }) => name).join(', ')
+  const listed = LISTED.find((one) => one === part)
+  if (listed !== undefined) return namesSaid(inUse<Listed>(draft[listed]), say)
   switch (part) {
     case 'shop':
       return profile.name
     case 'hours':
       return hoursSaid(draft.hours, telling)
-    case 'people':
-      return names(inUse(draft.people))
     case 'counter':
       return say.options.salesFrom[draft.counter.salesFrom]
     case 'oven':
@@ -73,24 +69,12 @@ function sumOf(part: SetUpPart, { draft, words, say, state }: SetUpProps): strin
       const said = inUse(draft.varieties).flatMap(({ usual }) => usual ?? [])
       return said.length === 0 ? sums.nothing : sums.usual(said.reduce((so, usual) => so + usual, 0))
     }
-    case 'specialDays':
-      return names(inUse(draft.specialDays))
-    case 'doughs':
-      return names(inUse(draft.doughs))
-    case 'formulas':
-      return names(inUse(draft.formulas))
-    case 'preparations':
-      return names(inUse(draft.preparations))
-    case 'ingredients':
-      return names(inUse(draft.ingredients))
+    case 'orders':
+      return say.kitchen.sums.orders(draft.orders.dozenPieces, spanSaid(draft.orders.madeInMs, telling))
+    case 'kitchen':
+      return say.kitchen.sums.kitchen(inUse(draft.kitchenStations).length, inUse(draft.portions).length)
     case 'doughRoom':
       return draft.doughRoom === null ? sums.nothing : doughRoomSaid(draft.doughRoom, telling)
-    case 'toppings':
-      return names(inUse(draft.toppings))
-    case 'varieties':
-      return names(inUse(draft.varieties))
-    case 'stations':
-      return names(inUse(draft.stations))
     case 'steps':
       return sums.steps(
         inUse(draft.steps).filter(({ list }) => list === 'opening').length,
@@ -103,7 +87,27 @@ function sumOf(part: SetUpPart, { draft, words, say, state }: SetUpProps): strin
   }
 }
 
+/** Parts that are one list of things with names. */
+const LISTED = [
+  'people',
+  'varieties',
+  'doughs',
+  'toppings',
+  'formulas',
+  'preparations',
+  'ingredients',
+  'specialDays',
+  'runs',
+  'menu',
+  'stations',
+] as const satisfies readonly (SetUpPart & keyof Shop)[]
+
 const NAMED_MOST = 8
+
+function namesSaid(list: readonly Listed[], { list: words, sums }: SetUpProps['say']): string {
+  if (list.length === 0) return words.none
+  return list.length > NAMED_MOST ? sums.count(list.length) : list.map(({ name }) => name).join(', ')
+}
 
 function doughRoomSaid({ fromMinute, coolerByMinute }: DoughRoom, telling: Telling): string {
   return `${minuteSaid(fromMinute, telling)} – ${minuteSaid(coolerByMinute, telling)}`

@@ -9,10 +9,14 @@ import { FormulasPart } from './parts/formulas-part.tsx'
 import { HoursPart } from './parts/hours-part.tsx'
 import { IngredientsPart } from './parts/ingredients-part.tsx'
 import { BoardsPart, KettlePart } from './parts/kettle-part.tsx'
+import { KitchenPart } from './parts/kitchen-part.tsx'
+import { MenuPart } from './parts/menu-part.tsx'
+import { OrdersPart } from './parts/orders-part.tsx'
 import { OvenPart } from './parts/oven-part.tsx'
 import { PeoplePart } from './parts/people-part.tsx'
 import { PreparationsPart } from './parts/preparations-part.tsx'
 import { RoomPart } from './parts/room-part.tsx'
+import { RunsPart } from './parts/runs-part.tsx'
 import { SavePart } from './parts/save-part.tsx'
 import { ScreensPart } from './parts/screens-part.tsx'
 import { ShopPart } from './parts/shop-part.tsx'
@@ -68,6 +72,10 @@ const PAGES: { readonly [part in SetUpPart]: ComponentType<SetUpProps> } = {
   worth: WorthPart,
   usual: UsualPart,
   specialDays: SpecialDaysPart,
+  orders: OrdersPart,
+  runs: RunsPart,
+  kitchen: KitchenPart,
+  menu: MenuPart,
   windows: WindowsPart,
   steps: StepsPart,
   stations: StationsPart,

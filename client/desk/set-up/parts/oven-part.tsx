@@ -5,6 +5,7 @@ import {
   HANDLING_MS_MAX,
   IN_USE_MAX,
   SHELF_PIECES_MAX,
+  SLOTS_MAX,
 } from '../../../../shared-core/shop/set-up-limits.ts'
 import type { OvenKind, Shelf } from '../../../../shared-core/shop/shop.ts'
 import { withFloorBoards, withOvenKind, withShelfCount, withShelfPieces } from '../equipment.ts'
@@ -83,6 +84,7 @@ export function OvenPart(props: SetUpProps) {
   const { draft, say, words, misfits } = props
   const { oven, profile } = draft
   const set = changeTo(props, 'oven')
+  const floor = oven.kind === 'hearth' ? inUse(draft.shelves)[0] : undefined
   const hot = profile.temperature === 'F' ? 475 : 245
   const begin = { degrees: hot, unit: profile.temperature }
   return (
@@ -112,6 +114,7 @@ export function OvenPart(props: SetUpProps) {
           />
         ))}
       </div>
+      {floor !== undefined && <Slots {...props} shelf={floor} set={(shelf) => props.change([SHELVES.change(shelf)])} />}
       {oven.kind !== 'hearth' && (
         <>
           <h3>{say.form.oneByOne}</h3>
@@ -132,6 +135,7 @@ export function OvenPart(props: SetUpProps) {
                   say={say}
                   onChange={(pieces) => change({ ...shelf, pieces })}
                 />
+                <Slots {...props} shelf={shelf} set={change} />
                 <EmptyBy {...props} shelf={shelf} set={change} />
               </>
             )}
@@ -142,13 +146,31 @@ export function OvenPart(props: SetUpProps) {
   )
 }
 
-interface EmptyByProps extends SetUpProps {
+interface ShelfProps extends SetUpProps {
   readonly shelf: Shelf
   readonly set: (shelf: Shelf) => void
 }
 
+/** How much of the second menu bakes on it at once. */
+function Slots({ say, shelf, set }: ShelfProps) {
+  return (
+    <>
+      <NumberField
+        label={say.fields.shelf.slots}
+        value={shelf.slots}
+        min={0}
+        max={SLOTS_MAX}
+        step={1}
+        say={say}
+        onChange={(slots) => set({ ...shelf, slots })}
+      />
+      <p class="setup-hint">{say.kitchen.slotsHint}</p>
+    </>
+  )
+}
+
 /** A shelf that is given to the second menu before the others are. */
-function EmptyBy({ draft, say, shelf, set }: EmptyByProps) {
+function EmptyBy({ draft, say, shelf, set }: ShelfProps) {
   const { changeoverFromMinute, closeMinute } = draft.hours
   const end = changeoverFromMinute ?? closeMinute
   const label = say.fields.shelf.emptyByMinute
@@ -181,15 +203,15 @@ const HOUR_MINUTES = 60
 
 /** A new shelf is as large as the one above it. */
 function likeOf(shelves: readonly Shelf[]): Shelf {
-  const pieces = shelves[shelves.length - 1]?.pieces ?? 72
+  const last = shelves[shelves.length - 1]
   return {
     id: shelfId('new'),
     name: '',
     order: 0,
-    pieces,
+    pieces: last?.pieces ?? 72,
     emptyByMinute: null,
     floorBoards: null,
-    slots: 0,
+    slots: last?.slots ?? 0,
     retired: false,
   }
 }
