@@ -1,6 +1,6 @@
 import type { State } from '../../shared-core/day/state.ts'
 import type { RoomAct } from '../../shared-core/dough/room-acts.ts'
-import type { StationId } from '../../shared-core/ids.ts'
+import type { KitchenStationId, StationId } from '../../shared-core/ids.ts'
 import { stationId } from '../../shared-core/ids.ts'
 import type { LineActDue } from '../../shared-core/line/act-due.ts'
 import { actsForStation } from '../../shared-core/line/acts.ts'
@@ -9,6 +9,11 @@ import type { RoomSound } from './sound-figures.ts'
 
 /** A pedal's key may say "coming" instead of doing a station's act. No station can have this id: ids hold no star. */
 export const COMING_KEY = stationId('*coming')
+
+/** A pedal or a one-key pad of a kitchen station, beside those of the line; ids hold no star. */
+export function kitchenPedal(id: KitchenStationId): StationId {
+  return stationId(`*kitchen ${id}`)
+}
 
 /** What burns or boils over, and whatever is late; more would be noise. */
 export function isWorthASound({ act, status }: Pick<LineActDue, 'act' | 'status'>): boolean {

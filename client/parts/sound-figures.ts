@@ -13,8 +13,10 @@ export interface Note {
 }
 export type Figure = readonly Note[]
 
-/** What has a figure: the acts of the line, and those of the dough room that come to the minute. */
-export type Sounding = LineAct | RoomSound
+/** What has a figure: the acts of the line, those of the dough room that come to the minute, and those of the kitchen. */
+export type Sounding = LineAct | RoomSound | KitchenSound
+/** The second menu's oven, and portions out of the cooler for it. */
+export type KitchenSound = 'ovenIn' | 'ovenTurn' | 'ovenOut' | 'portionPull'
 export type RoomSound = Extract<RoomActKind, 'mixIns' | 'mixerOff' | 'restOver' | 'fold' | 'chill'>
 
 export const FIGURE_HZ_MIN = 500
@@ -48,6 +50,15 @@ const FOLD = notes('622:230 932:230 1244:230 932:230 622:460')
 /** High and long, then falling twice: into the cold. */
 const CHILL = notes('2093:560 -:110 1661:240 1319:560')
 
+/** Two knocks and a step up: in they go. */
+const OVEN_IN = notes('740:110 -:90 740:110 -:90 1109:300')
+/** Round and back to where it began, quickly: turn it. */
+const OVEN_TURN = notes('988:120 1319:120 1661:120 1319:120 988:240')
+/** Three steps down from high up: small and hot, out. */
+const OVEN_OUT = notes('2217:150 -:50 1480:150 -:50 988:420')
+/** Two slow steps up: out of the cooler for the afternoon. */
+const PORTION_PULL = notes('554:320 -:140 659:320 -:140 784:480')
+
 const FIGURES: Readonly<Record<Sounding, Figure>> = {
   pull: PULL,
   dip: DIP,
@@ -61,6 +72,10 @@ const FIGURES: Readonly<Record<Sounding, Figure>> = {
   restOver: REST_OVER,
   fold: FOLD,
   chill: CHILL,
+  ovenIn: OVEN_IN,
+  ovenTurn: OVEN_TURN,
+  ovenOut: OVEN_OUT,
+  portionPull: PORTION_PULL,
 }
 
 /** A fast shake high up, which says late; after it comes the figure of the act that is late. */

@@ -1,13 +1,13 @@
 import { useEffect, useRef } from 'preact/hooks'
 import type { StationId } from '../../shared-core/ids.ts'
-import type { LineActDue } from '../../shared-core/line/act-due.ts'
 import type { PedalListener } from './pedal-listener.ts'
 import { listenToPedals } from './pedal-listener.ts'
 
-export interface PedalHands {
+/** @typeParam Act what a press does: of the line, or of the kitchen; its key names it */
+export interface PedalHands<Act extends { readonly key: string }> {
   /** The act that each tied station shows; null when it shows none. */
-  readonly actOf: (station: StationId) => LineActDue | null
-  readonly onAct: (act: LineActDue, station: StationId) => void
+  readonly actOf: (station: StationId) => Act | null
+  readonly onAct: (act: Act, station: StationId) => void
   readonly onWhyNot: (station: StationId, why: 'just-changed' | 'nothing-to-do') => void
 }
 
@@ -16,7 +16,11 @@ export interface PedalHands {
  * @param keys station by key code; a new object only when the settings change
  * @param isAway while a sheet lies over the line, pedals do nothing: what they would do cannot be read
  */
-export function usePedals(keys: Readonly<Record<string, StationId>>, isAway: boolean, hands: PedalHands): void {
+export function usePedals<Act extends { readonly key: string }>(
+  keys: Readonly<Record<string, StationId>>,
+  isAway: boolean,
+  hands: PedalHands<Act>,
+): void {
   const latest = useRef(hands)
   latest.current = hands
   const listener = useRef<PedalListener | null>(null)

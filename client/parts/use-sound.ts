@@ -1,9 +1,11 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import type { RoomAct } from '../../shared-core/dough/room-acts.ts'
+import type { KitchenActDue } from '../../shared-core/kitchen/kitchen-acts.ts'
 import type { LineActDue } from '../../shared-core/line/act-due.ts'
 import { minuteOfDay } from '../live/clock-text.ts'
 import type { LiveState } from '../live/shop-store.ts'
 import { isWorthASound, roomSound } from './calls.ts'
+import { kitchenSound } from './kitchen-now.ts'
 import type { SoundDesk, SoundingAct } from './sound-desk.ts'
 import { isQuietHour, SILENT_DESK, soundNow } from './sound-desk.ts'
 import { figureOf } from './sound-figures.ts'
@@ -19,11 +21,12 @@ export interface ScreenSound {
   readonly tryOut: () => void
 }
 
-/** Sounds what is due at the line and in the dough room, one at a time, by the device's volume and quiet hours; says why it is silent where it is. */
+/** Sounds what is due at the line, at the second menu's oven and in the dough room, one at a time, by the device's volume and quiet hours; says why it is silent where it is. */
 export function useSound(
   live: LiveState,
   acts: readonly LineActDue[],
   room: readonly RoomAct[] = NO_ROOM,
+  kitchen: readonly KitchenActDue[] = NO_KITCHEN,
 ): ScreenSound {
   const player = usePlayer()
   const desk = useRef<SoundDesk>(SILENT_DESK)
@@ -34,7 +37,7 @@ export function useSound(
       .filter(isWorthASound)
       .map(({ key, act, atMs, status }) => ({ key, act, atMs, isLate: status === 'late' }))
     // What burns goes first: dough waits for an oven, an oven for nobody.
-    const sounding = [...ofLine, ...room.flatMap(ofRoom)]
+    const sounding = [...ofLine, ...kitchen.flatMap(ofKitchen), ...room.flatMap(ofRoom)]
     // What nobody can hear yet is not counted as heard: the first touch brings the first of the close calls.
     const isMute = player === null || player.needsTouch()
     const volume = isMute ? 0 : settings.volumePercent / 100
@@ -43,13 +46,19 @@ export function useSound(
     desk.current = answer.desk
     if (answer.stop) player?.stop()
     if (answer.play !== null) player?.play(answer.play.figure, answer.play.volume)
-  }, [acts, room, nowMs, coming, isQuiet, settings.volumePercent, player])
+  }, [acts, room, kitchen, nowMs, coming, isQuiet, settings.volumePercent, player])
   const isOff = settings.volumePercent === 0
   const state = isOff || player === null ? 'off' : isQuiet ? 'quiet-hours' : player.needsTouch() ? 'needs-touch' : 'on'
   return { state, tryOut: () => player?.play(figureOf('flip', false), settings.volumePercent / 100) }
 }
 
 const NO_ROOM: readonly RoomAct[] = []
+const NO_KITCHEN: readonly KitchenActDue[] = []
+
+function ofKitchen(one: KitchenActDue): readonly SoundingAct[] {
+  const act = kitchenSound(one)
+  return act === null ? [] : [{ key: one.key, act, atMs: one.atMs, isLate: one.status === 'late' }]
+}
 
 function ofRoom(one: RoomAct): readonly SoundingAct[] {
   const act = roomSound(one)

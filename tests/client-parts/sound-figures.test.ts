@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import type { Figure } from '../../client/parts/sound-figures.ts'
+import type { Figure, Sounding } from '../../client/parts/sound-figures.ts'
 import { FIGURE_HZ_MAX, FIGURE_HZ_MIN, FIGURE_MS_MAX, figureOf, lengthMs } from '../../client/parts/sound-figures.ts'
-import type { LineAct } from '../../shared-core/shop/shop.ts'
 
-const ACTS: readonly LineAct[] = ['pull', 'dip', 'lift', 'board', 'load', 'flip', 'out']
+const ACTS: readonly Sounding[] = [
+  ...(['pull', 'dip', 'lift', 'board', 'load', 'flip', 'out'] as const),
+  ...(['ovenIn', 'ovenTurn', 'ovenOut', 'portionPull'] as const),
+]
 const ALL = ACTS.flatMap((act) => [false, true].map((isLate) => ({ act, isLate, figure: figureOf(act, isLate) })))
 const pairs = ACTS.flatMap((one, index) => ACTS.slice(index + 1).map((other) => [one, other] as const))
 

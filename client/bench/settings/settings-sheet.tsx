@@ -1,11 +1,13 @@
 import { useState } from 'preact/hooks'
 import type { Shop } from '../../../shared-core/shop/shop.ts'
 import type { LiveState, ShopStore } from '../../live/shop-store.ts'
+import { kitchenRoomWords } from '../../words/bench-kitchen.ts'
 import type { SettingsWords } from '../../words/settings.ts'
 import { settingsWords, versionText } from '../../words/settings.ts'
 import type { SheetParts } from '../sheet.tsx'
 import { KeyGrid, Sheet } from '../sheet.tsx'
 import { columnsOf } from '../sheets/more-sheet.tsx'
+import { KitchenPart } from './kitchen-part.tsx'
 import { LookPart } from './look-part.tsx'
 import { NamePart } from './name-part.tsx'
 import { PedalPart } from './pedal-part.tsx'
@@ -23,17 +25,20 @@ export interface SettingsProps extends SheetParts {
 /** What each part of the settings is made with. */
 export type SettingsPart = SettingsProps & { readonly say: SettingsWords }
 
-type Mode = 'name' | 'person' | 'station' | 'size' | 'look' | 'sound' | 'pedals'
+type Mode = 'name' | 'person' | 'station' | 'kitchen' | 'size' | 'look' | 'sound' | 'pedals'
 
 /** What this tablet is, one part at a time: nothing here needs to be dragged. */
 export function SettingsSheet(props: SettingsProps) {
-  const { words, sizes, room, live } = props
+  const { words, sizes, room, live, shop } = props
   const say = settingsWords(words)
   const [mode, setMode] = useState<Mode | null>(null)
   const modes: readonly (readonly [Mode, string])[] = [
     ['name', say.name],
     ['person', say.comfort.person],
     ['station', say.station],
+    ...(shop.kitchenStations.size === 0
+      ? []
+      : ([['kitchen', kitchenRoomWords(words).kitchen.stations.title]] as const)),
     ['size', say.diagonal],
     ['look', say.comfort.look],
     ['sound', say.volume],
@@ -73,6 +78,8 @@ function Part(props: SettingsPart & { readonly mode: Mode }) {
       return <LookPart {...props} />
     case 'station':
       return <StationPart {...props} />
+    case 'kitchen':
+      return <KitchenPart {...props} />
     case 'size':
       return <SizePart {...props} />
     case 'sound':
