@@ -25,8 +25,11 @@ import { deviceOf } from './device-headers.ts'
 import { deviceRoutes } from './devices.ts'
 import { holidayRoutes } from './holidays.ts'
 import { readLoadList } from './load-list.ts'
+import { openOrdersRoutes } from './open-orders.ts'
 import { openApiDocument } from './openapi/document.ts'
 import { orderDetailsRoutes } from './order-details.ts'
+import { orderPostRoutes } from './orders.ts'
+import { ordersImportRoutes } from './orders-import.ts'
 import { outlookRoutes } from './outlook.ts'
 import { ovenRoutes } from './oven.ts'
 import { pastSalesRoutes } from './past-sales.ts'
@@ -98,6 +101,8 @@ export function api(app: Express, parts: ApiParts): void {
   copiesRoutes(app, parts)
   dayRoutes(app, parts)
   orderDetailsRoutes(app, parts)
+  orderPostRoutes(app, parts)
+  ordersImportRoutes(app, parts)
   outlookRoutes(app, parts)
   ovenRoutes(app, parts)
   planRoutes(app, parts)
@@ -107,6 +112,8 @@ export function api(app: Express, parts: ApiParts): void {
   salesRoutes(app, parts)
   salesFileRoutes(app, parts)
   salesNameRoutes(app, parts)
+  // Last: an id is whatever stands there.
+  openOrdersRoutes(app, parts)
   app.post('/api/v1/load-list', (request, response) => postLoadList(request, response, parts))
 }
 

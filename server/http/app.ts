@@ -6,6 +6,7 @@ import type { Log } from '../live/room-parts.ts'
 import { RoomFailure } from '../live/room-parts.ts'
 import type { Entrance } from './entrance.ts'
 import { entrance, letIn } from './entrance.ts'
+import { ORDERS_IMPORT } from './orders-import.ts'
 import { sendProblem } from './problem.ts'
 import { SALES_FILES } from './sales-files.ts'
 
@@ -34,11 +35,13 @@ export function makeApp({ log, ...parts }: AppParts, routes: (app: Express) => v
   return app
 }
 
-/** Sales posted row by row; a whole file of them is as long as it is, and read by its route. */
+/** Sales posted row by row; a whole file of them is as long as it is, one of orders may be in any encoding: read by routes. */
 function isShortCsv({ headers, method = '', url = '' }: IncomingMessage): boolean {
-  if (method === 'POST' && url.split('?')[0] === SALES_FILES) return false
+  if (method === 'POST' && BY_ROUTE.includes(url.split('?')[0] ?? '')) return false
   return /^text\/csv\b/i.test(headers['content-type'] ?? '')
 }
+
+const BY_ROUTE: readonly string[] = [SALES_FILES, ORDERS_IMPORT]
 
 /**
  * Plain http on the shop's network is the normal case: what a browser honours only on https, or what would send it there,

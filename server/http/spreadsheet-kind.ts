@@ -13,5 +13,5 @@ const KINDS: readonly (readonly [start: readonly number[], what: string])[] = [
 /** What a file is instead of CSV, and what would be right; null: it may be CSV. */
 export function spreadsheetKind(start: Uint8Array): string | null {
   const kind = KINDS.find(([bytes]) => bytes.every((byte, index) => start[index] === byte))
-  return kind === undefined ? null : `This is ${kind[1]}. Open it, save the sales as CSV, and put that in.`
+  return kind === undefined ? null : `This is ${kind[1]}. Open it, save it as CSV, and put that in.`
 }

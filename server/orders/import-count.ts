@@ -1,6 +1,6 @@
+import { PIECES_MAX } from '../../shared-core/day/command-fields.ts'
 import type { OrderFault, OrderMapping } from '../../shared-core/live/orders-import.ts'
 import type { Told } from '../../shared-core/live/sales-import.ts'
-import { PIECES_MAX } from '../../shared-core/day/command-fields.ts'
 import { numberOf } from '../sales/read-row.ts'
 import { orderFault } from './import-fault.ts'
 

@@ -37,7 +37,9 @@ export class DueReader {
       return null
     }
     if (moment === 'no-time' || moment.second === NO_TIME) {
-      faults.push(orderFault('no-time', { text: clock || date, column: (columns.dueTime ?? columns.dueDate ?? -1) + 1 }))
+      faults.push(
+        orderFault('no-time', { text: clock || date, column: (columns.dueTime ?? columns.dueDate ?? -1) + 1 }),
+      )
       return null
     }
     const text = clock === '' ? date : `${date} ${clock}`
@@ -60,7 +62,8 @@ export class DueReader {
 
 /** Before the oven is ready nobody can fetch anything, unless it says am. */
 function isEarly(text: string, second: number, { hours }: Shop): boolean {
-  if (second === NO_TIME || /[ap]\.? ?m\.?$/i.test(text.trim()) || /(?:Z|UTC|[+-]\d{2}:?\d{2})$/.test(text)) return false
+  if (second === NO_TIME || /[ap]\.? ?m\.?$/i.test(text.trim()) || /(?:Z|UTC|[+-]\d{2}:?\d{2})$/.test(text))
+    return false
   const ofDay = second % 86_400
   return ofDay < Math.min(hours.ovenReadyMinute * 60, NOON_SECOND)
 }

@@ -2,18 +2,14 @@ import type { VarietyId } from '../../shared-core/ids.ts'
 import type { OrderColumn, OrderFault, OrderMapping } from '../../shared-core/live/orders-import.ts'
 import type { Meaning, Told } from '../../shared-core/live/sales-import.ts'
 import type { OrderWay } from '../../shared-core/orders/order.ts'
+import { DETAIL_CHARACTERS_MAX, MARK_CHARACTERS_MAX } from '../../shared-core/orders/order-command-schema.ts'
 import type { AskedItem, AskedLine } from '../../shared-core/orders/order-commands.ts'
-import {
-  DETAIL_CHARACTERS_MAX,
-  MARK_CHARACTERS_MAX,
-  REF_CHARACTERS_MAX,
-} from '../../shared-core/orders/order-command-schema.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import { findNamed } from '../http/named.ts'
-import { meantBy } from './import-names.ts'
 import { countIn } from './import-count.ts'
 import type { DueReader } from './import-due.ts'
 import { orderFault } from './import-fault.ts'
+import { meantBy } from './import-names.ts'
 
 /** What a row says of its order; null: nothing, as another row of it may. */
 export interface RowSaid {
@@ -44,6 +40,9 @@ export interface RowReaderParts {
   readonly meanings: ReadonlyMap<string, Meaning>
   readonly due: DueReader
 }
+
+/** As the command has it. */
+const REF_CHARACTERS_MAX = 64
 
 type Faults = Told<OrderFault>[]
 
@@ -77,7 +76,7 @@ export class OrderRowReader {
     const [variety, item] = [this.#cell(cells, 'variety'), this.#cell(cells, 'item')]
     const nothing = { lines: [], items: [], guessed: [] }
     if (variety === '' && item === '') return nothing
-    const { mapping, shop } = this.#parts
+    const { mapping } = this.#parts
     const count = countIn(
       {
         dozens: this.#cell(cells, 'dozens'),
@@ -88,7 +87,7 @@ export class OrderRowReader {
       faults,
     )
     if (count === null) return nothing
-    if (item !== '') return { ...nothing, items: this.#item(cells, { item, variety, count }, faults) }
+    if (item !== '') return { ...nothing, items: this.#item({ item, variety, count }, faults) }
     return this.#lines(cells, { variety, count }, faults)
   }
 
@@ -101,8 +100,7 @@ export class OrderRowReader {
     const nothing = { lines: [], items: [], guessed: [] }
     const meant = meantBy(variety, shop, meanings)
     if (meant.kind === 'nothing') return nothing
-    if (meant.kind === 'item')
-      return { ...nothing, items: this.#item(cells, { item: variety, variety: '', count }, faults) }
+    if (meant.kind === 'item') return { ...nothing, items: this.#item({ item: variety, variety: '', count }, faults) }
     if (meant.kind === 'unknown') {
       faults.push(orderFault('no-variety', { text: variety, column: columnOf(mapping, 'variety'), near: meant.near }))
       return nothing
@@ -119,7 +117,6 @@ export class OrderRowReader {
   }
 
   #item(
-    cells: readonly string[],
     { item, variety, count }: { readonly item: string; readonly variety: string; readonly count: Counted },
     faults: Faults,
   ): readonly AskedItem[] {
@@ -193,7 +190,8 @@ export function columnOf({ columns }: OrderMapping, column: OrderColumn): number
 /** Words in English and Spanish. Common practice, no source. */
 const DELIVERY = /deliver|reparto|env[ií]o|domicilio|entregar?\b|entrega a|^van$|bring/i
 const PICK_UP = /pick|collect|fetch|recog|counter|mostrador|pasa|llevar|to go|take ?out/i
-const YES = /^(y|yes|s[ií]?|true|x|1|v|ok|✓|✔|paid|pagad[oa]|prepaid|sliced?|rebanad[oa]s?|cortad[oa]s?|bag(ged)?|embolsad[oa]s?|en bolsas?)$/i
+const YES =
+  /^(y|yes|s[ií]?|true|x|1|v|ok|✓|✔|paid|pagad[oa]|prepaid|sliced?|rebanad[oa]s?|cortad[oa]s?|bag(ged)?|embolsad[oa]s?|en bolsas?)$/i
 const NO = /^(n|no|false|0|-|–|unpaid|due|no pagad[oa]|sin pagar|pendiente|unsliced|whole|enter[oa]s?|none|sin)$/i
 
 interface Counted {

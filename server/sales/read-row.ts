@@ -7,7 +7,7 @@ import { rowFault } from './row-fault.ts'
 
 const ZERO = 48
 /** A date as each form writes it, for who corrects a row. */
-const EXAMPLES: Readonly<Record<DateForm, string>> = {
+export const DATE_EXAMPLES: Readonly<Record<DateForm, string>> = {
   'y-m-d': '2026-11-24',
   'm-d-y': '11/24/2026',
   'd-m-y': '24/11/2026',
@@ -61,7 +61,7 @@ export class RowReader {
     const clockText = clock === null ? null : cell(cells, clock)
     const moment = this.#moments.read(dateText, clockText)
     if (moment === 'no-date')
-      return wrong(moment, { text: dateText, column: date + 1, example: EXAMPLES[this.#mapping.dateForm] })
+      return wrong(moment, { text: dateText, column: date + 1, example: DATE_EXAMPLES[this.#mapping.dateForm] })
     if (moment === 'no-time') return wrong(moment, { text: clockText ?? dateText, column: (clock ?? date) + 1 })
     if (moment.day > this.#lastDay) return wrong('to-come', { text: dateText, column: date + 1 })
     const name = nameOf(cell(cells, item), detail === null ? '' : cell(cells, detail))

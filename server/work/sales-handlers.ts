@@ -5,6 +5,7 @@ import { dirname, join } from 'node:path'
 import type { Meaning } from '../../shared-core/live/sales-import.ts'
 import { badRowsAfter, mendRows } from '../sales/bad-rows.ts'
 import { feedSales } from '../sales/feed.ts'
+import { orderMappings, rememberOrderMapping } from '../sales/order-mappings.ts'
 import { SalesBooks } from '../sales/sales-books.ts'
 import type { FileRow } from '../sales/sales-files.ts'
 import { toldFile } from '../sales/sales-files.ts'
@@ -82,6 +83,16 @@ export function salesHandlers(work: Work): Handlers<SalesQuestions> {
       if (taken > 0) await settle()
       return taken
     },
+    ...orderFileHandlers(books),
+  }
+}
+
+function orderFileHandlers({
+  db,
+}: SalesBooks): Handlers<Pick<SalesQuestions, 'orderMappings' | 'rememberOrderMapping'>> {
+  return {
+    orderMappings: () => orderMappings(db),
+    rememberOrderMapping: (said) => rememberOrderMapping(db, said),
   }
 }
 

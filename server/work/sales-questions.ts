@@ -1,3 +1,4 @@
+import type { RememberedMapping } from '../../shared-core/live/orders-import.ts'
 import type {
   BadRows,
   Mapping,
@@ -23,7 +24,7 @@ interface File {
   readonly id: number
 }
 
-/** Past sales from tills: files, their bad rows, names, and what a till posts of days that are over. */
+/** Past sales from tills: files, their bad rows, names, and what a till posts of days that are over; files' headers. */
 export interface SalesQuestions {
   /** The folder into which files are put before `salesReceive`. */
   readonly salesFolder: Question<null, string>
@@ -47,4 +48,11 @@ export interface SalesQuestions {
   readonly salesMeanings: Question<{ readonly names: readonly string[] }, ReadonlyMap<string, Meaning>>
   /** How many were not there yet. */
   readonly salesFeed: Question<{ readonly sales: readonly FedSale[] }, number>
+  /** What was said for files of orders with some header. */
+  readonly orderMappings: Question<null, readonly RememberedMapping[]>
+  /** Null: what was said is forgotten. */
+  readonly rememberOrderMapping: Question<
+    Pick<RememberedMapping, 'header'> & { readonly mapping: RememberedMapping['mapping'] | null },
+    void
+  >
 }

@@ -30,7 +30,7 @@ export type OrderColumn = (typeof ORDER_COLUMNS)[number]
 export interface OrderMapping
   extends Pick<Mapping, 'skip' | 'hasHeader' | 'delimiter' | 'quote' | 'decimal' | 'dateForm'> {
   readonly columns: { readonly [column in OrderColumn]: number | null }
-  /** A time without am or pm that lies before the shop opens is one of the afternoon. */
+  /** A time without am or pm that lies before the oven is ready is one of the afternoon. */
   readonly isAfternoonMeant: boolean
 }
 
@@ -54,12 +54,13 @@ export const ORDER_FAULTS = [
   'no-yes',
   /** {text, column, most}: a mark is a number or initials */
   'mark-too-long',
+  'too-long',
   /** {most} */
   'too-many-lines',
   'too-many-pieces',
   /** {}: nothing says what is ordered */
   'nothing-ordered',
-  /** {line, column}: another row of the order says it otherwise */
+  /** {line, column}: that row of the order says it otherwise */
   'rows-differ',
   /** {} */
   'open-quote',
@@ -71,7 +72,7 @@ export type OrderFault = (typeof ORDER_FAULTS)[number]
 export const ORDER_DOUBTS = [
   /** {text, one, other}: both readings of a date; a day after the 12th would decide. */
   'day-or-month',
-  /** {text}: a time without am or pm before the shop opens */
+  /** {text}: a time without am or pm, before the oven is ready if it is of the morning */
   'am-or-pm',
   /** {}: each row is an order of its own */
   'no-ref',

@@ -92,7 +92,7 @@ describe('past sales in a file', () => {
     words: string,
   ])[] = [
     ['nothing', 'POST', '', '', 422, 'empty'],
-    ['a workbook', 'POST', '', 'PK\u0003\u0004xxxx', 422, 'save the sales as CSV'],
+    ['a workbook', 'POST', '', 'PK\u0003\u0004xxxx', 422, 'save it as CSV'],
     ['a file that there is not', 'GET', '/77', undefined, 404, 'no file of that id'],
     ['an id that is none', 'GET', '/x', undefined, 404, 'no file of that id'],
     ['no mapping', 'POST', '/1/take', {}, 422, 'as the preview has it'],

@@ -8,6 +8,8 @@ import { rightOf } from '../../devices/route-rights.ts'
 import { bakeOffSchema } from '../../plan/bake-off-schema.ts'
 import { deviceChangeSchema, joinSchema, newCodeSchema, newTokenSchema } from '../devices-schema.ts'
 import { loadListSchema } from '../load-list-json.ts'
+import { rememberMappingSchema } from '../orders-import-schema.ts'
+import { handedOverSchema, orderSchema } from '../orders-schema.ts'
 import { planTrySchema, whatIfSchema } from '../plan-schema.ts'
 import { meaningsSchema, mendSchema, takeSchema } from '../sales-import-schema.ts'
 import { countsSchema, ovenReadingsSchema, readingsSchema, salesSchema } from '../sales-schema.ts'
@@ -19,6 +21,8 @@ import { DEVICE_OPERATIONS } from './device-operations.ts'
 import { HOLIDAY_ANSWERS, HOLIDAY_OPERATIONS } from './holiday-operations.ts'
 import type { AnswerBody, Body, Operation, Parameter } from './operation.ts'
 import { ORDER_DETAILS_ANSWERS, ORDER_DETAILS_OPERATIONS } from './order-details-operations.ts'
+import { ORDERS_IMPORT_ANSWERS, ORDERS_IMPORT_OPERATIONS } from './orders-import-operations.ts'
+import { ORDERS_ANSWERS, ORDERS_OPERATIONS } from './orders-operations.ts'
 import { OUTLOOK_ANSWERS, OUTLOOK_OPERATIONS } from './outlook-operations.ts'
 import { OVEN_ANSWERS, OVEN_OPERATIONS } from './oven-operations.ts'
 import { PAST_SALES_ANSWERS, PAST_SALES_OPERATIONS } from './past-sales-operations.ts'
@@ -37,7 +41,9 @@ export const OPERATIONS: readonly Operation[] = [
   ...PAST_SALES_OPERATIONS,
   ...COMING_OPERATIONS,
   ...OUTLOOK_OPERATIONS,
+  ...ORDERS_OPERATIONS,
   ...ORDER_DETAILS_OPERATIONS,
+  ...ORDERS_IMPORT_OPERATIONS,
   ...OVEN_OPERATIONS,
   ...PLAN_OPERATIONS,
 ]
@@ -96,9 +102,14 @@ function schemas(): Json {
     ...PAST_SALES_ANSWERS,
     ...COMING_ANSWERS,
     ...OUTLOOK_ANSWERS,
+    ...ORDERS_ANSWERS,
     ...ORDER_DETAILS_ANSWERS,
+    Order: orderSchema,
+    HandedOver: handedOverSchema,
     ...OVEN_ANSWERS,
     ...PLAN_ANSWERS,
+    ...ORDERS_IMPORT_ANSWERS,
+    OrderMappingSaid: rememberMappingSchema,
     PlanTry: planTrySchema,
     WhatIfAsked: whatIfSchema,
     BakeOff: bakeOffSchema,
