@@ -26,16 +26,37 @@ export interface Today {
  * What is no time, or still to come, is told in `problems`.
  */
 export function instantOf(typed: Typed<string>, today: Today, problems: Problem[]): EpochMs | null {
+  const atMs = readInstant(typed, today, problems)
+  if (atMs === null || atMs <= today.nowMs + AHEAD_MS_MAX) return atMs
+  return refused(typed, 'is still to come.', NOT_AHEAD, problems)
+}
+
+/**
+ * When something is due, written in the same ways. A clock time of today that is past by more than an hour may be
+ * tomorrow's as well, and needs its date.
+ */
+export function dueInstantOf(typed: Typed<string>, today: Today, problems: Problem[]): EpochMs | null {
+  const atMs = readInstant(typed, today, problems)
+  const isClock = CLOCK.test(typed.value.trim())
+  if (atMs === null || !isClock || atMs >= today.nowMs - LATE_MS_MAX) return atMs
+  return refused(typed, 'is past today.', 'With its date, as "2026-11-25T08:05".', problems)
+}
+
+/** What came late over a slow line is still of today. Common practice, no source. */
+const LATE_MS_MAX = 3_600_000
+
+function readInstant(typed: Typed<string>, today: Today, problems: Problem[]): EpochMs | null {
   const text = typed.value.trim()
   const clock = CLOCK.exec(text)
   const atMs = clock === null ? DateTime.fromISO(text, { zone: today.zone }).toMillis() : clockMs(clock, today)
-  const refused = (wrong: string, right: string) => {
-    problems.push({ path: typed.path, wrong: `${typed.where}"${typed.value}" ${wrong}`, right })
-    return null
-  }
-  if (!Number.isFinite(atMs) || atMs < AT_MS_MIN || atMs > AT_MS_MAX) return refused('is no time.', INSTANT_RIGHT)
-  if (atMs > today.nowMs + AHEAD_MS_MAX) return refused('is still to come.', NOT_AHEAD)
+  if (!Number.isFinite(atMs) || atMs < AT_MS_MIN || atMs > AT_MS_MAX)
+    return refused(typed, 'is no time.', INSTANT_RIGHT, problems)
   return epochMs(atMs)
+}
+
+function refused({ path, where, value }: Typed<string>, wrong: string, right: string, problems: Problem[]): null {
+  problems.push({ path, wrong: `${where}"${value}" ${wrong}`, right })
+  return null
 }
 
 function clockMs([, hours, minutes, seconds = '0']: RegExpExecArray, { zone, date }: Today): number {

@@ -41,7 +41,18 @@ async function exampleShop({ path }: Operation): Promise<TestServer> {
   const carryIn = { type: 'carryIn', doughId: 'plain', varietyId: null, pieces: 60, stage: 'rack', sinceMs: null }
   await ask(server, '/api/v1/commands', { body: { id: 'carry000001', deviceSeq: 1, tappedAtMs: null, ...carryIn } })
   await ask(server, '/api/v1/formulas', { body: FORMULA_EXAMPLE })
+  if (path.startsWith('/api/v1/orders')) await takeAnOrder(server)
   return server
+}
+
+/** Somebody waits at the counter; a name is written beside the journal. */
+async function takeAnOrder(server: TestServer): Promise<void> {
+  const line = { varietyId: 'sesame', without: [], dozens: 0, pieces: 2, sliced: false, bagged: true }
+  const who = { mark: null, dueAtMs: null, way: 'here', runId: null, stop: 0, isPaid: true }
+  const order = { ...who, lines: [line], items: [], details: { name: 'A. Guest', phone: '', note: 'toasted well' } }
+  await ask(server, '/api/v1/commands', {
+    body: { id: 'order00000001', deviceSeq: 1, tappedAtMs: null, type: 'takeOrder', ...order },
+  })
 }
 
 /** Somebody has said what sells on a usual day. */
