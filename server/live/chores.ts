@@ -1,6 +1,8 @@
 import { hashState } from '../../shared-core/day/hash.ts'
 import { commandId, deviceId } from '../../shared-core/ids.ts'
 import type { DeviceHello } from '../../shared-core/live/protocol.ts'
+import { ordersToTakeUp } from '../../shared-core/orders/take-up.ts'
+import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import type { Journal } from '../journal/journal.ts'
 import { REFUSALS_KEPT_MS } from '../journal/journal.ts'
@@ -33,7 +35,7 @@ export interface ChoresParts {
 
 /**
  * What the server does when nobody taps: snapshots, fingerprints to the screens, forgetting old refusals, taking up
- * changes of the set-up whose time has come.
+ * changes of the set-up whose time has come, and orders that stand.
  */
 export class Chores {
   readonly #room: Room
@@ -75,22 +77,32 @@ export class Chores {
       this.#room.check(hashState)
     }
     if (isLull && nowMs >= this.#settledAtMs) this.#inLull()
-    this.#takeUpSetUps(nowMs)
+    this.#takeUp(epochMs(nowMs))
     if (nowMs - this.#prunedAtMs >= REFUSALS_PRUNED_EVERY_MS) {
       this.#prunedAtMs = nowMs
       this.#journal.pruneRefusals(epochMs(Math.max(0, nowMs - REFUSALS_KEPT_MS)))
     }
   }
 
-  /** A change planned for six holds from six, though nobody taps anything then. */
-  #takeUpSetUps(nowMs: number): void {
-    const isDue = [...this.#room.state.setUps.values()].some(({ fromMs }) => fromMs <= nowMs)
-    if (!isDue || this.#isTakingUp || this.#room.failure !== null) return
+  /**
+   * A change planned for six holds from six, and a standing order is there when its day opens, though nobody taps
+   * anything then; what nobody fetched goes back for sale.
+   */
+  #takeUp(nowMs: EpochMs): void {
+    const { state, failure } = this.#room
+    if (this.#isTakingUp || failure !== null) return
+    const isDue = [...state.setUps.values()].some(({ fromMs }) => fromMs <= nowMs)
+    if (isDue) this.#submit('takeUpSetUps')
+    else if (ordersToTakeUp(state, nowMs)) this.#submit('takeUpOrders')
+  }
+
+  #submit(type: 'takeUpSetUps' | 'takeUpOrders'): void {
     this.#isTakingUp = true
     // By what the shop has become: asked again for the same, the first answer stands and nothing is written anew.
-    const id = commandId(`takeup${String(this.#room.state.seq).padStart(10, '0')}`)
+    const what = type === 'takeUpSetUps' ? 'takeup' : 'takeuporders'
+    const id = commandId(`${what}${String(this.#room.state.seq).padStart(10, '0')}`)
     this.#room
-      .submit(SERVER, [{ id, deviceSeq: 1, tappedAtMs: null, type: 'takeUpSetUps' }])
+      .submit(SERVER, [{ id, deviceSeq: 1, tappedAtMs: null, type }])
       // A disk that is full is told by the room; the next tick tries again.
       .catch(() => undefined)
       .finally(() => {
