@@ -70,7 +70,7 @@ export interface MenuItemWords {
   done(no: number): string
   /** @example "turn 1" */
   turn(no: number): string
-  /** @example "Oven 4 min (2 places, turned after 2 min)" */
+  /** @example "Oven 4 min (2 places, turn after 2 min)" */
   stepSaid(
     station: string,
     takes: string,

@@ -48,7 +48,7 @@ export function portionName({ portions }: Pick<Shop, 'portions'>, id: MenuItem['
   return portions.get(id)?.name ?? '?'
 }
 
-/** How an item is made, in one line. @example "Sandwiches 60 s, Oven 4 min (turn it after 2 min)" */
+/** How an item is made, in one line. @example "Sandwiches 1 min, Oven 4 min (turn after 2 min)" */
 export function stepsSaid(steps: readonly MenuStep[], telling: Telling): string {
   const { item } = telling.say.kitchen
   if (steps.length === 0) return item.asItIs
