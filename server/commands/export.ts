@@ -1,6 +1,7 @@
 import { existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { DETAILS_EXPORT, exportDetails } from '../copies/details-file.ts'
 import type { ExportAbout } from '../copies/export-form.ts'
 import { EXPORT_FILES } from '../copies/export-form.ts'
 import { exportSales, SALES_ABOUT, SALES_ROWS } from '../copies/export-sales.ts'
@@ -31,6 +32,9 @@ export const exportShop: Command = async (args, say) => {
   say(`${folder} holds ${count(about.seq)} entries and ${count(about.refusals)} refusals: ${NAMES}.`)
   const sales = await exportSalesOf(needed(shop, 'shop', USAGE), folder)
   if (sales !== null) say(`${SALES_ROWS} and ${SALES_ABOUT} hold ${count(sales)} rows of past sales.`)
+  const details = exportDetails(await loadSqlite(), needed(shop, 'shop', USAGE), folder)
+  if (details !== null)
+    say(`${DETAILS_EXPORT} holds names, phone numbers and notes of orders: keep it as long as you need it, no longer.`)
   say(`The entries come to a state with the fingerprint ${about.hash}; npm run import makes the same of them.`)
 }
 

@@ -1,10 +1,12 @@
 import { existsSync, mkdirSync, rmdirSync } from 'node:fs'
 import { join } from 'node:path'
+import { importDetails } from '../copies/details-file.ts'
 import { importSales } from '../copies/export-sales.ts'
 import { importJournal, workFileOf } from '../copies/import-shop.ts'
 import { putInPlace, removeFile } from '../copies/journal-file.ts'
 import { SALES_FILE } from '../copies/sales-file.ts'
 import { loadSqlite } from '../journal/sqlite.ts'
+import { DETAILS_FILE } from '../orders/details-table.ts'
 import type { Command } from './command.ts'
 import { CommandRefused, needed, readArgs } from './command.ts'
 
@@ -23,15 +25,18 @@ export const importShop: Command = async (args, say) => {
   mkdirSync(folder, { recursive: true })
   const part = `${file}.importing`
   const remove = () => {
-    const sales = join(folder, `${SALES_FILE}.importing`)
-    for (const one of [part, workFileOf(part), sales]) removeFile(one)
+    const others = [SALES_FILE, DETAILS_FILE].map((name) => join(folder, `${name}.importing`))
+    for (const one of [part, workFileOf(part), ...others]) removeFile(one)
   }
   try {
     remove()
     const { seq, hash, isHashCompared } = await importJournal(await loadSqlite(), needed(from, 'from', USAGE), part)
     const sales = join(folder, SALES_FILE)
     const rows = await importSales(await loadSqlite(), needed(from, 'from', USAGE), `${sales}.importing`)
+    const details = join(folder, DETAILS_FILE)
+    const written = await importDetails(await loadSqlite(), needed(from, 'from', USAGE), `${details}.importing`)
     if (rows !== null) putInPlace(`${sales}.importing`, sales)
+    if (written !== null) putInPlace(`${details}.importing`, details)
     putInPlace(part, file)
     say(`${folder} holds the shop, with ${seq.toLocaleString('en-US')} entries.`)
     say(
@@ -40,6 +45,7 @@ export const importShop: Command = async (args, say) => {
         : `They were exported by a release that folds otherwise; here they come to the fingerprint ${hash}.`,
     )
     if (rows !== null) say(`${rows.toLocaleString('en-US')} rows of past sales came with it.`)
+    if (written !== null) say('Names, phone numbers and notes of orders came with it.')
     say(`Start it: npm start -- --shop ${folder}`)
   } catch (error) {
     remove()

@@ -3,6 +3,7 @@ import { dirname, join } from 'node:path'
 import { copiesFolderOf } from '../copies/copy-folder.ts'
 import type { GoodCopy } from '../copies/copy-list.ts'
 import { candidatesIn, readCopy, upTo } from '../copies/copy-list.ts'
+import { bringDetails } from '../copies/details-file.ts'
 import type { Prepared, PutBackParts } from '../copies/put-back.ts'
 import { finish, prepare, preparedBefore } from '../copies/put-back.ts'
 import { bringSales, saidOfSales } from '../copies/sales-file.ts'
@@ -49,7 +50,7 @@ export async function putBack(parts: PutBackParts, { from, isOnly, say }: PutBac
   } else {
     if (from === null && (await isGood(sqlite, folder))) {
       say(`The journal in ${folder} is good, from end to end. Nothing was changed.`)
-      await putSalesBack(parts, place, say)
+      await putOthersBack(parts, place, say)
       return
     }
     const copy = await newestGood(sqlite, place, say)
@@ -63,13 +64,14 @@ export async function putBack(parts: PutBackParts, { from, isOnly, say }: PutBac
   say(
     `The journal is in its place, with ${now.seq.toLocaleString('en-US')} entries; its state has the fingerprint ${now.hash}.`,
   )
-  await putSalesBack(parts, place, say)
+  await putOthersBack(parts, place, say)
   say(`Start the shop: npm start -- --shop ${folder}`)
 }
 
-async function putSalesBack(parts: PutBackParts, place: string, say: PutBackAsked['say']): Promise<void> {
-  const said = saidOfSales(await bringSales({ ...parts, place }))
-  if (said !== null) say(said)
+/** What lies beside the journal: past sales, and whom orders are for. */
+async function putOthersBack(parts: PutBackParts, place: string, say: PutBackAsked['say']): Promise<void> {
+  const said = [saidOfSales(await bringSales({ ...parts, place })), await bringDetails({ ...parts, place })]
+  for (const one of said) if (one !== null) say(one)
 }
 
 async function isGood(sqlite: Sqlite, folder: string): Promise<boolean> {

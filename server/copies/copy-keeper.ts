@@ -6,6 +6,7 @@ import { epochMs } from '../../shared-core/units.ts'
 import { archivesOf } from '../journal/archives.ts'
 import type { Sqlite } from '../journal/sqlite.ts'
 import type { Verified } from '../journal/verify.ts'
+import { DETAILS_FILE } from '../orders/details-table.ts'
 import type { ShopFolder } from '../shop/folder.ts'
 import { takeFolder } from '../shop/folder.ts'
 import { Archiver } from './archiver.ts'
@@ -31,8 +32,8 @@ export const TRIED_AGAIN_MS = 10_000
 const ARCHIVE_TRIED_AGAIN_MS = 60_000
 /** A journal that was not good: looking again costs a fold of everything. */
 const JOURNAL_TRIED_AGAIN_MS = 3_600_000
-/** Devices are seen all day long; what counts is who may come in. */
-const DEVICES_COPIED_EVERY_MS = 60_000
+/** Devices are seen all day long; what counts is who may come in, and whose name was deleted. */
+const SMALL_COPIED_EVERY_MS = 60_000
 /** They are copied whole: while a file of years is taken, not each second's part of it. */
 const SALES_COPIED_EVERY_MS = 600_000
 
@@ -47,7 +48,7 @@ export interface CopyKeeperParts {
 
 /**
  * Keeps a second folder with what it takes to go on after the shop's own disk is gone: a copy of the journal that
- * follows it, an archive of each day, who may come in. It reads the journal's file as any other program would, so that
+ * follows it, an archive of each day, who may come in, whom orders are for. It reads the journal's file as any other program would, so that
  * it can do so in a thread of its own: a drive that is slow, full or gone is this thread's trouble and nobody else's.
  */
 export class CopyKeeper {
@@ -143,6 +144,7 @@ export class CopyKeeper {
         copy: new RunningCopy(sqlite, source, file),
         versionCopied: null,
         devices: beside(DEVICES_FILE),
+        details: beside(DETAILS_FILE),
         sales: beside(SALES_FILE),
       }
     } catch (error) {
@@ -172,7 +174,8 @@ export class CopyKeeper {
     if (version !== open.versionCopied) copy.catchUp()
     open.versionCopied = version
     this.#copy = { seq: copy.seq, atMs }
-    await this.#copyBeside(open.devices, DEVICES_COPIED_EVERY_MS)
+    await this.#copyBeside(open.devices, SMALL_COPIED_EVERY_MS)
+    await this.#copyBeside(open.details, SMALL_COPIED_EVERY_MS)
     await this.#copyBeside(open.sales, SALES_COPIED_EVERY_MS)
   }
 
@@ -236,7 +239,7 @@ export class CopyKeeper {
   #shut(): void {
     const open = this.#open
     this.#open = null
-    const all = [open?.copy, open?.source, open?.devices.db, open?.sales.db]
+    const all = [open?.copy, open?.source, open?.devices.db, open?.details.db, open?.sales.db]
     for (const one of all) orSaid(() => one?.close())
     orSaid(() => open?.lock.release())
   }
@@ -249,6 +252,7 @@ interface Open {
   /** SQLite's count of others' commits (`data_version`) as of the last copying. */
   versionCopied: number | null
   readonly devices: Beside
+  readonly details: Beside
   readonly sales: Beside
 }
 
