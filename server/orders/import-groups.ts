@@ -1,13 +1,13 @@
 import { createHash } from 'node:crypto'
 import type { OrderColumn, OrderMapping, OrderRowFault, ReadOrder } from '../../shared-core/live/orders-import.ts'
+import type { AskedItem, AskedLine } from '../../shared-core/orders/order-commands.ts'
 import {
   DETAIL_CHARACTERS_MAX,
   MARK_CHARACTERS_MAX,
   ORDER_ITEMS_MAX,
   ORDER_LINES_MAX,
   TIMES_MAX,
-} from '../../shared-core/orders/order-command-schema.ts'
-import type { AskedItem, AskedLine } from '../../shared-core/orders/order-commands.ts'
+} from '../../shared-core/orders/order-limits.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import { orderFault } from './import-fault.ts'
 import type { RowRead, RowSaid } from './import-row.ts'

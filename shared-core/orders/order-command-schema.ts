@@ -1,18 +1,19 @@
 import { z } from 'zod'
 import { command, date, ids, instant, PIECES_MAX, pieces } from '../day/command-fields.ts'
 import { flag, list, oneOf, record, whole } from '../shop/set-up-fields.ts'
+import {
+  DETAIL_CHARACTERS_MAX,
+  MARK_CHARACTERS_MAX,
+  ORDER_ITEMS_MAX,
+  ORDER_LINES_MAX,
+  STOPS_MAX,
+  TIMES_MAX,
+} from './order-limits.ts'
 
 /** What comes in from outside of orders: form and bounds only. */
 
-export const MARK_CHARACTERS_MAX = 8
-export const ORDER_LINES_MAX = 40
-export const ORDER_ITEMS_MAX = 40
-/** So many of the same thing in one line of an order. */
-export const TIMES_MAX = 50
 const PARTS_MAX = 100
-const STOPS_MAX = 99
 const DATES_MAX = 200
-export const DETAIL_CHARACTERS_MAX = { name: 60, phone: 30, note: 300 } as const
 const ALLERGENS = ['milk', 'egg', 'fish', 'shellfish', 'treeNuts', 'peanuts', 'wheat', 'soy', 'sesame'] as const
 
 const text = (most: number) => {
