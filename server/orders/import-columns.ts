@@ -17,17 +17,19 @@ const NAMES: readonly (readonly [OrderColumn, RegExp])[] = [
   ['dueDate', /^(due|for|needed|pick ?up|delivery)? ?(date|day|on)$|dat(e|um)|fecha|^d[ií]a|^when$|^due|cu[aá]ndo/],
   ['paid', /paid|pagad|prepa(id|gad)/],
   ['sliced', /slice|^cut$|rebanad|cortad|tajad/],
-  ['bagged', /^bag|bagged|embolsad|en bolsa|^bolsa/],
+  ['bagged', /^bags?$|bagged|embolsad|en bolsa|^bolsa/],
   ['way', /^way|pick ?up or|deliver|method|fulfil|entrega|env[ií]o|modo|forma/],
   ['mark', /mark|initial|^tag$|slip|marca|inicial|turno/],
   [
     'ref',
-    /^(order|ref|po|pedido|folio|orden)$|order ?(no|num|id|#|ref)|ref(eren)?|folio|n[uú]m(ero)? de (pedido|orden)|^id$|invoice/,
+    /^(order|ref|po|pedido|folio|orden)$|^po\b|order ?(no|num|id|#|ref)|ref(eren)?|folio|n[uú]m(ero)? de (pedido|orden)|^id$|invoice/,
   ],
   ['dozens', /doz|docena|^dz/],
   ['pieces', /qty|quant|cantidad|piece|pieza|^count|units?$|unidades|^number$|^how many/],
   ['item', /sandwich|menu|men[uú]|dish|plato|made to order|platillo/],
-  ['variety', /variet|bagel|kind|flavou?r|product|^item|^what|descri|sabor|clase|tipo|art[ií]culo/],
+  ['variety', /variet|variedad|bagel|kind|flavou?r|sabor/],
+  ['variety', /product|^item|^what|descri|clase|tipo|art[ií]culo/],
+  ['item', /^item|art[ií]culo/],
   ['name', /name|customer|client|company|nombre|contact|^who|cliente|empresa|for whom/],
 ]
 
@@ -81,10 +83,10 @@ export function guessOrderColumns(
 const MOST = 0.6
 
 /** An empty column may hold anything; one that is filled holds what its name says. */
-function fits(role: OrderColumn, { cells, dates, clocks, wholes }: SeenColumn): boolean {
+function fits(role: OrderColumn, { cells, dates, clocks }: SeenColumn): boolean {
   if (cells.length === 0) return true
   if (role === 'dueDate') return dates > MOST
   if (role === 'dueTime') return clocks > MOST || dates < MOST
-  if (role === 'dozens' || role === 'pieces') return wholes > 0
+  if (role === 'dozens' || role === 'pieces') return cells.some((cell) => /\d|½|half|media/i.test(cell))
   return dates < MOST
 }

@@ -107,7 +107,7 @@ function headerOf(csv: OpenCsv, chosen: OrderMapping | null): readonly string[] 
 
 function guessMapping(csv: OpenCsv, header: readonly string[] | null, asked: OrdersAsked): OrderMapping {
   const form = guessForm(csv)
-  const cells = rowsOf(csv, form).rows.map((row) => row.cells)
+  const cells = rowsOf(csv, form, ROWS_GUESSED_BY).rows.map((row) => row.cells)
   const decimal = form.delimiter !== ',' && cells.some((row) => row.some((cell) => /^\d+,\d{1,2}$/.test(cell)))
   const columns = guessOrderColumns(header, cells, decimal ? ',' : '.')
   const dates = guessDates(textsOf(cells, columns.dueDate), hintsOf(asked))
@@ -125,7 +125,10 @@ function hintsOf({ shop, nowMs }: OrdersAsked): DateHints {
   return { today, isDayFirst: isDayFirst(shop.profile), isToCome: true }
 }
 
-function rowsOf(csv: OpenCsv, form: Parameters<typeof walkRows>[1]) {
+/** Enough to tell a column by. */
+const ROWS_GUESSED_BY = 500
+
+function rowsOf(csv: OpenCsv, form: Parameters<typeof walkRows>[1], most = ORDER_ROWS_MAX) {
   const rows: Row[] = []
   const broken: OrderRowFault[] = []
   const walked = walkRows(csv, form, csv.start)
@@ -137,7 +140,7 @@ function rowsOf(csv: OpenCsv, form: Parameters<typeof walkRows>[1]) {
       broken.push({ line, cells: [], fault: orderFault('open-quote') })
     },
   }
-  while (!walked.walk.isOver && rows.length <= ORDER_ROWS_MAX) walked.step(hears)
+  while (!walked.walk.isOver && rows.length <= most) walked.step(hears)
   return { rows, broken }
 }
 
