@@ -11,6 +11,7 @@ import {
   filesOf,
   freeName,
   isSound,
+  moveWhole,
   nameOfInstant,
   openToRead,
   putInPlace,
