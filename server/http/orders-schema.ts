@@ -1,13 +1,13 @@
 import * as z from 'zod'
 import { PIECES_MAX } from '../../shared-core/day/command-fields.ts'
+import { askedItem } from '../../shared-core/orders/order-limits.ts'
 import {
-  askedItem,
   DETAIL_CHARACTERS_MAX,
   MARK_CHARACTERS_MAX,
   ORDER_ITEMS_MAX,
   ORDER_LINES_MAX,
   TIMES_MAX,
-} from '../../shared-core/orders/order-command-schema.ts'
+} from '../../shared-core/orders/order-limits.ts'
 import { flag, list, oneOf, record, whole } from '../../shared-core/shop/set-up-fields.ts'
 import { INSTANT_RIGHT } from './instant.ts'
 
