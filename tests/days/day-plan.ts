@@ -1,6 +1,6 @@
 import { localInstant, shopClock } from '../../server/live/shop-clock.ts'
 import type { ShopClock } from '../../shared-core/live/protocol.ts'
-import { DEFAULT_KETTLE_CARE } from '../../shared-core/shop/default-rules.ts'
+import { DEFAULT_KETTLE_CARE, DEFAULT_ORDERS } from '../../shared-core/shop/default-rules.ts'
 import type { Dough, DwellWindow, Shop } from '../../shared-core/shop/shop.ts'
 import { epochMs, spanMs } from '../../shared-core/units.ts'
 import { roomShop } from '../core/dough/acts-shop.ts'
@@ -16,6 +16,7 @@ import {
   TRADE_WINDOWS,
   table,
 } from '../core/support/shop.ts'
+import { kitchenParts, run } from '../core/support/shop-kitchen.ts'
 import type { Chance } from './chance.ts'
 import { DAY_MINUTES } from './options.ts'
 
@@ -95,6 +96,9 @@ function shopOf(dayMinutes: number): Shop {
   )
   return shopWith({
     ...{ ingredients, preparations, formulas, doughRoom, mixer },
+    ...kitchenParts(),
+    runs: table([run({ id: 'van', leavesMinute: minute(0.4) })]),
+    orders: { ...DEFAULT_ORDERS, dozenPieces: 13, noShowMs: spanMs(Math.max(5, Math.ceil(dayMinutes / 20)), 'min') },
     stations: table(ALL_STATIONS),
     steps: table(STEPS),
     people: table(PEOPLE),

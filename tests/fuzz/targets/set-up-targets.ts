@@ -13,6 +13,7 @@ import { doughRoomFile } from '../../core/shop/formula-file.ts'
 import { shopOf } from '../../core/shop/set-up-file-maker.ts'
 import { at } from '../../core/support/make.ts'
 import { shopWith } from '../../core/support/shop.ts'
+import { kitchenParts } from '../../core/support/shop-kitchen.ts'
 import type { Target } from '../fuzz.ts'
 import { assertProblems, Find } from '../fuzz.ts'
 import { mutated, overWire } from '../mutate.ts'
@@ -25,7 +26,7 @@ const NEW = { name: 'New shop', zone: 'America/Chicago', language: 'en' } as con
 export function setUpTargets(shop: ShopAtWork): readonly Target[] {
   const running = shop.state.shop
   if (running === null) throw new Error('the shop at work is set up')
-  const files = [shopWith(), running, startingPoint('shelves', NEW), DOUGH_ROOM].map((one) =>
+  const files = [shopWith(kitchenParts()), running, startingPoint('shelves', NEW), DOUGH_ROOM].map((one) =>
     overWire(toSetUpFile(one)),
   )
   return [
