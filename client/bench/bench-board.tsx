@@ -32,6 +32,7 @@ import type { ShelfView } from './shelf-view.ts'
 import { isDoughRoomTime } from './shift-key.ts'
 import { soundingNow } from './sounding.ts'
 import { TOP_LINES, TopBand } from './top-band.tsx'
+import { useKitchen } from './use-kitchen.ts'
 import { useRoomActs } from './use-room-acts.ts'
 import type { BenchView } from './view.ts'
 import { benchView } from './view.ts'
@@ -42,9 +43,10 @@ const DAY_SHARE = 0.4
 /** The line, drawn; or the sheet that lies over it. */
 export function BenchBoard(props: BoardProps) {
   const { store, live, state, shop, words, sizes, glass } = props
-  const [sheet, setSheet] = useState<OpenSheet | null>(() => (isDoughRoomTime(state) ? { kind: 'dough-room' } : null))
+  const [sheet, setSheet] = useState<OpenSheet | null>(() => firstSheet(props))
   const foundRoomActs = useRoomActs(live, state, shop)
-  const view = benchView({ live, state, shop, words, deviceId: store.deviceId, foundRoomActs })
+  const kitchen = useKitchen(live, state)
+  const view = benchView({ live, state, shop, words, deviceId: store.deviceId, foundRoomActs, kitchen })
   const layout = benchLayout({
     widthPx: glass.widthPx,
     heightPx: glass.heightPx,
@@ -56,11 +58,11 @@ export function BenchBoard(props: BoardProps) {
   })
   const send = (act: Act) => void store.send(act)
   const [undone, sayUndone] = useFlash()
-  const sound = useSound(live, view.acts, view.roomActs)
+  const sound = useSound(live, view.acts, view.roomActs, view.kitchenActs)
   const wipe = useWipeLock()
   const closeSheet = () => setSheet(null)
-  // The dough room stands in place of the line, and looks after its own pages.
-  const isOver = sheet !== null && sheet.kind !== 'dough-room'
+  // Dough room and kitchen stand in place of the line, and look after their own pages.
+  const isOver = sheet !== null && sheet.kind !== 'dough-room' && sheet.kind !== 'kitchen'
   useIdleClose(isOver, closeSheet)
   useEscape(isOver ? closeSheet : null)
   const flash = useLinePedals(props, view, sheet !== null)
@@ -69,6 +71,7 @@ export function BenchBoard(props: BoardProps) {
       <SheetOver
         {...props}
         view={view}
+        kitchen={kitchen}
         room={sheetRoom(glass, layout)}
         sheet={sheet}
         open={setSheet}
@@ -100,6 +103,13 @@ export function BenchBoard(props: BoardProps) {
       <WipeLock leftMs={wipe.leftMs} mmPx={sizes.mmPx} words={settingsWords(words).comfort} onEnd={wipe.end} />
     </>
   )
+}
+
+/** What the tablet opens on: the kitchen where it is for that, the dough room while the line rests, else the line. */
+function firstSheet({ live, state, shop }: BoardProps): OpenSheet | null {
+  const isForKitchen = live.settings.kitchen.some((id) => shop.kitchenStations.get(id)?.retired === false)
+  if (isForKitchen) return { kind: 'kitchen' }
+  return isDoughRoomTime(state) ? { kind: 'dough-room' } : null
 }
 
 function boardStyle({ marginPx, gapPx, keyPx, topHeightPx }: BenchLayout) {

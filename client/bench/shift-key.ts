@@ -9,6 +9,7 @@ import type { State } from '../../shared-core/day/state.ts'
 import type { StepList } from '../../shared-core/day/step-list.ts'
 import type { MixStage } from '../../shared-core/dough/mix.ts'
 import type { RoomAct } from '../../shared-core/dough/room-acts.ts'
+import type { KitchenActDue } from '../../shared-core/kitchen/kitchen-acts.ts'
 import { kettleCare } from '../../shared-core/line/kettle-care.ts'
 import type { BatchStage } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
@@ -19,7 +20,7 @@ import type { OpenSheet } from './sheets/open-sheet.ts'
 
 /**
  * The one key at the bottom for what a shift needs besides the line: the kettle's care when it is due, which a touch
- * does; else the list of the opening or the changeover, the dough room, or notes, which a touch shows. One, as the line needs the room;
+ * does; else the kitchen, the list of the opening or the changeover, the dough room, or notes, which a touch shows. One, as the line needs the room;
  * "More" has all of them at any time.
  */
 export interface ShiftKeyView {
@@ -36,6 +37,8 @@ export interface ShiftKeyParts {
   readonly ruler: Ruler | null
   /** What the dough room calls for, soonest first. */
   readonly roomActs: readonly RoomAct[]
+  /** What the kitchen calls for, soonest first. */
+  readonly kitchenActs: readonly KitchenActDue[]
   readonly nowMs: EpochMs
   readonly words: BenchWords
 }
@@ -44,7 +47,14 @@ export interface ShiftKeyParts {
 export const CHANGEOVER_AHEAD_MS = 60 * 60_000
 
 export function shiftKeyView(parts: ShiftKeyParts): ShiftKeyView | null {
-  return careKey(parts) ?? openingKey(parts) ?? changeoverKey(parts) ?? doughRoomKey(parts) ?? notesKey(parts)
+  return (
+    careKey(parts) ??
+    kitchenKey(parts) ??
+    openingKey(parts) ??
+    changeoverKey(parts) ??
+    doughRoomKey(parts) ??
+    notesKey(parts)
+  )
 }
 
 function careKey({ state, nowMs, words }: ShiftKeyParts): ShiftKeyView | null {
@@ -59,6 +69,19 @@ function careKey({ state, nowMs, words }: ShiftKeyParts): ShiftKeyView | null {
   if (due === undefined || state.day === null) return null
   const details = [care.boiled(due.boiled, due.atMs)]
   return { what: care.care(due.care), details, tone: 'act', act: { type: 'care', care: due.care }, sheet }
+}
+
+/** So long before it something of the kitchen comes to the line. */
+const KITCHEN_AHEAD_MS = 5 * 60_000
+
+/** While something is to be made to order, or will be within minutes: guests wait for it, lists do not. */
+function kitchenKey({ nowMs, kitchenActs, words }: ShiftKeyParts): ShiftKeyView | null {
+  const near = kitchenActs.filter(({ atMs }) => atMs - nowMs <= KITCHEN_AHEAD_MS)
+  const [next] = near
+  if (next === undefined) return null
+  const tone = near.some(({ status }) => status === 'late') ? 'late' : next.status === 'coming' ? 'plain' : 'act'
+  const details = [words.times.when(next, nowMs)]
+  return { what: words.bench.more.kitchen, details, tone, act: null, sheet: { kind: 'kitchen' } }
 }
 
 function openingKey(parts: ShiftKeyParts): ShiftKeyView | null {

@@ -2,12 +2,15 @@ import type { State } from '../../shared-core/day/state.ts'
 import type { RoomAct } from '../../shared-core/dough/room-acts.ts'
 import { roomActsAt } from '../../shared-core/dough/room-acts.ts'
 import type { DeviceId } from '../../shared-core/ids.ts'
+import type { KitchenActDue } from '../../shared-core/kitchen/kitchen-acts.ts'
 import type { LineActDue } from '../../shared-core/line/act-due.ts'
 import { nextActs } from '../../shared-core/line/acts.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { LiveState } from '../live/shop-store.ts'
 import { standsStill } from '../live/stands-still.ts'
 import { planNow } from '../parts/advice.ts'
+import type { KitchenLook } from '../parts/kitchen-calls.ts'
+import { actsAt } from '../parts/kitchen-calls.ts'
 import { outlookNow } from '../parts/outlook-now.ts'
 import { rulerNow } from '../parts/ruler-of-day.ts'
 import type { BenchWords } from '../words/bench.ts'
@@ -40,6 +43,8 @@ export interface BenchView {
   readonly acts: readonly LineActDue[]
   /** The same of the dough room. */
   readonly roomActs: readonly RoomAct[]
+  /** The same of the kitchen. */
+  readonly kitchenActs: readonly KitchenActDue[]
 }
 
 export interface BenchViewParts {
@@ -50,6 +55,8 @@ export interface BenchViewParts {
   readonly deviceId: DeviceId
   /** The dough room's, as they were found some seconds ago at most. */
   readonly foundRoomActs: readonly RoomAct[]
+  /** What is made to order, as it was looked at some seconds ago at most. */
+  readonly kitchen: KitchenLook
 }
 
 /** Loads that a hearth usually holds at a time, and the one to come. */
@@ -57,7 +64,8 @@ const HEARTH_PLACES = 4
 
 const SHELF_ACTS = ['load', 'flip', 'out'] as const
 
-export function benchView({ live, state, shop, words, deviceId, foundRoomActs }: BenchViewParts): BenchView {
+export function benchView(parts: BenchViewParts): BenchView {
+  const { live, state, shop, words, deviceId, foundRoomActs } = parts
   const { nowMs, pending, connection, settings, notices, screens, shopClock } = live
   const plan = planNow(live, state)
   const unconfirmed = unconfirmedPlaces(state, pending, { nowMs, isLinked: connection.phase === 'live' })
@@ -66,6 +74,7 @@ export function benchView({ live, state, shop, words, deviceId, foundRoomActs }:
   const { kind } = shop.oven
   const free = freePieces(state, shop, outlookNow(live, state))
   const dough = standsStill(connection) ? [] : roomActsAt(foundRoomActs, nowMs)
+  const kitchen = standsStill(connection) ? [] : actsAt(parts.kitchen.acts, nowMs)
   return {
     day: dayView({
       ...live,
@@ -85,12 +94,14 @@ export function benchView({ live, state, shop, words, deviceId, foundRoomActs }:
       nowMs,
       words,
       roomActs: dough,
+      kitchenActs: kitchen,
       ruler: shopClock === null ? null : rulerNow(state, nowMs, shopClock),
     }),
     lastDone: lastDoneHere({ state, deviceId, screens, words }),
     dry: dryViews(state, notices, words),
     acts: standsStill(connection) ? [] : nextActs(state, nowMs),
     roomActs: dough,
+    kitchenActs: kitchen,
   }
 }
 
@@ -99,6 +110,6 @@ export function doneList({
   state,
   words,
   deviceId,
-}: Omit<BenchViewParts, 'shop' | 'foundRoomActs'>): readonly DoneView[] {
+}: Omit<BenchViewParts, 'shop' | 'foundRoomActs' | 'kitchen'>): readonly DoneView[] {
   return doneViews({ state, deviceId, screens: live.screens, words })
 }

@@ -203,6 +203,8 @@ export interface MoreWords {
   readonly line: string
   readonly lineDetail: string
   readonly doughRoom: string
+  readonly kitchen: string
+  readonly kitchenDetail: string
   readonly doughRoomDetail: string
   readonly skip: string
   readonly skipDetail: string

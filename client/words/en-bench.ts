@@ -172,6 +172,8 @@ function more(): MoreWords {
     lineDetail: 'split, move on or back, dropped',
     doughRoom: 'Dough room',
     doughRoomDetail: 'mixes, proof, cooler',
+    kitchen: 'Kitchen',
+    kitchenDetail: 'made to order, second menu',
     skip: 'Leave out a load',
     skipDetail: 'from the load list',
     settings: 'Settings',

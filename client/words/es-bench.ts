@@ -175,6 +175,8 @@ function more(): MoreWords {
     lineDetail: 'partir, mover, se cayó',
     doughRoom: 'Obrador',
     doughRoomDetail: 'amasijos, leudado, frío',
+    kitchen: 'Cocina',
+    kitchenDetail: 'por pedido, segundo menú',
     skip: 'Omitir una carga',
     skipDetail: 'de la lista de cargas',
     settings: 'Ajustes',

@@ -158,7 +158,7 @@ describe('the dough room beside the line', () => {
   const shift = (state: State, nowMs: EpochMs) => {
     const parts = partsAt(state, nowMs)
     const acts = roomActs(parts.state, parts.shop, nowMs, parts.localDate, parts.noonOf)
-    return shiftKeyView({ state, ruler: null, roomActs: acts, nowMs, words: parts.words })
+    return shiftKeyView({ state, ruler: null, roomActs: acts, kitchenActs: [], nowMs, words: parts.words })
   }
 
   it.each([
@@ -203,7 +203,7 @@ describe('the dough room beside the line', () => {
   it('given a mixer that should be off, then its call can be quieted like those of the line, which come first', () => {
     const state = roomState([mix('mixing', at('5:00'))])
     const parts = partsAt(state, at('5:13'))
-    const view = { acts: [], roomActs: roomActs(state, parts.shop, parts.nowMs, TODAY, parts.noonOf) }
+    const view = { acts: [], kitchenActs: [], roomActs: roomActs(state, parts.shop, parts.nowMs, TODAY, parts.noonOf) }
     const now = { nowMs: parts.nowMs, coming: new Map<string, EpochMs>() }
     expect(soundingNow(view, now, parts.words)).toEqual({ key: 'mixerOff:m1', name: 'Dough room' })
     expect(soundingNow(view, { ...now, coming: new Map([['mixerOff:m1', at('5:14')]]) }, parts.words)).toBeNull()

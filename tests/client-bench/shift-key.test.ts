@@ -20,7 +20,14 @@ const SHOP = shopWith({
 const start = (): State =>
   stateWith({ shop: SHOP, recordedAt: at('3:00'), batches: [batch({ id: 'r', stage: 'rack', pieces: 200 })] })
 const keyAt = (state: State, nowMs: EpochMs) =>
-  shiftKeyView({ state, nowMs, roomActs: [], ruler: rulerOf(state, nowMs, minuteToMs), words: wordsOf(SHOP) })
+  shiftKeyView({
+    state,
+    nowMs,
+    roomActs: [],
+    kitchenActs: [],
+    ruler: rulerOf(state, nowMs, minuteToMs),
+    words: wordsOf(SHOP),
+  })
 
 describe('the key for the ends of a shift', () => {
   it('[B10] given an opening list, then it shows the next step and how many are done; late steps make it late', () => {

@@ -35,9 +35,7 @@ export function ItemPage(props: KitchenParts & { readonly part: ItemPart }) {
           isAllergy={item.allergies.length > 0}
         />
         {item.allergies.length > 0 && (
-          <strong class="kitchen-allergy kitchen-allergy-large" data-block="act">
-            {orders.allergy(item.allergies)}
-          </strong>
+          <strong class="kitchen-allergy kitchen-allergy-large">{orders.allergy(item.allergies)}</strong>
         )}
         <span class="kitchen-item-name">{orders.item({ ...item, allergies: [] }, 1)}</span>
         {note !== '' && (

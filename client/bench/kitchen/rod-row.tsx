@@ -100,11 +100,7 @@ function RodHead({ rod, layout, sizes }: RodRowProps) {
   const name = fitList(rod.name.split(', '), { roomPx, fontPx: minPx, weight: 'strong' }, (count) => `+${count}`)
   return (
     <div class="kitchen-rod-head" style={{ height: `${headPx}px`, lineHeight: `${headPx}px` }}>
-      {rod.allergy !== '' && (
-        <strong class="kitchen-allergy" data-block="act">
-          {rod.allergy}
-        </strong>
-      )}
+      {rod.allergy !== '' && <strong class="kitchen-allergy">{rod.allergy}</strong>}
       <strong class="kitchen-rod-name">{name}</strong>
       <span class={rod.tone === 'late' ? 'kitchen-told bench-trouble' : 'kitchen-told'}>{rod.told}</span>
     </div>

@@ -29,6 +29,10 @@ export interface RodRing {
   readonly isOven: boolean
   readonly isAllergy: boolean
   readonly ring: { readonly fraction: number; readonly state: RingState }
+  /** Places that it takes in the oven; 0: none. */
+  readonly slots: number
+  /** How it stands with it. */
+  readonly told: string
   /** All of it in one sentence, for those who listen. */
   readonly name: string
 }
@@ -109,6 +113,8 @@ function rodRing(task: KitchenTask, parts: RodsParts): RodRing {
     stage: stage === 'waiting' ? 'away' : stage,
     isOven: oven !== null,
     isAllergy: allergies.length > 0,
+    slots: oven?.slots ?? 0,
+    told: stageText(task, parts),
     ring: ringOf(task, parts.nowMs),
     name: [kitchen.item.order(mark), orders.item(task, 1), stageText(task, parts), due].join(', '),
   }

@@ -40,6 +40,9 @@ export function MoreSheet(props: MoreSheetProps) {
     goes('carry-in', { kind: 'dough', job: 'carryIn' }, pieces.carryIn, more.carryInDetail),
     goes('shape', { kind: 'dough', job: 'shape' }, pieces.shape, more.shapeDetail),
     goes('dough-room', { kind: 'dough-room' }, more.doughRoom, more.doughRoomDetail),
+    ...(props.shop.kitchenStations.size === 0
+      ? []
+      : [goes('kitchen', { kind: 'kitchen' }, more.kitchen, more.kitchenDetail)]),
     goes('opening', { kind: 'opening' }, steps.opening),
     goes('kettle', { kind: 'kettle' }, care.title),
     goes('changeover', { kind: 'changeover' }, steps.changeover),

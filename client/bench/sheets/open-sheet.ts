@@ -12,7 +12,7 @@ export type OpenSheet =
   | { readonly kind: 'more' | 'unplanned' | 'skip' | 'on-line' | 'done' | 'dry-hands' | 'settings' }
   | { readonly kind: 'batch'; readonly batchId: BatchId }
   /** In place of the line: it stays open. */
-  | { readonly kind: 'dough-room' }
+  | { readonly kind: 'dough-room' | 'kitchen' }
   | { readonly kind: 'opening' | 'notes' | 'kettle' | 'person' }
   | { readonly kind: 'changeover'; readonly part?: ChangePart }
   | {

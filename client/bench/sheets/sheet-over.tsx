@@ -1,5 +1,6 @@
 import type { Act } from '../../../shared-core/day/commands.ts'
 import { planNow } from '../../parts/advice.ts'
+import type { KitchenLook } from '../../parts/kitchen-calls.ts'
 import type { BoardProps } from '../bench-screen.tsx'
 import type { SheetRoom } from '../sheet.tsx'
 import type { BenchView } from '../view.ts'
@@ -17,6 +18,7 @@ import {
   GiveLater,
   HeatLater,
   KettleLater,
+  KitchenLater,
   NotesLater,
   OpeningLater,
   PersonLater,
@@ -27,6 +29,8 @@ import type { OpenSheet } from './open-sheet.ts'
 import { SkipSheet } from './skip-sheet.tsx'
 
 export interface SheetOverProps extends BoardProps {
+  /** What is made to order. */
+  readonly kitchen: KitchenLook
   readonly view: BenchView
   readonly room: SheetRoom
   readonly sheet: OpenSheet
@@ -70,6 +74,8 @@ export function SheetOver(props: SheetOverProps) {
       return <ChangeoverLater key={sheet.part} {...parts} part={sheet.part ?? 'list'} />
     case 'dough-room':
       return <DoughRoomLater {...parts} />
+    case 'kitchen':
+      return <KitchenLater {...parts} />
     case 'give':
       return <GiveLater {...parts} sheet={sheet} />
     case 'float':

@@ -1,0 +1,43 @@
+import type { KitchenActDue } from '../../shared-core/kitchen/kitchen-acts.ts'
+import type { KitchenQueue } from '../../shared-core/kitchen/queue.ts'
+import { lateAfter } from '../../shared-core/kitchen/slots-now.ts'
+import { dueStatus } from '../../shared-core/line/act-due.ts'
+import type { EpochMs } from '../../shared-core/units.ts'
+import type { KitchenSound } from './sound-figures.ts'
+
+/** What is made to order, as a screen looks at it: when something happens, and every few seconds else. */
+export interface KitchenLook {
+  readonly queue: KitchenQueue
+  /** Soonest first. */
+  readonly acts: readonly KitchenActDue[]
+}
+
+export const NO_KITCHEN: KitchenLook = { queue: { stations: [], together: [], orders: [], ready: [] }, acts: [] }
+
+/** Acts as they stand now, of a look some seconds ago at most. */
+export function actsAt(acts: readonly KitchenActDue[], nowMs: EpochMs): readonly KitchenActDue[] {
+  return acts.map((act) => ({ ...act, status: statusAt(act, nowMs) }))
+}
+
+function statusAt({ act, atMs, latestAtMs }: KitchenActDue, nowMs: EpochMs): KitchenActDue['status'] {
+  return act === 'out' || act === 'turn' || act === 'move' ? lateAfter(atMs, nowMs) : dueStatus(atMs, latestAtMs, nowMs)
+}
+
+/** Which figure an act of the kitchen has: what burns, and what should have been; null for what waits without one. */
+export function kitchenSound({ act, status }: Pick<KitchenActDue, 'act' | 'status'>): KitchenSound | null {
+  if (act === 'turn' || act === 'move') return 'ovenTurn'
+  if (act === 'out') return 'ovenOut'
+  if (act === 'pull') return 'portionPull'
+  return act === 'in' && status === 'late' ? 'ovenIn' : null
+}
+
+/** The act of the kitchen that sounds now and that "coming" would quiet; null when none does. */
+export function soundingKitchenAct(
+  acts: readonly KitchenActDue[],
+  coming: ReadonlyMap<string, EpochMs>,
+  nowMs: EpochMs,
+): KitchenActDue | null {
+  const isSounding = (act: KitchenActDue) =>
+    kitchenSound(act) !== null && act.atMs <= nowMs && (coming.get(act.key) ?? 0) <= nowMs
+  return acts.find(isSounding) ?? null
+}
