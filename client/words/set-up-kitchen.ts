@@ -28,6 +28,7 @@ export interface KitchenSetUpWords {
   readonly item: MenuItemWords
   /** @example "leaves 7:15 am, 12 min from stop to stop" */
   runLine(clock: string, stop: string): string
+  readonly stopHint: string
   readonly loadHint: string
   readonly sums: {
     /** @example "a dozen is 13, made in 8 min" */
@@ -53,9 +54,11 @@ export interface MenuItemWords {
   /** @example "Part 2" */
   step(no: number): string
   readonly addStep: string
+  removeStep(no: number): string
   /** @example "Part 2 before part 1" */
   earlier(no: number): string
   readonly station: string
+  readonly made: string
   readonly takes: string
   readonly how: { readonly byHand: string; readonly inOven: string }
   readonly slots: string
@@ -70,6 +73,9 @@ export interface MenuItemWords {
   done(no: number): string
   /** @example "turn 1" */
   turn(no: number): string
+  /** @example "By its portions it contains: wheat, milk." */
+  contains(allergens: string): string
+  readonly onBagelToo: string
   /** @example "Oven 4 min (2 places, turn after 2 min)" */
   stepSaid(
     station: string,

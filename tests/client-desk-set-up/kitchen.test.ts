@@ -60,8 +60,8 @@ describe('orders and the kitchen, when they change', () => {
           noShowMs: spanMs(90, 'min'),
         },
       },
-      'Orders: Pieces in a dozen: 12 → 13; Orders for the next day until: not said → 5:30 pm; Keep pieces for orders as they come out of the oven: yes → no; Not fetched: the order ends after: not said → 90 min',
-      'Pedidos: Piezas de una docena: 12 → 13; Pedidos para el día siguiente hasta: sin decir → 5:30 p. m.; Apartar piezas para los pedidos al salir del horno: sí → no; Nadie lo recoge: el pedido termina después de: sin decir → 90 min',
+      'Orders: Pieces in a dozen: 12 → 13; Orders for the next day until: not said → 5:30 pm; Keep pieces for orders as they come out of the oven: yes → no; Not fetched: ends after: not said → 90 min',
+      'Pedidos: Piezas de una docena: 12 → 13; Pedidos para el día siguiente hasta: sin decir → 5:30 p. m.; Apartar piezas para los pedidos al salir del horno: sí → no; Sin recoger: termina después de: sin decir → 90 min',
     ],
     [
       'a station',
@@ -84,8 +84,8 @@ describe('orders and the kitchen, when they change', () => {
     [
       'a run',
       { entity: 'run', value: run({ id: 'van', leavesMinute: 440, stopMs: spanMs(15, 'min') }) },
-      'Run Van: Leaves at: 7:00 am → 7:20 am; To the first stop, and from each to the next: 10 min → 15 min',
-      'Recorrido Van: Sale a las: 7:00 a. m. → 7:20 a. m.; A la primera parada, y de cada una a la siguiente: 10 min → 15 min',
+      'Run Van: Leaves at: 7:00 am → 7:20 am; From stop to stop: 10 min → 15 min',
+      'Recorrido Van: Sale a las: 7:00 a. m. → 7:20 a. m.; De parada a parada: 10 min → 15 min',
     ],
     [
       'places of a shelf',

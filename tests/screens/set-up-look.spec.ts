@@ -1,5 +1,6 @@
 import AxeBuilder from '@axe-core/playwright'
 import { bigDoughRoom } from '../core/shop/big-dough-room.ts'
+import { withBigKitchen } from '../core/shop/big-kitchen.ts'
 import { lookMark } from './support/looks.ts'
 import { DeskTouch } from './support/set-up-touch.ts'
 import { expect, test } from './support/shop-server.ts'
@@ -23,6 +24,10 @@ const ALL = [
     'worth',
     'usual',
     'baking',
+    'orders',
+    'runs',
+    'kitchen',
+    'menu',
     'specialDays',
     'windows',
     'stations',
@@ -50,7 +55,7 @@ for (const { which, pages, languages, sizes, mark } of LOOKS) {
       server,
     }) => {
       test.setTimeout(240_000)
-      const shop = bigDoughRoom(28)
+      const shop = withBigKitchen(bigDoughRoom(28))
       await server.start({ ...shop, profile: { ...shop.profile, language } })
       const desk = await DeskTouch.open(browser, server, { size, hash: '#set-up/varieties' })
       // Something to save, and a row that is open: the bar at the foot and the fields are looked at too.
@@ -61,6 +66,9 @@ for (const { which, pages, languages, sizes, mark } of LOOKS) {
       await desk.go('set-up/formulas')
       await desk.page.locator('.setup-row-head').first().tap()
       await look(desk, 'an open formula')
+      await desk.go('set-up/menu')
+      await desk.page.locator('.setup-row-head').nth(1).tap()
+      await look(desk, 'an open item')
       for (const place of pages) {
         await desk.go(place)
         await look(desk, place)

@@ -66,30 +66,32 @@ function StepFields({ step, at, put, item, set, ...props }: StepFieldsProps) {
   return (
     <fieldset class="setup-part-of">
       <legend>{words.step(no)}</legend>
-      <PickField
-        label={words.station}
-        options={stations.map(({ id, name }) => ({ value: id, label: name }))}
-        value={step.stationId}
-        onChange={(stationId) => put({ ...step, stationId })}
-      />
-      <PickField
-        label={words.takes}
-        options={[
-          { value: 'byHand', label: words.how.byHand },
-          { value: 'inOven', label: words.how.inOven },
-        ]}
-        value={step.oven === null ? 'byHand' : 'inOven'}
-        onChange={(how) => put(how === 'byHand' ? { ...step, oven: null } : inTheOven(step))}
-      />
-      <SpanField
-        label={words.takes}
-        ms={step.takesMs}
-        minMs={TAKES_MS_MIN}
-        maxMs={TAKES_MS_MAX}
-        words={deskWords}
-        say={say}
-        onChange={(takesMs) => put({ ...step, takesMs })}
-      />
+      <div class="setup-columns">
+        <PickField
+          label={words.station}
+          options={stations.map(({ id, name }) => ({ value: id, label: name }))}
+          value={step.stationId}
+          onChange={(stationId) => put({ ...step, stationId })}
+        />
+        <PickField
+          label={words.made}
+          options={[
+            { value: 'byHand', label: words.how.byHand },
+            { value: 'inOven', label: words.how.inOven },
+          ]}
+          value={step.oven === null ? 'byHand' : 'inOven'}
+          onChange={(how) => put(how === 'byHand' ? { ...step, oven: null } : inTheOven(step))}
+        />
+        <SpanField
+          label={words.takes}
+          ms={step.takesMs}
+          minMs={TAKES_MS_MIN}
+          maxMs={TAKES_MS_MAX}
+          words={deskWords}
+          say={say}
+          onChange={(takesMs) => put({ ...step, takesMs })}
+        />
+      </div>
       {step.oven !== null && (
         <OvenStepFields {...props} takesMs={step.takesMs} oven={step.oven} put={(oven) => put({ ...step, oven })} />
       )}
@@ -100,7 +102,7 @@ function StepFields({ step, at, put, item, set, ...props }: StepFieldsProps) {
           </button>
         )}
         <button type="button" onClick={() => set({ ...item, steps: steps.filter((_, index) => index !== at) })}>
-          × {words.remove(words.step(no))}
+          × {words.removeStep(no)}
         </button>
       </div>
     </fieldset>

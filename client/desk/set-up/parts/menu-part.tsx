@@ -2,6 +2,7 @@ import { menuItemId } from '../../../../shared-core/ids.ts'
 import { inUse } from '../../../../shared-core/shop/in-order.ts'
 import type { MenuItem } from '../../../../shared-core/shop/kitchen.ts'
 import { CENTS_MAX, PORTIONS_EACH_MAX, PORTIONS_OF_MAX } from '../../../../shared-core/shop/set-up-limits.ts'
+import { ALLERGENS } from '../../../../shared-core/shop/stages.ts'
 import { AddPick } from '../fields/add-pick.tsx'
 import { NumberField } from '../fields/number-field.tsx'
 import { TickField } from '../fields/pick-field.tsx'
@@ -83,35 +84,42 @@ function PortionsField({ draft, say, item, set }: ItemFieldsProps) {
   const { portions } = item
   const words = say.kitchen.item
   const more = inUse(draft.portions).filter(({ id }) => portions.every(({ portionId }) => portionId !== id))
+  const contains = ALLERGENS.filter((allergen) =>
+    portions.some(({ portionId }) => draft.portions.get(portionId)?.contains.includes(allergen)),
+  )
+    .map((allergen) => say.options.allergen[allergen])
+    .join(', ')
   const put = (next: MenuItem['portions']) => set({ ...item, portions: next })
   return (
     <div role="group" aria-label={say.fields.menuItem.portions}>
       <h4>{say.fields.menuItem.portions}</h4>
       <p class="setup-hint">{draft.portions.size === 0 ? words.noPortions : words.portionsHint}</p>
-      {portions.map((part) => {
-        const name = portionName(draft, part.portionId)
-        return (
-          <div key={part.portionId} class="setup-span">
-            <NumberField
-              label={name}
-              value={part.portions}
-              min={1}
-              max={PORTIONS_EACH_MAX}
-              step={1}
-              say={say}
-              onChange={(count) => put(portions.map((one) => (one === part ? { ...one, portions: count } : one)))}
-            />
-            <button
-              type="button"
-              class="setup-beside"
-              aria-label={words.remove(name)}
-              onClick={() => put(portions.filter((one) => one !== part))}
-            >
-              ×
-            </button>
-          </div>
-        )
-      })}
+      <div class="setup-columns">
+        {portions.map((part) => {
+          const name = portionName(draft, part.portionId)
+          return (
+            <div key={part.portionId} class="setup-span">
+              <NumberField
+                label={name}
+                value={part.portions}
+                min={1}
+                max={PORTIONS_EACH_MAX}
+                step={1}
+                say={say}
+                onChange={(count) => put(portions.map((one) => (one === part ? { ...one, portions: count } : one)))}
+              />
+              <button
+                type="button"
+                class="setup-beside"
+                aria-label={words.remove(name)}
+                onClick={() => put(portions.filter((one) => one !== part))}
+              >
+                ×
+              </button>
+            </div>
+          )
+        })}
+      </div>
       {portions.length < PORTIONS_OF_MAX && (
         <AddPick
           label={say.fields.menuItem.portions}
@@ -119,6 +127,11 @@ function PortionsField({ draft, say, item, set }: ItemFieldsProps) {
           more={more}
           onAdd={({ id }) => put([...portions, { portionId: id, portions: 1 }])}
         />
+      )}
+      {contains !== '' && (
+        <p class="setup-hint">
+          {words.contains(contains)} {item.onBagel ? words.onBagelToo : ''}
+        </p>
       )}
     </div>
   )

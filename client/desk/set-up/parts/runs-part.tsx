@@ -44,6 +44,7 @@ export function RunsPart(props: SetUpProps) {
             say={say}
             onChange={(stopMs) => set({ ...run, stopMs })}
           />
+          <p class="setup-hint">{say.kitchen.stopHint}</p>
           <SpanField
             label={say.fields.run.loadMs}
             ms={run.loadMs}
