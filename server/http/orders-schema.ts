@@ -1,11 +1,12 @@
 import * as z from 'zod'
 import { PIECES_MAX } from '../../shared-core/day/command-fields.ts'
-import { askedItem } from '../../shared-core/orders/order-limits.ts'
+import { askedItem } from '../../shared-core/orders/order-command-schema.ts'
 import {
   DETAIL_CHARACTERS_MAX,
   MARK_CHARACTERS_MAX,
   ORDER_ITEMS_MAX,
   ORDER_LINES_MAX,
+  STOPS_MAX,
   TIMES_MAX,
 } from '../../shared-core/orders/order-limits.ts'
 import { flag, list, oneOf, record, whole } from '../../shared-core/shop/set-up-fields.ts'
@@ -15,7 +16,6 @@ import { INSTANT_RIGHT } from './instant.ts'
 
 const text = (most: number, right: string) => z.string(right).trim().min(1, right).max(most, right)
 const TILL_NAME_MAX = 200
-const STOPS_MAX = 99
 const DOZENS_MAX = 400
 const WITHOUT_MAX = 20
 

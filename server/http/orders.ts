@@ -1,11 +1,9 @@
 import type { Express, Request, Response } from 'express'
 import { parseCommand } from '../../shared-core/day/command-schema.ts'
-import type { Command } from '../../shared-core/day/commands.ts'
 import type { CommandId, DeviceId } from '../../shared-core/ids.ts'
 import type { DeviceHello } from '../../shared-core/live/protocol.ts'
 import type { Problem } from '../../shared-core/shop/problem.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
-import type { EpochMs } from '../../shared-core/units.ts'
 import type { Journal } from '../journal/journal.ts'
 import type { Room } from '../live/room.ts'
 import type { TakenOrder } from '../orders/taken-order.ts'
@@ -13,17 +11,18 @@ import { openOrderOf, orderTakenBy } from '../orders/taken-order.ts'
 import type { WorkDesk } from '../work/work-desk.ts'
 import { commandOfRow } from './derived-command.ts'
 import { deviceOf } from './device-headers.ts'
+import type { Promising, ToldPromise } from './order-promise.ts'
+import { promiseNow } from './order-promise.ts'
 import { sendAnswer, sendProblem } from './problem.ts'
 import { readOrder, tillNamesOf } from './read-order.ts'
 import { NO_SET_UP } from './set-up.ts'
 import { whileWorking } from './while-working.ts'
 
-export interface OrdersParts {
+export interface OrdersParts extends Promising {
   readonly room: Room
   readonly journal: Pick<Journal, 'answerOf' | 'entriesAfter'>
   readonly work: Pick<WorkDesk, 'ask'>
   readonly localDate: () => string
-  readonly now: () => EpochMs
 }
 
 /** Orders of a till. They go through the room as commands, like a tap. */
@@ -40,7 +39,7 @@ async function postOrder(request: Request, response: Response, parts: OrdersPart
   const id = commandFor(device.deviceId, ref, parts.journal)
   // Asked before anything else is looked at: what was taken stays taken, whatever its time has become.
   const known = ref === null ? null : await knownOrder(parts, ref, id)
-  if (known !== null) return sendTaken(response, known, { isRepeat: true, ignored: 0 })
+  if (known !== null) return sendTaken(response, known, { isRepeat: true, ignored: 0, promise: null })
   await whileWorking(response, () => takeNew(request, response, { parts, device, shop, id }))
 }
 
@@ -58,13 +57,15 @@ async function takeNew(request: Request, response: Response, { parts, device, sh
   const today = { zone: shop.profile.zone, date: localDate(), nowMs: now() }
   const read = readOrder(request.body, { shop, today, meanings })
   if (!read.ok) return sendMistakes(response, read.problems)
-  const command: Command = { id, deviceSeq: 1, tappedAtMs: null, ...read.act }
+  const command = { id, deviceSeq: 1, tappedAtMs: null, ...read.act }
   // What names come to may be more than a command may hold.
   const parsed = parseCommand(command)
   if (!parsed.ok) return sendMistakes(response, parsed.problems)
-  const [answered] = await room.submit(device, [parsed.command])
+  const promise = await room.read((state) => promiseNow(state, shop, read.act, parts))
+  // What a till has sold is sold: the board takes it, and says what it could not promise.
+  const [answered] = await room.submit(device, [{ ...command, isRisk: !promise.isPromised }])
   const taken = answered?.answer.kind === 'taken' ? orderTakenBy(journal, id) : null
-  if (taken !== null) sendTaken(response, taken, { isRepeat: false, ignored: read.ignored })
+  if (taken !== null) sendTaken(response, taken, { isRepeat: false, ignored: read.ignored, promise })
   else if (answered !== undefined) sendAnswer(response, answered)
 }
 
@@ -91,6 +92,7 @@ async function knownOrder({ room, journal }: OrdersParts, ref: string, id: Comma
 interface Said {
   readonly isRepeat: boolean
   readonly ignored: number
+  readonly promise: ToldPromise | null
 }
 
 function sendTaken(response: Response, { order, commandId, seq }: TakenOrder, said: Said): void {

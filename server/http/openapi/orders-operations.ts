@@ -50,12 +50,34 @@ const openOrder = order.extend({
   isToCome: z.boolean().meta({ description: 'Of a standing order, and not made for its day yet.' }),
 })
 
+const promise = z
+  .object({
+    isPromised: z.boolean(),
+    pieces: z
+      .object({
+        atMs: instant().nullable().meta({ description: 'The earliest time; null: not today.' }),
+        why: z.looseObject({ code: z.string() }).meta({ description: 'What decides it.' }),
+        split: z
+          .object({ nowLines: z.array(z.object({ varietyId: z.string(), pieces: pieces() })), restAtMs: instant() })
+          .nullable(),
+        nextDayAtMs: instant().nullable().meta({ description: 'The opening from which orders are still taken.' }),
+      })
+      .nullable(),
+    wait: z
+      .union([z.object({ medianMs: z.int(), carefulMs: z.int() }), z.object({ cannot: z.string() })])
+      .nullable()
+      .meta({ description: 'For what is made to order; "cannot" says why nobody can tell.' }),
+  })
+  .nullable()
+  .meta({ description: 'Whether it could be promised when it was taken; null for a repeat.' })
+
 export const ORDERS_ANSWERS = {
   OrderTaken: z.object({
     commandId: z.string().nullable(),
     seq: z.int(),
     isRepeat: z.boolean().meta({ description: 'It was taken before; this is the first answer.' }),
     ignored: z.int().min(0).meta({ description: 'Lines of what is none of the shop’s pieces.' }),
+    promise,
     order,
   }),
   Orders: z.object({ date: z.iso.date(), orders: z.array(openOrder) }),
