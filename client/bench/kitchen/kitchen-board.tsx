@@ -1,6 +1,5 @@
 import { useState } from 'preact/hooks'
 import type { StationId } from '../../../shared-core/ids.ts'
-import { epochMs } from '../../../shared-core/units.ts'
 import { kitchenPedal } from '../../parts/calls.ts'
 import { useFlash } from '../../parts/use-flash.ts'
 import { usePedals } from '../../parts/use-pedals.ts'
@@ -13,10 +12,10 @@ import type { KitchenParts } from './kitchen-parts.ts'
 import type { NextAct } from './next-view.ts'
 import { commandOf } from './next-view.ts'
 import { OvenStrip } from './oven-strip.tsx'
-import type { ShelfChoice } from './oven-view.ts'
+import type { OvenGroup, ShelfChoice } from './oven-view.ts'
 import { hasOven, ovenGroups, shelfChoices } from './oven-view.ts'
-import { RodAxis, RodRow } from './rod-row.tsx'
-import type { RodRing } from './rods-view.ts'
+import { Rods } from './rods.tsx'
+import type { RodRing, RodView } from './rods-view.ts'
 import { rodViews } from './rods-view.ts'
 
 export interface KitchenBoardProps extends KitchenParts {
@@ -30,44 +29,20 @@ export interface KitchenBoardProps extends KitchenParts {
   readonly onComing: (key: string) => void
 }
 
-/** The ruler moves on in steps: what stands is not painted anew at every tick. */
-const AXIS_STEP_MS = 15_000
-const BEHIND_MS = 8 * 60_000
-const AHEAD_MS = 22 * 60_000
-
 /** The kitchen itself: what is next, the rods along the ruler, the oven's places, and what hands need besides. */
 export function KitchenBoard(props: KitchenBoardProps) {
-  const { words, room, sizes, nowMs, state, shop, stations, send, open } = props
-  const [chosenKeys, setChosen] = useState<ReadonlySet<string>>(new Set())
+  const { words, room, shop, stations, sizes } = props
   const [isLooking, setLooking] = useState(false)
   const [wantedPage, setPage] = useState(0)
   const [flash, say] = useFlash()
   useKitchenPedals(props, say)
   const rods = rodViews(props)
-  const waiting = rods.flatMap(({ rings }) => rings.filter(({ stage, isOven }) => stage === 'next' && isOven))
-  // Somebody else may have put it in meanwhile.
-  const chosen = waiting.filter(({ key }) => chosenKeys.has(key))
-  const isOvenHere = hasOven(shop, stations)
-  const groups = isOvenHere ? ovenGroups(props) : []
-  const choices = chosen.length > 0 ? shelfChoices(state, shop, nowMs) : null
-  const ovenCells = choices === null ? groups.length : choices.length
+  const groups = hasOven(shop, stations) ? ovenGroups(props) : []
+  const oven = useChosen(rods, props)
+  const ovenCells = oven.choices === null ? groups.length : oven.choices.length
   const layout = kitchenLayout({ room, minPx: sizes.minPx, kinds: rods.length, ovenCells })
   const { items: shown, page, pages } = pageOf(rods, { places: layout.rods, arrows: 0 }, wantedPage)
-  const press = (ring: RodRing) => {
-    setLooking(false)
-    const parts = [ring.part]
-    if (isLooking || ring.stage === 'away') return open({ kind: 'item', part: ring.part })
-    if (ring.stage === 'next' && ring.isOven) return setChosen(toggled(chosenKeys, ring.key))
-    if (ring.stage === 'next') return send({ type: 'moveItems', parts, to: 'begun', shelfId: null })
-    const group = ring.isOven ? groups.find(({ keys }) => keys.includes(ring.key)) : undefined
-    send(group?.act ?? { type: 'moveItems', parts, to: 'made', shelfId: null })
-  }
-  const putIn = ({ shelfId }: ShelfChoice) => {
-    send({ type: 'moveItems', parts: chosen.map(({ part }) => part), to: 'begun', shelfId })
-    setChosen(new Set())
-  }
-  const axisMs = epochMs(nowMs - (nowMs % AXIS_STEP_MS))
-  const span = { fromMs: axisMs - BEHIND_MS, toMs: axisMs + AHEAD_MS }
+  const hands = handsOf({ props, groups, isLooking, stopLooking: () => setLooking(false), toggle: oven.toggle })
   return (
     <section
       class={layout.isNarrow ? 'bench-sheet bench-sheet-narrow kitchen-room' : 'bench-sheet kitchen-room'}
@@ -79,48 +54,16 @@ export function KitchenBoard(props: KitchenBoardProps) {
     >
       <KitchenHead {...props} layout={layout} onAct={(act) => doAct(act, props)} />
       <div class="kitchen-body">
-        {rods.length === 0 ? (
-          <div class="bench-nothing bench-quiet">{words.kitchen.nothingHere}</div>
-        ) : (
-          <RodAxis
-            span={span}
-            nowMs={axisMs}
-            layout={layout}
-            minPx={sizes.minPx}
-            nowText={words.kitchen.now}
-            clockText={(ms) => words.times.clock(epochMs(ms))}
-            heightPx={shown.length * layout.rodPx}
-          />
-        )}
-        {shown.map((rod) => (
-          <RodRow
-            key={rod.key}
-            rod={rod}
-            span={span}
-            layout={layout}
-            sizes={sizes}
-            words={words}
-            gapPx={room.gapPx}
-            chosen={new Set(chosen.map(({ key }) => key))}
-            onPress={press}
-            onMore={({ key }) => open({ kind: 'rod', key })}
-          />
-        ))}
+        <Rods {...props} rods={shown} layout={layout} chosen={oven.keys} onPress={hands.onRing} />
         <OvenStrip
+          {...props}
           groups={groups}
-          choices={choices}
-          chosenCount={chosen.length}
-          chosenSlots={chosen.reduce((sum, { slots }) => sum + slots, 0)}
+          choices={oven.choices}
+          chosenCount={oven.keys.size}
+          chosenSlots={oven.slots}
           layout={layout}
-          sizes={sizes}
-          words={words}
-          gapPx={room.gapPx}
-          onGroup={({ act, part }) => {
-            setLooking(false)
-            if (isLooking) open({ kind: 'item', part })
-            else send(act)
-          }}
-          onShelf={putIn}
+          onGroup={hands.onGroup}
+          onShelf={oven.putIn}
         />
       </div>
       <KitchenFoot
@@ -129,12 +72,59 @@ export function KitchenBoard(props: KitchenBoardProps) {
         isTrouble={flash === null && !isLooking && props.isTrouble}
         isLooking={isLooking}
         onLook={() => setLooking(!isLooking)}
-        letGo={chosen.length === 0 ? null : () => setChosen(new Set())}
+        letGo={oven.letGo}
         otherRods={pages > 1 ? rods.length - shown.length : 0}
         onOtherRods={() => setPage((page + 1) % pages)}
       />
     </section>
   )
+}
+
+/** Rings that were touched to go into the oven together, and the shelves that they may go onto. */
+function useChosen(rods: readonly RodView[], { state, shop, nowMs, send }: KitchenBoardProps) {
+  const [touched, setTouched] = useState<ReadonlySet<string>>(new Set())
+  // Somebody else may have put it in meanwhile.
+  const chosen = rods
+    .flatMap(({ rings }) => rings)
+    .filter(({ key, stage, isOven }) => stage === 'next' && isOven && touched.has(key))
+  const letGo = () => setTouched(new Set())
+  return {
+    keys: new Set(chosen.map(({ key }) => key)),
+    slots: chosen.reduce((sum, { slots }) => sum + slots, 0),
+    choices: chosen.length > 0 ? shelfChoices(state, shop, nowMs) : null,
+    letGo: chosen.length > 0 ? letGo : null,
+    toggle: (key: string) => setTouched(toggled(touched, key)),
+    putIn: ({ shelfId }: ShelfChoice) => {
+      send({ type: 'moveItems', parts: chosen.map(({ part }) => part), to: 'begun', shelfId })
+      letGo()
+    },
+  }
+}
+
+interface HandsParts {
+  readonly props: KitchenBoardProps
+  readonly groups: readonly OvenGroup[]
+  readonly isLooking: boolean
+  readonly stopLooking: () => void
+  readonly toggle: (key: string) => void
+}
+
+/** What touches of rings do: by hand begun, then made; into the oven chosen, and out of it what its shelf calls for. */
+function handsOf({ props: { send, open }, groups, isLooking, stopLooking, toggle }: HandsParts) {
+  const onRing = ({ key, part, stage, isOven }: RodRing) => {
+    stopLooking()
+    if (isLooking || stage === 'away') return open({ kind: 'item', part })
+    if (stage === 'next' && isOven) return toggle(key)
+    if (stage === 'next') return send({ type: 'moveItems', parts: [part], to: 'begun', shelfId: null })
+    const group = isOven ? groups.find(({ keys }) => keys.includes(key)) : undefined
+    send(group?.act ?? { type: 'moveItems', parts: [part], to: 'made', shelfId: null })
+  }
+  const onGroup = ({ part, act }: OvenGroup) => {
+    stopLooking()
+    if (isLooking) open({ kind: 'item', part })
+    else send(act)
+  }
+  return { onRing, onGroup }
 }
 
 function toggled(keys: ReadonlySet<string>, key: string): ReadonlySet<string> {

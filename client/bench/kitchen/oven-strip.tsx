@@ -3,6 +3,7 @@ import { OrderRing } from '../../parts/order-ring.tsx'
 import type { KitchenRoomWords } from '../../words/bench-kitchen.ts'
 import { FittedWords } from '../act-key.tsx'
 import type { BenchSizes } from '../glass.ts'
+import type { SheetRoom } from '../sheet.tsx'
 import { GridKey } from '../sheet.tsx'
 import type { KitchenLayout } from './kitchen-layout.ts'
 import type { OvenGroup, ShelfChoice } from './oven-view.ts'
@@ -17,14 +18,14 @@ export interface OvenStripProps {
   readonly layout: KitchenLayout
   readonly sizes: BenchSizes
   readonly words: KitchenRoomWords
-  readonly gapPx: number
+  readonly room: Pick<SheetRoom, 'gapPx'>
   readonly onGroup: (group: OvenGroup) => void
   readonly onShelf: (shelf: ShelfChoice) => void
 }
 
 /** The oven below the rods: a countdown ring for what bakes together; while rings are chosen, the shelves they may go into. */
 export function OvenStrip(props: OvenStripProps) {
-  const { choices, groups, layout, words, gapPx } = props
+  const { choices, groups, layout, words, room } = props
   const { ovenColumns, ovenRows, headPx } = layout
   if (ovenRows === 0) return null
   const places = ovenColumns * ovenRows
@@ -38,7 +39,7 @@ export function OvenStrip(props: OvenStripProps) {
         <strong>{words.kitchen.oven}</strong>
         <span class="bench-quiet">{choices === null ? moreText(props, places) : words.kitchen.chosenHint}</span>
       </div>
-      <div class="kitchen-oven-cells" style={{ gap: `${gapPx}px` }}>
+      <div class="kitchen-oven-cells" style={{ gap: `${room.gapPx}px` }}>
         {cells}
       </div>
     </section>
