@@ -26,7 +26,7 @@ export function ItemSteps(props: ItemStepsProps) {
   const put = (next: readonly MenuStep[]) => set({ ...item, steps: next })
   return (
     <div role="group" aria-label={say.fields.menuItem.steps}>
-      <h4>{say.fields.menuItem.steps}</h4>
+      <h3>{say.fields.menuItem.steps}</h3>
       <p class="setup-hint">{first === undefined ? words.noStations : words.stepsHint}</p>
       {steps.map((step, at) => (
         // Parts have no name of their own: their place in the list is what they are.

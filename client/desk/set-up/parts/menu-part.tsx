@@ -92,7 +92,7 @@ function PortionsField({ draft, say, item, set }: ItemFieldsProps) {
   const put = (next: MenuItem['portions']) => set({ ...item, portions: next })
   return (
     <div role="group" aria-label={say.fields.menuItem.portions}>
-      <h4>{say.fields.menuItem.portions}</h4>
+      <h3>{say.fields.menuItem.portions}</h3>
       <p class="setup-hint">{draft.portions.size === 0 ? words.noPortions : words.portionsHint}</p>
       <div class="setup-columns">
         {portions.map((part) => {
