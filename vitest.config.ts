@@ -15,5 +15,6 @@ export default defineConfig({
     testTimeout: 120_000,
     hookTimeout: 120_000,
     teardownTimeout: 10_000,
+    expect: { poll: { timeout: 30_000 } },
   },
 })

@@ -9,9 +9,7 @@ import { assertAnswer } from './network/over-network.ts'
 import { assertJson, ShopAtWork } from './shop-at-work.ts'
 
 const SEED = 20_261_126
-/** Of the planted faults: what hangs is found without a long wait. */
-const CPU_MS_MAX = 100
-
+const HANGS_MS = 100
 describe('bad input', () => {
   it('[H13] given some thousands of broken messages, files and texts, when read and decided, then nothing throws, hangs, or stays', () => {
     const outcomes = fuzzAll({ cases: 2_000, seed: SEED })
@@ -31,7 +29,7 @@ describe('bad input', () => {
 describe('a planted fault is seen: ', () => {
   const base = { weight: 1, inputs: mutated([{ pieces: 6, name: 'Sesame' }]) }
   const plain = (value: unknown) => value as { pieces?: unknown; name?: unknown } | null
-  const planted: readonly (Target & { readonly shows: string })[] = [
+  const planted: readonly (Target & { readonly shows: string; readonly cpuMsMax?: number })[] = [
     {
       ...base,
       name: 'a reader that throws',
@@ -62,12 +60,15 @@ describe('a planted fault is seen: ', () => {
       name: 'one that hangs',
       inputs: fc.constant(null),
       check: () => burn(),
+      // Found without a long wait; the others may be slow on a busy machine.
+      cpuMsMax: HANGS_MS,
       shows: 'of the processor',
     },
   ]
 
   it.each(planted)('[H14] $name', (target) => {
-    const { find } = fuzz(target, { cases: 2_000, seed: SEED, cpuMsMax: CPU_MS_MAX })
+    const { cpuMsMax = 10_000 } = target
+    const { find } = fuzz(target, { cases: 2_000, seed: SEED, cpuMsMax })
     expect(find).toContain(target.shows)
   })
 
@@ -103,6 +104,6 @@ describe('a planted fault is seen: ', () => {
 /** Takes three times what a case may in this test. */
 function burn(): string {
   const before = process.cpuUsage()
-  while (process.cpuUsage(before).user < 3_000 * CPU_MS_MAX);
+  while (process.cpuUsage(before).user < 3_000 * HANGS_MS);
   return 'read'
 }

@@ -1,6 +1,6 @@
 import { readFileSync, writeFileSync } from 'node:fs'
 import fc from 'fast-check'
-import { describe, expect, it, vi } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { badRowsAfter, mendRows } from '../../server/sales/bad-rows.ts'
 import { ImportDesk } from '../../server/sales/import-desk.ts'
 import '../fixed-seed.ts'
@@ -135,10 +135,10 @@ describe('a file that is taken', () => {
     const log = { error: () => undefined }
     const desk = new ImportDesk({ work: { ask: ask as never, onBegun: (run) => run() }, room: room as never, log })
     desk.tick()
-    await vi.waitFor(() => expect(desk.isStuck).toBe(true))
+    await expect.poll(() => desk.isStuck).toBe(true)
     isFull = false
     desk.goOn()
-    await vi.waitFor(() => expect(desk.isStuck).toBe(false))
+    await expect.poll(() => desk.isStuck).toBe(false)
     await desk.close()
   })
 

@@ -1,7 +1,7 @@
 import { createServer } from 'node:http'
 import type { AddressInfo } from 'node:net'
 import fc from 'fast-check'
-import { describe, expect, it, vi } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import '../fixed-seed.ts'
 import { Door } from '../../server/devices/door.ts'
 import { isHostOurs, isOriginOurs } from '../../server/live/admission.ts'
@@ -136,7 +136,7 @@ describe('screens over sockets', () => {
     const second = await link()
     expect([first, second, await link()].map((one) => one !== null)).toEqual([true, true, false])
     await first?.close()
-    await vi.waitFor(async () => expect(await link()).not.toBeNull())
+    await expect.poll(link).not.toBeNull()
     await sockets.close()
   })
 
