@@ -19,7 +19,7 @@ export interface DeviceRecord {
   readonly stationId: StationId | null
   readonly joinedAtMs: EpochMs
   readonly seenAtMs: EpochMs | null
-  /** Of a script's token; null: without an end. A screen's follows from when it was seen. */
+  /** Of a script's or a calendar's token; null: without an end. A screen's follows from when it was seen. */
   readonly scriptEndsAtMs: EpochMs | null
   /** Its token is worth nothing any more. `itself`: it gave it back. */
   readonly ended: { readonly by: 'desk' | 'itself'; readonly atMs: EpochMs } | null
@@ -27,7 +27,7 @@ export interface DeviceRecord {
 
 /** From when on its token is not taken any more; null: never. */
 export function expiryOf({ kind, scriptEndsAtMs, seenAtMs, joinedAtMs }: DeviceRecord): EpochMs | null {
-  return kind === 'script' ? scriptEndsAtMs : epochMs(Math.max(seenAtMs ?? 0, joinedAtMs) + UNUSED_MS_MAX)
+  return kind === 'screen' ? epochMs(Math.max(seenAtMs ?? 0, joinedAtMs) + UNUSED_MS_MAX) : scriptEndsAtMs
 }
 
 export function isExpired(record: DeviceRecord, nowMs: EpochMs): boolean {

@@ -183,7 +183,7 @@ function recordOf(row: Row): DeviceRecord {
   const endedAtMs = instant('ended_at_ms')
   return {
     id: String(row.id),
-    kind: row.kind === 'script' ? 'script' : 'screen',
+    kind: row.kind === 'script' || row.kind === 'calendar' ? row.kind : 'screen',
     tokenHash: String(row.token_hash),
     name: String(row.name),
     role: roleOf(row.role),

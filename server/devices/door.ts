@@ -48,9 +48,10 @@ export class Door {
     this.refused = new RefusedLog(now)
   }
 
-  identify(headers: Headers): Grant {
+  /** @param key that a link to a calendar has in its address; it counts where nothing else is shown */
+  identify(headers: Headers, key: string | null = null): Grant {
     if (this.membership === null) return { kind: 'open' }
-    const shown = shownBy(headers)
+    const shown = shownBy(headers) ?? (key === null ? null : { token: key, kind: 'calendar' as const })
     if (shown === null) return { kind: 'out', why: 'no-token' }
     const { register } = this.membership
     const record = register.byTokenHash(tokenHash(shown.token))

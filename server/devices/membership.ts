@@ -1,4 +1,4 @@
-import type { JoinedDevice } from '../../shared-core/live/devices.ts'
+import type { DeviceKind, JoinedDevice } from '../../shared-core/live/devices.ts'
 import type { Role } from '../../shared-core/live/protocol.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
@@ -31,6 +31,14 @@ interface Joining {
 export interface NewToken {
   readonly token: string
   readonly device: JoinedDevice
+}
+
+interface AskedToken {
+  readonly kind: DeviceKind
+  readonly name: string
+  readonly role: Role
+  /** Null: without an end. */
+  readonly days: number | null
 }
 
 /** What the desk may change about a device. */
@@ -114,12 +122,21 @@ export class Membership {
   }
 
   /** For a till, a sensor, a script. @returns null when there are as many devices as there may be */
-  makeToken({ name, role, days }: { name: string; role: Role; days: number | null }): NewToken | null {
+  makeToken(asked: { name: string; role: Role; days: number | null }): NewToken | null {
+    return this.#makeToken({ ...asked, kind: 'script' })
+  }
+
+  /** For a link to a calendar: it is for that alone, and holds until the desk ends it. @returns null: likewise */
+  makeCalendarToken(name: string): NewToken | null {
+    return this.#makeToken({ name, role: 'counter', days: null, kind: 'calendar' })
+  }
+
+  #makeToken({ name, role, days, kind }: AskedToken): NewToken | null {
     if (this.register.isFull) return null
     const token = newToken()
     const nowMs = this.#now()
     const record = this.register.save({
-      ...{ id: newDeviceRecordId(), kind: 'script', tokenHash: tokenHash(token), name, role, stationId: null },
+      ...{ id: newDeviceRecordId(), kind, tokenHash: tokenHash(token), name, role, stationId: null },
       ...{ joinedAtMs: nowMs, seenAtMs: null, ended: null },
       scriptEndsAtMs: days === null ? null : epochMs(nowMs + days * A_DAY_MS),
     })

@@ -50,6 +50,9 @@ export const ROUTE_RIGHTS: Readonly<Record<string, Right>> = {
   'GET /api/v1/orders/:id': ALL,
   'DELETE /api/v1/orders/:id': act('cancelOrder'),
   'POST /api/v1/orders/:id/handed-over': act('handOverOrder'),
+  // A calendar's link lets in here alone.
+  'GET /api/v1/orders.ics': ['counter', 'desk'],
+  'POST /api/v1/orders/calendar': DESK,
   // A file of orders says whom they are for.
   'POST /api/v1/orders/import': DESK,
   'GET /api/v1/orders/import/mappings': DESK,

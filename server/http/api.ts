@@ -29,6 +29,7 @@ import { openOrdersRoutes } from './open-orders.ts'
 import { openApiDocument } from './openapi/document.ts'
 import { orderDetailsRoutes } from './order-details.ts'
 import { orderPostRoutes } from './orders.ts'
+import { ordersCalendarRoutes } from './orders-calendar.ts'
 import { ordersImportRoutes } from './orders-import.ts'
 import { outlookRoutes } from './outlook.ts'
 import { ovenRoutes } from './oven.ts'
@@ -103,6 +104,7 @@ export function api(app: Express, parts: ApiParts): void {
   orderDetailsRoutes(app, parts)
   orderPostRoutes(app, parts)
   ordersImportRoutes(app, parts)
+  ordersCalendarRoutes(app, parts)
   outlookRoutes(app, parts)
   ovenRoutes(app, parts)
   planRoutes(app, parts)

@@ -7,6 +7,9 @@ import type { Admission } from '../live/admission.ts'
 import { isHostOurs, isOriginOurs } from '../live/admission.ts'
 import { sendProblem } from './problem.ts'
 
+/** Orders as a calendar to subscribe to. */
+export const ORDERS_CALENDAR = '/api/v1/orders.ics'
+
 /** From one address; a till that posts each sale stays far below. */
 const REQUESTS_A_MINUTE_MAX = 600
 
@@ -25,7 +28,7 @@ export function entrance(app: Express, { door, ...admission }: Entrance): void {
   app.use(namesOurs(admission, door))
   app.use('/api', notTooOften(door))
   app.use((request, response, next) => {
-    const grant = door.identify(request.headers)
+    const grant = door.identify(request.headers, keyIn(request))
     const asker: Asker = { door, grant }
     response.locals.asker = asker
     // What is read or told of a shop stays in no cache.
@@ -33,6 +36,11 @@ export function entrance(app: Express, { door, ...admission }: Entrance): void {
     if (isForeignPages(request)) refuseForeignPage(request, response)
     else letIn(request, response, next)
   })
+}
+
+/** Calendars send no headers of their own: their secret stands in the link, and counts for that link alone. */
+function keyIn({ path, query }: Request): string | null {
+  return path === ORDERS_CALENDAR && typeof query.key === 'string' ? query.key : null
 }
 
 /** @throws where a route was not reached through the entrance */
@@ -117,7 +125,7 @@ export function letIn(request: Request, response: Response, next: NextFunction):
 /** 401 with how to come in (RFC 9110, section 15.5.2), in the words of RFC 6750, section 3. */
 function refuseStranger(request: Request, response: Response): void {
   const { door } = askerOf(response)
-  const now = door.identify(request.headers)
+  const now = door.identify(request.headers, keyIn(request))
   const why = now.kind === 'out' ? now.why : 'expired'
   door.refused.count(why, request.socket.remoteAddress)
   const error = why === 'no-token' ? '' : ', error="invalid_token"'

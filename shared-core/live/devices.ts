@@ -12,6 +12,8 @@ export type DeviceKind =
   | 'screen'
   /** A till, sensor or script that carries a token. */
   | 'script'
+  /** A calendar that has a link with a token in it: it shows when orders are due, and lets in to nothing else. */
+  | 'calendar'
 
 /** A device that has joined. A desk may open any screen; the others only the screen of their role. */
 export interface JoinedDevice {
@@ -23,7 +25,7 @@ export interface JoinedDevice {
   readonly joinedAtMs: EpochMs
   /** When it last asked for anything; null: not yet. */
   readonly seenAtMs: EpochMs | null
-  /** From then on it must join again; null: a script's token without an end. */
+  /** From then on it must join again; null: a script's or a calendar's token without an end. */
   readonly expiresAtMs: EpochMs | null
 }
 

@@ -126,6 +126,8 @@ const ROUTES: Readonly<Record<string, string>> = {
   'get /api/v1/orders/{id}': 'w b c d',
   'delete /api/v1/orders/{id}': 'b c d',
   'post /api/v1/orders/{id}/handed-over': 'b c d',
+  'get /api/v1/orders.ics': 'c d',
+  'post /api/v1/orders/calendar': 'd',
   'post /api/v1/orders/import': 'd',
   'get /api/v1/orders/import/mappings': 'd',
   'put /api/v1/orders/import/mappings': 'd',

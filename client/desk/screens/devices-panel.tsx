@@ -63,14 +63,14 @@ function DeviceRow({ device, onChange, ownId, door, say, words, live, shop }: De
   // This page is looked at: its own device is here, whatever the list knew a moment ago.
   const isLinked = device.id === ownId || door.linked.includes(device.id)
   return (
-    <tr class={isLinked || device.kind === 'script' ? undefined : 'desk-gone'}>
+    <tr class={isLinked || device.kind !== 'screen' ? undefined : 'desk-gone'}>
       <td>
         {name}
         {device.id === ownId && <span class="desk-quiet"> ({screens.thisOne})</span>}
       </td>
       <td>{screens.role[device.role]}</td>
       <td>
-        {device.kind === 'script'
+        {device.kind !== 'screen'
           ? device.expiresAtMs === null
             ? say.devices.endless
             : told(device.expiresAtMs, moment)

@@ -9,7 +9,7 @@ const stationId = () => z.string().nullable()
 const device = z.object({
   id: z.string(),
   kind: z
-    .enum(['screen', 'script'])
+    .enum(['screen', 'script', 'calendar'])
     .meta({ description: 'A browser that joined with a code, or what carries a token.' }),
   name: z.string(),
   role: role(),

@@ -8,6 +8,7 @@ import { rightOf } from '../../devices/route-rights.ts'
 import { bakeOffSchema } from '../../plan/bake-off-schema.ts'
 import { deviceChangeSchema, joinSchema, newCodeSchema, newTokenSchema } from '../devices-schema.ts'
 import { loadListSchema } from '../load-list-json.ts'
+import { calendarAskedSchema } from '../orders-calendar-schema.ts'
 import { rememberMappingSchema } from '../orders-import-schema.ts'
 import { handedOverSchema, orderSchema } from '../orders-schema.ts'
 import { planTrySchema, whatIfSchema } from '../plan-schema.ts'
@@ -21,6 +22,7 @@ import { DEVICE_OPERATIONS } from './device-operations.ts'
 import { HOLIDAY_ANSWERS, HOLIDAY_OPERATIONS } from './holiday-operations.ts'
 import type { AnswerBody, Body, Operation, Parameter } from './operation.ts'
 import { ORDER_DETAILS_ANSWERS, ORDER_DETAILS_OPERATIONS } from './order-details-operations.ts'
+import { ORDERS_CALENDAR_ANSWERS, ORDERS_CALENDAR_OPERATIONS } from './orders-calendar-operations.ts'
 import { ORDERS_IMPORT_ANSWERS, ORDERS_IMPORT_OPERATIONS } from './orders-import-operations.ts'
 import { ORDERS_ANSWERS, ORDERS_OPERATIONS } from './orders-operations.ts'
 import { OUTLOOK_ANSWERS, OUTLOOK_OPERATIONS } from './outlook-operations.ts'
@@ -44,6 +46,7 @@ export const OPERATIONS: readonly Operation[] = [
   ...ORDERS_OPERATIONS,
   ...ORDER_DETAILS_OPERATIONS,
   ...ORDERS_IMPORT_OPERATIONS,
+  ...ORDERS_CALENDAR_OPERATIONS,
   ...OVEN_OPERATIONS,
   ...PLAN_OPERATIONS,
 ]
@@ -109,6 +112,8 @@ function schemas(): Json {
     ...OVEN_ANSWERS,
     ...PLAN_ANSWERS,
     ...ORDERS_IMPORT_ANSWERS,
+    ...ORDERS_CALENDAR_ANSWERS,
+    CalendarAsked: calendarAskedSchema,
     OrderMappingSaid: rememberMappingSchema,
     PlanTry: planTrySchema,
     WhatIfAsked: whatIfSchema,
