@@ -31,6 +31,8 @@ import { rackDay } from './rod-text.ts'
 import type { Sheet } from './sheet.ts'
 import { SheetOf } from './sheets.tsx'
 import { Top } from './top.tsx'
+import type { OrdersNow } from './use-orders-now.ts'
+import { useOrdersNow } from './use-orders-now.ts'
 
 export interface BoardState {
   readonly rods: readonly CounterRod[]
@@ -38,6 +40,7 @@ export interface BoardState {
   readonly isBakingOver: boolean
   /** What remains for the afternoon; null: nothing is to be decided any more, or nobody knows. */
   readonly afternoon: AfternoonAhead | null
+  readonly orders: OrdersNow
   /** The newest note as a line; "" when there is none. */
   readonly noteText: string
   readonly hand: Hand
@@ -81,6 +84,7 @@ export function CounterBoard(parts: CounterParts) {
     time,
     isBakingOver: useBakingOver(parts, rodsMs),
     afternoon: afternoonAhead(outlook, rodsMs),
+    orders: useOrdersNow(parts, time),
     noteText: newestNote(parts),
     openSheet,
     ...useInHand(parts, sheet, openSheet),
@@ -110,8 +114,8 @@ export function CounterBoard(parts: CounterParts) {
   )
 }
 
-/** Whoever counts walks along the rack, and whoever writes thinks: these wait. */
-const IS_WORKED_AT: ReadonlySet<Sheet['kind']> = new Set(['sweep', 'close', 'notes'])
+/** Whoever counts walks along the rack, whoever writes thinks, and a customer who orders takes their time: these wait. */
+const IS_WORKED_AT: ReadonlySet<Sheet['kind']> = new Set(['sweep', 'close', 'notes', 'take', 'slip'])
 
 /** What is in somebody's hands: pieces, a sale without names, the answer to a count. */
 function useInHand({ store }: CounterParts, sheet: Sheet | null, openSheet: (sheet: Sheet | null) => void) {

@@ -39,9 +39,9 @@ function Keys(props: FootProps) {
   return state.day === null && state.lastDay?.before != null ? <ClosedKeys {...props} /> : <IdleKeys {...props} />
 }
 
-function toldOf({ isBakingOver, noteText, afternoon, time }: BoardState, words: CounterWords, room: TextRoom) {
+function toldOf({ isBakingOver, noteText, afternoon, orders, time }: BoardState, words: CounterWords, room: TextRoom) {
   const texts = isNear(afternoon, time.nowMs) ? lastLoadTexts(afternoon, afternoonWords(words)) : []
-  return { isBakingOver, note: noteText, lastLoad: firstInRoom(texts, room) }
+  return { isBakingOver, order: orders.line, note: noteText, lastLoad: firstInRoom(texts, room) }
 }
 
 /** What is in hand or to be done, and at the right what a person must know of the link. */

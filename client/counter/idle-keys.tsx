@@ -10,8 +10,8 @@ export function IdleKeys(props: FootProps) {
   const { store, state, words, board } = props
   const room = keyRoom(props)
   const done = lastDoneHere(state, store.deviceId, words, room)
-  const { rods, time, afternoon } = board
-  const keys = idleKeys({ state, rods, time, afternoon, done, room, labelRoom: labelRoom(props), words })
+  const { rods, time, afternoon, orders } = board
+  const keys = idleKeys({ state, rods, time, afternoon, done, orders, room, labelRoom: labelRoom(props), words })
   return (
     <div class={keys.length > 4 ? 'counter-keys counter-idle counter-many' : 'counter-keys counter-idle'}>
       {keys.map((key) => (

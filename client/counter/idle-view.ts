@@ -14,6 +14,7 @@ import { firstInRoom, isInRoom } from './foot-view.ts'
 import type { RodTime } from './rod-text.ts'
 import { rackDay } from './rod-text.ts'
 import type { Sheet } from './sheet.ts'
+import type { OrdersNow } from './use-orders-now.ts'
 
 /** A key under the rack while nothing is in hand. */
 export interface IdleKey {
@@ -26,11 +27,13 @@ export interface IdleKey {
     | 'day-old'
     | 'close'
     | 'kept'
+    | 'orders'
+    | 'slip'
     | 'take-back'
     | 'more'
   readonly label: string
   readonly detail: string
-  readonly tone: 'plain' | 'strong' | 'act'
+  readonly tone: 'plain' | 'strong' | 'act' | 'late'
   /** Why it cannot be touched; "" when it can. */
   readonly refusal: string
   /** For those who listen, where the visible words do not suffice; "" where they do. */
@@ -53,6 +56,7 @@ export interface IdleInput {
   readonly time: RodTime
   readonly afternoon: AfternoonAhead | null
   readonly done: LastDone | null
+  readonly orders: OrdersNow
   /** On the keys that tell what is sold and what was done. */
   readonly room: TextRoom
   /** Of the label of a narrower key. */
@@ -72,8 +76,10 @@ export const ASSORTED_PIECES = 12
 export function idleKeys(input: IdleInput): readonly IdleKey[] {
   const sells = sellsHere(input.state)
   const sweep = sweepKey(input, sells)
-  const first = sells ? [assortedKey(input), unnamedKey(input.words), sweep] : [sweep]
-  return [...first, ...slotKeys(input), keptKey(input), takeBackKey(input), moreKey(input)]
+  // Where things are made to order, their slip takes the place of what is asked for seldom, which is under "more" then.
+  const second = makesToOrder(input.state) ? slipKey(input) : unnamedKey(input.words)
+  const first = sells ? [assortedKey(input), second, sweep] : [...(makesToOrder(input.state) ? [second] : []), sweep]
+  return [...first, ...slotKeys(input), ordersKey(input), takeBackKey(input), moreKey(input)]
 }
 
 function sweepKey({ state, time, words }: IdleInput, sells: boolean): IdleKey {
@@ -128,6 +134,40 @@ function unnamedKey({ counter: { hand } }: CounterWords): IdleKey {
     refusal: '',
     share: 2,
     does: { kind: 'unnamed' },
+  }
+}
+
+/** The menu has something that is made to order. */
+export function makesToOrder({ shop }: State): boolean {
+  return shop !== null && [...shop.menu.values()].some(({ retired }) => !retired)
+}
+
+function slipKey({ orders, words: { counter } }: IdleInput): IdleKey {
+  return {
+    id: 'slip',
+    label: counter.orders.slip,
+    detail: counter.orders.slipSummary(orders.waiting, orders.ready),
+    spoken: '',
+    tone: orders.ready > 0 ? 'act' : 'strong',
+    refusal: '',
+    share: 2,
+    does: { kind: 'open', sheet: { kind: 'slip' } },
+  }
+}
+
+/** What is kept for nobody that the board knows has the key while no order is open; among orders it is one of them. */
+function ordersKey(input: IdleInput): IdleKey {
+  const { state, orders, words } = input
+  if (state.orders.size === 0 && state.keeps.size > 0) return keptKey(input)
+  return {
+    id: 'orders',
+    label: words.counter.orders.title,
+    detail: words.counter.orders.summary(orders.open, orders.atRisk),
+    spoken: '',
+    tone: orders.atRisk > 0 ? 'late' : 'plain',
+    refusal: '',
+    share: 2,
+    does: { kind: 'open', sheet: { kind: 'orders' } },
   }
 }
 
@@ -223,6 +263,8 @@ function lowestRod(rods: readonly CounterRod[]): CounterRod | null {
 
 export interface IdleTold {
   readonly isBakingOver: boolean
+  /** An order at risk, or one that is ready; "" where there is none. */
+  readonly order: string
   /** In the last hour before the changeover what the last loads should carry; "" at other times. */
   readonly lastLoad: string
   readonly note: string
@@ -233,14 +275,15 @@ export interface IdleTold {
 export function idleText(
   state: State,
   words: CounterWords,
-  { isBakingOver, lastLoad, note, isPhone }: IdleTold,
+  { isBakingOver, order, lastLoad, note, isPhone }: IdleTold,
 ): string {
   const { hand } = words.counter
   const salesFrom = state.shop?.counter.salesFrom ?? 'taps'
   const how = { taps: hand.touchARod, till: hand.tillSells, sweeps: hand.countsOnly }[salesFrom]
   // Nothing is sold after a close; the keys under it say what can be done.
   if (rackDay(state) === 'closed') return note
-  const first = isBakingOver ? hand.bakingOver : lastLoad === '' ? how : lastLoad
+  const usual = isBakingOver ? hand.bakingOver : lastLoad === '' ? how : lastLoad
+  const first = order === '' ? usual : order
   if (note === '') return first
   // A phone has room for one of them, and who holds it knows how to sell.
   return isPhone && first === how ? note : `${first} · ${note}`

@@ -3,6 +3,7 @@ import { dayOldToPut } from '../../shared-core/stock/day-old.ts'
 import { Key } from '../parts/key.tsx'
 import { afternoonWords } from '../words/afternoon.ts'
 import { settingsWords } from '../words/settings.ts'
+import { makesToOrder, sellsHere } from './idle-view.ts'
 import type { Sheet } from './sheet.ts'
 import type { SheetProps } from './sheets.tsx'
 import { Back } from './small-key.tsx'
@@ -12,10 +13,15 @@ export function MoreSheet({ live, state, words, board, onWipe }: SheetProps) {
   const { jobs, counter } = words
   const out = board.rods.reduce((sum, rod) => sum + rod.dayOld, 0)
   const doors: readonly {
-    readonly kind: Exclude<Sheet['kind'], 'amounts'>
+    readonly kind: Exclude<Sheet['kind'], 'amounts' | 'order' | 'take'>
     readonly label: string
     readonly detail: string
   }[] = [
+    {
+      kind: 'orders',
+      label: counter.orders.title,
+      detail: counter.orders.summary(board.orders.open, board.orders.atRisk),
+    },
     { kind: 'day-old', label: jobs.dayOld.title, detail: jobs.dayOld.summary(out, piecesOf(dayOldToPut(state))) },
     ...(board.afternoon === null
       ? []
@@ -38,6 +44,16 @@ export function MoreSheet({ live, state, words, board, onWipe }: SheetProps) {
             onPress={() => board.openSheet({ kind })}
           />
         ))}
+        {makesToOrder(state) && sellsHere(state) && (
+          <Key
+            label={counter.hand.unnamed}
+            detail={counter.hand.unnamedDetail}
+            onPress={() => {
+              board.openSheet(null)
+              board.setUnnamed(true)
+            }}
+          />
+        )}
         <Key
           label={settingsWords(words).comfort.wipe}
           detail={settingsWords(words).comfort.wipeDetail}

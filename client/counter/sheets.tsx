@@ -10,6 +10,7 @@ import { DayOldSheet } from './day-old-sheet.tsx'
 import { DeviceSheet } from './device-sheet.tsx'
 import { KeptSheet } from './kept-sheet.tsx'
 import { MoreSheet } from './more-sheet.tsx'
+import { OrdersLater } from './orders-later.tsx'
 import type { Sheet } from './sheet.ts'
 import { SweepSheet } from './sweep-sheet.tsx'
 import { rodsToCount } from './sweep-view.ts'
@@ -47,6 +48,11 @@ export function SheetOf(props: SheetProps & { readonly sheet: Sheet }) {
       )
     case 'close':
       return <CloseSheet {...props} />
+    case 'orders':
+    case 'order':
+    case 'take':
+    case 'slip':
+      return <OrdersLater {...props} sheet={sheet} />
     case 'more':
       return <MoreSheet {...props} />
     case 'device':

@@ -1,7 +1,6 @@
 import type { Short } from '../../shared-core/day/events.ts'
 import type { Line } from '../../shared-core/day/state.ts'
 import type { RunId, ShelfId } from '../../shared-core/ids.ts'
-import type { RiskSave } from '../../shared-core/orders/at-risk.ts'
 import type { OrderWay } from '../../shared-core/orders/order.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { CounterWords } from './counter.ts'
@@ -44,12 +43,10 @@ export interface OrderListWords {
   /** @example "made 2 of 3" */
   madeOf(made: number, of: number): string
   readonly atRisk: string
+  /** Over what would save it. @example "at risk: 4 Sesame" */
+  missing(what: string): string
   /** Due on another day. @example "Sat, Nov 28 7:30" */
   onDay(label: string, atMs: EpochMs): string
-  /** @example "short of 4 Sesame" */
-  short(missing: readonly Short[]): string
-  /** What would save an order at risk, in small letters. @example "keep 4 Sesame now" */
-  save(save: RiskSave): string
 }
 
 export interface OneOrderWords {

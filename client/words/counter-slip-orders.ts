@@ -1,3 +1,4 @@
+import type { QuoteCannot } from '../../shared-core/kitchen/quote.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 
 /** What the counter says while things are made to order: the slip, and those who wait for it. */
@@ -16,9 +17,8 @@ export interface SlipWords {
   readonly nothingYet: string
   /** Usual and careful. @example "about 6 min, up to 9 min" */
   wait(medianMs: number, carefulMs: number): string
-  /** The same while nothing is asked for. @example "wait now about 6 min, up to 9 min" */
-  waitNow(medianMs: number, carefulMs: number): string
-  readonly noQuote: string
+  /** Why a thing is not taken, or no wait can be told. */
+  readonly notMade: { readonly [why in QuoteCannot]: string }
   /** Longer than the shop tells. @example "the shop says 10 min" */
   promised(ms: number): string
   readonly bagel: string
@@ -34,16 +34,11 @@ export interface SlipWords {
   /** On a thing's key, how many portions are left for it. @example "6 left" */
   left(portions: number): string
   readonly portions: string
-  readonly uncounted: string
   /** @example "Hand over 41" */
   handOver(mark: string): string
   /** @example "ready since 12:04" */
   readySince(atMs: EpochMs): string
-  readonly nobodyReady: string
   readonly nobodyWaits: string
-  /** Beside a ring. @example "waits 4 min" */
-  waits(ms: number): string
-  readonly now: string
   /** For those who listen, over the rod of those who wait. */
   spokenQueue(marks: readonly string[]): string
   /** @example "+3 ready" */

@@ -28,6 +28,7 @@ export interface CounterSentences {
   readonly hand: HandWords
   readonly amounts: AmountsWords
   readonly kept: KeptWords
+  readonly orders: OrdersKeyWords
   readonly day: CounterDayWords
   /** The page's heading, for those who listen. @example "Counter 8:51" */
   title(clock: string): string
@@ -174,6 +175,16 @@ export interface KeptWords {
   readonly handOver: string
   readonly release: string
   readonly keptAt: (atMs: EpochMs) => string
+}
+
+/** What the rack's foot says of orders; all else comes with their pages. */
+export interface OrdersKeyWords {
+  readonly title: string
+  /** @example "12 open", "2 at risk" */
+  summary(open: number, atRisk: number): string
+  readonly slip: string
+  /** @example "2 wait", "41 ready" */
+  slipSummary(waiting: number, ready: number): string
 }
 
 export interface CounterDayWords {

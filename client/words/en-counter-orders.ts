@@ -1,16 +1,14 @@
-import type { Short } from '../../shared-core/day/events.ts'
-import type { RiskSave } from '../../shared-core/orders/at-risk.ts'
 import type { CounterWords } from './counter.ts'
 import type { OneOrderWords, OrderListWords, OrdersSentences, TakeWords } from './counter-orders.ts'
 import { joined } from './joined.ts'
 import { orderWords } from './orders.ts'
+import { promiseWords } from './promise.ts'
 
 export function enCounterOrders(words: CounterWords): OrdersSentences {
   return { list: list(words), one: one(words), take: take(words) }
 }
 
-function list(words: CounterWords): OrderListWords {
-  const { times } = words
+function list({ times }: CounterWords): OrderListWords {
   return {
     title: 'Orders',
     summary: (orders, atRisk) => (atRisk === 0 ? `${orders} open` : `${orders} open, ${atRisk} at risk`),
@@ -22,38 +20,15 @@ function list(words: CounterWords): OrderListWords {
     ready: 'ready',
     madeOf: (made, of) => `made ${made} of ${of}`,
     atRisk: 'at risk',
+    missing: (what) => `${what} missing`,
     onDay: (label, atMs) => joined(times.date(label), times.clock(atMs)),
-    short: (missing) => `short of ${shortText(words, missing)}`,
-    save: (save) => saveText(words, save),
-  }
-}
-
-function shortText({ names, line }: CounterWords, missing: readonly Short[]): string {
-  return line.list(
-    missing.map(({ varietyId, pieces }) => `${pieces} ${varietyId === null ? 'mixed' : names.variety(varietyId)}`),
-  )
-}
-
-function saveText({ line, times }: CounterWords, save: RiskSave): string {
-  switch (save.code) {
-    case 'keepNow':
-      return `keep ${line.becomes(save.lines)} now`
-    case 'earlierLoad':
-      return `${line.shelf(save.shelfId)}: out ${times.by(save.readyByMs)}, not ${times.at(save.readyAtMs)}`
-    case 'otherLoad':
-      return `into the next load of ${line.shelf(save.shelfId)}: ${line.becomes(save.lines)}`
-    case 'otherVariety':
-      return `ask whether ${line.becomes(save.lines)} will do`
-    case 'split':
-      return `give the rest ${times.at(save.restAtMs)}`
-    case 'later':
-      return `all of it ${times.at(save.atMs)}`
   }
 }
 
 function one(words: CounterWords): OneOrderWords {
   const { times, line, names } = words
   const said = orderWords(words)
+  const { short } = promiseWords(words)
   return {
     title: (mark) => `Order ${mark}`,
     way: (way, runId) => (runId === null ? said.way[way] : `${said.way[way]}, ${names.run(runId)}`),
@@ -74,9 +49,8 @@ function one(words: CounterWords): OneOrderWords {
     there: (pieces) => `${pieces} there`,
     missing: (pieces) => `${pieces} missing`,
     filledWith: (lines) => line.contents(lines),
-    replaceAsk: (missing, instead) =>
-      `Missing: ${shortText(words, missing)}. Give ${line.becomes(instead)} in their place?`,
-    shortAsk: (missing) => `Missing: ${shortText(words, missing)}. Hand over without?`,
+    replaceAsk: (missing, instead) => `Missing: ${short(missing)}. Give ${line.becomes(instead)} in their place?`,
+    shortAsk: (missing) => `Missing: ${short(missing)}. Hand over without?`,
     replaceYes: 'Yes, in their place',
     shortYes: 'Hand over without',
     waitNo: 'No, wait',

@@ -5,6 +5,7 @@ import type {
   CounterSentences,
   HandWords,
   KeptWords,
+  OrdersKeyWords,
 } from './counter.ts'
 import { joined } from './joined.ts'
 import type { Words } from './words.ts'
@@ -15,6 +16,7 @@ export function enCounter(words: Words): CounterSentences {
     hand: hand(words),
     amounts: AMOUNTS,
     kept: kept(words),
+    orders: ORDERS,
     day: day(words),
     title: (clock) => joined('Counter', clock),
     takeBack: 'Take back',
@@ -125,6 +127,14 @@ const AMOUNTS: AmountsWords = {
 
 function numbered(verb: string, pieces: number | null): string {
   return joined(verb, pieces === null ? '' : String(pieces))
+}
+
+const ORDERS: OrdersKeyWords = {
+  title: 'Orders',
+  summary: (open, atRisk) => (atRisk > 0 ? `${atRisk} at risk` : open === 0 ? 'none open' : `${open} open`),
+  slip: 'Slip',
+  slipSummary: (waiting, ready) =>
+    ready > 0 ? `${ready} ready` : waiting === 0 ? 'nobody waits' : waiting === 1 ? '1 waits' : `${waiting} wait`,
 }
 
 function kept({ times, line }: Words): KeptWords {

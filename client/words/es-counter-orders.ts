@@ -1,16 +1,14 @@
-import type { Short } from '../../shared-core/day/events.ts'
-import type { RiskSave } from '../../shared-core/orders/at-risk.ts'
 import type { CounterWords } from './counter.ts'
 import type { OneOrderWords, OrderListWords, OrdersSentences, TakeWords } from './counter-orders.ts'
 import { joined } from './joined.ts'
 import { orderWords } from './orders.ts'
+import { promiseWords } from './promise.ts'
 
 export function esCounterOrders(words: CounterWords): OrdersSentences {
   return { list: list(words), one: one(words), take: take(words) }
 }
 
-function list(words: CounterWords): OrderListWords {
-  const { times } = words
+function list({ times }: CounterWords): OrderListWords {
   return {
     title: 'Pedidos',
     summary: (orders, atRisk) =>
@@ -25,38 +23,15 @@ function list(words: CounterWords): OrderListWords {
     ready: 'listo',
     madeOf: (made, of) => `hechos ${made} de ${of}`,
     atRisk: 'en riesgo',
+    missing: (what) => `faltan ${what}`,
     onDay: (label, atMs) => joined(times.date(label), times.clock(atMs)),
-    short: (missing) => `faltan ${shortText(words, missing)}`,
-    save: (save) => saveText(words, save),
-  }
-}
-
-function shortText({ names, line }: CounterWords, missing: readonly Short[]): string {
-  return line.list(
-    missing.map(({ varietyId, pieces }) => `${pieces} ${varietyId === null ? 'surtidos' : names.variety(varietyId)}`),
-  )
-}
-
-function saveText({ line, times }: CounterWords, save: RiskSave): string {
-  switch (save.code) {
-    case 'keepNow':
-      return `apartar ya ${line.becomes(save.lines)}`
-    case 'earlierLoad':
-      return `${line.shelf(save.shelfId)}: fuera ${times.by(save.readyByMs)}, no ${times.at(save.readyAtMs)}`
-    case 'otherLoad':
-      return `en la próxima hornada de ${line.shelf(save.shelfId)}: ${line.becomes(save.lines)}`
-    case 'otherVariety':
-      return `preguntar si vale ${line.becomes(save.lines)}`
-    case 'split':
-      return `dar el resto ${times.at(save.restAtMs)}`
-    case 'later':
-      return `todo ${times.at(save.atMs)}`
   }
 }
 
 function one(words: CounterWords): OneOrderWords {
   const { times, line, names } = words
   const said = orderWords(words)
+  const { short } = promiseWords(words)
   return {
     title: (mark) => `Pedido ${mark}`,
     way: (way, runId) => (runId === null ? said.way[way] : `${said.way[way]}, ${names.run(runId)}`),
@@ -77,9 +52,8 @@ function one(words: CounterWords): OneOrderWords {
     there: (pieces) => `hay ${pieces}`,
     missing: (pieces) => `faltan ${pieces}`,
     filledWith: (lines) => line.contents(lines),
-    replaceAsk: (missing, instead) =>
-      `Faltan: ${shortText(words, missing)}. ¿Dar ${line.becomes(instead)} en su lugar?`,
-    shortAsk: (missing) => `Faltan: ${shortText(words, missing)}. ¿Entregar sin eso?`,
+    replaceAsk: (missing, instead) => `Faltan: ${short(missing)}. ¿Dar ${line.becomes(instead)} en su lugar?`,
+    shortAsk: (missing) => `Faltan: ${short(missing)}. ¿Entregar sin eso?`,
     replaceYes: 'Sí, en su lugar',
     shortYes: 'Entregar sin eso',
     waitNo: 'No, esperar',

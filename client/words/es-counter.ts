@@ -5,6 +5,7 @@ import type {
   CounterSentences,
   HandWords,
   KeptWords,
+  OrdersKeyWords,
 } from './counter.ts'
 import { joined } from './joined.ts'
 import type { Words } from './words.ts'
@@ -15,6 +16,7 @@ export function esCounter(words: Words): CounterSentences {
     hand: hand(words),
     amounts: AMOUNTS,
     kept: kept(words),
+    orders: ORDERS,
     day: day(words),
     title: (clock) => joined('Mostrador', clock),
     takeBack: 'Deshacer',
@@ -125,6 +127,19 @@ const AMOUNTS: AmountsWords = {
 
 function numbered(verb: string, pieces: number | null): string {
   return joined(verb, pieces === null ? '' : String(pieces))
+}
+
+const ORDERS: OrdersKeyWords = {
+  title: 'Pedidos',
+  summary: (open, atRisk) =>
+    atRisk > 0 ? `${atRisk} en riesgo` : open === 0 ? 'ninguno' : `${open} ${open === 1 ? 'abierto' : 'abiertos'}`,
+  slip: 'Comanda',
+  slipSummary: (waiting, ready) =>
+    ready > 0
+      ? `${ready} ${ready === 1 ? 'listo' : 'listos'}`
+      : waiting === 0
+        ? 'nadie espera'
+        : `${waiting === 1 ? 'espera' : 'esperan'} ${waiting}`,
 }
 
 function kept({ times, line }: Words): KeptWords {

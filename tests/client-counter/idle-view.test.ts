@@ -3,6 +3,7 @@ import { counterRods } from '../../client/counter/counter-rods.ts'
 import { lastDoneHere } from '../../client/counter/foot-view.ts'
 import type { IdleKey } from '../../client/counter/idle-view.ts'
 import { idleKeys, idleText } from '../../client/counter/idle-view.ts'
+import type { OrdersNow } from '../../client/counter/use-orders-now.ts'
 import type { State } from '../../shared-core/day/state.ts'
 import { deviceId, varietyId } from '../../shared-core/ids.ts'
 import { DEFAULT_COUNTER } from '../../shared-core/shop/default-rules.ts'
@@ -12,9 +13,10 @@ import { shopWith } from '../core/support/shop.ts'
 import { UNTIL_THREE, wordsIn } from './counter-maker.ts'
 
 const words = wordsIn('en')
+const NO_ORDERS: OrdersNow = { open: 0, atRisk: 0, waiting: 0, ready: 0, line: '' }
 const ROOM = { widthPx: 220, lines: 3, fontPx: 19 }
 
-function keysAt(state: State, clock: string): readonly IdleKey[] {
+function keysAt(state: State, clock: string, orders = NO_ORDERS): readonly IdleKey[] {
   const nowMs = at(clock)
   return idleKeys({
     state,
@@ -22,6 +24,7 @@ function keysAt(state: State, clock: string): readonly IdleKey[] {
     time: { nowMs, closeMs: at('15:00'), day: 'running' },
     afternoon: null,
     done: lastDoneHere(state, deviceId('bench-1'), words, ROOM),
+    orders,
     room: ROOM,
     labelRoom: ROOM,
     words,
@@ -41,14 +44,14 @@ const stocked = (salesFrom: 'taps' | 'till' | 'sweeps' = 'taps') =>
 
 describe('what the counter is for', () => {
   it('given a shop that taps its sales, then selling comes first', () => {
-    expect(ids(keysAt(stocked(), '8:00'))).toEqual(['assorted', 'unnamed', 'sweep', 'kept', 'take-back', 'more'])
+    expect(ids(keysAt(stocked(), '8:00'))).toEqual(['assorted', 'unnamed', 'sweep', 'orders', 'take-back', 'more'])
   })
 
   it.each(['till', 'sweeps'] as const)(
     'given a shop whose sales come from the %s, then counting comes first and nothing sells',
     (from) => {
       const keys = keysAt(stocked(from), '8:00')
-      expect(ids(keys)).toEqual(['sweep', 'kept', 'take-back', 'more'])
+      expect(ids(keys)).toEqual(['sweep', 'orders', 'take-back', 'more'])
       expect(keys[0]?.tone).not.toBe('plain')
     },
   )
@@ -58,12 +61,14 @@ describe('what the counter is for', () => {
     ['till', 'The till tells what is sold: touch a rod to count or keep'],
     ['sweeps', 'Nobody taps sales here, counts keep the numbers: touch a rod'],
   ] as const)('given sales from %s, then the line over the keys says so in words', (from, text) => {
-    expect(idleText(stocked(from), words, { isBakingOver: false, lastLoad: '', note: '', isPhone: false })).toBe(text)
+    expect(
+      idleText(stocked(from), words, { isBakingOver: false, order: '', lastLoad: '', note: '', isPhone: false }),
+    ).toBe(text)
   })
 
   it('[Q143] given the last hour before the changeover, then the line says what the last loads should carry more of', () => {
     const lastLoad = 'Last load by 10:38: 12 more Sesame'
-    const told = { isBakingOver: false, lastLoad, isPhone: true } as const
+    const told = { isBakingOver: false, order: '', lastLoad, isPhone: true } as const
     expect(idleText(stocked(), words, { ...told, note: '' })).toBe(lastLoad)
     expect(idleText(stocked(), words, { ...told, note: 'rye slow' })).toBe(`${lastLoad} · rye slow`)
   })
@@ -71,12 +76,13 @@ describe('what the counter is for', () => {
   it('given a day that was closed, then nobody is told how to sell', () => {
     const state = stocked()
     play(state, { type: 'closeDay' }, { nowMs: at('15:10') })
-    expect(idleText(state, words, { isBakingOver: true, lastLoad: '', note: '', isPhone: false })).toBe('')
+    expect(idleText(state, words, { isBakingOver: true, order: '', lastLoad: '', note: '', isPhone: false })).toBe('')
   })
 
   it('given the changeover and a note, then both are told', () => {
     const text = idleText(stocked(), words, {
       isBakingOver: true,
+      order: '',
       lastLoad: '',
       note: 'note 6:10: rye slow',
       isPhone: false,
@@ -106,6 +112,7 @@ describe('an assorted dozen', () => {
       time,
       afternoon: null,
       done: null,
+      orders: NO_ORDERS,
       room,
       labelRoom: ROOM,
       words,
@@ -133,6 +140,7 @@ describe('the key of the hour', () => {
       time,
       afternoon: null,
       done: null,
+      orders: NO_ORDERS,
       room: ROOM,
       labelRoom,
       words,
@@ -155,6 +163,7 @@ describe('the key of the hour', () => {
       time: { nowMs: at('30:00'), closeMs: null, day: 'running' },
       afternoon: null,
       done: null,
+      orders: NO_ORDERS,
       room: ROOM,
       labelRoom: ROOM,
       words,

@@ -1,4 +1,6 @@
+import type { Line } from '../../../shared-core/day/state.ts'
 import type { VarietyId } from '../../../shared-core/ids.ts'
+import type { OrderLine } from '../../../shared-core/orders/order.ts'
 import type { AskedLine } from '../../../shared-core/orders/order-commands.ts'
 
 /** Pieces that an order asks for, as they are touched together. */
@@ -74,4 +76,51 @@ export function withFlag(asked: Asked, chosen: number, flag: 'sliced' | 'bagged'
 
 function replaced(asked: Asked, at: number, change: (line: AskedLine) => AskedLine): Asked {
   return asked.map((line, index) => (index === at ? change(line) : line))
+}
+
+/** What an order holds, as it is asked for: a shop that counts its dozen otherwise by now asks for the same pieces. */
+export function askedOf(lines: readonly OrderLine[], dozenPieces: number): Asked {
+  return lines.map(({ dozens, pieces, ...line }) => {
+    const loose = pieces - dozens * dozenPieces
+    return loose < 0 ? { ...line, dozens: 0, pieces } : { ...line, dozens, pieces: loose }
+  })
+}
+
+/** The lines as an order of them would have them. */
+export function orderLinesOf(asked: Asked, dozenPieces: number): readonly OrderLine[] {
+  return asked.map((line) => ({ ...line, pieces: piecesAsked(line, dozenPieces) }))
+}
+
+/**
+ * An order in two parts: what can go now, and the rest. Pieces of a variety are first those of lines that name it; a line
+ * that is split counts in pieces.
+ */
+export function splitAsked(
+  asked: Asked,
+  now: readonly Line[],
+  dozenPieces: number,
+): { readonly now: Asked; readonly rest: Asked } {
+  const left = new Map<VarietyId, number>()
+  for (const { varietyId, pieces } of now) left.set(varietyId, (left.get(varietyId) ?? 0) + pieces)
+  const parts = new Map<AskedLine, { readonly now: Asked; readonly rest: Asked }>()
+  const named = asked.filter(({ varietyId }) => varietyId !== null)
+  for (const line of [...named, ...asked.filter((one) => !named.includes(one))]) {
+    let open = piecesAsked(line, dozenPieces)
+    const whole = open
+    const taken: AskedLine[] = []
+    for (const [varietyId, pieces] of left) {
+      const fits = line.varietyId === null ? !line.without.includes(varietyId) : line.varietyId === varietyId
+      const takes = fits ? Math.min(open, pieces) : 0
+      if (takes === 0) continue
+      left.set(varietyId, pieces - takes)
+      taken.push({ ...line, varietyId, without: [], dozens: 0, pieces: takes })
+      open -= takes
+    }
+    const isWhole = open === whole
+    parts.set(line, { now: taken, rest: isWhole ? [line] : open === 0 ? [] : [{ ...line, dozens: 0, pieces: open }] })
+  }
+  return {
+    now: asked.flatMap((line) => parts.get(line)?.now ?? []),
+    rest: asked.flatMap((line) => parts.get(line)?.rest ?? []),
+  }
 }

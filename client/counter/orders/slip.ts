@@ -1,5 +1,5 @@
 import type { MenuItemId, PortionId, VarietyId } from '../../../shared-core/ids.ts'
-import type { AskedItem } from '../../../shared-core/orders/order-commands.ts'
+import type { AskedItem, OrderCommand } from '../../../shared-core/orders/order-commands.ts'
 import type { MenuItem } from '../../../shared-core/shop/kitchen.ts'
 import type { Allergen, Shop } from '../../../shared-core/shop/shop.ts'
 
@@ -12,8 +12,8 @@ export interface Slip {
 
 export const EMPTY_SLIP: Slip = { items: [], chosen: -1 }
 
-/** So many of one thing a guest takes at most; the command allows no more. */
-const TIMES_MOST = 99
+/** So many of one thing: a command takes no more (`TIMES_MAX`). */
+export const TIMES_MOST = 50
 
 /** A thing once more: the chosen one becomes two of the same, another thing is a line of its own. */
 export function withThing({ items, chosen }: Slip, itemId: MenuItemId): Slip {
@@ -54,14 +54,16 @@ export function withToasted(slip: Slip): Slip {
   return changed(slip, (item) => ({ ...item, toasted: !item.toasted }))
 }
 
-/** Where a filling stands: as the menu has it, left out, or more of it; a touch goes on to the next. */
-export function withPortionTurned(slip: Slip, portionId: PortionId): Slip {
+/**
+ * Where a filling stands: as the menu has it, left out, or more of it; a touch goes on to the next. One that the thing
+ * is not made with can only be added.
+ */
+export function withPortionTurned(slip: Slip, portionId: PortionId, isOwn: boolean): Slip {
+  const others = (ids: readonly PortionId[]) => ids.filter((one) => one !== portionId)
   return changed(slip, (item) => {
-    const others = (ids: readonly PortionId[]) => ids.filter((one) => one !== portionId)
-    if (item.without.includes(portionId))
-      return { ...item, without: others(item.without), more: [...item.more, portionId] }
     if (item.more.includes(portionId)) return { ...item, more: others(item.more) }
-    return { ...item, without: [...item.without, portionId] }
+    if (isOwn && !item.without.includes(portionId)) return { ...item, without: [...item.without, portionId] }
+    return { ...item, without: others(item.without), more: [...item.more, portionId] }
   })
 }
 
@@ -96,7 +98,24 @@ export function lacksBagel({ items }: Slip, shop: Shop): MenuItem | null {
   return null
 }
 
-/** The menu takes what is made to order here. */
-export function hasMenu(shop: Shop | null): boolean {
-  return shop !== null && [...shop.menu.values()].some(({ retired }) => !retired)
+/** Digits of a number that a till or a roll of paper gives. */
+const DIGITS_MOST = 4
+
+export function withDigit(mark: string, digit: string): string {
+  return (mark + digit).replace(/^0+/, '').slice(0, DIGITS_MOST)
+}
+
+/** The command of a slip for somebody who waits; it was paid where it was ordered. @param mark null: the next number */
+export function slipCommand({ items }: Slip, mark: string | null): OrderCommand {
+  return {
+    type: 'takeOrder',
+    mark: mark === '' ? null : mark,
+    dueAtMs: null,
+    way: 'here',
+    runId: null,
+    stop: 0,
+    lines: [],
+    items,
+    isPaid: true,
+  }
 }

@@ -1,0 +1,103 @@
+import { useState } from 'preact/hooks'
+import type { OrderId } from '../../../shared-core/ids.ts'
+import type { Order } from '../../../shared-core/orders/order.ts'
+import { pickOf } from '../../../shared-core/orders/picks.ts'
+import { Key } from '../../parts/key.tsx'
+import { Back, Wide } from '../small-key.tsx'
+import { OrderKeys } from './order-keys.tsx'
+import { ItemLines, PickLines } from './order-lines.tsx'
+import { orderRows } from './order-rows.ts'
+import { OrdersFoot, TakeBackKey } from './orders-foot.tsx'
+import type { OrdersProps } from './orders-parts.ts'
+import { dueText } from './row-text.ts'
+import { useRisks } from './use-risks.ts'
+
+/** What is asked before it is done: it ends the order. */
+export type Asked = 'missed' | 'cancelled' | 'short'
+
+/** One order: whom it is for, what is kept of it, and what can be done with it. */
+export function OrderSheet(props: OrdersProps & { readonly orderId: OrderId }) {
+  const { state, say, board, orderId } = props
+  const order = state.orders.get(orderId)
+  const [asked, ask] = useState<Asked | null>(null)
+  const back = <Back label={say.one.back} onPress={() => board.openSheet({ kind: 'orders' })} />
+  if (order === undefined) {
+    return (
+      <section class="counter-sheet" role="dialog" aria-label={say.list.title}>
+        <div class="counter-sheet-head counter-alone">
+          <h1>{say.one.gone}</h1>
+        </div>
+        <OrdersFoot {...props}>
+          <TakeBackKey {...props} share={3} />
+          {back}
+        </OrdersFoot>
+      </section>
+    )
+  }
+  return (
+    <section class="counter-sheet" role="dialog" aria-label={say.one.title(order.mark)}>
+      <OrderHead {...props} order={order} />
+      <OrderBody {...props} order={order} />
+      <OrderKeys {...props} order={order} asked={asked} ask={ask} />
+      <OrdersFoot {...props}>
+        <Wide share={2}>
+          <Key label={say.one.change} onPress={() => board.openSheet({ kind: 'take', orderId })} />
+        </Wide>
+        <Wide share={2}>
+          <Key label={say.one.cancel} onPress={() => ask('cancelled')} />
+        </Wide>
+        <TakeBackKey {...props} share={3} />
+        {back}
+      </OrdersFoot>
+    </section>
+  )
+}
+
+type OrderProps = OrdersProps & { readonly order: Order }
+
+function OrderHead({ live, say, book, order }: OrderProps) {
+  const { one, said } = say
+  const details = book.of(order)
+  const how = [
+    dueText({ order }, say, live),
+    one.way(order.way, order.runId),
+    ...(order.stop > 0 ? [say.take.stop(order.stop)] : []),
+    order.isPaid ? said.paid : said.notPaid,
+    one.taken(order.takenAtMs),
+    ...(order.isRisk ? [one.isRisk] : []),
+  ]
+  const who = details === null ? [] : [details.name, details.phone].filter((text) => text !== '')
+  return (
+    <div class="counter-sheet-head counter-order-title">
+      <h1>{[order.mark, ...who].join(' · ')}</h1>
+      <p>{how.join(' · ')}</p>
+      {details !== null && details.note !== '' && <p class="counter-order-note">{details.note}</p>}
+      {details === null && order.details > 0 && <p>{one.detailsLater}</p>}
+    </div>
+  )
+}
+
+function OrderBody(props: OrderProps) {
+  const { state, say, board, order } = props
+  const { nowMs } = board.time
+  const risks = useRisks(props)
+  const [row] = orderRows({ ...state, orders: new Map([[order.id, order]]) }, nowMs, risks)
+  const risk = row?.risk ?? null
+  const pick = pickOf(state, order, nowMs)
+  return (
+    <div class="counter-order-body">
+      {risk !== null && (
+        <div class="counter-order-risk" role="alert">
+          <strong>
+            {say.list.atRisk}: {say.list.missing(say.promise.short(risk.missing))}
+          </strong>
+          {risk.saves.slice(0, 2).map((save) => (
+            <span key={save.code}>{say.promise.save(save)}</span>
+          ))}
+        </div>
+      )}
+      <PickLines {...props} pick={pick} />
+      <ItemLines {...props} />
+    </div>
+  )
+}
