@@ -17,6 +17,7 @@ import {
   ComingPlace,
   DoughPlace,
   HistoryPlace,
+  OrdersPlace,
   PastPlace,
   PlanPlace,
   SalesPlace,
@@ -109,6 +110,8 @@ function Place({ where: { place, within }, parts }: { readonly where: Where; rea
   switch (place) {
     case 'today':
       return <TodayPlace {...parts} />
+    case 'orders':
+      return <OrdersPlace {...parts} within={within} />
     case 'loads':
       return <LoadsPlace {...parts} />
     case 'coming':

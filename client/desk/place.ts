@@ -1,6 +1,7 @@
 /** The desk's places, by what the owner wants, in the order of a day. */
 export const PLACES = [
   'today',
+  'orders',
   'loads',
   'coming',
   'plan',
@@ -17,6 +18,7 @@ export type DeskPlace = (typeof PLACES)[number]
 /** What stands in the address after the hash; links and bookmarks hold on to it, so it is the same in every language. */
 const SLUGS: { readonly [place in DeskPlace]: string } = {
   today: 'today',
+  orders: 'orders',
   loads: 'loads',
   coming: 'coming',
   plan: 'plan',

@@ -7,6 +7,7 @@ const fetchClose = () => import('./close/close-place.tsx').then((part) => part.C
 const fetchComing = () => import('./coming/coming-place.tsx').then((part) => part.ComingPlace)
 const fetchDough = () => import('./dough/dough-place.tsx').then((part) => part.DoughPlace)
 const fetchHistory = () => import('./history/history-place.tsx').then((part) => part.HistoryPlace)
+const fetchOrders = () => import('./orders/orders-place.tsx').then((part) => part.OrdersPlace)
 const fetchPast = () => import('./past/past-place.tsx').then((part) => part.PastPlace)
 const fetchSales = () => import('./sales/sales-place.tsx').then((part) => part.SalesPlace)
 const fetchPlan = () => import('./plan/plan-place.tsx').then((part) => part.PlanPlace)
@@ -26,6 +27,10 @@ export function DoughPlace(parts: PlaceParts) {
 
 export function HistoryPlace(parts: PlaceParts) {
   return <LatePart fetchPart={fetchHistory} props={parts} {...parts.words.desk.late} />
+}
+
+export function OrdersPlace(parts: PlaceParts) {
+  return <LatePart fetchPart={fetchOrders} props={parts} {...parts.words.desk.late} />
 }
 
 export function PastPlace(parts: PlaceParts) {

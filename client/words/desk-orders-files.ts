@@ -57,6 +57,7 @@ export interface FilesWords {
 export interface CalendarWords {
   readonly title: string
   readonly lead: string
+  readonly name: string
   readonly make: string
   readonly once: string
   readonly openShop: string
@@ -64,8 +65,8 @@ export interface CalendarWords {
   readonly copied: string
   readonly done: string
   readonly end: string
-  endOf(name: string): string
-  readonly madeBefore: string
+  /** Links of earlier days are ended at the screens. */
+  readonly older: string
   readonly ended: string
   readonly failed: string
 }

@@ -18,6 +18,7 @@ export interface DeskSentences {
   readonly places: {
     readonly [place in
       | 'today'
+      | 'orders'
       | 'loads'
       | 'coming'
       | 'plan'

@@ -32,6 +32,7 @@ const NAMES: NamesWords = {
 const CALENDAR: CalendarWords = {
   title: 'Orders in a calendar',
   lead: 'A link for a calendar on a phone or computer: it shows when orders are due, with mark and pieces, never names. Whoever has the link sees that and nothing else.',
+  name: 'Whose calendar',
   make: 'Make a link',
   once: 'This link is shown once. Put it into the calendar now as a calendar by address.',
   openShop: 'The shop lets everybody in, so the link holds no secret.',
@@ -39,8 +40,7 @@ const CALENDAR: CalendarWords = {
   copied: 'Copied',
   done: 'Done',
   end: 'End it',
-  endOf: (name) => `End: ${name}`,
-  madeBefore: 'Links that work',
+  older: 'Links made earlier stand among the devices, and are ended there:',
   ended: 'Ended: it shows nothing any more.',
   failed: 'That did not work.',
 }

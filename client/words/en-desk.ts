@@ -21,6 +21,7 @@ export function enDesk(words: Words): DeskSentences {
     title: 'Desk',
     places: {
       today: 'Today',
+      orders: 'Orders',
       loads: 'Loads and trays',
       coming: 'Coming days',
       plan: 'Plan',

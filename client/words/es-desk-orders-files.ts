@@ -32,6 +32,7 @@ const NAMES: NamesWords = {
 const CALENDAR: CalendarWords = {
   title: 'Los pedidos en un calendario',
   lead: 'Un enlace para el calendario de un teléfono o una computadora: muestra cuándo vencen los pedidos, con marca y piezas, nunca nombres. Quien tiene el enlace ve eso y nada más.',
+  name: 'De quién es el calendario',
   make: 'Hacer un enlace',
   once: 'Este enlace se muestra una sola vez. Póngalo ahora en el calendario, como calendario por dirección.',
   openShop: 'El local deja entrar a todos, así que el enlace no guarda ningún secreto.',
@@ -39,8 +40,7 @@ const CALENDAR: CalendarWords = {
   copied: 'Copiado',
   done: 'Listo',
   end: 'Terminarlo',
-  endOf: (name) => `Terminar: ${name}`,
-  madeBefore: 'Enlaces que funcionan',
+  older: 'Los enlaces de antes están entre los aparatos, y se terminan allí:',
   ended: 'Terminado: ya no muestra nada.',
   failed: 'No se pudo.',
 }

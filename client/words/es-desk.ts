@@ -21,6 +21,7 @@ export function esDesk(words: Words): DeskSentences {
     title: 'Escritorio',
     places: {
       today: 'Hoy',
+      orders: 'Pedidos',
       loads: 'Cargas y bandejas',
       coming: 'Días que vienen',
       plan: 'Plan',

@@ -1,48 +1,48 @@
-import type { Preview } from '../../../shared-core/live/sales-import.ts'
-import type { Column, SalesWords } from '../../words/desk-sales.ts'
-import type { Draft } from './mapping-view.ts'
-import { COLUMNS, takenFor, withColumn } from './mapping-view.ts'
-
-interface ColumnsFieldProps {
-  readonly preview: Preview
-  readonly draft: Draft
-  readonly say: SalesWords
-  readonly onChange: (draft: Draft) => void
+interface ColumnsFieldProps<Column extends string> {
+  readonly columns: readonly { readonly name: string; readonly samples: readonly string[] }[]
+  /** What a column can be taken for, in the order in which people look for it; the first: it is not used. */
+  readonly options: readonly { readonly column: Column; readonly text: string; readonly hint: string }[]
+  readonly unused: Column
+  /** @param at counted from 0 */
+  readonly takenFor: (at: number) => Column
+  /** @example "Column 3" */
+  readonly columnNumber: (number: number) => string
+  readonly onChange: (at: number, column: Column) => void
 }
 
-/** The file's columns under each other, with what stands in them and what each is taken for. */
-export function ColumnsField({ preview, draft, say, onChange }: ColumnsFieldProps) {
-  const { mapping } = say
+/** A file's columns under each other, with what stands in them and what each is taken for. */
+export function ColumnsField<Column extends string>(props: ColumnsFieldProps<Column>) {
+  const { columns, options, unused, takenFor, columnNumber, onChange } = props
   return (
     <ul class="sales-columns">
-      {preview.columns.map(({ name, samples }, at) => {
-        const column = takenFor(draft, at)
-        const called = name === '' ? mapping.columnNumber(at + 1) : name
+      {columns.map(({ name, samples }, at) => {
+        const taken = takenFor(at)
+        const called = name === '' ? columnNumber(at + 1) : name
+        const hint = options.find(({ column }) => column === taken)?.hint ?? ''
         return (
           // A column is its place: names may come twice.
-          <li key={at} class={column === 'none' ? 'sales-column sales-unused' : 'sales-column'}>
+          <li key={at} class={taken === unused ? 'sales-column sales-unused' : 'sales-column'}>
             <label>
               <span class="sales-column-name">{called}</span>
               <select
-                value={column}
-                onChange={(event) => onChange(withColumn(draft, at, columnIn(event.currentTarget.value)))}
+                value={taken}
+                onChange={(event) => {
+                  const chosen = options.find(({ column }) => column === event.currentTarget.value)
+                  onChange(at, chosen?.column ?? unused)
+                }}
               >
-                {COLUMNS.map((one) => (
-                  <option key={one} value={one}>
-                    {mapping.column[one]}
+                {options.map(({ column, text }) => (
+                  <option key={column} value={column}>
+                    {text}
                   </option>
                 ))}
               </select>
             </label>
             <span class="sales-samples">{samples.join(' · ')}</span>
-            <span class="desk-quiet desk-small">{mapping.columnHint[column]}</span>
+            <span class="desk-quiet desk-small">{hint}</span>
           </li>
         )
       })}
     </ul>
   )
-}
-
-function columnIn(value: string): Column {
-  return COLUMNS.find((one) => one === value) ?? 'none'
 }

@@ -1,11 +1,14 @@
+import type { Mapping } from '../../../shared-core/live/sales-import.ts'
 import { DATE_FORMS, DELIMITERS } from '../../../shared-core/live/sales-import.ts'
-import type { SalesWords } from '../../words/desk-sales.ts'
-import type { Draft } from './mapping-view.ts'
+import type { MappingWords } from '../../words/desk-sales.ts'
 
-interface FormFieldsProps {
-  readonly draft: Draft
-  readonly say: SalesWords
-  readonly onChange: (draft: Draft) => void
+/** How a file is written, whatever stands in its columns. */
+export type FileForm = Pick<Mapping, 'skip' | 'hasHeader' | 'delimiter' | 'quote' | 'decimal' | 'dateForm'>
+
+interface FormFieldsProps<Form extends FileForm> {
+  readonly draft: Form
+  readonly say: MappingWords
+  readonly onChange: (draft: Form) => void
 }
 
 const QUOTES = ['"', "'"] as const
@@ -13,8 +16,7 @@ const DECIMALS = ['.', ','] as const
 const SKIP_MAX = 50
 
 /** How the file is written: seldom to be touched, and put away until it is. */
-export function FormFields({ draft, say, onChange }: FormFieldsProps) {
-  const { mapping } = say
+export function FormFields<Form extends FileForm>({ draft, say: mapping, onChange }: FormFieldsProps<Form>) {
   return (
     <>
       <Choice

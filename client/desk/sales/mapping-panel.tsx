@@ -4,7 +4,7 @@ import { Panel } from '../panel.tsx'
 import { ColumnsField } from './columns-field.tsx'
 import { FormFields } from './form-fields.tsx'
 import type { Draft } from './mapping-view.ts'
-import { mappingOf, missingIn, otherReading } from './mapping-view.ts'
+import { COLUMNS, mappingOf, missingIn, otherReading, takenFor, withColumn } from './mapping-view.ts'
 import { takeFile } from './sales-api.ts'
 import type { SalesParts } from './sales-place.tsx'
 import { troubleOf } from './trouble.ts'
@@ -41,8 +41,19 @@ export function MappingPanel(props: MappingPanelProps) {
           <p>{say.mapping.hint}</p>
           {preview.isRemembered && <p class="desk-quiet">{say.mapping.remembered}</p>}
           <Doubts {...props} preview={preview} draft={draft} onChange={change} />
-          <ColumnsField preview={preview} draft={draft} say={say} onChange={change} />
-          <FormFields draft={draft} say={say} onChange={change} />
+          <ColumnsField
+            columns={preview.columns}
+            options={COLUMNS.map((column) => ({
+              column,
+              text: say.mapping.column[column],
+              hint: say.mapping.columnHint[column],
+            }))}
+            unused="none"
+            takenFor={(at) => takenFor(draft, at)}
+            columnNumber={say.mapping.columnNumber}
+            onChange={(at, column) => change(withColumn(draft, at, column))}
+          />
+          <FormFields draft={draft} say={say.mapping} onChange={change} />
           <UnderstoodRows {...props} preview={preview} />
           {missingIn(draft).map((column) => (
             <p key={column} class="desk-trouble" role="alert">
