@@ -3,7 +3,7 @@ import { shopWith } from '../core/support/shop.ts'
 import { DeskTouch } from './support/set-up-touch.ts'
 import { expect, test } from './support/shop-server.ts'
 
-test('[I9] given people by hour, hands, the least on show, an allergen to avoid and a shelf emptied apart, when saved, then the shop has them', async ({
+test('[I9] given people by hour, hands, the least on show, an allergen to avoid, a shelf emptied apart, and then something to bake to order, when saved, then the shop has them', async ({
   browser,
   server,
 }) => {
@@ -52,4 +52,29 @@ test('[I9] given people by hour, hands, the least on show, an allergen to avoid 
     ...[4, 5, 6].map(() => [0, []]),
   ])
   expect(inUse(shop.shelves).map(({ emptyByMinute }) => emptyByMinute)).toEqual([600, null, null])
+
+  await desk.go('set-up/kitchen')
+  await page.getByLabel('A new station', { exact: true }).fill('Hot side')
+  await page.keyboard.press('Enter')
+  await expect(page.getByRole('button', { name: /^Hot side/ })).toBeVisible()
+  await desk.go('set-up/menu')
+  await page.getByLabel('A new item', { exact: true }).fill('Flatbread')
+  await page.keyboard.press('Enter')
+  await desk.tap(page.getByRole('button', { name: 'Add a part' }))
+  await desk.tap(desk.radio('Made', 'in the oven'))
+  await expect(page.getByText('No shelf has places for it yet')).toBeVisible()
+  await desk.go('set-up/oven')
+  await desk.tap(page.locator('.setup-row-head').first())
+  await desk.tap(desk.button('Places of the second menu: more'))
+  await desk.go('set-up/save')
+  await desk.tap(desk.button('Save'))
+  await expect.poll(async () => (await server.state()).shop?.menu.size).toBe(1)
+  const then = (await server.state()).shop
+  expect([...(then?.menu.values() ?? [])]).toMatchObject([
+    {
+      name: 'Flatbread',
+      steps: [{ stationId: 'hot-side', takesMs: 240_000, oven: { slots: 1, at: null, turns: [] } }],
+    },
+  ])
+  expect(inUse(then?.shelves ?? new Map()).map(({ slots }) => slots)).toEqual([1, 0, 0])
 })
