@@ -18,6 +18,8 @@ const SHOWN = 'PT15M'
 /** How often whoever subscribes should ask again. */
 const ASKED_EVERY = 'PT15M'
 const MINUTE_MS = 60_000
+/** Lines have 75 octets at most (3.1); the library does not count the space that the rest of a folded one begins with. */
+ICAL.foldLength = 74
 
 export interface CalendarAsked {
   readonly state: State
@@ -86,7 +88,9 @@ function recurring(standing: StandingOrder, series: Series, first: string, { zon
     if (dates.length === 0) return
     const property = new ICAL.Property(name)
     property.setParameter('tzid', zone)
-    property.setValues(dates.map((date) => wallTime(Date.parse(`${date}T00:00Z`) + standing.dueMinute * MINUTE_MS)))
+    const times = dates.map((date) => wallTime(Date.parse(`${date}T00:00Z`) + standing.dueMinute * MINUTE_MS))
+    if (property.isMultiValue) property.setValues(times)
+    else property.setValue(times[0])
     event.addProperty(property)
   }
   local('dtstart', [first])
