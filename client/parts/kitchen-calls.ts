@@ -1,3 +1,4 @@
+import type { Act } from '../../shared-core/day/commands.ts'
 import type { KitchenActDue } from '../../shared-core/kitchen/kitchen-acts.ts'
 import type { KitchenQueue } from '../../shared-core/kitchen/queue.ts'
 import { lateAfter } from '../../shared-core/kitchen/slots-now.ts'
@@ -21,6 +22,31 @@ export function actsAt(acts: readonly KitchenActDue[], nowMs: EpochMs): readonly
 
 function statusAt({ act, atMs, latestAtMs }: KitchenActDue, nowMs: EpochMs): KitchenActDue['status'] {
   return act === 'out' || act === 'turn' || act === 'move' ? lateAfter(atMs, nowMs) : dueStatus(atMs, latestAtMs, nowMs)
+}
+
+/** One of the next acts at a screen's stations; what is begun by hand is to be finished, which only a screen there says. */
+export interface NextAct extends Omit<KitchenActDue, 'act'> {
+  readonly act: KitchenActDue['act'] | 'made'
+}
+
+/** What a touch on the act does. Portions that were pulled are counted, on a page of their own. */
+export function kitchenCommand({ act, parts, shelfId, orderId }: NextAct): Act | null {
+  switch (act) {
+    case 'make':
+      return { type: 'moveItems', parts, to: 'begun', shelfId: null }
+    case 'in':
+      return { type: 'moveItems', parts, to: 'begun', shelfId }
+    case 'turn':
+    case 'move':
+      return { type: 'moveItems', parts, to: 'turned', shelfId: null }
+    case 'out':
+    case 'made':
+      return { type: 'moveItems', parts, to: 'made', shelfId: null }
+    case 'handOver':
+      return orderId === null ? null : { type: 'handOverOrder', orderId, lines: null }
+    case 'pull':
+      return null
+  }
 }
 
 /** Which figure an act of the kitchen has: what burns, and what should have been; null for what waits without one. */

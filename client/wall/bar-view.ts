@@ -1,10 +1,12 @@
 import type { RoomAct } from '../../shared-core/dough/room-acts.ts'
+import type { KitchenActDue } from '../../shared-core/kitchen/kitchen-acts.ts'
 import type { DueStatus, LineActDue } from '../../shared-core/line/act-due.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { TextSizes } from '../parts/legibility.ts'
 import { capitalised } from '../words/joined.ts'
 import type { WallWords } from '../words/wall.ts'
 import type { WallDoughWords } from '../words/wall-dough.ts'
+import type { WallKitchenWords } from '../words/wall-kitchen.ts'
 import type { Words } from '../words/words.ts'
 import type { Naming } from './act-name.ts'
 import { actInSentence } from './act-name.ts'
@@ -34,6 +36,9 @@ export interface BarInput {
   readonly acts: readonly LineActDue[]
   /** Of the dough room. */
   readonly room: readonly RoomAct[]
+  /** Of the kitchen. */
+  readonly kitchenActs: readonly KitchenActDue[]
+  readonly made: Pick<WallKitchenWords, 'acts'>
   readonly dough: WallDoughWords
   readonly shown: RoomNames | null
   readonly nowMs: EpochMs
@@ -66,11 +71,12 @@ export function barView(input: BarInput): BarView {
       onShow: [],
     }
   }
-  const name = capitalised(next.name)
-  const strong = next.status === 'late' ? `${name},` : name
   const rest =
     next.status === 'coming' && next.atMs - nowMs > FAR_MS ? words.times.at(next.atMs) : words.times.when(next, nowMs)
-  const set = setNext({ strong, rest }, roomPx, sizes)
+  const strongOf = (text: string) => (next.status === 'late' ? `${capitalised(text)},` : capitalised(text))
+  const whole = setNext({ strong: strongOf(next.name), rest }, roomPx, sizes)
+  // In two lines it is still all there; only what is wider than the bar gives way to fewer words.
+  const set = whole.widthPx > roomPx ? setNext({ strong: strongOf(next.short), rest }, roomPx, sizes) : whole
   const { after, count } = followingText(following, input, {
     roomPx: roomPx - set.widthPx - sizes.minPx,
     fontPx: sizes.minPx,
@@ -88,6 +94,8 @@ export function barView(input: BarInput): BarView {
 interface SaidInBar {
   readonly key: string
   readonly name: string
+  /** The same in fewer words, where there are such. */
+  readonly short: string
   readonly atMs: EpochMs
   readonly status: DueStatus
 }
@@ -97,18 +105,59 @@ const LINE_FIRST_MS = 2 * 60_000
 const ROOM_AHEAD_MS = 15 * 60_000
 
 /**
- * The line's acts as they come; what is to be done in the dough room after those of the next two minutes. A quiet line
- * leaves the bar to the dough room.
+ * The line's acts and those of the second menu's oven as they come; what is to be done in the dough room and by hand in
+ * the kitchen after those of the next two minutes. A quiet line leaves the bar to them.
  */
-function saidActs({ acts, room, dough, shown, words, naming, nowMs }: BarInput): readonly SaidInBar[] {
-  const line = acts.map((act) => ({ ...act, name: actInSentence(act, words, naming) }))
+function saidActs(input: BarInput): readonly SaidInBar[] {
+  const { acts, room, dough, shown, words, naming, nowMs } = input
+  const line = acts.map((act): SaidInBar => {
+    const name = actInSentence(act, words, naming)
+    return { ...act, name, short: name }
+  })
   if (shown === null) return line
+  const hot = withOven(line, acts, input)
   const near = acts.length === 0 ? room : room.filter(({ atMs }) => atMs - nowMs <= ROOM_AHEAD_MS)
-  const said = near.map((act) => ({ ...act, name: roomActInSentence(act, shown, dough) }))
-  const place = line.findIndex(({ atMs }) => atMs > nowMs + LINE_FIRST_MS)
-  const before = place < 0 ? line : line.slice(0, place)
-  const after = [...line.slice(before.length), ...said]
+  const said = near.map((act): SaidInBar => {
+    const name = roomActInSentence(act, shown, dough)
+    return { ...act, name, short: name }
+  })
+  const place = hot.findIndex(({ atMs }) => atMs > nowMs + LINE_FIRST_MS)
+  const before = place < 0 ? hot : hot.slice(0, place)
+  const after = [...hot.slice(before.length), ...said, ...saidOfKitchen(input, (act) => !isOfOven(act))]
   return [...before, ...after.sort((one, other) => roomed(one, nowMs) - roomed(other, nowMs))]
+}
+
+/** The second menu's oven is the line's: its acts stand among the line's, what burns by its time. */
+function withOven(line: readonly SaidInBar[], acts: readonly LineActDue[], input: BarInput): readonly SaidInBar[] {
+  const oven = saidOfKitchen(input, isOfOven)
+  if (oven.length === 0) return line
+  const waiting = new Set([
+    ...acts.filter(({ act }) => !LINE_BURNS.has(act)).map(({ key }) => key),
+    ...input.kitchenActs.filter(({ act }) => act === 'in').map(({ key }) => key),
+  ])
+  const handsAtMs = ({ key, atMs }: SaidInBar) =>
+    waiting.has(key) ? Math.max(atMs, input.nowMs + HANDS_BUSY_MS) : atMs
+  return [...line, ...oven].sort((one, other) => handsAtMs(one) - handsAtMs(other))
+}
+
+const LINE_BURNS: ReadonlySet<LineActDue['act']> = new Set<LineActDue['act']>(['lift', 'flip', 'out'])
+/** As the core orders the line's acts: hands that begin something else are not back before. */
+const HANDS_BUSY_MS = 30_000
+
+function isOfOven({ act }: KitchenActDue): boolean {
+  return act === 'in' || act === 'turn' || act === 'move' || act === 'out'
+}
+
+function saidOfKitchen(
+  { kitchenActs, made }: BarInput,
+  isMeant: (act: KitchenActDue) => boolean,
+): readonly SaidInBar[] {
+  return kitchenActs.filter(isMeant).map((act): SaidInBar => {
+    const [whole, fewer] = made.acts.act(act)
+    const allergy = made.acts.allergy(act)
+    const withAllergy = (text: string) => (allergy === '' ? text : `${text} – ${allergy}`)
+    return { ...act, name: withAllergy(whole), short: withAllergy(fewer) }
+  })
 }
 
 /** Late and due alike, in the order in which they came. */

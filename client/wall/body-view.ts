@@ -6,6 +6,7 @@ import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { AfternoonAhead } from '../parts/afternoon.ts'
 import { lastLoadTexts } from '../parts/afternoon.ts'
+import type { KitchenLook } from '../parts/kitchen-calls.ts'
 import type { TextSizes } from '../parts/legibility.ts'
 import { stepView } from '../parts/step-view.ts'
 import { afternoonWords } from '../words/afternoon.ts'
@@ -13,6 +14,7 @@ import type { NoteWords } from '../words/notes.ts'
 import type { ShiftWords } from '../words/shift.ts'
 import type { EmptyKind } from '../words/wall.ts'
 import type { WallDoughWords } from '../words/wall-dough.ts'
+import type { WallKitchenWords } from '../words/wall-kitchen.ts'
 import type { Words } from '../words/words.ts'
 import type { AfternoonView } from './afternoon-view.ts'
 import { afternoonView } from './afternoon-view.ts'
@@ -21,6 +23,8 @@ import { doughView, isRoomBusy } from './dough-view.ts'
 import type { Box, WallLayout } from './layout.ts'
 import type { LineView } from './line-view.ts'
 import { lineView } from './line-view.ts'
+import type { MadeView } from './made-view.ts'
+import { isKitchenBusy, madeView } from './made-view.ts'
 import type { NotesView } from './notes-view.ts'
 import { notesView } from './notes-view.ts'
 import type { ShiftNow } from './shift-view.ts'
@@ -39,6 +43,7 @@ export type BodyView =
   | { readonly kind: 'steps'; readonly box: Box; readonly steps: StepsView }
   | { readonly kind: 'afternoon'; readonly box: Box; readonly afternoon: AfternoonView }
   | { readonly kind: 'dough'; readonly dough: DoughView }
+  | { readonly kind: 'kitchen'; readonly made: MadeView }
   | { readonly kind: 'standing'; readonly box: Box; readonly standing: StandingView }
   | {
       readonly kind: 'empty'
@@ -59,6 +64,8 @@ export type BodySetting = Setting & {
   readonly ends: ShiftNow
   readonly room: readonly RoomAct[]
   readonly dough: WallDoughWords
+  readonly kitchen: KitchenLook
+  readonly made: WallKitchenWords
 }
 
 /** Dips and loads that are due sooner than this want kettle and oven on the wall, even while both are empty. */
@@ -66,8 +73,8 @@ const LINE_AHEAD_MS = 30 * 60_000
 
 /**
  * The line as soon as anything is in the kettle, on boards or in the oven, or will soon be; before the first load the
- * opening list has the room of what has nothing to show yet. Else the list of the changeover, what is left for the
- * afternoon, what stands; else what to do first.
+ * opening list has the room of what has nothing to show yet. Else what is made to order, the list of the changeover,
+ * what is left for the afternoon, what stands; else what to do first.
  */
 export function bodyView(state: State, shop: Shop, set: BodySetting): BodyView {
   const { acts, nowMs, ends } = set
@@ -80,6 +87,9 @@ export function bodyView(state: State, shop: Shop, set: BodySetting): BodyView {
     return { kind: 'steps', box, steps: stepsView({ ...set, list: opening, which: 'opening', box }) }
   }
   if (isBusy || isNear) return lineBody(state, shop, set)
+  if (isKitchenBusy(set.kitchen, nowMs)) {
+    return { kind: 'kitchen', made: madeView({ ...set, state, shop, box, padPx: set.layout.padPx }) }
+  }
   if (ends.changeList !== null) {
     return { kind: 'steps', box, steps: stepsView({ ...set, list: ends.changeList, which: 'changeover', box }) }
   }

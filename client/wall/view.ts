@@ -2,6 +2,7 @@ import type { Ruler } from '../../shared-core/day/ruler.ts'
 import type { State } from '../../shared-core/day/state.ts'
 import type { RoomAct } from '../../shared-core/dough/room-acts.ts'
 import { roomActs, roomActsAt } from '../../shared-core/dough/room-acts.ts'
+import type { KitchenActDue } from '../../shared-core/kitchen/kitchen-acts.ts'
 import type { LineActDue } from '../../shared-core/line/act-due.ts'
 import { nextActs } from '../../shared-core/line/acts.ts'
 import { noonOf } from '../../shared-core/live/noon.ts'
@@ -16,6 +17,9 @@ import { standsStill } from '../live/stands-still.ts'
 import { planNow } from '../parts/advice.ts'
 import type { AfternoonAhead } from '../parts/afternoon.ts'
 import { afternoonAhead, isNear } from '../parts/afternoon.ts'
+import type { KitchenLook } from '../parts/kitchen-calls.ts'
+import { actsAt, NO_KITCHEN } from '../parts/kitchen-calls.ts'
+import { kitchenLook } from '../parts/kitchen-now.ts'
 import type { Panel, TextSizes } from '../parts/legibility.ts'
 import { farthestDistanceM, wallSizes } from '../parts/legibility.ts'
 import { outlookNow } from '../parts/outlook-now.ts'
@@ -29,6 +33,8 @@ import { shiftWords } from '../words/shift.ts'
 import type { WallWords } from '../words/wall.ts'
 import { wallWords } from '../words/wall.ts'
 import { wallDoughWords } from '../words/wall-dough.ts'
+import type { WallKitchenWords } from '../words/wall-kitchen.ts'
+import { wallKitchenWords } from '../words/wall-kitchen.ts'
 import type { Words } from '../words/words.ts'
 import { languageOf, wordsFor } from '../words/words.ts'
 import type { Naming } from './act-name.ts'
@@ -42,13 +48,15 @@ import { bodyView, changeStatus, emptyBody, notesBeside } from './body-view.ts'
 import type { WallLayout } from './layout.ts'
 import { roomySizes, wallLayout } from './layout.ts'
 import type { NotesView } from './notes-view.ts'
+import type { OrdersNow } from './orders-now.ts'
+import { NO_ORDERS, nextText, ordersNow, riskTexts } from './orders-now.ts'
 import type { RodsView } from './rods-view.ts'
 import { rodsView } from './rods-view.ts'
 import type { ShiftNow } from './shift-view.ts'
 import { shiftNow } from './shift-view.ts'
 import type { StatusView } from './status-view.ts'
 import { statusView } from './status-view.ts'
-import { widthOf } from './text-lines.ts'
+import { fits, widthOf } from './text-lines.ts'
 
 /** All that the wall shows at an instant: texts set into lines, lengths in CSS pixels. Pure; tests need no browser. */
 export interface WallView {
@@ -68,6 +76,8 @@ export interface WallView {
   readonly acts: readonly LineActDue[]
   /** The same of the dough room; no pedal does them. */
   readonly room: readonly RoomAct[]
+  /** The same of the kitchen. */
+  readonly kitchen: readonly KitchenActDue[]
   /** The keys of the acts that can be read on the wall now: what a pedal may do. */
   readonly onShow: readonly string[]
 }
@@ -97,6 +107,8 @@ export interface SlowView {
   readonly afternoon: AfternoonAhead | null
   /** What is to be done in the dough room, as of then. */
   readonly room: readonly RoomAct[]
+  readonly kitchen: KitchenLook
+  readonly orders: OrdersNow
 }
 
 /** How often stock and day are reckoned while nothing happens. */
@@ -106,7 +118,9 @@ export type SlowInput = Pick<LiveState, 'shown' | 'shopClock' | 'nowMs' | 'setti
 
 export function slowView(live: SlowInput): SlowView {
   const { shown, shopClock, nowMs, settings } = live
-  if (shown === null) return { rods: [], day: null, ruler: null, afternoon: null, room: [] }
+  if (shown === null) {
+    return { rods: [], day: null, ruler: null, afternoon: null, room: [], kitchen: NO_KITCHEN, orders: NO_ORDERS }
+  }
   const atMs = epochMs(nowMs - (nowMs % SLOW_MS))
   const language = languageOf(settings.language, shown.shop)
   const clockTime = (ms: EpochMs) =>
@@ -118,12 +132,16 @@ export function slowView(live: SlowInput): SlowView {
   const afternoon = afternoonAhead(outlook, atMs)
   const dipByMs = planNow(live, shown)?.last?.kettleByMs
   const lastDip = dipByMs === undefined ? null : { atMs: dipByMs, text: adviceWords(words).lastDipMark }
+  const orders = ordersNow(shown, live, atMs, ruler)
+  const atRisk = new Set(orders.risks.map(({ orderId }) => orderId))
   return {
     rods: withProspects(rods(shown, atMs), { closeMs: ruler === null ? null : ruler.toMs, outlook }),
-    day: shopClock === null ? null : rulerOfDay(shown, atMs, shopClock, wall.ruler, lastDip),
+    day: shopClock === null ? null : rulerOfDay(shown, atMs, shopClock, wall.ruler, lastDip, atRisk),
     ruler,
     afternoon: isNear(afternoon, atMs) ? afternoon : null,
     room: roomOf(shown, atMs, shopClock),
+    kitchen: kitchenLook(shown, atMs, ruler),
+    orders,
   }
 }
 
@@ -140,10 +158,22 @@ export function wallView(input: WallInput): WallView {
   const [wall, shift, say] = [wallWords(words), shiftWords(words), noteWords(words)]
   const sizes = sizesOf(input)
   const advised = { plan: shown === null ? null : planNow(live, shown), advice: adviceWords(words), nowMs }
+  const made = wallKitchenWords(words)
   const ends = shown === null ? null : shiftNow(shown, nowMs, slow.ruler)
   const status =
     statusView({ ...live, words, wall, widthPx: page.widthPx, sizes }) ??
-    (shown === null ? null : saidOfDay(shown, ends, { ...advised, words, shift, page, sizes, ahead: slow.afternoon }))
+    (shown === null
+      ? null
+      : saidOfDay(shown, ends, {
+          ...advised,
+          words,
+          shift,
+          page,
+          sizes,
+          made,
+          orders: slow.orders,
+          ahead: slow.afternoon,
+        }))
   // While they can be read, the mark would say it twice.
   const isMarked = ends !== null && ends.waiting > ends.notes.length
   const waiting = isMarked ? say.count(ends.waiting) : ''
@@ -151,8 +181,10 @@ export function wallView(input: WallInput): WallView {
   const layout = wallLayout({ ...page, sizes, hasStatus: status !== null, noteWidthPx: widthOf(note, sizes.minPx) })
   const acts = shown === null || standsStill(live.connection) ? [] : nextActs(shown, nowMs)
   const room = standsStill(live.connection) ? [] : roomActsAt(slow.room, nowMs)
+  const kitchenActs = standsStill(live.connection) ? [] : actsAt(slow.kitchen.acts, nowMs)
   const dough = wallDoughWords(words)
-  const set = { ...advised, words, wall, shift, layout, sizes, acts, room, dough, shown, naming: namingOf(shop) }
+  const said = { words, wall, shift, dough, made, naming: namingOf(shop) }
+  const set = { ...advised, ...said, layout, sizes, acts, room, shown, kitchen: slow.kitchen, kitchenActs }
   const body =
     shown === null || shop === null || ends === null
       ? emptyBody(shown === null ? 'connecting' : 'no-set-up', set, layout.middle)
@@ -173,15 +205,27 @@ export function wallView(input: WallInput): WallView {
     bar,
     acts,
     room,
+    kitchen: kitchenActs,
     onShow: [...new Set([...bar.onShow, ...(body.kind === 'line' ? body.line.onShow : [])])],
   }
 }
 
-type Said = Omit<Parameters<typeof changeStatus>[1], 'told'> & Parameters<typeof adviceStatus>[1]
+type Said = Omit<Parameters<typeof changeStatus>[1], 'told'> &
+  Parameters<typeof adviceStatus>[1] & { readonly orders: OrdersNow; readonly made: WallKitchenWords }
 
-/** The changeover while it is near, with what the room should know of the plan in it; else that alone. */
+/**
+ * An order that will be short before all else: its customer is on the way. Then the changeover while it is near, with what
+ * the room should know of the plan in it; else that alone, else the orders that come next.
+ */
 function saidOfDay(state: State, ends: ShiftNow | null, set: Said): StatusView | null {
-  return changeStatus(ends, { ...set, told: roomTexts(state, set) }) ?? adviceStatus(state, set)
+  const { page, sizes, orders, made } = set
+  const room = { roomPx: page.widthPx - 2.4 * sizes.minPx, fontPx: sizes.minPx, weight: 'strong' } as const
+  const risk = riskTexts(orders, made).find((text) => fits(text, room))
+  if (risk !== undefined) return { text: risk, isTrouble: true }
+  const said = changeStatus(ends, { ...set, told: roomTexts(state, set) }) ?? adviceStatus(state, set)
+  if (said !== null) return said
+  const next = nextText(orders, made, room)
+  return next === '' ? null : { text: next, isTrouble: false }
 }
 
 /**

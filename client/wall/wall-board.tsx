@@ -16,6 +16,8 @@ import type { DoughView } from './dough-view.ts'
 import { DipsPane, KettlePane } from './kettle-pane.tsx'
 import type { Box } from './layout.ts'
 import type { LineView } from './line-view.ts'
+import { OvenOfMade, RodsOfMade } from './made-pane.tsx'
+import type { MadeView } from './made-view.ts'
 import { NotesPane } from './notes-pane.tsx'
 import { OvenPane } from './oven-pane.tsx'
 import { RodsPane } from './rods-pane.tsx'
@@ -107,6 +109,7 @@ function Body({ view: { body, layout } }: { readonly view: WallView }) {
   if (body.kind === 'line')
     return <Line line={body.line} steps={body.steps} kettle={layout.kettle} oven={layout.oven} />
   if (body.kind === 'dough') return <Dough view={body.dough} />
+  if (body.kind === 'kitchen') return <Made view={body.made} />
   return (
     <Placed box={body.box}>
       {body.kind === 'steps' ? (
@@ -145,6 +148,25 @@ function Dough({ view: { mixes, trays } }: { readonly view: DoughView }) {
       </Placed>
     </>
   )
+}
+
+function Made({ view: { rods, oven } }: { readonly view: MadeView }) {
+  return (
+    <>
+      <Placed box={rods.box}>
+        <RodsOfMade view={withoutBox(rods)} />
+      </Placed>
+      {oven !== null && (
+        <Placed box={oven.box}>
+          <OvenOfMade view={withoutBox(oven)} />
+        </Placed>
+      )}
+    </>
+  )
+}
+
+function withoutBox<View extends { readonly box: Box }>({ box, ...rest }: View): Omit<View, 'box'> {
+  return rest
 }
 
 interface LineProps {

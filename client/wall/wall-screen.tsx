@@ -1,12 +1,14 @@
 import { useCallback, useEffect, useMemo, useState } from 'preact/hooks'
 import type { StationId } from '../../shared-core/ids.ts'
+import type { KitchenActDue } from '../../shared-core/kitchen/kitchen-acts.ts'
 import { actCommand } from '../../shared-core/line/act-command.ts'
 import type { LineActDue } from '../../shared-core/line/act-due.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import type { LiveState, ShopStore } from '../live/shop-store.ts'
-import { COMING_KEY, pedalAct, soundingAct, soundingRoomAct } from '../parts/calls.ts'
+import { COMING_KEY, kitchenPedal, pedalAct, soundingAct, soundingRoomAct } from '../parts/calls.ts'
 import { useGlassSize } from '../parts/glass-size.ts'
+import { kitchenCommand, soundingKitchenAct } from '../parts/kitchen-calls.ts'
 import { ScreenSize } from '../parts/screen-size.tsx'
 import { useFlash } from '../parts/use-flash.ts'
 import { useLive } from '../parts/use-live.ts'
@@ -15,6 +17,7 @@ import { useSound } from '../parts/use-sound.ts'
 import { capitalised } from '../words/joined.ts'
 import { wallWords } from '../words/wall.ts'
 import { wallDoughWords } from '../words/wall-dough.ts'
+import { wallKitchenWords } from '../words/wall-kitchen.ts'
 import { languageOf, wordsFor } from '../words/words.ts'
 import { actInSentence, actName, namingOf } from './act-name.ts'
 import { roomActInSentence } from './room-act-name.ts'
@@ -45,7 +48,7 @@ export function WallScreen({ store }: { readonly store: ShopStore }) {
   }, [language, shop, localTime])
   const slow = useSlowView(live)
   const view = wallView({ live, slow, localTime, panel, page: glass, flash, sound: soundState })
-  const sound = useSound(live, view.acts, view.room)
+  const sound = useSound(live, view.acts, view.room, view.kitchen)
   useEffect(() => setSoundState(sound.state), [sound.state])
   const hands = handsOf({ store, live, view, say, words })
   usePedals(live.settings.keys, isSettingUp, hands)
@@ -107,9 +110,17 @@ function handsOf({ store, live, view, say, words: { shared, wall } }: HandsParts
   return {
     actOf: (station: StationId) => {
       if (station === COMING_KEY) return soundingAct(view.acts, coming, nowMs)
-      return shown === null ? null : pedalAct(station, shown, { acts: view.acts, onShow: new Set(view.onShow) })
+      const ofKitchen = kitchenPedalAct(station, view)
+      if (ofKitchen !== null || shown === null) return ofKitchen
+      return pedalAct(station, shown, { acts: view.acts, onShow: new Set(view.onShow) })
     },
-    onAct: (act: LineActDue, station?: StationId) => {
+    onAct: (act: LineActDue | KitchenActDue, station?: StationId) => {
+      if (isOfKitchen(act)) {
+        const command = kitchenCommand(act)
+        if (command !== null && store.send(command) !== null)
+          say(wall.bar.done(wallKitchenWords(shared).acts.act(act)[1]))
+        return
+      }
       if (station === COMING_KEY) return sayComing(act)
       const command = shown === null ? null : actCommand(act, shown)
       if (command !== null && store.send(command) !== null)
@@ -117,19 +128,36 @@ function handsOf({ store, live, view, say, words: { shared, wall } }: HandsParts
     },
     onWhyNot: (station: StationId, why: 'just-changed' | 'nothing-to-do') => {
       if (station === COMING_KEY) return
-      say(why === 'just-changed' ? wall.bar.justChanged : wall.bar.nothingFor(shared.names.station(station)))
+      const own = [...(shown?.shop?.kitchenStations.values() ?? [])].find(({ id }) => kitchenPedal(id) === station)
+      const name = own?.name ?? shared.names.station(station)
+      say(why === 'just-changed' ? wall.bar.justChanged : wall.bar.nothingFor(name))
     },
     /** A touch anywhere but on a key says "coming". */
     onTouch: ({ target }: { readonly target: EventTarget | null }) => {
       if (target instanceof Element && target.closest('button') !== null) return
       const act = soundingAct(view.acts, coming, nowMs)
       if (act !== null) return sayComing(act)
+      const ofKitchen = soundingKitchenAct(view.kitchen, coming, nowMs)
+      if (ofKitchen !== null) {
+        store.sayComing(ofKitchen.key)
+        return say(wall.bar.coming(capitalised(wallKitchenWords(shared).acts.act(ofKitchen)[1])))
+      }
       const dough = soundingRoomAct(view.room, coming, nowMs)
       if (dough === null || shown === null) return
       store.sayComing(dough.key)
       say(wall.bar.coming(capitalised(roomActInSentence(dough, shown, wallDoughWords(shared)))))
     },
   }
+}
+
+/** The first act of a kitchen station, while it can be read in the bar. */
+function kitchenPedalAct(station: StationId, { kitchen, onShow }: WallView): KitchenActDue | null {
+  const first = kitchen.find(({ stationId }) => stationId !== null && kitchenPedal(stationId) === station)
+  return first !== undefined && onShow.includes(first.key) ? first : null
+}
+
+function isOfKitchen(act: LineActDue | KitchenActDue): act is KitchenActDue {
+  return 'parts' in act
 }
 
 /** `s` opens the settings, unless a pedal is tied to it. */

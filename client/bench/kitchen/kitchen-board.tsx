@@ -1,6 +1,8 @@
 import { useState } from 'preact/hooks'
 import type { StationId } from '../../../shared-core/ids.ts'
 import { kitchenPedal } from '../../parts/calls.ts'
+import type { NextAct } from '../../parts/kitchen-calls.ts'
+import { kitchenCommand } from '../../parts/kitchen-calls.ts'
 import { useFlash } from '../../parts/use-flash.ts'
 import { usePedals } from '../../parts/use-pedals.ts'
 import { pageOf } from '../pages.ts'
@@ -9,8 +11,6 @@ import { KitchenFoot } from './kitchen-foot.tsx'
 import { actsInBar, KitchenHead } from './kitchen-head.tsx'
 import { kitchenLayout } from './kitchen-layout.ts'
 import type { KitchenParts } from './kitchen-parts.ts'
-import type { NextAct } from './next-view.ts'
-import { commandOf } from './next-view.ts'
 import { OvenStrip } from './oven-strip.tsx'
 import type { OvenGroup, ShelfChoice } from './oven-view.ts'
 import { hasOven, ovenGroups, shelfChoices } from './oven-view.ts'
@@ -133,7 +133,7 @@ function toggled(keys: ReadonlySet<string>, key: string): ReadonlySet<string> {
 
 /** Does what is next, or opens what it needs. */
 function doAct(act: NextAct, { send, open }: Pick<KitchenParts, 'send' | 'open'>): void {
-  const command = commandOf(act)
+  const command = kitchenCommand(act)
   if (command !== null) send(command)
   else if (act.portionId !== null) open({ kind: 'count', portionId: act.portionId })
 }

@@ -1,8 +1,9 @@
 import { Key } from '../../parts/key.tsx'
+import type { NextAct } from '../../parts/kitchen-calls.ts'
 import { FittedWords } from '../act-key.tsx'
 import type { KitchenLayout } from './kitchen-layout.ts'
 import type { KitchenParts } from './kitchen-parts.ts'
-import type { NextAct, NextView } from './next-view.ts'
+import type { NextView } from './next-view.ts'
 import { nextView } from './next-view.ts'
 
 export interface KitchenHeadProps extends KitchenParts {

@@ -5,14 +5,10 @@ import type { KitchenTask } from '../../../shared-core/kitchen/queue.ts'
 import { dueStatus } from '../../../shared-core/line/act-due.ts'
 import type { EpochMs } from '../../../shared-core/units.ts'
 import { epochMs } from '../../../shared-core/units.ts'
+import type { NextAct } from '../../parts/kitchen-calls.ts'
+import { kitchenCommand } from '../../parts/kitchen-calls.ts'
 import { capitalised } from '../../words/joined.ts'
-import type { SaidKitchenAct } from '../../words/kitchen-acts.ts'
 import type { KitchenParts } from './kitchen-parts.ts'
-
-/** One of the next acts at this screen's stations; what is begun by hand is to be finished, which only a screen says. */
-export interface NextAct extends Omit<KitchenActDue, 'act'> {
-  readonly act: SaidKitchenAct['act']
-}
 
 /** What its key says and does. */
 export interface NextView {
@@ -77,26 +73,6 @@ function finishOf(task: KitchenTask, nowMs: EpochMs): NextAct {
   }
 }
 
-/** What a touch on the act does. Portions that were pulled are counted, on a page of their own. */
-export function commandOf({ act, parts, shelfId, orderId }: NextAct): Act | null {
-  switch (act) {
-    case 'make':
-      return { type: 'moveItems', parts, to: 'begun', shelfId: null }
-    case 'in':
-      return { type: 'moveItems', parts, to: 'begun', shelfId }
-    case 'turn':
-    case 'move':
-      return { type: 'moveItems', parts, to: 'turned', shelfId: null }
-    case 'out':
-    case 'made':
-      return { type: 'moveItems', parts, to: 'made', shelfId: null }
-    case 'handOver':
-      return orderId === null ? null : { type: 'handOverOrder', orderId, lines: null }
-    case 'pull':
-      return null
-  }
-}
-
 export function nextView(act: NextAct, parts: Pick<KitchenParts, 'words' | 'nowMs' | 'state' | 'noteOf'>): NextView {
   const { words, nowMs, state, noteOf } = parts
   const ids = new Set([...act.parts.map(({ orderId }) => orderId), ...(act.orderId === null ? [] : [act.orderId])])
@@ -112,6 +88,6 @@ export function nextView(act: NextAct, parts: Pick<KitchenParts, 'words' | 'nowM
     when: words.times.when(act, nowMs),
     allergy: words.made.allergy(act),
     notes,
-    act: commandOf(act),
+    act: kitchenCommand(act),
   }
 }

@@ -1,5 +1,6 @@
 import { clockText } from '../../../client/live/clock-text.ts'
 import { defaultSettings } from '../../../client/live/device-settings.ts'
+import { NO_KITCHEN } from '../../../client/parts/kitchen-calls.ts'
 import { wallSizes } from '../../../client/parts/legibility.ts'
 import { namingOf } from '../../../client/wall/act-name.ts'
 import { wallLayout } from '../../../client/wall/layout.ts'
@@ -8,6 +9,7 @@ import { slowView, wallView } from '../../../client/wall/view.ts'
 import { adviceWords } from '../../../client/words/advice.ts'
 import { wallWords } from '../../../client/words/wall.ts'
 import { wallDoughWords } from '../../../client/words/wall-dough.ts'
+import { wallKitchenWords } from '../../../client/words/wall-kitchen.ts'
 import { wordsFor } from '../../../client/words/words.ts'
 import type { State } from '../../../shared-core/day/state.ts'
 import type { Language, Shop } from '../../../shared-core/shop/shop.ts'
@@ -34,8 +36,11 @@ export function setting(shop: Shop, nowMs: EpochMs, language: Language = 'en') {
     words,
     wall: wallWords(words),
     dough,
+    made: wallKitchenWords(words),
     shop,
     shown: null,
+    kitchen: NO_KITCHEN,
+    kitchenActs: [],
     room: [],
     naming: namingOf(shop),
     layout: LAYOUT,

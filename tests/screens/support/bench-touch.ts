@@ -32,7 +32,7 @@ export class BenchTablet {
     }, kept)
     const page = await context.newPage()
     await page.goto(`${server.address}/bench`)
-    await page.locator('.bench-board, .dough-room').waitFor()
+    await page.locator('.bench-board, .dough-room, .kitchen-room').waitFor()
     await page.evaluate(() => document.fonts.ready)
     return new BenchTablet(page)
   }

@@ -1,0 +1,83 @@
+import { OrderRing } from '../parts/order-ring.tsx'
+import type { MadeRing, MadeRod, OvenBox, RodsBox } from './made-view.ts'
+import { OvenPane } from './oven-pane.tsx'
+import { paintedByView } from './same-view.tsx'
+
+/** What is made to order, a rod for each kind; now is a line across them. */
+export const RodsOfMade = paintedByView(({ view }: { readonly view: Omit<RodsBox, 'box'> }) => {
+  const { heading, note, rods, nowPx, rodPx, rest } = view
+  return (
+    <>
+      <h2 class="wall-heading">
+        {heading}
+        {note !== '' && <span class="wall-heading-note wall-made-ready">{note}</span>}
+      </h2>
+      <div class="wall-made">
+        <div class="wall-made-now" style={{ left: `${nowPx}px`, height: `${rods.length * rodPx}px` }} />
+        {rods.map((rod) => (
+          <Rod key={rod.key} rod={rod} view={view} />
+        ))}
+      </div>
+      {rest !== '' && <div class="wall-quiet">{rest}</div>}
+    </>
+  )
+})
+
+function Rod({ rod, view }: { readonly rod: MadeRod; readonly view: Omit<RodsBox, 'box'> }) {
+  const { namePx, ringPx, rodPx, spanPx } = view
+  const ringsPx = rodPx - namePx
+  return (
+    <section class="wall-made-rod" style={{ height: `${rodPx}px` }} aria-label={`${rod.total} ${rod.name}`}>
+      <div class="wall-made-name" style={{ height: `${namePx}px`, lineHeight: `${namePx}px` }}>
+        {rod.allergy !== '' && <strong class="wall-allergy">{rod.allergy}</strong>}
+        <strong>{rod.name}</strong>
+      </div>
+      <div class="wall-made-line" style={{ top: `${namePx + ringsPx / 2}px`, width: `${spanPx}px` }} />
+      {rod.rings.map((ring) => (
+        <RingOfMade key={ring.key} ring={ring} topPx={namePx} heightPx={ringsPx} ringPx={ringPx} />
+      ))}
+      {rod.more !== '' && (
+        <div class="wall-made-more" style={{ top: `${namePx}px`, left: `${spanPx}px`, lineHeight: `${ringsPx}px` }}>
+          {rod.more}
+        </div>
+      )}
+      <div class="wall-title wall-made-total" style={{ height: `${rodPx}px`, lineHeight: `${rodPx}px` }}>
+        {rod.total}
+      </div>
+    </section>
+  )
+}
+
+interface RingOfMadeProps {
+  readonly ring: MadeRing
+  readonly topPx: number
+  readonly heightPx: number
+  readonly ringPx: number
+}
+
+function RingOfMade({ ring: { mark, leftPx, tone, isAllergy, ring }, topPx, heightPx, ringPx }: RingOfMadeProps) {
+  return (
+    <div
+      class={`wall-made-ring wall-made-${tone}`}
+      data-block={tone === 'plain' ? undefined : tone}
+      style={{ left: `${leftPx}px`, top: `${topPx}px`, height: `${heightPx}px` }}
+    >
+      <OrderRing {...ring} mark="" size={ringPx} isAllergy={isAllergy} />
+      <strong>{mark}</strong>
+    </div>
+  )
+}
+
+/** The oven's places: a ring for what went in together, with what is to be done with it next. */
+export const OvenOfMade = paintedByView(({ view }: { readonly view: Omit<OvenBox, 'box'> }) => {
+  const { heading, note, set, nothing } = view
+  return (
+    <>
+      <h2 class="wall-heading">
+        {heading}
+        {note !== '' && <span class="wall-heading-note">{note}</span>}
+      </h2>
+      {nothing === '' ? <OvenPane view={set} /> : <div class="wall-nothing wall-quiet">{nothing}</div>}
+    </>
+  )
+})
