@@ -27,11 +27,13 @@ async function coming({ book, breathe }: Work, { date, clock, carry: now }: Comi
   const carry = new Carry(shop, noon, now)
   const of = (day: string): ComingDay => {
     const next = nextOpenDate(shop, day)
-    return comingDay(shop, learner.ahead(book.asked(day)), {
+    const ahead = learner.ahead(book.asked(day))
+    const means = new Map([...ahead].map(([id, { mean }]) => [id, mean]))
+    return comingDay(shop, ahead, {
       date: day,
       noonOf: noon,
       carried: carry.on(day),
-      orders: carry.orders(day),
+      orders: carry.orders(day, means),
       kitchen: book.kitchenParts(),
       shared: learner.shared,
       sizes,

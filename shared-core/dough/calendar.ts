@@ -7,7 +7,7 @@ import type { EpochMs } from '../units.ts'
 import type { NoonOf } from './dates.ts'
 import { dateOf, mixDateOf } from './dates.ts'
 import type { DayPlan, DoughNeed, FormulaNeed } from './day-plan.ts'
-import { demandOn } from './need-demand.ts'
+import { boardOrders, demandOn } from './need-demand.ts'
 import type { DaysAhead, Looked } from './plan-days.ts'
 import { planDays } from './plan-days.ts'
 import { piecesOvernight, traysFor } from './trays.ts'
@@ -67,7 +67,7 @@ export function doughCalendar(
   return Array.from({ length: Math.max(0, days) }, (_, n): CalendarDay => {
     const date = dateAfter(fromDate, n)
     const plan = plans.get(date)
-    const demand = [...demandOn(state, date).values()]
+    const demand = [...demandOn(state, date, boardOrders(looked, date)).values()]
     const mixes = [...state.mixes.values()].filter(({ bakeDate }) => bakeDate === date)
     const planned = mixes.filter(({ stage }) => stage === 'planned').length
     return {

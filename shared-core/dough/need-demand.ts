@@ -2,7 +2,10 @@ import { dateAfter } from '../day/label.ts'
 import type { PlannedLoad, State } from '../day/state.ts'
 import type { DoughId } from '../ids.ts'
 import { isAdvised } from '../live/plan.ts'
+import { doughOrdered } from '../orders/mixed-spread.ts'
+import { piecesOn } from '../orders/ordered-on.ts'
 import type { Shop } from '../shop/shop.ts'
+import type { Looked } from './plan-days.ts'
 
 /** Pieces of one dough wanted on a day, for the counter and for orders; varieties are pooled to their dough. */
 export interface Demand {
@@ -10,14 +13,33 @@ export interface Demand {
   readonly orders: number
 }
 
-/** What was typed for a day, by dough. */
-export function demandOn({ wanted }: Pick<State, 'wanted'>, date: string): ReadonlyMap<DoughId, Demand> {
-  const demand = new Map<DoughId, Demand>()
+/**
+ * What was typed for a day, by dough, and what its orders come to.
+ * @param ordered the board's orders by dough (`boardOrders`); left out: what was typed alone
+ */
+export function demandOn(
+  { wanted }: Pick<State, 'wanted'>,
+  date: string,
+  ordered: ReadonlyMap<DoughId, number> = new Map(),
+): ReadonlyMap<DoughId, Demand> {
+  const demand = new Map<DoughId, Demand>([...ordered].map(([id, orders]) => [id, { counter: 0, orders }]))
   for (const { doughId, pieces, ordered } of wanted.get(date)?.lines ?? []) {
     const before = demand.get(doughId) ?? { counter: 0, orders: 0 }
     demand.set(doughId, { counter: before.counter + pieces, orders: before.orders + ordered })
   }
   return demand
+}
+
+/**
+ * Dough of the board's orders for a day to come; mixed ones in equal shares. Of the day that is open nothing: some of its orders
+ * are gone already, and it is baked by its loads.
+ */
+export function boardOrders({ state, shop, noonOf }: Looked, date: string): ReadonlyMap<DoughId, number> {
+  const pieces = new Map<DoughId, number>()
+  if (state.day?.label === date) return pieces
+  for (const one of doughOrdered(shop, piecesOn(state, { date, noonMs: noonOf(date) })))
+    pieces.set(one.doughId, (pieces.get(one.doughId) ?? 0) + one.pieces)
+  return pieces
 }
 
 /** The next date on which anything is boiled: the open day's, else the one after the last close. */
@@ -32,15 +54,12 @@ export function firstDate({ day, lastDay }: Pick<State, 'day' | 'lastDay'>, othe
  * is chilled is presumed to be for that day.
  * @param isOver nothing more is boiled that day
  */
-export function openingDemand(
-  state: State,
-  shop: Shop,
-  date: string,
-  isOver: boolean,
-): ReadonlyMap<DoughId, number> | null {
+export function openingDemand(looked: Looked, date: string, isOver: boolean): ReadonlyMap<DoughId, number> | null {
   if (isOver) return new Map()
+  const { state, shop } = looked
   const demand = demandOn(state, date)
-  if (state.day?.label !== date) return demand.size === 0 ? null : summed(demand)
+  if (state.day?.label !== date)
+    return demand.size === 0 ? null : summed(demandOn(state, date, boardOrders(looked, date)))
   const listed = [...state.planned.values()].filter(isListed)
   if (listed.some(({ done }) => !done)) return plannedStillToPull(state, shop, listed)
   if (demand.size === 0) return listed.length > 0 ? new Map() : null

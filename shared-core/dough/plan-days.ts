@@ -5,7 +5,7 @@ import type { Shop } from '../shop/shop.ts'
 import type { NoonOf } from './dates.ts'
 import { boilingOn } from './dates.ts'
 import type { DayPlan } from './day-plan.ts'
-import { demandOn, firstDate, openingDemand } from './need-demand.ts'
+import { boardOrders, demandOn, firstDate, openingDemand } from './need-demand.ts'
 import type { BoilingDay, Supply } from './need-supply.ts'
 import { mixSupplies, suppliesNow } from './need-supply.ts'
 import { planOf } from './plan-day.ts'
@@ -47,12 +47,12 @@ export function planDays(looked: Looked, lastDate: string): DaysAhead {
   const flows: Flow[] = []
   for (let date = first < lastDate ? first : lastDate; date <= lastDate; date = dateAfter(date, 1)) {
     const day: BoilingDay = { date, ...boilingOn(shop, date, noonOf) }
-    const open = date === first ? openingDemand(state, shop, date, state.recordedAtMs > day.toMs) : undefined
+    const open = date === first ? openingDemand(looked, date, state.recordedAtMs > day.toMs) : undefined
     // Nothing is known of the first day: what is there is presumed to be boiled on it, unless it is the day that is asked.
     const takesAll = open === null && date !== lastDate
     const { plan, taken } = planOf(looked, supplies, {
       day,
-      demand: demandOn(state, date),
+      demand: demandOn(state, date, boardOrders(looked, date)),
       open: open ?? null,
       takesAll,
     })

@@ -1,7 +1,8 @@
 import type { Line, State } from '../day/state.ts'
 import type { OrderId, VarietyId } from '../ids.ts'
 import type { EpochMs } from '../units.ts'
-import type { Order, OrderItem, OrderLine } from './order.ts'
+import { isBegun } from './asked-order.ts'
+import type { Order, OrderLine } from './order.ts'
 
 /** Pieces that an order still needs: ordered and not kept yet. */
 export interface SpokenFor {
@@ -30,7 +31,12 @@ export function keptByOrder({ keeps }: Pick<State, 'keeps'>): ReadonlyMap<OrderI
  */
 export function spokenFor(state: State, orders: Iterable<Order>): readonly SpokenFor[] {
   const kept = keptByOrder(state)
-  return [...orders].flatMap((order) => [...stillToKeep(order, kept.get(order.id) ?? []), ...bagelsOf(order)])
+  return [...orders].flatMap((order) => stillNeeded(order, kept.get(order.id) ?? []))
+}
+
+/** The same of one order. */
+export function stillNeeded(order: Order, kept: readonly Line[]): readonly SpokenFor[] {
+  return [...stillToKeep(order, kept), ...bagelsOf(order)]
 }
 
 /** An order's pieces less those that are kept for it. What is kept counts for lines of that variety before mixed ones. */
@@ -95,9 +101,4 @@ function bagelsOf(order: Order): readonly SpokenFor[] {
     pieces: sum,
     isPacked: false,
   }))
-}
-
-/** Its bagel is off the rod. */
-function isBegun({ steps }: OrderItem): boolean {
-  return steps.some(({ begunAtMs, madeAtMs }) => begunAtMs !== null || madeAtMs !== null)
 }

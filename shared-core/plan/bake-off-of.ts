@@ -2,8 +2,9 @@ import type { VarietyId } from '../ids.ts'
 import { varietyId } from '../ids.ts'
 import type { Plan } from '../live/plan.ts'
 import { closesAtMinute } from '../shop/hours.ts'
-import type { BakeLoad, BakeOff, DoughGiven, Forbidden, HandsGiven, OrderGiven } from './bake-off/bake-off.ts'
+import type { BakeLoad, BakeOff, DoughGiven, Forbidden, HandsGiven } from './bake-off/bake-off.ts'
 import { doughKey } from './dough-key.ts'
+import { namedOrders, ordersGiven } from './orders-given.ts'
 import { hoursFor, ovenGiven } from './oven-given.ts'
 import type { PlanAsked } from './plan-asked.ts'
 import { minuteOf } from './plan-asked.ts'
@@ -59,7 +60,7 @@ export function problemOf(asked: PlanAsked, before: Plan | null): Problem {
     close: closesAtMinute(hours),
     doughs: doughsOf(asked, started),
     varieties: valued.map((one) => one.given),
-    orders: ordersOf(asked),
+    orders: ordersGiven(asked),
     ...(line.isOpen ? { now: minuteOf(asked, line.nowMs) } : {}),
     ...(running.length > 0 ? { running } : {}),
     ...(hands === null ? {} : { hands }),
@@ -73,10 +74,10 @@ export function problemOf(asked: PlanAsked, before: Plan | null): Problem {
 }
 
 /** Varieties that are there, or will be, or are ordered, whether or not anything is known of who asks for them. */
-function thereToday({ line }: PlanAsked, { inOven, begun, pinned }: Started): ReadonlySet<VarietyId> {
+function thereToday(asked: PlanAsked, { inOven, begun, pinned }: Started): ReadonlySet<VarietyId> {
   const loads: readonly BakeLoad[] = [...inOven, ...[...begun, ...pinned].map(({ load }) => load)]
   return new Set([
-    ...[...line.stock, ...line.ordered].map((one) => one.varietyId),
+    ...[...asked.line.stock, ...namedOrders(asked).flatMap(({ lines }) => lines)].map((one) => one.varietyId),
     ...loads.flatMap(({ lines }) => lines.map(([name]) => varietyId(name))),
   ])
 }
@@ -160,16 +161,6 @@ function carryCents({ shop, demand }: PlanAsked, key: string): number {
     cost += mean * costCents
   }
   return weight === 0 ? 0 : ((cost / weight) * shop.baking.carryPercent) / 100
-}
-
-/** Orders have no hour of their own: they are there when the shop opens. Once it is open, what was ordered is kept or gone. */
-function ordersOf(asked: PlanAsked): OrderGiven[] {
-  const { line } = asked
-  const due = hoursFor(asked).openMinute
-  if (line.ordered.length === 0 || (line.isOpen && minuteOf(asked, line.nowMs) >= due)) return []
-  const sums = new Map<string, number>()
-  for (const { varietyId: id, pieces } of line.ordered) sums.set(id, (sums.get(id) ?? 0) + pieces)
-  return [{ due, lines: [...sums] }]
 }
 
 function forbiddenOf(asked: PlanAsked): Forbidden[] {

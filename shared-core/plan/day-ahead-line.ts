@@ -1,5 +1,7 @@
 import { slipOf } from '../day/ruler.ts'
 import type { PlannedLoad, State } from '../day/state.ts'
+import { doughOrdered } from '../orders/mixed-spread.ts'
+import { orderedOn, piecesOn } from '../orders/ordered-on.ts'
 import { hoursOn } from '../shop/hours.ts'
 import { inUse } from '../shop/in-order.ts'
 import type { Shop } from '../shop/shop.ts'
@@ -9,7 +11,7 @@ import { epochMs } from '../units.ts'
 import { contactsNow } from './line-contacts.ts'
 import type { DoughLot } from './line-dough.ts'
 import type { LineAt, LineToday, PinnedLoad } from './line-today.ts'
-import { orderedOf } from './line-today.ts'
+import { typedFor } from './line-today.ts'
 
 /**
  * The line on a day that is not open yet: empty, with all that the shop has, and the dough that is wanted for that day;
@@ -20,7 +22,7 @@ import { orderedOf } from './line-today.ts'
 export function dayAheadLine(state: State, at: LineAt): LineToday {
   const { shop } = state
   assert(shop !== null, 'a line is planned only for a shop that is set up')
-  const wanted = wantedOf(state, shop, at)
+  const typed = wantedOf(state, shop, at)
   return {
     ...at,
     isOpen: false,
@@ -31,11 +33,11 @@ export function dayAheadLine(state: State, at: LineAt): LineToday {
     shelves: inUse(shop.shelves).map(({ id }) => ({ shelfId: id, isReopened: false, freeFromMs: null })),
     loads: [],
     begun: [],
-    doughs: wanted,
-    doughIsOpen: wanted.length === 0,
+    doughs: [...typed, ...orderedDough(state, shop, at)],
+    doughIsOpen: typed.length === 0,
     stock: [],
     cooling: [],
-    ordered: orderedOf({ ...state, stock: new Map() }, at.date),
+    ordered: [...typedFor(state, shop, at), ...orderedOn(state, at)],
     pinned: pinnedOf(state, shop, at),
     forbids: state.forbids,
     contacts: contactsNow(state),
@@ -50,6 +52,22 @@ function wantedOf(state: State, shop: Shop, { date, noonMs }: LineAt): readonly 
     if (pieces + ordered === 0) return []
     const lot = { doughId, varietyId: isOwn ? varietyId : null, pieces: pieces + ordered }
     return [{ ...lot, stage: 'chill', boilFromMs: fromMs, latestAtMs: null }]
+  })
+}
+
+/** What is ordered for the day besides is dough besides. */
+function orderedDough(state: State, shop: Shop, at: LineAt): readonly DoughLot[] {
+  const fromMs = dayFrom(at.noonMs)
+  return doughOrdered(shop, piecesOn(state, at)).map(({ doughId, varietyId, pieces }) => {
+    const isOwn = varietyId !== null && shop.varieties.get(varietyId)?.decidedAt === 'mixer'
+    return {
+      doughId,
+      varietyId: isOwn ? varietyId : null,
+      pieces,
+      stage: 'chill',
+      boilFromMs: fromMs,
+      latestAtMs: null,
+    }
   })
 }
 

@@ -11,6 +11,9 @@ import { isShelfOpen, isShelfOver } from '../line/shelf-over.ts'
 import { turnOrder } from '../line/turn.ts'
 import type { ContactPlace } from '../live/plan.ts'
 import { isAdvised } from '../live/plan.ts'
+import type { LineOrder } from '../orders/ordered-on.ts'
+import { orderedOn } from '../orders/ordered-on.ts'
+import { hoursOn } from '../shop/hours.ts'
 import type { Allergen, Shop } from '../shop/shop.ts'
 import { estimateOf } from '../stock/estimate.ts'
 import { leaksOf } from '../stock/leak.ts'
@@ -56,8 +59,8 @@ export interface LineToday extends LineAt {
   readonly stock: readonly Line[]
   /** Out of the oven and still cooling. */
   readonly cooling: readonly (Line & { readonly readyAtMs: EpochMs })[]
-  /** Ordered for the date and not kept yet. */
-  readonly ordered: readonly Line[]
+  /** Ordered for the date and not kept yet, by due time; what was typed for it is due at the opening. */
+  readonly ordered: readonly LineOrder[]
   /** Loads that people set, each with its shelf and its time. */
   readonly pinned: readonly PinnedLoad[]
   readonly forbids: readonly Forbid[]
@@ -122,7 +125,7 @@ export function lineToday(state: State, at: LineAt): LineToday {
     doughIsOpen: false,
     stock: stockOf(state, nowMs),
     cooling: coolingOf(state, nowMs),
-    ordered: orderedOf(state, date),
+    ordered: [...typedFor(state, shop, at), ...orderedOn(state, at)],
     pinned: pinnedOf(state, nowMs),
     forbids: stillAhead(state.forbids, nowMs),
     contacts: contactsNow(state),
@@ -196,14 +199,23 @@ function coolingOf(state: State, nowMs: EpochMs): LineToday['cooling'] {
   )
 }
 
-/** Orders have no hour of their own: they are due at the opening. What is kept already needs no baking. */
-export function orderedOf(state: State, date: string): readonly Line[] {
-  const lines = state.wanted.get(date)?.lines ?? []
-  return lines.flatMap(({ varietyId, ordered }) => {
-    if (varietyId === null) return []
-    const pieces = ordered - (state.stock.get(varietyId)?.kept ?? 0)
-    return pieces > 0 ? [{ varietyId, pieces }] : []
+/**
+ * Orders that were typed as a number of pieces have no hour of their own: they are there when the shop opens. Once it is open
+ * they are kept or gone. What is kept for no order that the board knows is of them, and needs no baking.
+ */
+export function typedFor(state: State, shop: Shop, { nowMs, noonMs, date }: LineAt): readonly LineOrder[] {
+  const hours = hoursOn(shop, date) ?? shop.hours
+  const dueAtMs = epochMs(Math.max(0, noonMs + (hours.openMinute - 720) * 60_000))
+  if (state.day?.label === date && nowMs >= dueAtMs) return []
+  const kept = new Map<VarietyId, number>()
+  for (const keep of state.day?.label === date ? state.keeps.values() : [])
+    if (keep.orderId === undefined)
+      for (const { varietyId, pieces } of keep.lines) kept.set(varietyId, (kept.get(varietyId) ?? 0) + pieces)
+  const lines = (state.wanted.get(date)?.lines ?? []).flatMap(({ varietyId, ordered }) => {
+    const pieces = varietyId === null ? 0 : ordered - (kept.get(varietyId) ?? 0)
+    return pieces > 0 ? [{ varietyId, without: [], pieces }] : []
   })
+  return lines.length === 0 ? [] : [{ dueAtMs, leadMs: 0, coolMs: 0, lines }]
 }
 
 /** Advised loads may stand in the list of what is shown: they are not people's. */

@@ -36,7 +36,7 @@ describe('what is there for a day to come', () => {
     const carry = carryOf({ batches: [chilled('a', 40, 2)], wanted, ordered: { [TOMORROW]: { plain: 6 } } })
     carry.pass(TOMORROW, new Map([[PLAIN, 10]]))
     expect(carry.on(THURSDAY).get(PLAIN)).toBe(4)
-    expect(carry.orders(TOMORROW)).toEqual([{ doughId: PLAIN, varietyId: null, pieces: 6 }])
+    expect(carry.orders(TOMORROW, new Map())).toEqual([{ doughId: PLAIN, varietyId: null, pieces: 6 }])
   })
 
   it('[Q59] given two chills, when tomorrow takes some, then of the one whose window closes first; past it none is there', () => {

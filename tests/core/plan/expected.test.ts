@@ -8,11 +8,11 @@ import { solved } from '../../../shared-core/plan/solved.ts'
 import { violationsOf } from '../../reference/bake-off/feasible.ts'
 import { scorePlan } from '../../reference/bake-off/score.ts'
 import { lines } from '../support/make.ts'
-import { asking, eveningLine } from './plan-day-support.ts'
+import { asking, eveningLine, orderedAt } from './plan-day-support.ts'
 
 /** The scored problem alone: no dough is worth anything tomorrow, boards are wet at once, one cooling for all. */
 function scored(ordered = lines('sesame', 24)): BakeOff {
-  const given = bakeOffOf(asking({ line: eveningLine({ ordered }) }))
+  const given = bakeOffOf(asking({ line: eveningLine({ ordered: orderedAt('6:00', ordered) }) }))
   const { rewetMin: _, ...boards } = given.boards
   const doughs = Object.fromEntries(Object.entries(given.doughs).map(([key, { pieces }]) => [key, { pieces }]))
   return { ...given, boards, doughs }

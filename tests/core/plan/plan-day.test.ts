@@ -9,7 +9,7 @@ import { minuteOf } from '../../../shared-core/plan/plan-asked.ts'
 import { planDay } from '../../../shared-core/plan/plan-day.ts'
 import { violationsOf } from '../../reference/bake-off/feasible.ts'
 import { at, lines } from '../support/make.ts'
-import { asBakeLoads, asking, eveningLine, followedTo, SHOP } from './plan-day-support.ts'
+import { asBakeLoads, asking, eveningLine, followedTo, orderedAt, SHOP } from './plan-day-support.ts'
 
 const EVENING = asking()
 const PLAN = planDay(EVENING, null, 7)
@@ -175,7 +175,7 @@ describe('a day is planned', () => {
   })
 
   it('[I27] given an order larger than the dough, then it is planned as far as it goes and what is short is said', () => {
-    const ordered = lines('rye', 120)
+    const ordered = orderedAt('6:00', lines('rye', 120))
     const plan = planDay(asking({ line: eveningLine({ ordered }) }), null, 7)
     expect(plan.cannot).toContainEqual({ kind: 'dough-short', doughId: 'rye', pieces: 60 })
     expect(plan.cannot).toContainEqual({ kind: 'order-short', varietyId: 'rye', dueAtMs: at('6:00'), pieces: 60 })

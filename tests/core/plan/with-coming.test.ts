@@ -63,12 +63,15 @@ describe('dough that is asked for', () => {
     const state = stateWith({ shop: shopWith() })
     const day = state.day?.label ?? ''
     const shop = shopWith()
+    const looked = { state, shop, noonOf: () => at('12:00') }
     const plan = planWith([planLoad('8:20', 1)], { date: day })
-    expect(openingDemand(withPlan(state, plan), shop, day, false)).toEqual(openingDemand(state, shop, day, false))
+    expect(openingDemand({ ...looked, state: withPlan(state, plan) }, day, false)).toEqual(
+      openingDemand(looked, day, false),
+    )
     const id = plannedId('list00000001.1')
     state.planned.set(id, { id, order: 1, shelfId: null, inAtMs: null, lines: lines('sesame', 12), done: false })
-    const listed = openingDemand(state, shop, day, false)
+    const listed = openingDemand(looked, day, false)
     expect(listed?.get(doughId('plain'))).toBe(12)
-    expect(openingDemand(withPlan(state, plan), shop, day, false)).toEqual(listed)
+    expect(openingDemand({ ...looked, state: withPlan(state, plan) }, day, false)).toEqual(listed)
   })
 })
