@@ -26,13 +26,12 @@ export function enOrders({ names }: Words): OrderWords {
     item: ({ itemId, varietyId, toasted, without, more, allergies }, times) => {
       const on = varietyId === null ? '' : ` on ${names.variety(varietyId)}`
       const parts = [
-        ...(allergies.length === 0 ? [] : [allergy(allergies)]),
         `${times === 1 ? '' : `${times} × `}${names.menuItem(itemId)}${on}`,
         ...(toasted ? ['toasted'] : []),
         ...without.map((id) => `no ${names.portion(id)}`),
         ...more.map((id) => `more ${names.portion(id)}`),
       ]
-      return parts.join(', ')
+      return `${allergies.length === 0 ? '' : `${allergy(allergies)} – `}${parts.join(', ')}`
     },
     allergen: ALLERGEN,
     allergy,

@@ -25,13 +25,12 @@ export function esOrders({ names }: Words): OrderWords {
     item: ({ itemId, varietyId, toasted, without, more, allergies }, times) => {
       const on = varietyId === null ? '' : ` en ${names.variety(varietyId)}`
       const parts = [
-        ...(allergies.length === 0 ? [] : [allergy(allergies)]),
         `${times === 1 ? '' : `${times} × `}${names.menuItem(itemId)}${on}`,
         ...(toasted ? ['tostado'] : []),
         ...without.map((id) => `sin ${names.portion(id)}`),
         ...more.map((id) => `más ${names.portion(id)}`),
       ]
-      return parts.join(', ')
+      return `${allergies.length === 0 ? '' : `${allergy(allergies)} – `}${parts.join(', ')}`
     },
     allergen: ALLERGEN,
     allergy,

@@ -12,7 +12,8 @@ const DATES_SHOWN = 8
 
 /** The next days on which the rule as typed would come, with those that fall out. */
 export function NextDates({ draft, shop, words, say, room }: OrdersParts & { readonly draft: StandingDraft }) {
-  if (!isDate(draft.recurrence.from)) return null
+  const { from, freq, weekdays } = draft.recurrence
+  if (!isDate(from) || (freq === 'weekly' && weekdays.length === 0)) return null
   const recurrence = recurrenceOf(draft.recurrence)
   const dates = nextDates(recurrence, room.today, DATES_SHOWN)
   const year = room.today.slice(0, 4)

@@ -52,33 +52,35 @@ export function OneStandingPage(props: OneStandingProps) {
         title={before === null ? say.standing.newTitle : say.standing.title(before.mark)}
         isWide
       >
-        <div class="orders-form">
-          <RecurrenceField {...props} draft={draft} onChange={change}>
-            <WayFields {...props} ways={['pickUp', 'delivery']} draft={draft} onChange={change} />
-          </RecurrenceField>
-          <NextDates {...props} draft={draft} />
-          <LinesField {...props} lines={draft.lines} onChange={(lines) => change({ lines })} />
-          <WhoFields
-            {...props}
-            draft={draft}
-            markHint={say.form.standingMarkHint}
-            details={typed ?? known}
-            isComing={before !== null && isOnItsWay(before, known)}
-            onChange={change}
-            onDetails={setTyped}
-          />
-        </div>
-        <div class="orders-take">
-          {missing.map((one) => (
-            <p key={one} class="desk-quiet">
-              {say.standing.missing[one]}
-            </p>
-          ))}
-          <div class="desk-line">
-            <button type="button" class="desk-strong desk-large" disabled={missing.length > 0} onClick={save}>
-              {say.standing.save}
-            </button>
-            {before !== null && <End {...props} standing={before} back={back} />}
+        <div class="orders-compose">
+          <div class="orders-form">
+            <RecurrenceField {...props} draft={draft} onChange={change}>
+              <WayFields {...props} ways={['pickUp', 'delivery']} draft={draft} onChange={change} />
+            </RecurrenceField>
+            <NextDates {...props} draft={draft} />
+            <LinesField {...props} lines={draft.lines} onChange={(lines) => change({ lines })} />
+            <WhoFields
+              {...props}
+              draft={draft}
+              markHint={say.form.standingMarkHint}
+              details={typed ?? known}
+              isComing={before !== null && isOnItsWay(before, known)}
+              onChange={change}
+              onDetails={setTyped}
+            />
+          </div>
+          <div class="orders-take">
+            {missing.map((one) => (
+              <p key={one} class="desk-quiet">
+                {say.standing.missing[one]}
+              </p>
+            ))}
+            <div class="desk-line">
+              <button type="button" class="desk-strong desk-large" disabled={missing.length > 0} onClick={save}>
+                {say.standing.save}
+              </button>
+              {before !== null && <End {...props} standing={before} back={back} />}
+            </div>
           </div>
         </div>
       </Panel>

@@ -52,26 +52,28 @@ export function OrderPage(props: OrderPageProps) {
         <a href={back}>← {say.form.back}</a>
       </p>
       <Panel part="order" title={order === null ? say.form.newTitle : say.form.changeTitle(order.mark)} isWide>
-        <div class="orders-form">
-          <WhenFields {...props} draft={draft} onChange={change} />
-          <LinesField {...props} lines={draft.lines} onChange={(lines) => change({ lines })} />
-          <ItemsField
-            {...props}
-            items={draft.items}
-            isBegun={isBegun === true}
-            onChange={(items) => change({ items })}
-          />
-          <WhoFields
-            {...props}
-            draft={draft}
-            markHint={say.form.markHint}
-            details={typed ?? known}
-            isComing={order !== null && isOnItsWay(order, known)}
-            onChange={change}
-            onDetails={setTyped}
-          />
+        <div class="orders-compose">
+          <div class="orders-form">
+            <WhenFields {...props} draft={draft} onChange={change} />
+            <LinesField {...props} lines={draft.lines} onChange={(lines) => change({ lines })} />
+            <ItemsField
+              {...props}
+              items={draft.items}
+              isBegun={isBegun === true}
+              onChange={(items) => change({ items })}
+            />
+            <WhoFields
+              {...props}
+              draft={draft}
+              markHint={say.form.markHint}
+              details={typed ?? known}
+              isComing={order !== null && isOnItsWay(order, known)}
+              onChange={change}
+              onDetails={setTyped}
+            />
+          </div>
+          <Taking {...props} draft={draft} order={order} clock={clock} typed={typed} known={known} onChange={change} />
         </div>
-        <Taking {...props} draft={draft} order={order} clock={clock} typed={typed} known={known} onChange={change} />
       </Panel>
     </>
   )

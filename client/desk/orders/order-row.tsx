@@ -21,7 +21,7 @@ export function OrderRowCells(props: OrderRowProps) {
   const isOverdue = order.dueAtMs < live.nowMs && !row.isComing
   return (
     <tr class={risk !== null ? 'orders-at-risk' : undefined} data-order={order.mark}>
-      <td data-label={columns.due}>
+      <td class="orders-due" data-label={columns.due}>
         <strong>{clockOf(order.dueAtMs, props)}</strong>
         {isOverdue && <span class="desk-trouble orders-small">{say.day.overdue}</span>}
       </td>
@@ -49,8 +49,10 @@ export function OrderRowCells(props: OrderRowProps) {
         {row.pieces > 0 && say.day.keptOf(row.kept, row.pieces)}
         {order.items.length > 0 && <span class="orders-small">{say.day.madeOf(row.made, order.items.length)}</span>}
       </td>
-      <td class="orders-acts">
-        <Acts {...props} />
+      <td class="orders-of">
+        <div class="orders-acts">
+          <Acts {...props} />
+        </div>
       </td>
     </tr>
   )

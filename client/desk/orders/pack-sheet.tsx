@@ -67,7 +67,7 @@ function Stop(props: PackingProps & { readonly stop: PackStop }) {
         {details !== null && details.phone !== '' && <div>{details.phone}</div>}
         {!order.isPaid && <div>{say.said.notPaid}</div>}
       </th>
-      <td>
+      <td class="orders-packed">
         <OrderWhat
           {...props}
           order={{ lines: order.lines, items: order.items.filter(({ steps }) => steps.length > 0) }}
@@ -79,7 +79,7 @@ function Stop(props: PackingProps & { readonly stop: PackStop }) {
           </div>
         ))}
       </td>
-      <td class="desk-number">{boxes}</td>
+      <td class="desk-number">{say.packing.boxes(boxes)}</td>
     </tr>
   )
 }

@@ -74,14 +74,16 @@ function StandingRow(props: OrdersParts & { readonly standing: StandingOrder }) 
         <OrderWhat {...props} order={{ lines: standing.lines, items: [] }} note={details?.note ?? ''} />
       </td>
       <td data-label={columns.next}>{next === undefined ? '–' : words.times.date(next)}</td>
-      <td class="orders-acts">
-        <a
-          class="desk-button"
-          href={addressOf('orders', withinOf({ kind: 'oneStanding', standingId: standing.id }))}
-          aria-label={say.day.actOf(say.day.change, standing.mark)}
-        >
-          {say.day.change}
-        </a>
+      <td class="orders-of">
+        <div class="orders-acts">
+          <a
+            class="desk-button"
+            href={addressOf('orders', withinOf({ kind: 'oneStanding', standingId: standing.id }))}
+            aria-label={say.day.actOf(say.day.change, standing.mark)}
+          >
+            {say.day.change}
+          </a>
+        </div>
       </td>
     </tr>
   )
