@@ -4,7 +4,7 @@ import type { OrderDetails } from '../../shared-core/orders/order-commands.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import type { Sqlite } from '../journal/sqlite.ts'
-import { openDetails } from './details-table.ts'
+import { openDetails, WAIT_MS } from './details-table.ts'
 
 /** A writing of the details of one order, or of one standing order. */
 export interface WrittenDetails extends OrderDetails {
@@ -97,7 +97,10 @@ export class DetailsBook {
    */
   tidyLog(): boolean {
     if (this.#isLogDirty) {
+      // Nobody waits for a reader.
+      this.#db.exec('PRAGMA busy_timeout = 0')
       const { busy } = this.#db.prepare('PRAGMA wal_checkpoint(TRUNCATE)').get() ?? {}
+      this.#db.exec(`PRAGMA busy_timeout = ${WAIT_MS}`)
       this.#isLogDirty = Number(busy) !== 0
     }
     return !this.#isLogDirty

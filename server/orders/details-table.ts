@@ -26,7 +26,7 @@ const STEPS = [
 ] as const
 
 /** While it is waited for nothing else goes on; the copies read the file now and then, for milliseconds. */
-const WAIT_MS = 250
+export const WAIT_MS = 250
 
 /**
  * Opens the file, in today's form, or makes it. What is deleted is overwritten with zeros (`secure_delete`), here and

@@ -2,6 +2,7 @@ import type { Fault } from '../../../server/journal/memory-journal.ts'
 import { MemoryDisk, MemoryJournal } from '../../../server/journal/memory-journal.ts'
 import { Room } from '../../../server/live/room.ts'
 import type { ScreenLink } from '../../../server/live/room-parts.ts'
+import type { DetailsPlace } from '../../../server/orders/put-down.ts'
 import { applyEntry, emptyState } from '../../../shared-core/day/apply.ts'
 import type { Act, Command } from '../../../shared-core/day/commands.ts'
 import type { State } from '../../../shared-core/day/state.ts'
@@ -70,12 +71,14 @@ export class RoomWorld {
   readonly room: Room
   readonly journal: CountingJournal
   readonly errors: string[] = []
+  /** What was told with them. */
+  readonly logged: string[] = []
   nowMs = at('6:47')
   fault: Fault = null
   broadcasts = 0
   readonly #turns: (() => void)[] = []
 
-  constructor(disk = new MemoryDisk('room-world')) {
+  constructor(disk = new MemoryDisk('room-world'), details?: DetailsPlace) {
     this.disk = disk
     this.journal = new CountingJournal(disk, () => this.fault)
     this.state = emptyState()
@@ -94,13 +97,19 @@ export class RoomWorld {
       buildId: 'build-1',
       version: '0.0.0',
       demo: null,
-      log: { error: (_details, message) => this.errors.push(message) },
+      log: {
+        error: (told, message) => {
+          this.errors.push(message)
+          this.logged.push(JSON.stringify(told))
+        },
+      },
+      ...(details === undefined ? {} : { details }),
     })
   }
 
   /** A world whose shop is set up, its day not open yet. */
-  static async started(): Promise<RoomWorld> {
-    const world = new RoomWorld()
+  static async started(details?: DetailsPlace): Promise<RoomWorld> {
+    const world = new RoomWorld(undefined, details)
     await world.submit({ type: 'changeSetUp', changes: setUpChanges(null, shopWith()) })
     return world
   }

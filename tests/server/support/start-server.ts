@@ -45,6 +45,7 @@ export async function startServer(
     names?: string[]
     file?: string
     historyFile?: string
+    detailsFile?: string
     /** Left out: everybody may choose a screen. */
     closed?: Parameters<typeof serve>[0]['closed']
     /** Left out: advice and past sales without a thread, gone with the server. */
@@ -57,7 +58,8 @@ export async function startServer(
   const historyFile = parts.historyFile ?? ':memory:'
   const closed = parts.closed ?? null
   const work = parts.work === undefined ? {} : { work: parts.work }
-  const serving = await serve({ journal, closed, historyFile, options, demo: null, say: () => {}, ...work })
+  const details = parts.detailsFile === undefined ? {} : { detailsFile: parts.detailsFile }
+  const serving = await serve({ journal, closed, historyFile, options, demo: null, say: () => {}, ...work, ...details })
   running.push(serving)
   const shop = parts.shop === undefined ? shopWith() : parts.shop
   if (shop !== null) await takeSetUp(serving.room, shop, [])
