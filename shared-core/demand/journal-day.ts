@@ -21,7 +21,7 @@ export interface JournalDay {
 export interface JournalItem {
   /** A variety of the shop. */
   readonly id: string
-  /** Sold to whoever came in, fetched boxes among it, by variety; day-old pieces are not in it. In order of time. */
+  /** Sold to whoever came in, by variety; neither orders that were placed ahead nor day-old pieces are in it. In order of time. */
   readonly sold: readonly Purchase[]
   /** Sold too, but nobody said the variety: its share of these, as the board spread them then. */
   readonly allotted: readonly Purchase[]
@@ -37,7 +37,7 @@ export interface JournalItem {
   readonly left: number
   readonly wasted: number
   readonly given: number
-  /** Of the sold ones, for orders; null: the board knows of no orders. */
+  /** Gone with orders that were placed ahead, besides what is sold; null: with none. */
   readonly ordered: number | null
 }
 

@@ -4,9 +4,19 @@ import type { Purchase } from './sales-day.ts'
 
 /**
  * `unexplained`: what a count found missing, signed. `found`: pieces taken of which the books knew nothing. `noted`: sold
- * by the word of a source that takes nothing off.
+ * by the word of a source that takes nothing off. `ordered`: gone with an order that somebody placed ahead.
  */
-export type Column = 'sold' | 'allotted' | 'kitchen' | 'wasted' | 'given' | 'baked' | 'unexplained' | 'found' | 'noted'
+export type Column =
+  | 'sold'
+  | 'ordered'
+  | 'allotted'
+  | 'kitchen'
+  | 'wasted'
+  | 'given'
+  | 'baked'
+  | 'unexplained'
+  | 'found'
+  | 'noted'
 
 /** What one command did to a variety. */
 export interface Move {
@@ -60,6 +70,6 @@ export function itemOf(
     baked: piecesIn(moves, 'baked'),
     wasted: piecesIn(moves, 'wasted'),
     given: piecesIn(moves, 'given'),
-    ordered: null,
+    ordered: piecesIn(moves, 'ordered') || null,
   }
 }

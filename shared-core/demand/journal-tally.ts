@@ -89,7 +89,8 @@ export class JournalTally {
     const closed = isFirst ? null : closesDay(entry)
     if (closed !== null) this.#closing(state, entry, closed)
     if (reopensDay(entry)) this.#close = null
-    for (const event of eventsOfDay(entry, isFirst)) this.#book(state, entry.commandId, event)
+    const isAhead = wasOrderedAhead(state, entry)
+    for (const event of eventsOfDay(entry, isFirst)) this.#book(state, { commandId: entry.commandId, isAhead }, event)
   }
 
   after(state: State, entry: Entry): void {
@@ -140,11 +141,12 @@ export class JournalTally {
     }))
   }
 
-  #book(state: State, commandId: CommandId, event: Event): void {
+  #book(state: State, { commandId, isAhead }: Done, event: Event): void {
     if (event.type === 'takenBack') this.#forget(event.commandId)
     const salesFrom = state.shop?.counter.salesFrom ?? 'taps'
-    for (const { varietyId, column, pieces } of bookedBy(event, salesFrom)) {
+    for (const { varietyId, column: booked, pieces } of bookedBy(event, salesFrom)) {
       if (pieces === 0) continue
+      const column = isAhead && booked === 'sold' ? 'ordered' : booked
       const move = { commandId, column, minute: this.minuteAt(event.atMs), pieces }
       const moves = this.#moves.get(varietyId)
       if (moves === undefined) this.#moves.set(varietyId, [move])
@@ -175,6 +177,19 @@ export class JournalTally {
 
 const MINUTE_MS = 60_000
 const NOON_MINUTE = 720
+
+interface Done {
+  readonly commandId: CommandId
+  readonly isAhead: boolean
+}
+
+/** What goes with an order that was placed ahead is known beforehand: it says nothing of who else will come. */
+function wasOrderedAhead({ orders, keeps }: State, { events }: Entry): boolean {
+  return events.some((event) => {
+    if (event.type === 'orderEnded') return event.how === 'handedOver' && orders.get(event.orderId)?.way !== 'here'
+    return event.type === 'handedOver' && keeps.get(event.keepId)?.orderId !== undefined
+  })
+}
 
 interface Booked {
   readonly varietyId: VarietyId

@@ -4,8 +4,9 @@ import '../../fixed-seed.ts'
 import { ASK_CODES } from '../../../shared-core/day/answers.ts'
 import { dayOfText, textOfDay } from '../../../shared-core/demand/day-text.ts'
 import { joinedDay } from '../../../shared-core/demand/join-days.ts'
-import { doughId, keepId, varietyId } from '../../../shared-core/ids.ts'
+import { doughId, keepId, orderId, varietyId } from '../../../shared-core/ids.ts'
 import { DEFAULT_COUNTER } from '../../../shared-core/shop/default-rules.ts'
+import { askedLine, takeOrder } from '../orders/order-makers.ts'
 import { at, lines } from '../support/make.ts'
 import { shopWith } from '../support/shop.ts'
 import { dayOf, itemOf, openDay } from './tallied.ts'
@@ -47,6 +48,20 @@ describe('a day of the journal as demand sees it', () => {
       given: 1,
     })
     expect(told).toMatchObject({ date: '2026-11-24', openMinute: 360, closeMinute: 900, isClosed: false })
+  })
+
+  it('[Q147] given orders placed ahead and one of somebody who waits, when handed over, then only the latter is who else came', () => {
+    const day = openDay()
+    day.at('6:20', takeOrder({ lines: [askedLine('sesame', { pieces: 8 })] }))
+    const [ahead] = [...day.state.orders.keys()]
+    day.at('6:30', { type: 'keep', lines: lines('sesame', 5), orderId: ahead ?? orderId('none') })
+    const handedOver = { type: 'handOverOrder', orderId: ahead ?? orderId('none'), lines: null } as const
+    day.at('9:00', handedOver)
+    day.at('9:05', takeOrder({ mark: null, dueAtMs: null, way: 'here', lines: [askedLine('sesame', { pieces: 2 })] }))
+    const [waits] = [...day.state.orders.keys()]
+    day.at('9:10', { ...handedOver, orderId: waits ?? orderId('none') })
+    const told = itemOf(dayOf(day), 'sesame')
+    expect(told).toMatchObject({ sold: [{ minute: 550, pieces: 2 }], ordered: 8 })
   })
 
   it('[Q100] given pieces of the day before, when sold, then no demand for fresh ones', () => {
