@@ -12,6 +12,7 @@ export interface CloseWords {
   readonly lateHint: string
   readonly neverOne: string
   readonly steps: { readonly [step in CloseStep]: string }
+  readonly orders: OpenOrdersWords
   readonly count: CountWords
   readonly fates: FatesWords
   readonly account: { readonly explained: string; readonly gaps: string; readonly unexplained: string }
@@ -21,7 +22,19 @@ export interface CloseWords {
   readonly closed: ClosedWords
   readonly pieces: { less(name: string, step: number): string; more(name: string, step: number): string }
 }
-export type CloseStep = 'count' | 'fates' | 'account' | 'figures' | 'crew' | 'notes' | 'close'
+export type CloseStep = 'orders' | 'count' | 'fates' | 'account' | 'figures' | 'crew' | 'notes' | 'close'
+
+/** Orders of the day that are still to be handed over. */
+export interface OpenOrdersWords {
+  readonly none: string
+  readonly hint: string
+  /** @example "due 9:30" */
+  due(clock: string): string
+  readonly handedOver: string
+  readonly nobodyCame: string
+  /** An act with the order that it is of, for those who listen. */
+  actOf(act: string, mark: string): string
+}
 
 export interface CountWords {
   readonly hint: string

@@ -33,6 +33,10 @@ export interface ComingWords {
     expects(left: number, lost: number): string
   }
   readonly columns: { readonly [column in ComingColumn]: string }
+  /** Of the orders in a row, what was typed besides those of the board. @example "36 on the board, 12 besides" */
+  ordered(board: number, typed: number): string
+  /** Leads to the orders of that day. */
+  readonly toOrders: string
   /** What the three numbers are. */
   readonly legend: string
   readonly basis: { readonly [basis in DayDemand['basis']]: string }

@@ -11,6 +11,7 @@ export function enClose(words: Words): CloseWords {
       'Nobody closed it. Closed here it ends now, with what is counted now; otherwise the first act of the new morning closes it by itself, as of its last tap.',
     neverOne: 'No day has been closed yet.',
     steps: {
+      orders: 'Orders still open',
       count: 'Count what is left',
       fates: 'What becomes of it',
       account: 'Where every piece went',
@@ -18,6 +19,14 @@ export function enClose(words: Words): CloseWords {
       crew: 'Crew hours',
       notes: 'Notes for tomorrow',
       close: 'Close the day',
+    },
+    orders: {
+      none: 'Every order of the day is settled.',
+      hint: 'What is not said here ends with the close as if nobody had come; what is kept for it goes back for sale.',
+      due: (clock) => `due ${clock}`,
+      handedOver: 'Handed over',
+      nobodyCame: 'Nobody came',
+      actOf: (act, mark) => `${act}: ${mark}`,
     },
     count: COUNT,
     fates: FATES,

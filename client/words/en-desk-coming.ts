@@ -44,6 +44,8 @@ export function enComing({ line }: Words): ComingWords {
       toMake: 'to make',
       bake: 'to bake',
     },
+    ordered: (board, typed) => `${board} on the board, ${typed} besides`,
+    toOrders: 'The orders of that day',
     legend:
       'Likely is enough on one day in two, careful on eight of ten, plenty on nine of ten. All are for the counter; orders come on top.',
     basis: {

@@ -11,6 +11,7 @@ export function esClose(words: Words): CloseWords {
       'Nadie lo cerró. Si se cierra aquí, termina ahora con lo que se cuente ahora; si no, la primera acción de la mañana nueva lo cierra sola, a la hora del último toque.',
     neverOne: 'Todavía no se cerró ningún día.',
     steps: {
+      orders: 'Pedidos todavía abiertos',
       count: 'Contar lo que queda',
       fates: 'Qué pasa con eso',
       account: 'Adónde fue cada pieza',
@@ -18,6 +19,14 @@ export function esClose(words: Words): CloseWords {
       crew: 'Horas de trabajo',
       notes: 'Notas para mañana',
       close: 'Cerrar el día',
+    },
+    orders: {
+      none: 'Todos los pedidos del día están resueltos.',
+      hint: 'Lo que no se diga aquí termina con el cierre como si nadie hubiera venido; lo guardado vuelve a la venta.',
+      due: (clock) => `para las ${clock}`,
+      handedOver: 'Entregado',
+      nobodyCame: 'Nadie vino',
+      actOf: (act, mark) => `${act}: ${mark}`,
     },
     count: COUNT,
     fates: FATES,

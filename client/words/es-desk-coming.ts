@@ -44,6 +44,8 @@ export function esComing({ line }: Words): ComingWords {
       toMake: 'para hacer',
       bake: 'para hornear',
     },
+    ordered: (board, typed) => `${board} en el tablero, ${typed} aparte`,
+    toOrders: 'Los pedidos de ese día',
     legend:
       'Probable alcanza en un día de cada dos, prudente en ocho de diez, de sobra en nueve de diez. Todo es para el mostrador; los encargos van aparte.',
     basis: {

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
 import type { CloseNow } from '../../../shared-core/day/close.ts'
+import { ordersOver } from '../../../shared-core/orders/orders-over.ts'
 import { toCountAtClose } from '../../../shared-core/stock/close.ts'
 import { localDate } from '../../live/clock-text.ts'
 import type { CloseStep, CloseWords } from '../../words/desk-close.ts'
@@ -18,6 +19,7 @@ import { FatesStep } from './fates-step.tsx'
 import type { Fates } from './fates-view.ts'
 import { FiguresPart } from './figures-part.tsx'
 import { LastStep } from './last-step.tsx'
+import { OrdersStep } from './orders-step.tsx'
 
 export interface ClosingParts extends DeskParts {
   readonly close: CloseNow
@@ -33,6 +35,9 @@ export function Closing(parts: ClosingParts) {
   const [crew, setCrew] = useState('')
   const [fates, setFates] = useState<Fates>(new Map())
   const toCount = toCountAtClose(state, live.nowMs)
+  const openOrders = state.day === null ? [] : ordersOver(state, state.day, live.nowMs)
+  // A shop that takes no orders is not asked about them.
+  const hasOrders = state.orders.size + state.standing.size > 0
   const isLate = live.shopClock !== null && close.label < localDate(live.shopClock, live.nowMs)
   return (
     <>
@@ -45,6 +50,11 @@ export function Closing(parts: ClosingParts) {
       )}
       <p class="desk-quiet">{say.lead}</p>
       <ol class="desk-work">
+        {(hasOrders || openOrders.length > 0) && (
+          <Part step="orders" say={say} isDone={openOrders.length === 0}>
+            <OrdersStep {...parts} open={openOrders} />
+          </Part>
+        )}
         <Part step="count" say={say} isDone={toCount.length === 0}>
           <CountStep {...parts} toCount={toCount} />
         </Part>

@@ -26,8 +26,9 @@ export function ComingPlace({ within, ...parts }: PlaceParts) {
   // Kept here, so that what is typed for a day outlives a look at another one.
   const [typed, setTyped] = useState<ReadonlyMap<string, Yours>>(new Map())
   const date = room === null ? null : isDate(within) ? within : dateAfter(room.today, 1)
-  // What is wanted and what is chilled change the advice at once; sales come all day.
-  const version = `${Math.floor(live.nowMs / ANEW_MS)} ${state.lastDay?.closedOn ?? ''} ${standsNow(state)}`
+  const stands = useMemo(() => standsNow(state), [state])
+  // What is wanted, ordered and chilled change the advice at once; sales come all day.
+  const version = `${Math.floor(live.nowMs / ANEW_MS)} ${state.lastDay?.closedOn ?? ''} ${stands}`
   const got = useGot<ComingDay>(date === null ? null : `/api/v1/coming?date=${date}`, version, 150)
   if (room === null || date === null) return <p class="desk-quiet">{say.waiting}</p>
   const of = { ...parts, say, room, date }
@@ -57,9 +58,15 @@ export function ComingPlace({ within, ...parts }: PlaceParts) {
   )
 }
 
-function standsNow({ wanted, batches }: State): string {
+function standsNow({ wanted, batches, orders, standing }: State): string {
   const stand = [...batches.values()].filter(({ stage }) => stage === 'proof' || stage === 'chill')
-  return JSON.stringify([[...wanted.values()], stand.map(({ doughId, pieces }) => [doughId, pieces])])
+  const ordered = [...orders.values()].map(({ dueAtMs, lines }) => [dueAtMs, lines])
+  return JSON.stringify([
+    [...wanted.values()],
+    stand.map(({ doughId, pieces }) => [doughId, pieces]),
+    ordered,
+    [...standing.values()],
+  ])
 }
 
 const NOTHING_TYPED: Yours = new Map()
@@ -89,6 +96,9 @@ function Day(props: ComingParts) {
       {date > today && <DoughPanel {...props} />}
       <BakePanel {...props} />
       {date <= today && <p class="desk-quiet">{say.legend}</p>}
+      <p>
+        <a href={addressOf('orders', date)}>{say.toOrders}</a>
+      </p>
       <p>
         <a href={addressOf('history', 'trust')}>{say.changedBefore}</a>
       </p>

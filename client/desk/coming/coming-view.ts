@@ -17,6 +17,12 @@ export function standingPieces(wanted: Wanted | undefined, doughId: DoughId): nu
   return pieces === 0 && lines.every(({ advised }) => advised === undefined) ? null : pieces
 }
 
+/** Of the pieces that are ordered of a dough: what was typed for the day, besides the orders on the board. */
+export function typedBesides(wanted: Wanted | undefined, doughId: DoughId): number {
+  const lines = wanted?.lines.filter((line) => line.doughId === doughId) ?? []
+  return lines.reduce((sum, { ordered }) => sum + ordered, 0)
+}
+
 /** What the field shows: what was typed, else what stands, else what is advised. */
 export function yoursText(coming: ComingDough, wanted: Wanted | undefined, yours: Yours): string {
   return yours.get(coming.doughId) ?? String(standingPieces(wanted, coming.doughId) ?? advisedText(coming))

@@ -4,7 +4,7 @@ import { localDate } from '../../live/clock-text.ts'
 import { typedPieces } from '../dough/wanted-view.ts'
 import { momentOf } from '../moment.ts'
 import { Panel } from '../panel.tsx'
-import { decidedDoughs, soonestDecision, yoursText } from './coming-view.ts'
+import { decidedDoughs, soonestDecision, typedBesides, yoursText } from './coming-view.ts'
 import { LikelyCells, LikelyHeads, WhyButton } from './likely-cells.tsx'
 import type { ComingParts } from './parts.ts'
 import { TakeOver } from './take-over.tsx'
@@ -69,6 +69,7 @@ function DoughRow({ dough, isOpen, onToggle, ...parts }: RowProps) {
   const name = words.names.dough(dough.doughId)
   const text = yoursText(dough, state.wanted.get(date), yours)
   const pieces = typedPieces(text)
+  const besides = typedBesides(state.wanted.get(date), dough.doughId)
   const isOwn = dough.basis !== 'nothing' && pieces !== dough.counter
   return (
     <tr>
@@ -93,6 +94,9 @@ function DoughRow({ dough, isOpen, onToggle, ...parts }: RowProps) {
       </td>
       <td class="desk-number" data-label={columns.orders}>
         {dough.ordered}
+        {besides > 0 && dough.ordered > besides && (
+          <span class="coming-basis">{say.ordered(dough.ordered - besides, besides)}</span>
+        )}
       </td>
       <td class="desk-number" data-label={columns.there}>
         {dough.carried}
