@@ -60,7 +60,7 @@ function shortWhy(why: PlanWhy, { times, names }: Words): string {
     case 'opening':
       return `${name} para la apertura`
     case 'order':
-      return `${name} para el encargo de ${times.clock(why.dueAtMs)}`
+      return `${name} para el pedido de ${times.clock(why.dueAtMs)}`
     case 'afternoon':
       return `${name} para la tarde`
     case 'fresh':

@@ -39,7 +39,7 @@ export function esComing({ line }: Words): ComingWords {
       plenty: 'de sobra',
       advised: 'aconsejado',
       yours: 'lo suyo',
-      orders: 'encargos',
+      orders: 'pedidos',
       there: 'ya hay',
       toMake: 'para hacer',
       bake: 'para hornear',
@@ -47,7 +47,7 @@ export function esComing({ line }: Words): ComingWords {
     ordered: (board, typed) => `${board} en el tablero, ${typed} aparte`,
     toOrders: 'Los pedidos de ese día',
     legend:
-      'Probable alcanza en un día de cada dos, prudente en ocho de diez, de sobra en nueve de diez. Todo es para el mostrador; los encargos van aparte.',
+      'Probable alcanza en un día de cada dos, prudente en ocho de diez, de sobra en nueve de diez. Todo es para el mostrador; los pedidos van aparte.',
     basis: {
       nothing: 'todavía no se sabe nada',
       guess: 'a ojo, sin ventas todavía',
@@ -84,7 +84,7 @@ function reason(why: Why, { weekday, named, unit }: ReasonOf, list: (names: read
     case 'sure':
       return sure(why)
     case 'orders':
-      return 'encargos'
+      return 'pedidos'
     case 'carried':
       return 'en frío o amasadas, y buenas todavía ese día'
     case 'unit':

@@ -18,7 +18,7 @@ export function esDays(): DaysWords {
       cooler: 'cámara esa noche',
     },
     closed: 'cerrado',
-    wanted: (pieces, ordered) => (ordered === 0 ? `${pieces}` : `${pieces}, de ellas ${ordered} encargadas`),
+    wanted: (pieces, ordered) => (ordered === 0 ? `${pieces}` : `${pieces}, de ellas ${ordered} pedidas`),
     stands: (planned, begun) =>
       [
         planned > 0 ? `${planned} ${planned === 1 ? 'planeado' : 'planeados'}` : '',

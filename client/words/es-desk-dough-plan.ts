@@ -67,7 +67,7 @@ export function esPlan({ line }: Words): PlanWords {
 
 const REASONS: { readonly [code in Parameters<PlanWords['reason']>[0]]: (count: number, signed: number) => string } = {
   counter: (count) => `${count} para el mostrador`,
-  orders: (count) => `+ ${count} encargadas`,
+  orders: (count) => `+ ${count} pedidas`,
   boiled: (count) => `− ${count} ya hervidas`,
   loads: (count) => `+ ${count} más en las cargas planeadas`,
   chilled: (count) => `− ${count} en frío o leudando y todavía buenas`,

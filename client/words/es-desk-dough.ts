@@ -43,8 +43,8 @@ const pieces = (count: number) => `${count} ${count === 1 ? 'pieza' : 'piezas'}`
 const WANTED: WantedWords = {
   title: (date) => `Se quieren para el ${date}`,
   hint: 'Piezas para hervir ese día, de una masa sea lo que sea después, o de una variedad. «12d» son doce docenas. Con Intro y las flechas se sube y se baja.',
-  columns: { what: 'masa', lastWeek: 'una semana antes', pieces: 'mostrador', ordered: 'encargos', sum: 'piezas' },
-  field: { pieces: (name) => `${name}, para el mostrador`, ordered: (name) => `${name}, para encargos` },
+  columns: { what: 'masa', lastWeek: 'una semana antes', pieces: 'mostrador', ordered: 'pedidos', sum: 'piezas' },
+  field: { pieces: (name) => `${name}, para el mostrador`, ordered: (name) => `${name}, para pedidos` },
   byVariety: 'por variedad',
   fewer: 'menos',
   byVarietyOf: (dough) => `${dough} por variedad`,

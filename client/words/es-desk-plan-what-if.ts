@@ -13,7 +13,7 @@ export function esWhatIf({ times }: DeskWords): WhatIfWords {
       boards: 'Más tablas',
       opening: 'Abrir antes',
       changeover: 'El cambio a otra hora',
-      order: 'Un encargo más',
+      order: 'Un pedido más',
       people: 'Menos gente',
     },
     amounts: {
@@ -34,7 +34,7 @@ export function esWhatIf({ times }: DeskWords): WhatIfWords {
     rows: {
       profit: 'dinero esperado',
       lost: 'se piden en vano',
-      missing: 'faltan en encargos',
+      missing: 'faltan en pedidos',
       left: 'quedan al cierre',
       firstDip: 'primera tanda',
       crew: 'horas del equipo',

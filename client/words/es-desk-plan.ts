@@ -87,7 +87,7 @@ const LIMITS: { readonly [limit in PlanLimit]: string } = {
 function cannotText(cannot: PlanCannot, loadOf: (id: string) => string, { times, line, names }: DeskWords): string {
   switch (cannot.kind) {
     case 'order-short':
-      return `Al encargo para ${times.clock(cannot.dueAtMs)} le van a faltar ${line.pieces(cannot.pieces)} de ${names.variety(cannot.varietyId)}.`
+      return `Al pedido para ${times.clock(cannot.dueAtMs)} le van a faltar ${line.pieces(cannot.pieces)} de ${names.variety(cannot.varietyId)}.`
     case 'pinned-over':
       return `Lo fijado para ${loadOf(cannot.loadId)} es más de lo que ${LIMITS[cannot.limit]}.`
     case 'show-short':
@@ -108,7 +108,7 @@ function reason(why: PlanWhy, { times, line }: DeskWords): string {
     case 'opening':
       return 'para la apertura'
     case 'order':
-      return `para el encargo de ${times.clock(why.dueAtMs)}, ${line.pieces(why.pieces)}`
+      return `para el pedido de ${times.clock(why.dueAtMs)}, ${line.pieces(why.pieces)}`
     case 'afternoon':
       return `alcanza hasta el cierre (${times.clock(why.untilMs)}), porque después del cambio ya no se hornea`
     case 'fresh':
@@ -141,7 +141,7 @@ function head({ times }: DeskWords): HeadWords {
       }`,
     left: (pieces) => `${pieces} quedan al cierre`,
     lost: (pieces) => `${pieces} se piden en vano`,
-    missing: (pieces) => `${pieces} faltan en encargos`,
+    missing: (pieces) => `${pieces} faltan en pedidos`,
     age: (minutes) => `${minutes} min de edad al venderse`,
     crew: (minutes) => times.span(minutes * 60_000),
     bottleneck: (of, gainCents) => `Lo más justo: ${BOTTLENECKS[of]}; con un poco más se ganarían ${money(gainCents)}.`,
@@ -196,7 +196,7 @@ function picture({ times }: DeskWords): PictureWords {
 
 /** What a change does, in money and pieces. @example "Cuesta 3.40, según el pronóstico; 2 más se piden en vano." */
 export function costText({ profitCents, lost, missing, left }: Cost): string {
-  const pieces = [more(lost, 'se piden en vano'), more(missing, 'faltan en encargos'), more(left, 'quedan')]
+  const pieces = [more(lost, 'se piden en vano'), more(missing, 'faltan en pedidos'), more(left, 'quedan')]
   const said = pieces.filter((part) => part !== '')
   const cents =
     Math.abs(profitCents) < 1

@@ -84,7 +84,7 @@ describe.each(['en', 'es'] as const)('the plan in words, %s', (language) => {
           ]
         : [
             'Cuesta 3.40, según el pronóstico; 2 más se piden en vano, 1 menos quedan.',
-            'Gana 1.20, según el pronóstico; 3 menos se piden en vano, 1 más faltan en encargos.',
+            'Gana 1.20, según el pronóstico; 3 menos se piden en vano, 1 más faltan en pedidos.',
             'Da el mismo dinero; no cambian las piezas que faltan o sobran.',
           ],
     )
