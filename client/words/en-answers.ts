@@ -132,7 +132,7 @@ function asksWith({ times }: AnswerParts): Sentences<AskCode, Question> {
       no: 'No, not yet',
     }),
     'retires-in-use': (said) => ({
-      question: `There are ${said.pieces()} of ${said.name ?? 'this'}. Retire it all the same?`,
+      question: `${stillUsed(said)} Retire it all the same?`,
       yes: 'Yes, retire it',
       no: 'No, leave it in use',
     }),
@@ -142,4 +142,12 @@ function asksWith({ times }: AnswerParts): Sentences<AskCode, Question> {
       no: 'No, leave it as it is',
     }),
   }
+}
+
+/** What is to be retired and is there or ordered. @example "There are 12 pieces of Sesame, and 2 orders name it." */
+function stillUsed(said: Said): string {
+  const [name, pieces, orders] = [said.name ?? 'this', said.number('pieces'), said.number('orders')]
+  const told = orders === 1 ? '1 order names' : `${orders} orders name`
+  if (orders === 0) return `There are ${said.pieces()} of ${name}.`
+  return pieces === 0 ? `${told} ${name}.` : `There are ${said.pieces()} of ${name}, and ${told} it.`
 }

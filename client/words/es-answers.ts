@@ -134,7 +134,7 @@ function asksWith({ times }: AnswerParts): Sentences<AskCode, Question> {
       no: 'No, todavía no',
     }),
     'retires-in-use': (said) => ({
-      question: `Hay ${said.pieces()} de ${said.name ?? 'esto'}. ¿Retirarlo de todos modos?`,
+      question: `${stillUsed(said)} ¿Retirarlo de todos modos?`,
       yes: 'Sí, retirar',
       no: 'No, dejarlo en uso',
     }),
@@ -144,4 +144,12 @@ function asksWith({ times }: AnswerParts): Sentences<AskCode, Question> {
       no: 'No, dejarlo como está',
     }),
   }
+}
+
+/** What is to be retired and is there or ordered. @example "Hay 12 piezas de Ajonjolí, y 2 pedidos lo nombran." */
+function stillUsed(said: Said): string {
+  const [name, pieces, orders] = [said.name ?? 'esto', said.number('pieces'), said.number('orders')]
+  const told = orders === 1 ? '1 pedido lo nombra' : `${orders} pedidos lo nombran`
+  if (orders === 0) return `Hay ${said.pieces()} de ${name}.`
+  return pieces === 0 ? `${name}: ${told}.` : `Hay ${said.pieces()} de ${name}, y ${told}.`
 }

@@ -1,5 +1,4 @@
 import { derivedId, setUpId } from '../ids.ts'
-import { piecesOf } from '../line/lines.ts'
 import { applySetUp, isWholeSetUp } from '../shop/set-up-apply.ts'
 import { shopMisfits } from '../shop/set-up-rules.ts'
 import type { Shop } from '../shop/shop.ts'
@@ -9,6 +8,7 @@ import type { Case, Context, Decision } from './decision.ts'
 import { askFor, happen, happenedAt, refuse, take } from './decision.ts'
 import type { Event } from './events.ts'
 import { afterDue, dueSetUps, inTurn, lostIn, movedWith, setUpChanged } from './planned-set-ups.ts'
+import { retiredInUse } from './retired-in-use.ts'
 import { doughMoved, fits } from './set-up-fits.ts'
 import type { PlannedSetUp, State } from './state.ts'
 import { eventVersion } from './upcast.ts'
@@ -112,28 +112,4 @@ export function decideNoteImport(oneCase: Case<Extract<DayCommand, { type: 'note
   const { name, sha256, rows, from, to } = oneCase.command
   happen(oneCase, happenedAt(oneCase), { type: 'importNoted', name, sha256, rows, from, to })
   return take(oneCase, { text: name, pieces: rows, date: from })
-}
-
-function retiredInUse(state: State, shop: Shop): readonly Ask[] {
-  const inUse = new Map<string, number>()
-  const count = (id: string, pieces: number) => inUse.set(id, (inUse.get(id) ?? 0) + pieces)
-  for (const batch of state.batches.values()) {
-    count(batch.doughId, batch.pieces)
-    const shelfId = batch.loadId === null ? undefined : state.loads.get(batch.loadId)?.shelfId
-    if (shelfId !== undefined) count(shelfId, batch.pieces)
-  }
-  for (const stock of state.stock.values()) count(stock.varietyId, piecesOf(stock.lots) + stock.kept)
-  const before = state.shop
-  const newlyRetired = [...shop.doughs.values(), ...shop.varieties.values(), ...shop.shelves.values()].filter(
-    (entity) => entity.retired && !wasRetired(before, entity.id),
-  )
-  return newlyRetired
-    .filter(({ id }) => (inUse.get(id) ?? 0) > 0)
-    .map(({ id, name }) => ({ code: 'retires-in-use', params: { id, name, pieces: inUse.get(id) ?? 0 } }))
-}
-
-function wasRetired(shop: Shop | null, id: string): boolean {
-  if (shop === null) return false
-  const all = [...shop.doughs.values(), ...shop.varieties.values(), ...shop.shelves.values()]
-  return all.some((entity) => entity.id === id && entity.retired)
 }

@@ -301,7 +301,7 @@ describe('what does not fit in the kitchen', () => {
       'It can be toasted, and is not made on a bagel.',
       'Made on a bagel, or not toasted.',
     ],
-  ])('[M38] given %s, then it is refused with its place', isTold)
+  ])('[M36] given %s, then it is refused with its place', isTold)
 
   it('[M32, M33] given an item that is retired, then it may name what is retired, and nothing that never was', () => {
     const retired = [
