@@ -5,6 +5,8 @@ import type { State } from '../../shared-core/day/state.ts'
 import type { OrderId } from '../../shared-core/ids.ts'
 import { noonOf } from '../../shared-core/live/noon.ts'
 import type { ShopClock } from '../../shared-core/live/protocol.ts'
+import { dueOn } from '../../shared-core/orders/due-on.ts'
+import type { Order } from '../../shared-core/orders/order.ts'
 import { hoursOn } from '../../shared-core/shop/hours.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
@@ -86,20 +88,27 @@ export function rulerOfDay(
       ...marks
         .filter((mark) => mark.tooLate)
         .map(({ plannedId, atMs }) => ({ key: plannedId, atMs, text: words.tooLate(atMs), trouble: true })),
-      ...ordersOn(state, { fromMs, toMs }, atRisk),
+      ...orderLabels(ordersToday(state, minuteMs, clock), { fromMs, toMs }, atRisk),
     ],
   }
 }
 
 const NONE_AT_RISK: ReadonlySet<OrderId> = new Set()
 
+/** Standing ones too, also before the day opens. */
+function ordersToday(state: State, nowMs: EpochMs, clock: ShopClock): readonly Order[] {
+  if (state.orders.size === 0 && state.standing.size === 0) return []
+  const date = rulerDate(state, localDate(clock, nowMs))
+  return dueOn(state, { date, noonMs: noonOf(clock, date) })
+}
+
 /** Each order by its mark and pieces; of several that stand in one place the first, and how many others. */
-function ordersOn(
-  state: State,
+function orderLabels(
+  due: readonly Order[],
   span: { readonly fromMs: EpochMs; readonly toMs: EpochMs },
   atRisk: ReadonlySet<OrderId>,
 ): readonly RulerOrder[] {
-  return orderMarks([...state.orders.values()], span).map(({ key, atMs, orders, pieces }) => {
+  return orderMarks(due, span).map(({ key, atMs, orders, pieces }) => {
     const risky = orders.find(({ id }) => atRisk.has(id))
     const mark = (risky ?? orders[0])?.mark ?? ''
     const more = orders.length > 1 ? `+${orders.length - 1}` : pieces > 0 ? String(pieces) : ''

@@ -149,7 +149,9 @@ function rodsBox(box: Box, input: MadeInput): RodsBox {
   const isAll = together.length <= places
   const restPx = isAll ? 0 : namePx
   const count = Math.max(1, Math.floor((box.height - headingHeight(minPx) - restPx) / rodPx))
-  const shown = together.slice(0, isAll ? places : count)
+  // Those with an allergy stand first: none of them may be among the kinds that do not fit.
+  const sorted = [...together].sort((one, other) => rankOf(one) - rankOf(other))
+  const shown = sorted.slice(0, isAll ? places : count)
   const axisMs = nowMs - (nowMs % AXIS_STEP_MS)
   const span = { fromMs: axisMs - BEHIND_MS, toMs: axisMs + AHEAD_MS, widthPx: spanPx }
   const all = together.reduce((sum, { parts }) => sum + parts.length, 0)
@@ -172,6 +174,10 @@ function rodsBox(box: Box, input: MadeInput): RodsBox {
     rodPx,
     rest: isAll ? '' : made.otherKinds(together.length - shown.length),
   }
+}
+
+function rankOf({ allergies }: Together): number {
+  return allergies.length > 0 ? 0 : 1
 }
 
 function readyText(marks: readonly string[], box: Box, { made, sizes }: MadeInput): string {

@@ -24,9 +24,9 @@ export function enKitchenActs({ names, line }: Words): KitchenActWords {
       case 'in':
         return [`${what(said)} into ${shelf(said)}`, `into ${shelf(said)}`]
       case 'turn':
-        return [`turn ${what(said)} in ${shelf(said)}`, `turn in ${shelf(said)}`]
+        return [`turn ${what(said)} in ${shelf(said)}`, `turn ${shelf(said)}`]
       case 'move':
-        return [`move ${what(said)} in ${shelf(said)}`, `move in ${shelf(said)}`]
+        return [`move ${what(said)} in ${shelf(said)}`, `move ${shelf(said)}`]
       case 'out':
         return [`${what(said)} out of ${shelf(said)}`, `out of ${shelf(said)}`]
       case 'handOver':

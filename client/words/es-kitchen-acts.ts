@@ -24,9 +24,9 @@ export function esKitchenActs({ names, line }: Words): KitchenActWords {
       case 'in':
         return [`meter ${what(said)} en ${shelf(said)}`, `meter en ${shelf(said)}`]
       case 'turn':
-        return [`girar ${what(said)} en ${shelf(said)}`, `girar en ${shelf(said)}`]
+        return [`girar ${what(said)} en ${shelf(said)}`, `girar ${shelf(said)}`]
       case 'move':
-        return [`mover ${what(said)} en ${shelf(said)}`, `mover en ${shelf(said)}`]
+        return [`mover ${what(said)} en ${shelf(said)}`, `mover ${shelf(said)}`]
       case 'out':
         return [`sacar ${what(said)} de ${shelf(said)}`, `sacar de ${shelf(said)}`]
       case 'handOver':

@@ -35,6 +35,7 @@ export interface KitchenRoom {
 const HEAD_EM = 1.25
 /** Inside a ring's key, so that its edge is seen when it is touched. */
 const TOTAL_KEYS = 0.75
+const NARROW_TOTAL_KEYS = 0.36
 /** A ring with what is in it and when it comes out, in least keys. */
 const OVEN_CELL_KEYS = 2.3
 const OVEN_ROWS_MAX = 2
@@ -51,12 +52,12 @@ export function kitchenLayout({ room, minPx, kinds, ovenCells }: KitchenRoom): K
   const headPx = Math.ceil(minPx * HEAD_EM)
   const axisPx = headPx
   const rodPx = headPx + keyPx
-  const totalPx = Math.round(TOTAL_KEYS * keyPx)
+  const totalPx = Math.round((isNarrow ? NARROW_TOTAL_KEYS : TOTAL_KEYS) * keyPx)
   const ovenColumns = Math.max(1, Math.floor((widthPx + gapPx) / (OVEN_CELL_KEYS * keyPx + gapPx)))
   const ovenCellPx = Math.floor((widthPx - (ovenColumns - 1) * gapPx) / ovenColumns)
   const wantedRows = Math.ceil(ovenCells / ovenColumns)
   const sizes = { ringPx: keyPx, rodPx, headPx, axisPx, totalPx, ovenColumns, ovenCellPx }
-  const spanPx = widthPx - totalPx - gapPx
+  const spanPx = widthPx - totalPx - (isNarrow ? 0 : gapPx)
   if (isNarrow) return { ...sizes, isNarrow, spanPx, rods: Math.min(NARROW_RODS, kinds), ovenRows: wantedRows }
   // Head and foot each take a row of keys.
   const bodyPx = rows * rowPx + (rows - 1) * gapPx - keyPx - gapPx

@@ -1,5 +1,5 @@
 import { Key } from '../../parts/key.tsx'
-import { OrderRing } from '../../parts/order-ring.tsx'
+import { besideRingPx, OrderRing } from '../../parts/order-ring.tsx'
 import type { KitchenRoomWords } from '../../words/bench-kitchen.ts'
 import { FittedWords } from '../act-key.tsx'
 import type { BenchSizes } from '../glass.ts'
@@ -74,13 +74,19 @@ function Group({ group, layout, sizes, words, onGroup }: OvenStripProps & { read
       data-group={group.marks.join(' ')}
     >
       <Key tone={tone} shape="ring" name={[what, when, ...details].join(', ')} onPress={() => onGroup(group)}>
-        <OrderRing {...ring} mark="" size={sizePx} isAllergy={isAllergy} />
+        <OrderRing {...ring} mark={onlyMark(group, sizePx, sizes.minPx)} size={sizePx} isAllergy={isAllergy} />
         <span class="kitchen-group-words">
           <FittedWords view={{ what, when, contents: details, notes: [] }} room={room} />
         </span>
       </Key>
     </div>
   )
+}
+
+/** Of several, none: they stand beside it. */
+function onlyMark({ marks, isAllergy }: OvenGroup, sizePx: number, minPx: number): string {
+  const [mark = '', ...others] = marks
+  return others.length === 0 && besideRingPx(mark, sizePx, isAllergy, minPx) === 0 ? mark : ''
 }
 
 function Shelf({

@@ -96,13 +96,16 @@ function RodHead({ rod, layout, sizes }: RodRowProps) {
   const widthPx = spanPx + totalPx
   const allergyPx = rod.allergy === '' ? 0 : textWidthPx(rod.allergy, minPx, 'strong') + 2 * minPx
   const toldPx = rod.told === '' ? 0 : textWidthPx(rod.told, minPx) + minPx
-  const roomPx = widthPx - allergyPx - toldPx
+  const namePx = textWidthPx(rod.name, minPx, 'strong')
+  // What it is says more than how it stands with it, which the ring says as well.
+  const isTold = namePx + toldPx + allergyPx <= widthPx
+  const roomPx = widthPx - allergyPx - (isTold ? toldPx : 0)
   const name = fitList(rod.name.split(', '), { roomPx, fontPx: minPx, weight: 'strong' }, (count) => `+${count}`)
   return (
     <div class="kitchen-rod-head" style={{ height: `${headPx}px`, lineHeight: `${headPx}px` }}>
       {rod.allergy !== '' && <strong class="kitchen-allergy">{rod.allergy}</strong>}
       <strong class="kitchen-rod-name">{name}</strong>
-      <span class={rod.tone === 'late' ? 'kitchen-told bench-trouble' : 'kitchen-told'}>{rod.told}</span>
+      {isTold && <span class={rod.tone === 'late' ? 'kitchen-told bench-trouble' : 'kitchen-told'}>{rod.told}</span>}
     </div>
   )
 }
@@ -118,15 +121,20 @@ export interface AxisProps {
   readonly heightPx: number
 }
 
-const STEP_MS = 5 * 60_000
+/** Tried in turn until the clock times keep apart. */
+const STEPS_MIN = [5, 10, 15, 30] as const
+const MINUTE_MS = 60_000
 
-/** The ruler that the rods lie along: clock times every five minutes, and now as a line across. */
+/** The ruler that the rods lie along: clock times every five minutes or more, and now as a line across. */
 export function RodAxis({ span, nowMs, layout, minPx, nowText, clockText, heightPx }: AxisProps) {
   const { spanPx, axisPx } = layout
   const xOf = (ms: number) => Math.round(middleOf(ms, { ...span, widthPx: spanPx }))
   const nowX = xOf(nowMs)
+  const tickPx = textWidthPx('00:00', minPx) + minPx
+  const pxOf = (minutes: number) => (minutes * MINUTE_MS * spanPx) / (span.toMs - span.fromMs)
+  const stepMs = (STEPS_MIN.find((minutes) => pxOf(minutes) >= tickPx) ?? 60) * MINUTE_MS
   const ticks: number[] = []
-  for (let ms = Math.ceil(span.fromMs / STEP_MS) * STEP_MS; ms <= span.toMs; ms += STEP_MS) ticks.push(ms)
+  for (let ms = Math.ceil(span.fromMs / stepMs) * stepMs; ms <= span.toMs; ms += stepMs) ticks.push(ms)
   const nowPx = textWidthPx(nowText, minPx, 'strong')
   const isFree = (ms: number) => {
     const half = textWidthPx(clockText(ms), minPx) / 2

@@ -45,7 +45,7 @@ export interface RodsParts {
   readonly stations: readonly KitchenStationId[]
 }
 
-/** The rods of these stations, the one first on which something is due soonest. */
+/** The rods of these stations: those with an allergy first, so that none is off the glass, then by what is due soonest. */
 export function rodViews(parts: RodsParts): readonly RodView[] {
   const { queue } = parts
   const tasks = tasksHere(parts)
@@ -58,7 +58,7 @@ export function rodViews(parts: RodsParts): readonly RodView[] {
     if (rod === undefined) rods.set(kind.key, { kind, tasks: [task] })
     else rod.tasks.push(task)
   }
-  return [...rods.values()].map(({ kind, tasks: all }) => rodView(kind, all, parts)).sort(byFirstRing)
+  return [...rods.values()].map(({ kind, tasks: all }) => rodView(kind, all, parts)).sort(byAllergyAndDue)
 }
 
 /**
@@ -152,7 +152,8 @@ function stationBefore({ part }: KitchenTask, queue: KitchenQueue): string {
   return at?.name ?? ''
 }
 
-function byFirstRing(one: RodView, other: RodView): number {
+function byAllergyAndDue(one: RodView, other: RodView): number {
   const atMs = (rod: RodView) => rod.rings[0]?.dueAtMs ?? Number.POSITIVE_INFINITY
-  return atMs(one) - atMs(other) || (one.key < other.key ? -1 : 1)
+  const rank = (rod: RodView) => (rod.allergy === '' ? 1 : 0)
+  return rank(one) - rank(other) || atMs(one) - atMs(other) || (one.key < other.key ? -1 : 1)
 }

@@ -7,9 +7,11 @@ import type { EpochMs } from '../../../shared-core/units.ts'
 import type { BenchWords } from '../../words/bench.ts'
 import type { GridItem, SheetParts } from '../sheet.tsx'
 import { GridKey, KeyGrid, Sheet } from '../sheet.tsx'
+import type { BenchView } from '../view.ts'
 import type { DoughChoice, DoughJob, StartStage } from './dough-choice.ts'
 import { doughAct, doughChoices, firstPieces } from './dough-choice.ts'
 import { PiecesStepper } from './pieces-stepper.tsx'
+import { pullsText } from './pulls-text.ts'
 import { splitRoom } from './split.ts'
 
 export interface DoughSheetProps extends SheetParts {
@@ -18,6 +20,8 @@ export interface DoughSheetProps extends SheetParts {
   /** Null: loads are not advised. */
   readonly plan: Plan | null
   readonly nowMs: EpochMs
+  /** For portions of the second menu, which are pulled as dough is. */
+  readonly view: Pick<BenchView, 'kitchenActs'>
   readonly job: DoughJob
   readonly send: (act: Act) => void
 }
@@ -46,7 +50,7 @@ export function DoughSheet(props: DoughSheetProps) {
     onPress: () => setChosenKey(keyOf(one)),
   }))
   return (
-    <Sheet {...props} title={words.bench.pieces[job]} detail={pullsText(props)}>
+    <Sheet {...props} title={words.bench.pieces[job]} detail={job === 'pull' ? pullsText(props) : undefined}>
       <KeyGrid
         {...props}
         columns={Math.max(1, Math.floor((leftPx + room.gapPx) / (2 * room.keyPx)))}
@@ -58,15 +62,6 @@ export function DoughSheet(props: DoughSheetProps) {
       {chosen !== undefined && <Amount key={keyOf(chosen)} {...props} chosen={chosen} />}
     </Sheet>
   )
-}
-
-/** Pulls that are named: what comes later is still to change. */
-const PULLS_MOST = 3
-
-/** The next pulls of the plan, above the doughs that they take. */
-function pullsText({ job, plan, words }: Pick<DoughSheetProps, 'job' | 'plan' | 'words'>): string | undefined {
-  const pulls = job === 'pull' ? (plan?.pulls ?? []).slice(0, PULLS_MOST) : []
-  return pulls.length === 0 ? undefined : words.advice.pulls(pulls)
 }
 
 /** So long before the end of its window a dough's end is told. */
