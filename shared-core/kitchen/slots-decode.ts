@@ -1,179 +1,250 @@
-import type { SlotsProblem, SlotUnit } from './slots-units.ts'
+import type { SlotsProblem } from './slots-units.ts'
+
+/** Told of each part that is put in, with the places that it takes. */
+export type OnPlaces = (unit: number, part: number, places: readonly number[]) => void
 
 /**
  * Puts units into the oven in a given order, each as soon as it can go in. Every schedule in which nothing could begin
- * sooner is reached by some order: that of its starts.
+ * sooner is reached by some order: that of its starts. Thousands of orders are tried while somebody waits, so that
+ * everything lies in flat arrays and only what comes after a change is put in anew.
  */
 export class SlotsDecoder {
   readonly problem: SlotsProblem
-  readonly #places: number
-  /** By position in the order: when each place is free before its unit goes in. */
-  readonly #before: Float64Array
-  readonly #free: Float64Array
-  /** By unit; NaN: it would come out too late and is left out. */
+  /** By unit; NaN: it would come out too late and is left out. Of the order that was put in last, where it was put in whole. */
   readonly startMs: Float64Array
-  readonly #completeMs: Float64Array
-  readonly #kth: Float64Array
-  /** Of the order that was put in last. */
+  /** Of the order that was put in last: lateness of all orders, the sum of when they are complete, units left out. */
   lateMs = 0
   sumMs = 0
-  tooLate = 0
+  leftOut = 0
+  readonly #flat: Flat
+  /** When each place is free, and from there on when each order is complete as far as it was put in. */
+  readonly #now: Float64Array
+  readonly #places: number
+  /** By position in the kept order: `#now`, lateness and units left out before its unit goes in. */
+  readonly #before: Float64Array
+  readonly #lateBefore: Float64Array
+  readonly #leftBefore: Int32Array
+  readonly #found: Int32Array
+  readonly #looked: Int32Array
 
   constructor(problem: SlotsProblem) {
+    const { units, orders, freeMs } = problem
     this.problem = problem
-    this.#places = problem.freeMs.length
-    this.#before = new Float64Array((problem.units.length + 1) * this.#places)
-    this.#before.set(problem.freeMs)
-    this.#free = new Float64Array(this.#places)
-    this.startMs = new Float64Array(problem.units.length).fill(Number.NaN)
-    this.#completeMs = new Float64Array(problem.orders.length)
-    this.#kth = new Float64Array(this.#places)
+    this.#flat = flatOf(problem)
+    this.#places = freeMs.length
+    this.#now = new Float64Array(freeMs.length + orders.length)
+    this.#before = new Float64Array((units.length + 1) * this.#now.length)
+    this.#before.set(freeMs)
+    this.#before.set(this.#flat.otherMs, freeMs.length)
+    this.#lateBefore = new Float64Array(units.length + 1)
+    this.#lateBefore[0] = orders.reduce((sum, { dueMs, otherMs }) => sum + Math.max(0, otherMs - dueMs), 0)
+    this.#leftBefore = new Int32Array(units.length + 1)
+    this.startMs = new Float64Array(units.length).fill(Number.NaN)
+    this.#found = new Int32Array(freeMs.length)
+    this.#looked = new Int32Array(freeMs.length)
   }
 
   /**
-   * Puts in what comes from a position on; what is before it stays as it was `keep`-ed.
-   * @param onPlaces called for each part with the places that it takes
+   * Puts in what comes from a position on; what is before it is as in the order that was kept last.
+   * @param limitMs as soon as the lateness is beyond it, the rest is not put in any more
+   * @returns false: it was beyond it
    */
-  put(
-    order: Int32Array,
-    from: number,
-    keep: boolean,
-    onPlaces?: (unit: number, part: number, places: number[]) => void,
-  ) {
-    const { units } = this.problem
-    const places = this.#places
-    this.#free.set(this.#before.subarray(from * places, (from + 1) * places))
+  put(order: Int32Array, from: number, limitMs: number): boolean {
+    this.#restore(from)
+    const { slots } = this.#flat
     for (let at = from; at < order.length; at += 1) {
-      if (keep) this.#before.set(this.#free, at * places)
-      const index = order[at] ?? 0
-      const unit = units[index]
-      if (unit === undefined) continue
-      this.startMs[index] = this.#putUnit(unit, index, onPlaces)
+      const unit = order[at] ?? 0
+      const wide = slots[unit] ?? 0
+      this.#book(unit, wide === 1 ? this.#putOne(unit) : wide > 1 ? this.#putWide(unit, wide) : this.#putTogether(unit))
+      if (this.lateMs > limitMs) return false
+    }
+    this.#sum()
+    return true
+  }
+
+  /** The same, and from now on this is the order that is kept. */
+  keep(order: Int32Array, from: number): void {
+    this.#restore(from)
+    const { slots } = this.#flat
+    for (let at = from; at < order.length; at += 1) {
+      this.#before.set(this.#now, at * this.#now.length)
+      this.#lateBefore[at] = this.lateMs
+      this.#leftBefore[at] = this.leftOut
+      const unit = order[at] ?? 0
+      const wide = slots[unit] ?? 0
+      this.#book(unit, wide === 1 ? this.#putOne(unit) : wide > 1 ? this.#putWide(unit, wide) : this.#putTogether(unit))
     }
     this.#sum()
   }
 
-  #putUnit(unit: SlotUnit, index: number, onPlaces?: (unit: number, part: number, places: number[]) => void): number {
-    const first = unit.parts[0]
-    if (unit.parts.length === 1 && first !== undefined && first.slots === 1 && onPlaces === undefined) {
-      const place = this.#placeFor(unit.readyMs)
-      const atMs = Math.max(unit.readyMs, this.#free[place] ?? 0)
-      if (atMs + first.bakeMs > this.problem.stopMs) return Number.NaN
-      this.#free[place] = atMs + first.bakeMs + this.problem.given.handlingMs
-      return atMs
-    }
-    return this.#putTogether(unit, index, onPlaces)
+  /** The whole order once more, telling the places. */
+  tell(order: Int32Array, onPlaces: OnPlaces): void {
+    this.#restore(0)
+    for (const unit of order) this.#book(unit, this.#putTogether(unit, onPlaces))
+    this.#sum()
   }
 
-  /** The place that is free last among those free in time; else the one that is free first. */
-  #placeFor(readyMs: number): number {
-    const free = this.#free
+  /** When an order is complete; with parts left out it never is, see `startMs`. */
+  completeMs(order: number): number {
+    return this.#now[this.#places + order] ?? 0
+  }
+
+  #restore(from: number): void {
+    this.#now.set(this.#before.subarray(from * this.#now.length, (from + 1) * this.#now.length))
+    this.lateMs = this.#lateBefore[from] ?? 0
+    this.leftOut = this.#leftBefore[from] ?? 0
+  }
+
+  #book(unit: number, atMs: number): void {
+    const { firstPart, partOrder, partMs, dueMs } = this.#flat
+    this.startMs[unit] = atMs
+    const to = firstPart[unit + 1] ?? 0
+    if (Number.isNaN(atMs)) {
+      this.leftOut += to - (firstPart[unit] ?? 0)
+      return
+    }
+    for (let part = firstPart[unit] ?? 0; part < to; part += 1) {
+      const order = partOrder[part] ?? 0
+      const doneMs = atMs + (partMs[part] ?? 0)
+      const wasMs = this.#now[this.#places + order] ?? 0
+      if (doneMs <= wasMs) continue
+      this.#now[this.#places + order] = doneMs
+      const byMs = dueMs[order] ?? 0
+      if (doneMs > byMs) this.lateMs += doneMs - Math.max(wasMs, byMs)
+    }
+  }
+
+  #sum(): void {
+    let sumMs = 0
+    for (let at = this.#places; at < this.#now.length; at += 1) sumMs += this.#now[at] ?? 0
+    this.sumMs = sumMs
+  }
+
+  /** At the place that is free last among those free in time; else at the one that is free first. */
+  #putOne(unit: number): number {
+    const free = this.#now
+    const readyMs = this.#flat.readyMs[unit] ?? 0
     let best = 0
     let bestMs = free[0] ?? 0
-    for (let place = 1; place < free.length; place += 1) {
+    for (let place = 1; place < this.#places; place += 1) {
       const atMs = free[place] ?? 0
-      const isBetter = bestMs <= readyMs ? atMs <= readyMs && atMs > bestMs : atMs < bestMs
-      if (isBetter) {
+      if (bestMs > readyMs ? atMs < bestMs : atMs <= readyMs && atMs > bestMs) {
         best = place
         bestMs = atMs
       }
     }
-    return best
+    const atMs = Math.max(readyMs, bestMs)
+    const endMs = atMs + (this.#flat.bakeMs[unit] ?? 0)
+    if (endMs > this.problem.stopMs) return Number.NaN
+    free[best] = endMs + this.problem.given.handlingMs
+    return atMs
   }
 
-  /** Several parts, or a wide one: they begin when the last of them finds its places. */
-  #putTogether(
-    unit: SlotUnit,
-    index: number,
-    onPlaces?: (unit: number, part: number, places: number[]) => void,
-  ): number {
-    const before = Float64Array.from(this.#free)
-    const { stopMs, given } = this.problem
-    let atMs = unit.readyMs
-    for (;;) {
-      this.#free.set(before)
+  /** A wide one takes its places at once, without a list being made. */
+  #putWide(unit: number, slots: number): number {
+    const readyMs = this.#flat.readyMs[unit] ?? 0
+    const atMs = Math.max(readyMs, this.#findPlaces(slots, readyMs))
+    const endMs = atMs + (this.#flat.bakeMs[unit] ?? 0)
+    if (endMs > this.problem.stopMs) return Number.NaN
+    for (let slot = 0; slot < slots; slot += 1)
+      this.#now[this.#found[slot] ?? 0] = endMs + this.problem.given.handlingMs
+    return atMs
+  }
+
+  /** Several parts begin when the last of them finds its places. */
+  #putTogether(index: number, onPlaces?: OnPlaces): number {
+    const { stopMs, given, units } = this.problem
+    const parts = units[index]?.parts ?? []
+    const before = this.#now.slice(0, this.#places)
+    let atMs = this.#flat.readyMs[index] ?? 0
+    while (parts.every(({ bakeMs }) => atMs + bakeMs <= stopMs)) {
       let lastMs = atMs
-      const taken = unit.parts.map(({ slots, bakeMs }) => {
-        const { places, freeMs } = this.#placesFor(slots, atMs)
-        lastMs = Math.max(lastMs, freeMs)
-        for (const place of places) this.#free[place] = atMs + bakeMs + given.handlingMs
+      const taken = parts.map(({ slots, bakeMs }) => {
+        lastMs = Math.max(lastMs, this.#findPlaces(slots, atMs))
+        const places = [...this.#found.subarray(0, slots)].sort((one, other) => one - other)
+        for (const place of places) this.#now[place] = atMs + bakeMs + given.handlingMs
         return places
       })
       if (lastMs <= atMs) {
-        if (unit.parts.some(({ bakeMs }) => atMs + bakeMs > stopMs)) break
         for (const [part, places] of taken.entries()) onPlaces?.(index, part, places)
         return atMs
       }
+      this.#now.set(before)
       atMs = lastMs
-      if (atMs > stopMs) break
     }
-    this.#free.set(before)
     return Number.NaN
   }
 
-  /** So many places of one shelf that are free together soonest; of shelves that are free in time, that which is last. */
-  #placesFor(slots: number, readyMs: number): { places: number[]; freeMs: number } {
+  /**
+   * So many places of one shelf, into `#found`: of the shelf that is free last among those free in time, else of that
+   * which is free first.
+   * @returns when they are free; Infinity: no shelf has so many
+   */
+  #findPlaces(slots: number, readyMs: number): number {
     const { firstPlace } = this.problem
-    let places: number[] = []
     let bestMs = Number.POSITIVE_INFINITY
     for (let shelf = 0; shelf + 1 < firstPlace.length; shelf += 1) {
       const [from, to] = [firstPlace[shelf] ?? 0, firstPlace[shelf + 1] ?? 0]
       if (to - from < slots) continue
-      const some = this.#latestInTime(from, to, slots, readyMs)
-      const freeMs = some.reduce((at, place) => Math.max(at, this.#free[place] ?? 0), 0)
-      const isBetter = bestMs <= readyMs ? freeMs <= readyMs && freeMs > bestMs : freeMs < bestMs
-      if (places.length === 0 || isBetter) {
-        places = some
-        bestMs = freeMs
+      const atMs = this.#lookAt(from, to, slots, readyMs)
+      if (bestMs > readyMs ? atMs < bestMs : atMs <= readyMs && atMs > bestMs) {
+        this.#found.set(this.#looked.subarray(0, slots))
+        bestMs = atMs
       }
     }
-    return { places, freeMs: bestMs }
+    return bestMs
   }
 
-  /** Those free in time first, the last free of them first; then the soonest. */
-  #latestInTime(from: number, to: number, slots: number, readyMs: number): number[] {
-    const rank = (place: number) => {
-      const atMs = this.#free[place] ?? 0
-      return atMs <= readyMs ? -1 / (1 + readyMs - atMs) : atMs - readyMs
-    }
-    const all = Array.from({ length: to - from }, (_, at) => from + at)
-    for (const place of all) this.#kth[place] = rank(place)
-    return all
-      .sort((one, other) => (this.#kth[one] ?? 0) - (this.#kth[other] ?? 0) || one - other)
-      .slice(0, slots)
-      .sort((one, other) => one - other)
-  }
-
-  #sum(): void {
-    const { units, orders } = this.problem
-    const complete = this.#completeMs
-    for (let order = 0; order < orders.length; order += 1) complete[order] = orders[order]?.otherMs ?? 0
-    this.tooLate = 0
-    for (let index = 0; index < units.length; index += 1) {
-      const unit = units[index]
-      if (unit === undefined) continue
-      const atMs = this.startMs[index] ?? Number.NaN
-      for (let part = 0; part < unit.parts.length; part += 1) {
-        const order = unit.orders[part] ?? 0
-        const { bakeMs = 0, afterMs = 0 } = unit.parts[part] ?? {}
-        if (Number.isNaN(atMs)) {
-          this.tooLate += 1
-          complete[order] = Number.NaN
-        } else complete[order] = Math.max(complete[order] ?? 0, atMs + bakeMs + afterMs)
+  /** The best of its places, into `#looked`: free last in time, else first. @returns when all of them are free */
+  #lookAt(from: number, to: number, slots: number, readyMs: number): number {
+    const looked = this.#looked
+    for (let place = from; place < to; place += 1) {
+      const rank = this.#rank(place, readyMs)
+      let at = Math.min(place - from, slots)
+      while (at > 0 && rank < this.#rank(looked[at - 1] ?? 0, readyMs)) {
+        if (at < slots) looked[at] = looked[at - 1] ?? 0
+        at -= 1
       }
+      if (at < slots) looked[at] = place
     }
-    this.lateMs = 0
-    this.sumMs = 0
-    for (let order = 0; order < orders.length; order += 1) {
-      const atMs = complete[order] ?? Number.NaN
-      if (Number.isNaN(atMs)) continue
-      this.lateMs += Math.max(0, atMs - (orders[order]?.dueMs ?? 0))
-      this.sumMs += atMs
-    }
+    let allMs = 0
+    for (let slot = 0; slot < slots; slot += 1) allMs = Math.max(allMs, this.#now[looked[slot] ?? 0] ?? 0)
+    return allMs
   }
 
-  /** When an order is complete; NaN: a part of it is left out. */
-  completeMs(order: number): number {
-    return this.#completeMs[order] ?? Number.NaN
+  #rank(place: number, readyMs: number): number {
+    const atMs = this.#now[place] ?? 0
+    return atMs <= readyMs ? -1 - atMs : atMs
+  }
+}
+
+/** The problem's numbers by unit, by part and by order. */
+interface Flat {
+  readonly readyMs: Float64Array
+  readonly bakeMs: Float64Array
+  /** Of a unit of one part its places; 0: it has several parts. */
+  readonly slots: Int32Array
+  /** By unit the first of its parts, and one beyond the last. */
+  readonly firstPart: Int32Array
+  readonly partOrder: Int32Array
+  /** From a part's start to its being all done. */
+  readonly partMs: Float64Array
+  readonly dueMs: Float64Array
+  readonly otherMs: Float64Array
+}
+
+function flatOf({ units, orders }: SlotsProblem): Flat {
+  const parts = units.flatMap(({ parts: some, orders: of }, unit) =>
+    some.map((part, at) => ({ ...part, unit, order: of[at] ?? 0 })),
+  )
+  return {
+    readyMs: Float64Array.from(units, ({ readyMs }) => readyMs),
+    bakeMs: Float64Array.from(units, ({ parts: [first] }) => first?.bakeMs ?? 0),
+    slots: Int32Array.from(units, ({ parts: [first, second] }) => (second === undefined ? (first?.slots ?? 1) : 0)),
+    firstPart: Int32Array.from([...units.map((_, at) => parts.findIndex(({ unit }) => unit === at)), parts.length]),
+    partOrder: Int32Array.from(parts, ({ order }) => order),
+    partMs: Float64Array.from(parts, ({ bakeMs, afterMs }) => bakeMs + afterMs),
+    dueMs: Float64Array.from(orders, ({ dueMs }) => dueMs),
+    otherMs: Float64Array.from(orders, ({ otherMs }) => otherMs),
   }
 }
