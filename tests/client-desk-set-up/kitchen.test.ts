@@ -1,16 +1,21 @@
 import { describe, expect, it } from 'vitest'
 import { draftOf } from '../../client/desk/set-up/draft.ts'
 import { stepsSaid } from '../../client/desk/set-up/kitchen-text.ts'
+import { KITCHEN_STATIONS } from '../../client/desk/set-up/lists.ts'
 import { earlier } from '../../client/desk/set-up/parts/item-steps.tsx'
 import { nextTurn } from '../../client/desk/set-up/parts/oven-step.tsx'
 import { misfitText } from '../../client/desk/set-up/parts/wrong.tsx'
+import { inLanguage } from '../../client/desk/set-up/picks.ts'
 import { toldChanges } from '../../client/desk/set-up/told-changes.ts'
 import { deskWords } from '../../client/words/desk.ts'
 import { setUpWords } from '../../client/words/set-up.ts'
 import { wordsFor } from '../../client/words/words.ts'
+import { kitchenStationId } from '../../shared-core/ids.ts'
+import { pickableKitchenStations } from '../../shared-core/shop/pickable-kitchen.ts'
 import type { SetUpChange } from '../../shared-core/shop/set-up-change.ts'
 import { shopMisfits } from '../../shared-core/shop/set-up-rules.ts'
 import type { Language, Shop } from '../../shared-core/shop/shop.ts'
+import { must } from '../../shared-core/support.ts'
 import { durationMs, spanMs } from '../../shared-core/units.ts'
 import { shelf, shopWith } from '../core/support/shop.ts'
 import {
@@ -141,5 +146,48 @@ describe('parts of an item', () => {
   it('given no parts, then it is handed over as it is', () => {
     expect(stepsSaid([], tellingIn('en', shop))).toBe('handed over as it is')
     expect(stepsSaid([], tellingIn('es', shop))).toBe('se entrega como está')
+  })
+})
+
+describe('stations to begin with', () => {
+  it.each(['en', 'es'] as const)('given those of %s, then they fit in a shop without any', (language) => {
+    const picked = pickableKitchenStations(language).map(KITCHEN_STATIONS.change)
+    const then = draftOf(shopWith(), picked)
+    expect(shopMisfits(then)).toEqual([])
+    expect([...then.kitchenStations.values()].map(({ order }) => order)).toEqual([0, 1, 2])
+  })
+
+  it('given another language, then picked stations are called so, and a typed name stays', () => {
+    const picked = draftOf(shopWith(), pickableKitchenStations('en').map(KITCHEN_STATIONS.change))
+    const drinks = must(picked.kitchenStations, kitchenStationId('drinks'))
+    const own = draftOf(picked, [KITCHEN_STATIONS.change({ ...drinks, name: 'Coffee bar' })])
+    const then = draftOf(own, inLanguage(own, 'es'))
+    expect([...then.kitchenStations.values()].map(({ name }) => name)).toEqual(['Sándwiches', 'Horno', 'Coffee bar'])
+  })
+})
+
+describe('the question whether to retire what orders name', () => {
+  const ask = (language: Language, params: { readonly pieces: number; readonly orders: number }) =>
+    wordsFor(language, shop).answers.ask({ code: 'retires-in-use', params: { id: 'rye', name: 'Rye', ...params } })
+      .question
+  it.each([
+    [
+      { pieces: 12, orders: 0 },
+      'There are 12 pieces of Rye. Retire it all the same?',
+      'Hay 12 piezas de Rye. ¿Retirarlo de todos modos?',
+    ],
+    [
+      { pieces: 0, orders: 1 },
+      '1 order names Rye. Retire it all the same?',
+      'Rye: 1 pedido lo nombra. ¿Retirarlo de todos modos?',
+    ],
+    [
+      { pieces: 12, orders: 2 },
+      'There are 12 pieces of Rye, and 2 orders name it. Retire it all the same?',
+      'Hay 12 piezas de Rye, y 2 pedidos lo nombran. ¿Retirarlo de todos modos?',
+    ],
+  ])('[M38] given %j, then it is asked in both languages', (params, english, spanish) => {
+    expect(ask('en', params)).toBe(english)
+    expect(ask('es', params)).toBe(spanish)
   })
 })

@@ -1,6 +1,7 @@
 import { inUse } from '../../../shared-core/shop/in-order.ts'
 import { pickableDoughs, pickableToppings, pickableVarieties } from '../../../shared-core/shop/pickable.ts'
 import { pickableIngredients } from '../../../shared-core/shop/pickable-ingredients.ts'
+import { pickableKitchenStations } from '../../../shared-core/shop/pickable-kitchen.ts'
 import type { SetUpChange } from '../../../shared-core/shop/set-up-change.ts'
 import type { Language, Shop, Variety } from '../../../shared-core/shop/shop.ts'
 import { startingPoint } from '../../../shared-core/shop/starting-points.ts'
@@ -90,6 +91,7 @@ function withPicks({ profile, oven }: Shop, language: Language): Shop {
     ingredients: new Map(pickableIngredients(language).map((one) => [one.id, one])),
     doughs: new Map(pickableDoughs(language).map((one) => [one.id, one])),
     toppings: new Map(pickableToppings(language).map((one) => [one.id, one])),
+    kitchenStations: new Map(pickableKitchenStations(language).map((one) => [one.id, one])),
     varieties: new Map(pickableVarieties(language).map((one) => [one.id, one])),
   }
 }

@@ -1,5 +1,7 @@
 import { kitchenStationId, portionId } from '../../../../shared-core/ids.ts'
+import { inUse } from '../../../../shared-core/shop/in-order.ts'
 import type { KitchenStation, Portion } from '../../../../shared-core/shop/kitchen.ts'
+import { pickableKitchenStations } from '../../../../shared-core/shop/pickable-kitchen.ts'
 import { HANDS_MAX, PULL_MS_MAX, TRAY_PORTIONS_MAX } from '../../../../shared-core/shop/set-up-limits.ts'
 import { ALLERGENS } from '../../../../shared-core/shop/stages.ts'
 import { durationMs } from '../../../../shared-core/units.ts'
@@ -30,6 +32,7 @@ export function KitchenPart(props: SetUpProps) {
   return (
     <>
       <h3>{heads.stations}</h3>
+      {inUse(props.draft.kitchenStations).length === 0 && <UsualStations {...props} />}
       <ListPart kind={KITCHEN_STATIONS} parts={props} like={NEW_STATION} line={({ hands }) => handsLine(hands)}>
         {(station, set) => (
           <>
@@ -52,6 +55,17 @@ export function KitchenPart(props: SetUpProps) {
         {(portion, set) => <PortionFields {...props} portion={portion} set={set} />}
       </ListPart>
     </>
+  )
+}
+
+function UsualStations({ draft, say, change }: SetUpProps) {
+  const usual = pickableKitchenStations(draft.profile.language)
+  return (
+    <p>
+      <button type="button" class="desk-button" onClick={() => change(usual.map(KITCHEN_STATIONS.change))}>
+        {say.form.pickOne}: {usual.map(({ name }) => name).join(', ')}
+      </button>
+    </p>
   )
 }
 
