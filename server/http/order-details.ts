@@ -4,6 +4,7 @@ import { DETAILS_IDS_MAX } from '../../shared-core/live/order-details.ts'
 import type { Room } from '../live/room.ts'
 import type { DetailsBook } from '../orders/details-book.ts'
 import { detailsOf, forgottenWith } from '../orders/details-of.ts'
+import { knownNames } from '../orders/known-names.ts'
 import { deviceOf } from './device-headers.ts'
 import { sendProblem } from './problem.ts'
 
@@ -15,6 +16,7 @@ export interface OrderDetailsParts {
 /** Whom orders are for: read by those who need it, deleted at the desk for good. */
 export function orderDetailsRoutes(app: Express, parts: OrderDetailsParts): void {
   app.get('/api/v1/orders/details', (request, response) => getDetails(request, response, parts))
+  app.get('/api/v1/orders/names', (request, response) => getNames(request, response, parts))
   app.delete('/api/v1/orders/details/:id', (request, response) => deleteDetails(request, response, parts))
 }
 
@@ -44,8 +46,13 @@ function withoutName(told: DetailsTold): DetailsTold {
   return { ...told, name: '', phone: '' }
 }
 
+async function getNames({ query }: Request, response: Response, { room, details }: OrderDetailsParts): Promise<void> {
+  const text = typeof query.text === 'string' ? query.text : ''
+  response.json(await room.read((state) => knownNames(state, details, text)))
+}
+
 async function deleteDetails({ params }: Request, response: Response, parts: OrderDetailsParts): Promise<void> {
   const { room, details } = parts
-  const deleted = await room.read((state) => details.forget(forgottenWith(state, String(params.id))))
+  const deleted = await room.read(() => details.forget(forgottenWith(String(params.id))))
   response.json({ deleted })
 }

@@ -13,10 +13,9 @@ const OF_STANDING = /^(.+)\.\d{4}-\d{2}-\d{2}$/
  * @returns null: nothing was written, or it was deleted
  */
 export function detailsOf(state: State, book: DetailsBook, id: string): DetailsTold | null {
-  const order = state.orders.get(orderId(id))
-  const one = order ?? state.standing.get(standingId(id))
+  const one = state.orders.get(orderId(id)) ?? state.standing.get(standingId(id))
   if (one?.details === 0) return null
-  const from = order?.standing?.standingId ?? OF_STANDING.exec(id)?.[1]
+  const from = OF_STANDING.exec(id)?.[1]
   const written =
     book.find(id, one?.details ?? null) ?? (from === undefined ? null : book.find(from, one?.details ?? null))
   return written === null ? null : toldOf(id, one?.details ?? written.version, written)
@@ -26,11 +25,8 @@ function toldOf(id: string, version: number, { name, phone, note }: WrittenDetai
   return { id, version, name, phone, note }
 }
 
-/**
- * Of whom is to be forgotten: with the order of a date the standing one that it has them from, and with a standing one
- * all that was written of its dates.
- */
-export function forgottenWith(state: State, id: string): readonly string[] {
-  const from = state.orders.get(orderId(id))?.standing?.standingId ?? OF_STANDING.exec(id)?.[1]
+/** What is forgotten with an order: of a date, the standing one too that it has it from (`DetailsBook.forget`). */
+export function forgottenWith(id: string): readonly string[] {
+  const from = OF_STANDING.exec(id)?.[1]
   return from === undefined ? [id] : [id, from]
 }

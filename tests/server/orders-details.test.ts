@@ -131,7 +131,7 @@ describe('whom an order is for', () => {
     const { lines: _lines, ...asked } = withHer({ details: { ...ZILLA, note: 'only today' } })
     await world.submit({ ...asked, type: 'changeOrder', orderId: orderId(dated), lines: [askedLine('poppy')] } as never)
     expect([told(dated)?.note, told(id)?.note]).toEqual(['only today', ZILLA.note])
-    expect(book.forget(forgottenWith(world.state, dated)), 'both go together').toBe(2)
+    expect(book.forget(forgottenWith(dated)), 'both go together').toBe(2)
     expect([told(dated), told(id)]).toEqual([null, null])
   })
 })
