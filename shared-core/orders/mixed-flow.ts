@@ -9,7 +9,8 @@ export interface MixedWanted {
   readonly pieces: number
 }
 
-const SURELY = Number.MAX_SAFE_INTEGER
+/** More pieces than any day has. */
+const SURELY = 1_000_000_000
 
 /**
  * How many of some mixed pieces can be had, each line out of what its varieties have room for when it is taken: what is
@@ -25,13 +26,14 @@ export function mixedFlow(room: readonly Int32Array[], wanted: readonly MixedWan
   const timeAt = new Map(times.map((at, time) => [at, time]))
   const placeOf = (variety: number, time: number) => 1 + variety * times.length + time
   const firstLine = 1 + room.length * times.length
-  const flow = new MaxFlow(firstLine + wanted.length)
+  const edges = 2 * firstLine + wanted.length * room.length
+  const flow = new MaxFlow(firstLine + wanted.length, edges)
   room.forEach((row, variety) => {
     let before = 0
     times.forEach((at, time) => {
       const by = row[at] ?? 0
-      if (by > before) flow.addEdge(0, placeOf(variety, time), by - before)
       if (time > 0) flow.addEdge(placeOf(variety, time - 1), placeOf(variety, time), SURELY)
+      if (by > before) flow.addEdge(0, placeOf(variety, time), by - before)
       before = Math.max(before, by)
     })
   })
