@@ -8,8 +8,8 @@ export interface NamesWords {
   readonly search: string
   readonly columns: { readonly [column in 'name' | 'phone' | 'note' | 'of']: string }
   ofStanding(mark: string): string
-  /** @param when date and time, in words */
-  ofOrder(mark: string, when: string): string
+  /** @param mark null: it has ended */
+  ofOrder(mark: string | null, date: string): string
   readonly none: string
   readonly noneSuch: string
   readonly remove: string
@@ -19,6 +19,7 @@ export interface NamesWords {
   readonly no: string
   removed(name: string): string
   readonly notRemoved: string
+  /** So many were left out. */
   more(names: number): string
 }
 

@@ -16,7 +16,7 @@ const NAMES: NamesWords = {
   search: 'Find a name, a number or a mark',
   columns: { name: 'name', phone: 'phone', note: 'note', of: 'of' },
   ofStanding: (mark) => `standing order ${mark}`,
-  ofOrder: (mark, when) => `${mark}, ${when}`,
+  ofOrder: (mark, date) => (mark === null ? `an order of ${date}` : `${mark}, ${date}`),
   none: 'Nothing is known of anybody.',
   noneSuch: 'Nobody is called that.',
   remove: 'Delete',
@@ -26,7 +26,7 @@ const NAMES: NamesWords = {
   no: 'No',
   removed: (name) => `Deleted: ${name}.`,
   notRemoved: 'It could not be deleted now.',
-  more: (names) => `Show ${names} more`,
+  more: (names) => `And ${names} more: search for them.`,
 }
 
 const CALENDAR: CalendarWords = {

@@ -16,7 +16,7 @@ const NAMES: NamesWords = {
   search: 'Buscar un nombre, un teléfono o una marca',
   columns: { name: 'nombre', phone: 'teléfono', note: 'nota', of: 'de' },
   ofStanding: (mark) => `pedido fijo ${mark}`,
-  ofOrder: (mark, when) => `${mark}, ${when}`,
+  ofOrder: (mark, date) => (mark === null ? `un pedido del ${date}` : `${mark}, ${date}`),
   none: 'No se sabe nada de nadie.',
   noneSuch: 'Nadie se llama así.',
   remove: 'Borrar',
@@ -26,7 +26,7 @@ const NAMES: NamesWords = {
   no: 'No',
   removed: (name) => `Borrado: ${name}.`,
   notRemoved: 'Ahora no se pudo borrar.',
-  more: (names) => `Ver ${names} más`,
+  more: (names) => `Y ${names} más: búsquelos.`,
 }
 
 const CALENDAR: CalendarWords = {

@@ -44,6 +44,7 @@ export const ROUTE_RIGHTS: Readonly<Record<string, Right>> = {
   'GET /api/v1/sales/names': DESK,
   'PUT /api/v1/sales/names': DESK,
   'GET /api/v1/orders/details': ['bench', 'counter', 'desk'],
+  'GET /api/v1/orders/names': DESK,
   'DELETE /api/v1/orders/details/:id': DESK,
   'POST /api/v1/orders': act('takeOrder'),
   'GET /api/v1/orders': ALL,

@@ -46,7 +46,14 @@ function withoutName(told: DetailsTold): DetailsTold {
   return { ...told, name: '', phone: '' }
 }
 
-async function getNames({ query }: Request, response: Response, { room, details }: OrderDetailsParts): Promise<void> {
+async function getNames(request: Request, response: Response, { room, details }: OrderDetailsParts): Promise<void> {
+  const device = deviceOf(request, response)
+  if (device === null) return
+  if (device.role !== 'desk') {
+    const detail = 'All names together are for the desk.'
+    return sendProblem(response, { status: 403, title: 'Not for this role', detail })
+  }
+  const { query } = request
   const text = typeof query.text === 'string' ? query.text : ''
   response.json(await room.read((state) => knownNames(state, details, text)))
 }

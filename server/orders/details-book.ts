@@ -57,6 +57,16 @@ export class DetailsBook {
     return row === undefined ? null : writtenIn(row)
   }
 
+  /** The newest writing of each order, in the order of their ids. */
+  all(): readonly WrittenDetails[] {
+    const rows = this.#db
+      .prepare(
+        'SELECT * FROM details WHERE version = (SELECT max(version) FROM details AS other WHERE other.id = details.id) ORDER BY id',
+      )
+      .all()
+    return rows.map(writtenIn)
+  }
+
   /** Ids of which there is something without a day: those of standing orders. */
   standing(): readonly string[] {
     const rows = this.#db.prepare('SELECT DISTINCT id FROM details WHERE day IS NULL ORDER BY id').all()

@@ -120,6 +120,7 @@ const ROUTES: Readonly<Record<string, string>> = {
   'get /api/v1/sales/names': 'd',
   'put /api/v1/sales/names': 'd',
   'get /api/v1/orders/details': 'b c d',
+  'get /api/v1/orders/names': 'd',
   'delete /api/v1/orders/details/{id}': 'd',
   'post /api/v1/orders': 'b c d',
   'get /api/v1/orders': 'w b c d',

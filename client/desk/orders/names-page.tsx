@@ -1,80 +1,100 @@
-import { useState } from 'preact/hooks'
+import { useRef, useState } from 'preact/hooks'
+import type { KnownName, KnownNames } from '../../../shared-core/live/order-details.ts'
 import { call } from '../call.ts'
 import { Panel } from '../panel.tsx'
-import { isFound, plain } from './day-view.ts'
-import type { KnownName } from './names-view.ts'
-import { knownNames } from './names-view.ts'
-import { whenOf } from './order-times.ts'
+import { useGot } from '../use-got.ts'
 import type { OrdersParts } from './parts.ts'
 
-/** As many as are looked over at once. */
-const NAMES_AT_FIRST = 40
+const NAMES = '/api/v1/orders/names'
+/** A word that is being typed asks once. */
+const SETTLED_MS = 200
+/** Names are deleted at other desks too, and forgotten by themselves. */
+const ANEW_MS = 60_000
 
 /** What is known of who ordered: found, and deleted for good. */
 export function NamesPage(props: OrdersParts) {
-  const { state, shop, say, book } = props
+  const { live, state, shop, say } = props
   const [text, setText] = useState('')
-  const [most, setMost] = useState(NAMES_AT_FIRST)
   const [asked, setAsked] = useState<string | null>(null)
-  const [gone, setGone] = useState<ReadonlySet<string>>(new Set())
+  const [changes, setChanges] = useState(0)
   const [told, setTold] = useState({ text: '', isTrouble: false })
-  const all = knownNames(state, book).filter(({ id }) => !gone.has(id))
-  const found = all.filter(({ mark, details }) =>
-    isFound(plain(text), [mark, details.name, details.phone, details.note]),
-  )
-  const remove = async ({ id, details, mark }: KnownName) => {
-    const name = details.name === '' ? mark : details.name
+  const version = `${changes} ${state.orders.size} ${state.standing.size} ${Math.floor(live.nowMs / ANEW_MS)}`
+  const got = useGot<KnownNames>(`${NAMES}?text=${encodeURIComponent(text)}`, version, SETTLED_MS)
+  // What was found stays on the screen while the next word is asked for.
+  const last = useRef<KnownNames | null>(null)
+  if (got.kind === 'got') last.current = got.value
+  const remove = async ({ id, name, mark }: KnownName) => {
     const done = await call('DELETE', `/api/v1/orders/details/${encodeURIComponent(id)}`)
     setAsked(null)
-    // What another desk deleted meanwhile is gone too.
-    const isGone = done.kind === 'done' || (done.kind === 'refused' && done.status === 404)
-    if (isGone) setGone((so) => new Set([...so, id]))
+    setChanges((count) => count + 1)
+    const isGone = done.kind === 'done'
+    const who = calledOf(name, mark)
     setTold(
-      isGone ? { text: say.names.removed(name), isTrouble: false } : { text: say.names.notRemoved, isTrouble: true },
+      isGone ? { text: say.names.removed(who), isTrouble: false } : { text: say.names.notRemoved, isTrouble: true },
     )
   }
   return (
     <Panel part="names" title={say.pages.names} isWide>
       <p>{say.names.lead}</p>
       <p class="desk-quiet">{say.names.forgotten(shop.orders.forgetDays)}</p>
+      <label class="desk-field">
+        {say.names.search}
+        <input type="search" value={text} onInput={(event) => setText(event.currentTarget.value)} />
+      </label>
       {told.text !== '' && (
         <p class={told.isTrouble ? 'desk-trouble' : 'desk-even'} role="status">
           {told.text}
         </p>
       )}
-      {all.length === 0 ? (
-        <p>{say.names.none}</p>
+      {last.current === null ? (
+        <p class="desk-quiet" role="status">
+          {got.kind === 'waiting' ? say.waiting : say.noContact}
+        </p>
       ) : (
-        <>
-          <label class="desk-field">
-            {say.names.search}
-            <input type="search" value={text} onInput={(event) => setText(event.currentTarget.value)} />
-          </label>
-          {found.length === 0 && <p>{say.names.noneSuch}</p>}
-          <ul class="orders-names">
-            {found.slice(0, most).map((one) => (
-              <NameRow
-                key={one.id}
-                {...props}
-                one={one}
-                isAsked={asked === one.id}
-                onAsk={(isAsked) => setAsked(isAsked ? one.id : null)}
-                onRemove={() => void remove(one)}
-              />
-            ))}
-          </ul>
-          {found.length > most && (
-            <button type="button" onClick={() => setMost(found.length)}>
-              {say.names.more(found.length - most)}
-            </button>
-          )}
-        </>
+        <Found {...props} found={last.current} text={text} asked={asked} onAsk={setAsked} onRemove={remove} />
       )}
     </Panel>
   )
 }
 
-interface NameRowProps extends OrdersParts {
+interface FoundProps extends OrdersParts {
+  readonly found: KnownNames
+  readonly text: string
+  /** Of whom it is asked whether it shall really go. */
+  readonly asked: string | null
+  readonly onAsk: (id: string | null) => void
+  readonly onRemove: (one: KnownName) => Promise<void>
+}
+
+function Found(props: FoundProps) {
+  const { found, text, asked, say, onAsk, onRemove } = props
+  const { names } = found
+  if (names.length === 0) return <p>{text === '' ? say.names.none : say.names.noneSuch}</p>
+  return (
+    <>
+      <ul class="orders-names">
+        {names.map((one) => (
+          <NameRow
+            key={one.id}
+            {...props}
+            one={one}
+            isAsked={asked === one.id}
+            onAsk={(isAsked) => onAsk(isAsked ? one.id : null)}
+            onRemove={() => void onRemove(one)}
+          />
+        ))}
+      </ul>
+      {found.found > names.length && <p class="desk-quiet">{say.names.more(found.found - names.length)}</p>}
+    </>
+  )
+}
+
+/** Who has no name is called by the order. */
+function calledOf(name: string, mark: string | null): string {
+  return name === '' ? (mark ?? '–') : name
+}
+
+interface NameRowProps extends Pick<OrdersParts, 'say' | 'words'> {
   readonly one: KnownName
   readonly isAsked: boolean
   readonly onAsk: (isAsked: boolean) => void
@@ -82,18 +102,18 @@ interface NameRowProps extends OrdersParts {
 }
 
 function NameRow(props: NameRowProps) {
-  const { one, isAsked, say, onAsk, onRemove } = props
-  const { details, mark, dueAtMs } = one
-  const name = details.name === '' ? mark : details.name
+  const { one, isAsked, say, words, onAsk, onRemove } = props
+  const name = calledOf(one.name, one.mark)
+  const date = one.day === null ? null : `${words.times.date(one.day)}, ${one.day.slice(0, 4)}`
   return (
     <li>
       <span class="orders-known">
-        <strong>{details.name === '' ? '–' : details.name}</strong>
-        {details.phone !== '' && <span>{details.phone}</span>}
+        <strong>{one.name === '' ? '–' : one.name}</strong>
+        {one.phone !== '' && <span>{one.phone}</span>}
         <span class="desk-quiet">
-          {dueAtMs === null ? say.names.ofStanding(mark) : say.names.ofOrder(mark, whenOf(dueAtMs, props))}
+          {date === null ? say.names.ofStanding(one.mark ?? '') : say.names.ofOrder(one.mark, date)}
         </span>
-        {details.note !== '' && <span class="orders-note">“{details.note}”</span>}
+        {one.note !== '' && <span class="orders-note">“{one.note}”</span>}
       </span>
       {isAsked ? (
         <span class="orders-ask" role="alert">

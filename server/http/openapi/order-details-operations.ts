@@ -12,8 +12,18 @@ const told = z.object({
   note: z.string(),
 })
 
+const known = z.object({
+  id: z.string(),
+  mark: z.string().nullable().meta({ description: 'What the order is called; null: it has ended.' }),
+  day: z.string().nullable().meta({ description: 'The order’s day; null: it stands.' }),
+  name: z.string(),
+  phone: z.string(),
+  note: z.string(),
+})
+
 export const ORDER_DETAILS_ANSWERS = {
   OrderDetails: z.object({ details: z.array(told) }),
+  KnownNames: z.object({ names: z.array(known), found: z.int().min(0) }),
   OrderDetailsDeleted: z.object({ deleted: z.int().min(0) }),
 } as const
 
@@ -35,6 +45,24 @@ export const ORDER_DETAILS_OPERATIONS: readonly Operation[] = [
       },
     ],
     answer: { type: 'application/json', schema: 'OrderDetails', description: 'By order, in the order asked for.' },
+    isAct: true,
+  },
+  {
+    id: 'orderNames',
+    method: 'get',
+    path: '/api/v1/orders/names',
+    summary: 'Of whom something is known, so that it can be deleted',
+    description: 'Also beside orders that were handed over, until they are forgotten by themselves.',
+    parameters: [
+      {
+        name: 'text',
+        in: 'query',
+        description: 'A part of a name, phone number, note or mark; left out: all.',
+        schema: z.string(),
+        example: 'mill',
+      },
+    ],
+    answer: { type: 'application/json', schema: 'KnownNames', description: 'By name, 200 at most.' },
     isAct: true,
   },
   {
