@@ -69,6 +69,7 @@ export const EN_KITCHEN: KitchenSetUpWords = {
   trayHint: 'It is pulled tray by tray.',
   portionLine: (pull, tray) => [...(pull === null ? [] : [`pulled ${pull} before`]), `trays of ${tray}`].join(', '),
   slotsHint: 'Places of the second menu on it, one flatbread each. 0: the second menu does not use it.',
+  slotsLine: (slots) => `${slots} ${slots === 1 ? 'place' : 'places'}`,
   item: {
     asItIs: 'handed over as it is',
     onBagelHint: 'It uses up a bagel of the variety that is asked for.',

@@ -69,6 +69,7 @@ export const ES_KITCHEN: KitchenSetUpWords = {
   trayHint: 'Se saca de bandeja en bandeja.',
   portionLine: (pull, tray) => [...(pull === null ? [] : [`sale ${pull} antes`]), `bandejas de ${tray}`].join(', '),
   slotsHint: 'Lugares del segundo menú en él, uno por pan plano. 0: el segundo menú no lo usa.',
+  slotsLine: (slots) => `${slots} ${slots === 1 ? 'lugar' : 'lugares'}`,
   item: {
     asItIs: 'se entrega como está',
     onBagelHint: 'Gasta un bagel de la variedad que se pide.',

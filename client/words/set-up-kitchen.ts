@@ -25,6 +25,8 @@ export interface KitchenSetUpWords {
   /** @example "pulled 90 min before, trays of 12" */
   portionLine(pull: string | null, tray: number): string
   readonly slotsHint: string
+  /** @example "6 places" */
+  slotsLine(slots: number): string
   readonly item: MenuItemWords
   /** @example "leaves 7:15 am, 12 min from stop to stop" */
   runLine(clock: string, stop: string): string

@@ -122,7 +122,9 @@ export function OvenPart(props: SetUpProps) {
             kind={SHELVES}
             parts={props}
             like={likeOf(inUse(draft.shelves))}
-            line={(shelf) => words.line.pieces(shelf.pieces)}
+            line={({ pieces, slots }) =>
+              [words.line.pieces(pieces), ...(slots === 0 ? [] : [say.kitchen.slotsLine(slots)])].join(', ')
+            }
           >
             {(shelf, change) => (
               <>
