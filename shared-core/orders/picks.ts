@@ -6,10 +6,11 @@ import { inUse } from '../shop/in-order.ts'
 import type { Shop } from '../shop/shop.ts'
 import { estimateOf } from '../stock/estimate.ts'
 import { leaksOf } from '../stock/leak.ts'
+import { onTheWay } from '../stock/on-the-way.ts'
 import type { EpochMs } from '../units.ts'
 import { byDue } from './due-on.ts'
 import type { Order, OrderLine } from './order.ts'
-import type { AssignedLine } from './spoken-for.ts'
+import type { AssignedLine, SpokenFor } from './spoken-for.ts'
 import { assigned, fits, keptByOrder, spokenFor } from './spoken-for.ts'
 
 /** What goes into an order's bag. */
@@ -36,20 +37,32 @@ export interface PickLine {
 
 /**
  * What is kept for an order, what lies there for it, and what is missing. What orders that are due before it need by name
- * is not there for it; of mixed lines each piece is of the variety that has most left for each one taken (D'Hondt's method, as `assorted`),
- * regular sizes first, never one that must not be in it.
+ * is not there for it. Mixed lines take first what no other order needs by name or what is on the way for those, each piece of
+ * the variety that has most left for each one taken (D'Hondt's method, as `stock/assorted.ts`), regular sizes first, never
+ * one that must not be in it.
  */
 export function pickOf(state: State, order: Order, nowMs: EpochMs): Pick {
   const { shop } = state
   const kept = keptByOrder(state).get(order.id) ?? []
   const there = shop === null ? new Map<VarietyId, number>() : forSale(state, nowMs)
-  const before = [...state.orders.values()].filter((one) => one.id !== order.id && byDue(one, order) < 0)
-  for (const { varietyId, pieces } of spokenFor(state, before)) if (varietyId !== null) take(there, varietyId, pieces)
+  const others = [...state.orders.values()].filter(({ id }) => id !== order.id)
+  takeNamed(
+    there,
+    spokenFor(
+      state,
+      others.filter((one) => byDue(one, order) < 0),
+    ),
+  )
   const shares = assigned(order, kept)
   // Lines by name choose before mixed ones, and what replaces comes last.
   const named = new Map(shares.flatMap((share) => (share.line.varietyId === null ? [] : [keepNamed(share, there)])))
+  const later = laterNeeds(
+    state,
+    others.filter((one) => byDue(one, order) > 0),
+    nowMs,
+  )
   const mixed = new Map(
-    shares.flatMap((share) => (share.line.varietyId === null ? [keepMixed(shop, share, there)] : [])),
+    shares.flatMap((share) => (share.line.varietyId === null ? [keepMixed(shop, share, there, later)] : [])),
   )
   const lines = shares.map((share): PickLine => {
     const keep = named.get(share.line) ?? mixed.get(share.line) ?? []
@@ -64,6 +77,20 @@ export function pickOf(state: State, order: Order, nowMs: EpochMs): Pick {
     keep: summed(lines.flatMap(({ keep }) => keep)),
     missing: lines.reduce((sum, { missing }) => sum + missing, 0),
   }
+}
+
+/** Pieces that later orders need by name of what lies there, as no load brings enough for them. */
+function laterNeeds(state: State, orders: readonly Order[], nowMs: EpochMs): ReadonlyMap<VarietyId, number> {
+  const needs = new Map<VarietyId, number>()
+  for (const { varietyId, pieces } of spokenFor(state, orders))
+    if (varietyId !== null) needs.set(varietyId, (needs.get(varietyId) ?? 0) + pieces)
+  for (const [varietyId, coming] of needs.size === 0 ? [] : onTheWay(state, nowMs))
+    if (needs.has(varietyId)) needs.set(varietyId, Math.max(0, (needs.get(varietyId) ?? 0) - piecesOf(coming)))
+  return needs
+}
+
+function takeNamed(there: Map<VarietyId, number>, spoken: readonly SpokenFor[]): void {
+  for (const { varietyId, pieces } of spoken) if (varietyId !== null) take(there, varietyId, pieces)
 }
 
 function forSale(state: State, nowMs: EpochMs): Map<VarietyId, number> {
@@ -84,9 +111,20 @@ function keepNamed({ line, kept }: AssignedLine, there: Map<VarietyId, number>):
   return [line, taken === 0 ? [] : [{ varietyId, pieces: taken }]]
 }
 
-function keepMixed(shop: Shop | null, { line, kept }: AssignedLine, there: Map<VarietyId, number>) {
+/** What later orders need is taken last. */
+function keepMixed(
+  shop: Shop | null,
+  { line, kept }: AssignedLine,
+  there: Map<VarietyId, number>,
+  later: ReadonlyMap<VarietyId, number>,
+): [OrderLine, readonly Line[]] {
+  if (shop === null) return [line, []]
   const open = line.pieces - piecesOf(kept)
-  return [line, shop === null ? [] : mixedOf(shop, line, open, there)] as [OrderLine, readonly Line[]]
+  const free = new Map([...there].map(([id, pieces]) => [id, Math.max(0, pieces - (later.get(id) ?? 0))]))
+  const first = mixedOf(shop, line, open, free)
+  for (const { varietyId, pieces } of first) take(there, varietyId, pieces)
+  const rest = mixedOf(shop, line, open - piecesOf(first), there)
+  return [line, linesOf(sums([...first, ...rest]), shop)]
 }
 
 /** One that was ordered by name is replaced by others; a mixed line has looked at all that fit already. */
