@@ -1,5 +1,4 @@
 import type { Express, Request, Response } from 'express'
-import { parseCommand } from '../../shared-core/day/command-schema.ts'
 import type { CommandId, DeviceId } from '../../shared-core/ids.ts'
 import type { DeviceHello } from '../../shared-core/live/protocol.ts'
 import type { Problem } from '../../shared-core/shop/problem.ts'
@@ -58,9 +57,6 @@ async function takeNew(request: Request, response: Response, { parts, device, sh
   const read = readOrder(request.body, { shop, today, meanings })
   if (!read.ok) return sendMistakes(response, read.problems)
   const command = { id, deviceSeq: 1, tappedAtMs: null, ...read.act }
-  // What names come to may be more than a command may hold.
-  const parsed = parseCommand(command)
-  if (!parsed.ok) return sendMistakes(response, parsed.problems)
   const promise = await room.read((state) => promiseNow(state, shop, read.act, parts))
   // What a till has sold is sold: the board takes it, and says what it could not promise.
   const [answered] = await room.submit(device, [{ ...command, isRisk: !promise.isPromised }])

@@ -1,3 +1,4 @@
+import { parseCommand } from '../../shared-core/day/command-schema.ts'
 import type { VarietyId } from '../../shared-core/ids.ts'
 import type { Meaning } from '../../shared-core/live/sales-import.ts'
 import type { AskedItem, AskedLine, OrderCommand } from '../../shared-core/orders/order-commands.ts'
@@ -58,8 +59,12 @@ export function readOrder(raw: unknown, reading: Reading): OrderRead {
     items: ordered.items,
     ...(ref === null ? {} : { ref }),
   }
-  return { ok: true, act, ignored: ordered.ignored }
+  const parsed = parseCommand({ id: ANY_ID, deviceSeq: 1, tappedAtMs: null, ...act })
+  return parsed.ok ? { ok: true, act, ignored: ordered.ignored } : parsed
 }
+
+/** What names come to may be more than a command may hold: that is looked at with an id that no command has. */
+const ANY_ID = '0000000000'
 
 /** Names in an order that are neither a variety's nor on the menu: the till's own, perhaps. */
 export function tillNamesOf(raw: unknown, shop: Shop): readonly string[] {

@@ -1,4 +1,5 @@
 import type { DatabaseSyncInstance } from '@photostructure/sqlite'
+import { JournalError } from '../journal/journal.ts'
 import type { Sqlite } from '../journal/sqlite.ts'
 
 /** Beside the journal and in the copies' folder. */
@@ -32,7 +33,7 @@ export const WAIT_MS = 250
  * Opens the file, in today's form, or makes it. What is deleted is overwritten with zeros (`secure_delete`), here and
  * after a checkpoint in the log.
  * @param file ":memory:" for one that is gone with the process
- * @throws Error with a sentence when it is newer than this release, damaged, or cannot be written
+ * @throws JournalError with a sentence when it is newer than this release, damaged, or cannot be written
  */
 export function openDetails(sqlite: Sqlite, file: string): DatabaseSyncInstance {
   const db = new sqlite.DatabaseSync(file)
@@ -45,7 +46,7 @@ export function openDetails(sqlite: Sqlite, file: string): DatabaseSyncInstance 
   } catch (error) {
     db.close()
     const why = error instanceof Error ? error.message : String(error)
-    throw new Error(
+    throw new JournalError(
       `Names and notes of orders in ${file} cannot be used: ${why}. Stop the server; npm run restore puts them back.`,
     )
   }

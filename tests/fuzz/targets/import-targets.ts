@@ -1,8 +1,10 @@
 import fc from 'fast-check'
 import { readLoadList } from '../../../server/http/load-list.ts'
+import { readOrder } from '../../../server/http/read-order.ts'
 import { readSales } from '../../../server/http/read-sales.ts'
 import { countsSchema, readingsSchema } from '../../../server/http/sales-schema.ts'
 import { deviceId } from '../../../shared-core/ids.ts'
+import type { Meaning } from '../../../shared-core/live/sales-import.ts'
 import type { Problem } from '../../../shared-core/shop/problem.ts'
 import { problemsOf } from '../../../shared-core/shop/problems.ts'
 import { at } from '../../core/support/make.ts'
@@ -57,6 +59,20 @@ const LIST_JSON = [
   { date: '2026-11-24', loads: [{ in: '5:10', shelf: '1', lines: [['Sesame', 36]] }, { lines: [['Poppy', 12]] }] },
 ]
 const LIST_CSV = ['in,shelf,variety,pieces\n5:10,1,Sesame,36\n5:10,1,Poppy,12\n,,Plain,48\n', '5:10;1;Sesame;36\n']
+const ORDERS = [
+  {
+    ref: 'r1',
+    mark: 'AK',
+    due: '23:05',
+    lines: [
+      { variety: 'Sesame', dozens: 1, pieces: 2, sliced: true },
+      { variety: null, without: ['Poppy'], dozens: 2 },
+    ],
+    name: 'A. Guest',
+    note: 'rings',
+  },
+  { lines: [{ variety: 'ASST', pieces: 3 }], items: [{ item: 'melt', bagel: 'Poppy', times: 2 }], way: 'delivery' },
+]
 const COUNTS = [{ at: '8:05', id: 'c1', counts: [{ variety: 'Sesame', pieces: 18, within: 3 }] }]
 const READINGS = [{ readings: [{ degrees: 495, unit: 'F', shelf: '1', at: '8:05', id: 'o1' }, { degrees: 250 }] }]
 
@@ -84,6 +100,12 @@ export function importTargets(work: ShopAtWork): readonly Target[] {
       read.ok ? [] : read.problems,
     )
   }
+  const meanings = new Map<string, Meaning>([['ASST', { kind: 'unnamed', pieces: 6, among: null }]])
+  const order = (raw: unknown) => {
+    const read = readOrder(raw, { shop, today, meanings })
+    if (!read.ok) assertProblems(read.problems, raw)
+    return took(work, read.ok ? [work.command(read.act)] : [], read.ok ? [] : read.problems)
+  }
   const form = (schema: typeof countsSchema | typeof readingsSchema) => (raw: unknown) => {
     const read = schema.safeParse(raw)
     if (!read.success) assertProblems(problemsOf(read.error.issues, raw), raw)
@@ -107,6 +129,7 @@ export function importTargets(work: ShopAtWork): readonly Target[] {
       check: list,
       lookOver,
     },
+    { name: 'orders, JSON', weight: 0.3, inputs: mutated(ORDERS), check: order, lookOver },
     { name: 'counts', weight: 0.3, inputs: mutated(COUNTS), check: form(countsSchema) },
     { name: 'oven readings', weight: 0.3, inputs: fc.oneof(mutated(READINGS)), check: form(readingsSchema) },
   ]
