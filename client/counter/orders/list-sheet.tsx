@@ -50,7 +50,7 @@ export function ListSheet(props: OrdersProps) {
       <div class="counter-orders" style={{ gridTemplateColumns: `repeat(${columns}, minmax(0, 1fr))` }}>
         {shown.length === 0 && <p>{rows.length === 0 ? list.nothing : list.notFound}</p>}
         {items.map((row) => (
-          <RowKey key={row.order.id} {...props} row={row} room={room} rodPx={sizes.quietPx} />
+          <RowKey key={row.order.id} {...props} row={row} room={room} rodPx={Math.round(sizes.namePx * 1.05)} />
         ))}
       </div>
       <OrdersFoot {...props}>
@@ -88,7 +88,7 @@ type RowProps = OrdersProps & { readonly row: OrderRow; readonly room: RowRoom; 
 
 function RowKey({ row, room, rodPx, ...props }: RowProps) {
   const { say, live, book, board } = props
-  const { order, pieces, kept, items, made } = row
+  const { order } = row
   const text = rowText(row, book.of(order)?.name ?? '', { say, live, room })
   const tone = row.risk !== null || row.when === 'late' ? 'late' : row.when === 'due' ? 'act' : 'plain'
   return (
@@ -99,31 +99,25 @@ function RowKey({ row, room, rodPx, ...props }: RowProps) {
           <span class="counter-order-due">{text.due}</span>
           <span class="counter-order-state">{text.state}</span>
         </span>
-        <span class="counter-order-rods">
-          {pieces > 0 && (
-            <LyingRod
-              kept={kept}
-              there={0}
-              missing={pieces - kept}
-              perRing={PIECES_PER_RING}
-              widthPx={Math.round(room.widthPx * (items > 0 ? 0.6 : 1))}
-              heightPx={rodPx}
-            />
-          )}
-          {items > 0 && (
-            <LyingRod
-              kept={made}
-              there={0}
-              missing={items - made}
-              perRing={1}
-              widthPx={Math.round(room.widthPx * (pieces > 0 ? 0.35 : 1))}
-              heightPx={rodPx}
-            />
-          )}
-        </span>
+        {row.risk === null && <RowRods row={row} room={room} rodPx={rodPx} />}
         <span class="counter-order-line">{text.line}</span>
       </span>
     </Key>
+  )
+}
+
+function RowRods({ row, room, rodPx }: Pick<RowProps, 'row' | 'room' | 'rodPx'>) {
+  const { pieces, kept, items, made } = row
+  const share = { pieces: items > 0 ? 0.6 : 1, items: pieces > 0 ? 0.35 : 1 }
+  const widthPx = (part: keyof typeof share) => Math.round(room.widthPx * share[part])
+  const rod = { there: 0, heightPx: rodPx }
+  return (
+    <span class="counter-order-rods">
+      {pieces > 0 && (
+        <LyingRod {...rod} kept={kept} missing={pieces - kept} perRing={PIECES_PER_RING} widthPx={widthPx('pieces')} />
+      )}
+      {items > 0 && <LyingRod {...rod} kept={made} missing={items - made} perRing={1} widthPx={widthPx('items')} />}
+    </span>
   )
 }
 

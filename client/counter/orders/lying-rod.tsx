@@ -14,13 +14,15 @@ export interface LyingRodProps extends Strung {
   readonly perRing: number
 }
 
-/** Seen a little from the side: half as wide as high, each before the next. */
+/** Seen a little from the side: half as wide as high. Few have air between them, of many each is before the next. */
 const RING_WIDE = 0.5
-const RING_STEP = 0.36
+const RING_STEP = { least: 0.36, most: 0.64 } as const
 
 /** Pieces as rings strung on a rod that lies: kept ones at its left end, what is missing at its right one. */
 export function LyingRod({ widthPx, heightPx, perRing, ...pieces }: LyingRodProps) {
-  const rings = stringOf(pieces, perRing, Math.max(1, Math.floor(widthPx / (heightPx * RING_STEP)) - 2))
+  const roomPx = widthPx - heightPx * RING_WIDE
+  const rings = stringOf(pieces, perRing, Math.max(1, Math.floor(roomPx / (heightPx * RING_STEP.least))))
+  const stepPx = Math.min(heightPx * RING_STEP.most, roomPx / Math.max(1, rings.length - 1))
   const line = Math.max(1.5, heightPx / 18)
   const radiusX = (heightPx * RING_WIDE) / 2
   return (
@@ -36,7 +38,7 @@ export function LyingRod({ widthPx, heightPx, perRing, ...pieces }: LyingRodProp
           // A place on the rod is how far along it is and nothing else.
           key={index}
           class={`counter-strung counter-strung-${kind}`}
-          cx={line + radiusX + index * heightPx * RING_STEP}
+          cx={line + radiusX + index * stepPx}
           cy={heightPx / 2}
           rx={radiusX}
           ry={heightPx / 2 - line}

@@ -22,8 +22,8 @@ export interface OrderRow {
   readonly risk: AtRisk | null
 }
 
-/** A fetched order should lie there so long before its time: people come early. Common practice, no source. */
-const SOON_MS = 15 * 60_000
+/** What is fetched or driven should lie there so long before its time: people come early. Common practice, no source. */
+const SOON_MS = 10 * 60_000
 
 /** All open orders: those at risk first, then by due time. */
 export function orderRows(state: State, nowMs: EpochMs, atRisk: readonly AtRisk[]): readonly OrderRow[] {
@@ -49,7 +49,9 @@ function rowOf(
   const made = order.items.filter(({ steps }) => steps.every(({ madeAtMs }) => madeAtMs !== null)).length
   const isReady = kept === pieces && made === order.items.length
   const toGoMs = order.dueAtMs - nowMs
-  const when = isReady || toGoMs > SOON_MS ? 'coming' : toGoMs < 0 ? 'late' : 'due'
+  // Whoever waits sees the kitchen work on it until its time is over.
+  const soonMs = order.way === 'here' ? 0 : SOON_MS
+  const when = isReady || toGoMs > soonMs ? 'coming' : toGoMs < 0 ? 'late' : 'due'
   return { order, pieces, kept, items: order.items.length, made, isReady, when, risk }
 }
 

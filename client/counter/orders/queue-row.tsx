@@ -4,7 +4,6 @@ import { useMeasuredWidth } from '../../parts/measured-width.ts'
 import { OrderRing } from '../../parts/order-ring.tsx'
 import { strung } from '../../parts/strung.ts'
 import { textWidthPx } from '../../parts/text-width.ts'
-import { Wide } from '../small-key.tsx'
 import { hereOf } from './orders-now.ts'
 import type { OrdersProps } from './orders-parts.ts'
 import { ringsOf } from './queue-view.ts'
@@ -31,7 +30,7 @@ function ReadyKey({ store, say, board, ready }: OrdersProps & { readonly ready: 
   const { slip } = say
   const more = ready.length > 1 ? [slip.moreReady(ready.length - 1)] : []
   return (
-    <Wide share={1} id="hand-over">
+    <div class="counter-ready">
       <Key
         label={slip.handOver(first.mark)}
         detail={[slip.readySince(first.madeAtMs), ...more].join(', ')}
@@ -42,7 +41,7 @@ function ReadyKey({ store, say, board, ready }: OrdersProps & { readonly ready: 
           else store.send({ type: 'handOverOrder', orderId: first.orderId, lines: null })
         }}
       />
-    </Wide>
+    </div>
   )
 }
 

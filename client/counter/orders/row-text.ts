@@ -1,8 +1,8 @@
 import type { Order } from '../../../shared-core/orders/order.ts'
 import { localDate } from '../../live/clock-text.ts'
 import type { LiveState } from '../../live/shop-store.ts'
-import { fitList } from '../../parts/fit.ts'
 import type { CounterOrderWords } from '../../words/counter-orders.ts'
+import { firstInRoom } from '../foot-view.ts'
 import type { OrderRow } from './order-rows.ts'
 
 export interface RowText {
@@ -29,8 +29,17 @@ export function rowText(
   const due = dueText(row, say, live)
   const state = stateText(row, say)
   const parts = row.risk === null ? whatParts(row, name, say) : riskParts(row, say)
-  const line = fitList(parts, { roomPx: room.widthPx, fontPx: room.fontPx }, say.counter.day.others)
+  // Whatever is wrong is told in place of the rod: two lines.
+  const line = firstInRoom(shorter(parts, say), { ...room, lines: row.risk === null ? 1 : 2 })
   return { due, state, line, spoken: [say.one.title(row.order.mark), due, state, ...parts].join(', ') }
+}
+
+/** All parts, then fewer of them with how many others there are. */
+function shorter(parts: readonly string[], { counter }: CounterOrderWords): readonly string[] {
+  return parts.map((_, less) => {
+    const some = parts.slice(0, parts.length - less).join(', ')
+    return less === 0 ? some : `${some}, ${counter.day.others(less)}`
+  })
 }
 
 export function dueText(

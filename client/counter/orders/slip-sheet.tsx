@@ -82,7 +82,7 @@ function StartKey({ state, say, board, shop, slip, number, onStart }: StartProps
       <Key
         label={say.slip.start(number)}
         detail={quote === null ? undefined : quoteText(quote, shop, say)}
-        tone={refusal === undefined ? 'act' : 'plain'}
+        tone={refusal !== undefined ? 'plain' : quote !== null && 'cannot' in quote ? 'late' : 'act'}
         refusal={refusal}
         onPress={onStart}
       />

@@ -6,6 +6,7 @@ import type { Allergen } from '../../../shared-core/shop/shop.ts'
 import { Key } from '../../parts/key.tsx'
 import { FAST_TAP_MS } from '../../parts/press-guard.ts'
 import type { CounterOrderWords } from '../../words/counter-orders.ts'
+import { capitalised } from '../../words/joined.ts'
 import { PageKeys } from '../page-keys.tsx'
 import { rowsPage } from '../rows-page.ts'
 import { withAllergy, withAnother, withBagel, withChosen, withOneLess, withPortionTurned, withToasted } from './slip.ts'
@@ -73,7 +74,7 @@ function optionsOf({ state, say, board, shop, slip, setSlip, mode, onDone }: Are
   if (mode === 'allergy') {
     return ALLERGENS.map((allergen) => ({
       id: allergen,
-      label: say.said.allergen[allergen],
+      label: capitalised(say.said.allergen[allergen]),
       isChosen: item.allergies.includes(allergen),
       press: () => setSlip(withAllergy(slip, allergen)),
     }))

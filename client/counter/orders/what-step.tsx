@@ -3,6 +3,7 @@ import type { VarietyId } from '../../../shared-core/ids.ts'
 import { inUse } from '../../../shared-core/shop/in-order.ts'
 import { Key } from '../../parts/key.tsx'
 import { FAST_TAP_MS } from '../../parts/press-guard.ts'
+import { capitalised } from '../../words/joined.ts'
 import { PageKeys } from '../page-keys.tsx'
 import { rowsPage } from '../rows-page.ts'
 import type { Portioned } from './asked.ts'
@@ -78,7 +79,7 @@ function VarietyKeys({ words, say, sizes, shop, taking, setTaking }: TakeProps) 
         return (
           <Key
             key={kind ?? 'mixed'}
-            label={kind === null ? say.said.mixed : words.names.variety(kind)}
+            label={kind === null ? capitalised(say.said.mixed) : words.names.variety(kind)}
             detail={isOut ? say.take.notIn : undefined}
             chosen={taking.isLeavingOut ? isOut : undefined}
             sameTouchMs={FAST_TAP_MS}

@@ -1,13 +1,17 @@
 import { dateOf } from '../../../shared-core/dough/dates.ts'
+import type { OrderId } from '../../../shared-core/ids.ts'
 import { piecesOf } from '../../../shared-core/line/lines.ts'
 import { inUse } from '../../../shared-core/shop/in-order.ts'
 import type { EpochMs } from '../../../shared-core/units.ts'
 import { Choice } from '../../parts/choice.tsx'
 import { Key } from '../../parts/key.tsx'
 import { FAST_TAP_MS } from '../../parts/press-guard.ts'
+import type { CounterOrderWords } from '../../words/counter-orders.ts'
+import { capitalised } from '../../words/joined.ts'
 import { dueText } from './row-text.ts'
 import type { TakeProps } from './take-sheet.tsx'
 import { moved, onAnotherDay } from './taking.ts'
+import type { When } from './use-promise.ts'
 
 /** When and how it goes: as early as can be promised with one touch, or a time that is asked for, and whether that holds. */
 export function WhenStep(props: TakeProps) {
@@ -96,20 +100,26 @@ function TimeKeys({ live, say, taking, setTaking, when }: TakeProps) {
 function Verdict({ live, state, say, when }: TakeProps) {
   const { promised, dueAtMs, isRisk } = when
   const { take, promise } = say
-  const markOf = (id: Parameters<typeof state.orders.get>[0]) => state.orders.get(id)?.mark ?? ''
+  const markOf = (id: OrderId) => state.orders.get(id)?.mark ?? ''
   if (dueAtMs === null) {
     if (promised === null) return null
     const texts = [promise.notToday, promise.why(promised.why, markOf), promise.noNextDay]
     return <p class="counter-verdict counter-verdict-not">{texts.join(' ')}</p>
   }
   const text = dueText({ order: { dueAtMs } }, say, live)
-  const why = promised === null ? [] : [promise.why(promised.why, markOf)]
-  const earliest = promised?.atMs === null || promised === null ? [] : [promise.from(promised.atMs)]
   return (
     <p class={isRisk ? 'counter-verdict counter-verdict-not' : 'counter-verdict'} role="status">
-      {(isRisk ? [take.holdsNot(text), ...earliest, ...why] : [take.holds(text), ...why]).join(' ')}
+      {[isRisk ? take.holdsNot(text) : take.holds(text), ...reasons(when, say, markOf)].join(' ')}
     </p>
   )
+}
+
+/** What decides the earliest time, where that is later than asked for or not today. */
+function reasons({ promised, dueAtMs, isRisk }: When, { promise }: CounterOrderWords, markOf: (id: OrderId) => string) {
+  if (promised === null) return []
+  const why = promise.why(promised.why, markOf)
+  if (promised.atMs === null) return [promise.notToday, why]
+  return isRisk ? [promise.from(promised.atMs), why] : promised.atMs === dueAtMs ? [why] : []
 }
 
 const WAYS = ['pickUp', 'here', 'delivery'] as const
@@ -123,7 +133,7 @@ function WayKeys({ say, shop, taking, setTaking }: TakeProps) {
     <div class="counter-ways">
       <Choice
         name={take.steps.when}
-        options={WAYS.map((value) => ({ value, label: said.way[value] }))}
+        options={WAYS.map((value) => ({ value, label: capitalised(said.way[value]) }))}
         chosen={way}
         onChoose={(value) => setTaking({ ...taking, way: value })}
       />

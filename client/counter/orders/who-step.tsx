@@ -1,5 +1,6 @@
 import type { OrderDetails } from '../../../shared-core/orders/order-commands.ts'
 import { Key } from '../../parts/key.tsx'
+import { capitalised } from '../../words/joined.ts'
 import { DETAIL_CHARACTERS, MARK_CHARACTERS } from './limits.ts'
 import type { TakeProps } from './take-sheet.tsx'
 
@@ -28,7 +29,7 @@ export function WhoStep({ say, taking, setTaking }: TakeProps) {
       <Typed title={take.note} most={DETAIL_CHARACTERS.note} value={details.note} onTyped={(note) => set({ note })} />
       <div class="counter-paid">
         <Key
-          label={isPaid ? said.paid : said.notPaid}
+          label={capitalised(isPaid ? said.paid : said.notPaid)}
           chosen={isPaid}
           onPress={() => setTaking({ ...taking, isPaid: !isPaid })}
         />
