@@ -1,10 +1,13 @@
 import type { Express, Request, Response } from 'express'
+import type { Command } from '../../shared-core/day/commands.ts'
 import type { DetailsAnswer, DetailsTold } from '../../shared-core/live/order-details.ts'
 import { DETAILS_IDS_MAX } from '../../shared-core/live/order-details.ts'
 import type { Room } from '../live/room.ts'
 import type { DetailsBook } from '../orders/details-book.ts'
 import { detailsOf, forgottenWith } from '../orders/details-of.ts'
 import { knownNames } from '../orders/known-names.ts'
+import { saidNoMore } from '../orders/said-no-more.ts'
+import { commandOfRow } from './derived-command.ts'
 import { deviceOf } from './device-headers.ts'
 import { sendProblem } from './problem.ts'
 
@@ -58,8 +61,22 @@ async function getNames(request: Request, response: Response, { room, details }:
   response.json(await room.read((state) => knownNames(state, details, text)))
 }
 
-async function deleteDetails({ params }: Request, response: Response, parts: OrderDetailsParts): Promise<void> {
+/** First it is gone, then the screens hear of it. */
+async function deleteDetails(request: Request, response: Response, parts: OrderDetailsParts): Promise<void> {
+  const device = deviceOf(request, response)
+  if (device === null) return
   const { room, details } = parts
-  const deleted = await room.read(() => details.forget(forgottenWith(String(params.id))))
+  const ids = forgottenWith(String(request.params.id))
+  const deleted = await room.read(() => details.forget(ids))
+  const acts = await room.read((state) => saidNoMore(state, ids))
+  const commands = acts.map(
+    (act, n): Command => ({
+      id: commandOfRow(device.deviceId, 'forget', null),
+      deviceSeq: n + 1,
+      tappedAtMs: null,
+      ...act,
+    }),
+  )
+  if (commands.length > 0) await room.submit(device, commands)
   response.json({ deleted })
 }

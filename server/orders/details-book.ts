@@ -49,11 +49,12 @@ export class DetailsBook {
     this.#db.prepare('UPDATE details SET day = ? WHERE id = ? AND day IS NOT ?').run(day, id, day)
   }
 
-  /** The writing of this number, else the newest; null: there is none. */
+  /** @param version null: the newest @returns null: there is none */
   find(id: string, version: number | null): WrittenDetails | null {
     const row =
-      this.#db.prepare('SELECT * FROM details WHERE id = ? AND version = ?').get(id, version ?? -1) ??
-      this.#db.prepare('SELECT * FROM details WHERE id = ? ORDER BY version DESC LIMIT 1').get(id)
+      version === null
+        ? this.#db.prepare('SELECT * FROM details WHERE id = ? ORDER BY version DESC LIMIT 1').get(id)
+        : this.#db.prepare('SELECT * FROM details WHERE id = ? AND version = ?').get(id, version)
     return row === undefined ? null : writtenIn(row)
   }
 

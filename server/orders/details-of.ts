@@ -15,14 +15,17 @@ const OF_STANDING = /^(.+)\.\d{4}-\d{2}-\d{2}$/
 export function detailsOf(state: State, book: DetailsBook, id: string): DetailsTold | null {
   const one = state.orders.get(orderId(id)) ?? state.standing.get(standingId(id))
   if (one?.details === 0) return null
-  const from = OF_STANDING.exec(id)?.[1]
-  const written =
-    book.find(id, one?.details ?? null) ?? (from === undefined ? null : book.find(from, one?.details ?? null))
-  return written === null ? null : toldOf(id, one?.details ?? written.version, written)
+  const ids = forgottenWith(id)
+  const version = one?.details ?? null
+  // The very writing first: one that the journal did not take may lie beside it.
+  const written = [version, null].flatMap((said) => ids.flatMap((any) => book.find(any, said) ?? []))[0]
+  if (written === undefined || isEmpty(written)) return null
+  const { name, phone, note } = written
+  return { id, version: version ?? written.version, name, phone, note }
 }
 
-function toldOf(id: string, version: number, { name, phone, note }: WrittenDetails): DetailsTold {
-  return { id, version, name, phone, note }
+function isEmpty({ name, phone, note }: WrittenDetails): boolean {
+  return name === '' && phone === '' && note === ''
 }
 
 /** What is forgotten with an order: of a date, the standing one too that it has it from (`DetailsBook.forget`). */

@@ -48,6 +48,11 @@ describe('in the shop’s folder', () => {
     expect(read.json).toEqual({ details: [{ id: 'order00000001.1', version: 1, ...WRITTEN_DETAILS }] })
     const deleted = await ask(server, '/api/v1/orders/details/order00000001.1', { method: 'DELETE' })
     expect([deleted.json, filesWith(folder, NAME)]).toEqual([{ deleted: 1 }, []])
+    const { orders } = server.room.state
+    expect([...orders.values()], 'screens read it anew').toMatchObject([
+      { details: 2, lines: [{ pieces: 6, dozens: 0 }] },
+    ])
+    expect((await ask(server, '/api/v1/orders/details?ids=order00000001.1')).json).toEqual({ details: [] })
     await stopServer(server)
     expect(filesWith(folder, NAME)).toEqual([])
     expect(filesWith(folder, '"orderTaken"').length, 'the order itself stays').toBeGreaterThan(0)

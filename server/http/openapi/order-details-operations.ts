@@ -71,7 +71,7 @@ export const ORDER_DETAILS_OPERATIONS: readonly Operation[] = [
     path: '/api/v1/orders/details/{id}',
     summary: 'Deletes for good whom an order is for',
     description:
-      'With the order of a standing one goes what was written of that, and of all its dates. The order itself stays.',
+      'With the order of a standing one goes what was written of that, and of all its dates. The order itself stays; screens hear of it as a change.',
     parameters: [
       {
         name: 'id',
@@ -86,5 +86,6 @@ export const ORDER_DETAILS_OPERATIONS: readonly Operation[] = [
       schema: 'OrderDetailsDeleted',
       description: 'Of how many of these there was something.',
     },
+    isAct: true,
   },
 ]
