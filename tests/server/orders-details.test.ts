@@ -4,6 +4,7 @@ import { DetailsBook } from '../../server/orders/details-book.ts'
 import { DetailsChores } from '../../server/orders/details-chores.ts'
 import { detailsOf, forgottenWith } from '../../server/orders/details-of.ts'
 import type { DetailsPlace } from '../../server/orders/put-down.ts'
+import { saidNoMore } from '../../server/orders/said-no-more.ts'
 import { dateAfter } from '../../shared-core/day/label.ts'
 import { toJson } from '../../shared-core/day/state-json.ts'
 import { commandId, orderId } from '../../shared-core/ids.ts'
@@ -133,6 +134,23 @@ describe('whom an order is for', () => {
     expect([told(dated)?.note, told(id)?.note]).toEqual(['only today', ZILLA.note])
     expect(book.forget(forgottenWith(dated)), 'both go together').toBe(2)
     expect([told(dated), told(id)]).toEqual([null, null])
+  })
+})
+
+describe('what is said no more', () => {
+  it('[M105] given a standing order and an order of it, when their names are deleted, then screens hear that, and nothing else is another', async () => {
+    const { world, told, book } = await shopWithBook()
+    await world.submit({ type: 'openDay' })
+    await world.submit({ ...standing, lines: [askedLine('poppy', { dozens: 2, pieces: 3, sliced: true })] })
+    const id = made(world)
+    await world.submit({ type: 'takeUpOrders' })
+    const before = [...world.state.orders.values(), ...world.state.standing.values()]
+    const ids = forgottenWith(`${id}.${TODAY}`)
+    book.forget(ids)
+    for (const act of saidNoMore(world.state, ids)) expect((await world.submit(act))?.answer.kind).toBe('taken')
+    const after = [...world.state.orders.values(), ...world.state.standing.values()]
+    expect(after).toEqual(before.map((one) => ({ ...one, details: 2 })))
+    expect([before.length, told(id), told(`${id}.${TODAY}`)]).toEqual([2, null, null])
   })
 })
 
