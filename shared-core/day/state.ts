@@ -34,10 +34,11 @@ import type { SetUpChange } from '../shop/set-up-change.ts'
 import type { BatchStage, Shop } from '../shop/shop.ts'
 import type { EpochMs } from '../units.ts'
 import type { OverLimit } from './answers.ts'
+import type { ClosedDay } from './closed-day.ts'
 import type { Presumed } from './events.ts'
 import type { Habit } from './habit.ts'
 import type { Care, CareKind, Mark, Note } from './said.ts'
-import type { Touched, Trace } from './trace.ts'
+import type { Trace } from './trace.ts'
 
 /** Raised by one whenever the fold changes: screens with another number reload, snapshots with another are not read. */
 export const FOLD_VERSION = 7
@@ -108,28 +109,6 @@ export interface Day {
   readonly noonMs: EpochMs | null
   /** The number of the last slip that was given one; left out: none today. */
   readonly lastSlip?: number
-}
-
-export interface ClosedDay {
-  readonly label: string
-  readonly openedAtMs: EpochMs
-  readonly closedAtMs: EpochMs
-  /** The date, YYYY-MM-DD, that it uses up: its own, or the day before when it was over on that already. */
-  readonly closedOn: string
-  readonly account: readonly { readonly doughId: DoughId; readonly account: Account }[]
-  /** Pieces of each variety that were left for sale at close, what was day-old already included. */
-  readonly left: readonly Line[]
-  readonly crewMinutes: number | null
-  /** What the close replaced, so that the day can be reopened; null once the next one has begun. */
-  readonly before: BeforeClose | null
-}
-
-export interface BeforeClose {
-  readonly touched: readonly Touched[]
-  readonly account: readonly { readonly doughId: DoughId; readonly before: Account | null }[]
-  readonly noonMs: EpochMs | null
-  readonly lastSlip?: number
-  readonly lastDay: ClosedDay | null
 }
 
 /** Pieces of one dough or variety that move together. `varietyId` is null while it is still plain dough. */

@@ -1,7 +1,8 @@
 import { EMPTY_ACCOUNT } from '../../../shared-core/day/account.ts'
+import type { ClosedDay } from '../../../shared-core/day/closed-day.ts'
 import type { DayFigures } from '../../../shared-core/day/figures.ts'
 import type { Note } from '../../../shared-core/day/said.ts'
-import type { Account, ClosedDay, Line, State } from '../../../shared-core/day/state.ts'
+import type { Account, Line, State } from '../../../shared-core/day/state.ts'
 import type { DoughId } from '../../../shared-core/ids.ts'
 import { carriedOn } from '../account-view.ts'
 
