@@ -1,60 +1,73 @@
 import type { State } from '../day/state.ts'
 import type { OrderId } from '../ids.ts'
+import type { Order } from '../orders/order.ts'
 import type { EpochMs } from '../units.ts'
-import type { Kitchen, KitchenItem, Taking } from './model.ts'
-import { kitchenOf, restFrom, simGivenOf, takingAsSetUp } from './model.ts'
-import { partKey } from './parts.ts'
-import { planSlots } from './plan-slots.ts'
-import type { Simulated } from './simulate.ts'
+import { beginTogether } from './finish-together.ts'
+import type { Kitchen } from './model.ts'
+import { firstStep, keyOf, kitchenOf, simGivenOf, takingAsSetUp } from './model.ts'
+import { ovenPlan } from './oven-plan.ts'
+import type { SimGiven, Simulated } from './simulate.ts'
 import { OVEN, simulate } from './simulate.ts'
-import type { SlotPart, SlotsPlan } from './slots.ts'
+import type { SlotsPlan } from './slots.ts'
 
-/** The kitchen's next hours, as set up: when each part begins and ends, and when each order is complete. */
+/** The kitchen's next hours, as set up: when each part begins, and when each order is complete. */
 export interface Ahead {
   readonly kitchen: Kitchen
-  /** By `partKey`: parts that are not begun. */
+  /** By `partKey`: parts that are not begun; left out: those that never can. */
   readonly begins: ReadonlyMap<string, { readonly beginMs: number; readonly shelfId: string | null }>
   /** By order with something to make; Infinity: never, as things stand. */
   readonly completeMs: ReadonlyMap<OrderId, number>
 }
 
-/** Looks that are made while somebody watches try fewer orders than a plan that is made once. */
-const TRIES = 600
+/** What somebody fetches is complete so long before. Common practice, no source. */
+const FINISH_EARLY_MS = 3 * 60_000
 
-/** @returns null without a set-up */
+/**
+ * Lets the kitchen run as set up, gives the oven its plan (`plan-slots.ts`), lets it run again with that, and begins what
+ * is quickly made so that its order comes together (`finish-together.ts`).
+ * @returns null without a set-up
+ */
 export function lookAheadOf(state: State, nowMs: EpochMs): Ahead | null {
   const kitchen = kitchenOf(state, nowMs)
   if (kitchen === null) return null
-  const taking = takingAsSetUp(nowMs)
-  const first = simulate(simGivenOf(kitchen, taking))
-  const plan = ovenPlan(kitchen, taking, first)
-  const given = simGivenOf(kitchen, taking)
-  const planned = new Map(plan.starts.map((start) => [start.partId, start]))
-  const late = new Set(plan.tooLate)
-  const jobs = kitchen.items.map((one, at) => ({
-    readyMs: given.jobs[at]?.readyMs ?? nowMs,
-    steps: (given.jobs[at]?.steps ?? []).map((step, index) => {
-      const key = keyOf(one, firstStep(one) + index)
-      if (step.station !== OVEN) return step
-      if (late.has(key)) return { ...step, fromMs: Number.POSITIVE_INFINITY }
-      return { ...step, slots: 1, fromMs: planned.get(key)?.atMs ?? step.fromMs }
-    }),
+  const given = simGivenOf(kitchen, takingAsSetUp(nowMs))
+  const plan = ovenPlan(kitchen, given, simulate(given))
+  const simulated = simulate(withPlan(kitchen, given, plan))
+  const completeMs = completeOf(kitchen, simulated)
+  const chains = kitchen.items.map((one, at) => ({
+    targetMs: targetOf(one.order, completeMs.get(one.order.id) ?? 0),
+    parts: (given.jobs[at]?.steps ?? []).map(({ station, takesMs }, index) => ({
+      key: keyOf(one, firstStep(one) + index),
+      station: station === OVEN ? null : station,
+      soonestMs: simulated.startMs[at]?.[index] ?? Number.POSITIVE_INFINITY,
+      takesMs,
+    })),
   }))
-  // The plan has given each its places: as many as there are things.
-  const shelves = [Array<number>(jobs.length).fill(nowMs)]
-  const second = simulate({ ...given, shelves, handlingMs: 0, jobs })
-  return { kitchen, begins: beginsOf(kitchen, second, planned), completeMs: completeOf(kitchen, second) }
+  const hands = given.hands.map((some) => some.length)
+  const begins = beginTogether(chains, hands, { starts: plan.starts, handlingMs: given.handlingMs })
+  const shelves = new Map(plan.starts.map(({ partId, shelfId }) => [partId, shelfId]))
+  return {
+    kitchen,
+    begins: new Map([...begins].map(([key, beginMs]) => [key, { beginMs, shelfId: shelves.get(key) ?? null }])),
+    completeMs,
+  }
 }
 
-function beginsOf(kitchen: Kitchen, simulated: Simulated, planned: ReadonlyMap<string, { shelfId: string }>) {
-  return new Map(
-    kitchen.items.flatMap((one, at) =>
-      [...(simulated.startMs[at] ?? [])].map((beginMs, index) => {
-        const key = keyOf(one, firstStep(one) + index)
-        return [key, { beginMs, shelfId: planned.get(key)?.shelfId ?? null }] as const
-      }),
-    ),
-  )
+/** Each thing goes into the oven when the plan says so; the plan has given it its places. */
+function withPlan(kitchen: Kitchen, given: SimGiven, { starts, tooLate }: SlotsPlan): SimGiven {
+  const planned = new Map(starts.map(({ partId, atMs }) => [partId, atMs]))
+  const never = new Set(tooLate)
+  const jobs = given.jobs.map((job, at) => ({
+    ...job,
+    steps: job.steps.map((step, index) => {
+      const one = kitchen.items[at]
+      if (step.station !== OVEN || one === undefined) return step
+      const key = keyOf(one, firstStep(one) + index)
+      const fromMs = never.has(key) ? Number.POSITIVE_INFINITY : (planned.get(key) ?? step.fromMs)
+      return { ...step, slots: 1, fromMs }
+    }),
+  }))
+  return { ...given, jobs, shelves: [Array<number>(jobs.length).fill(kitchen.nowMs)], handlingMs: 0 }
 }
 
 function completeOf(kitchen: Kitchen, { endMs }: Simulated): ReadonlyMap<OrderId, number> {
@@ -65,57 +78,6 @@ function completeOf(kitchen: Kitchen, { endMs }: Simulated): ReadonlyMap<OrderId
   return complete
 }
 
-/** The first oven part of each item that is not in yet; what an item bakes a second time follows from it. */
-function ovenPlan(kitchen: Kitchen, taking: Taking, { startMs, endMs }: Simulated): SlotsPlan {
-  const given = simGivenOf(kitchen, taking)
-  const parts: SlotPart[] = []
-  const otherMs = new Map<OrderId, number>()
-  kitchen.items.forEach((one, at) => {
-    const steps = given.jobs[at]?.steps ?? []
-    const index = steps.findIndex(({ station }) => station === OVEN)
-    const { order, item } = one
-    if (index === -1) {
-      otherMs.set(order.id, Math.max(otherMs.get(order.id) ?? kitchen.nowMs, finite(endMs[at], kitchen.nowMs)))
-      return
-    }
-    const step = firstStep(one) + index
-    const before =
-      index === 0 ? (given.jobs[at]?.readyMs ?? 0) : (startMs[at]?.[index - 1] ?? 0) + (steps[index - 1]?.takesMs ?? 0)
-    parts.push({
-      id: keyOf(one, step),
-      orderId: order.id,
-      readyMs: Math.max(before, steps[index]?.fromMs ?? 0),
-      bakeMs: steps[index]?.takesMs ?? 0,
-      slots: steps[index]?.slots ?? 1,
-      afterMs: restFrom(item, step + 1),
-      group: null,
-    })
-  })
-  return planSlots(
-    {
-      nowMs: kitchen.nowMs,
-      stopMs: kitchen.hours.closesAtMs,
-      shelves: kitchen.shelves.map(({ shelf }, at) => ({ id: shelf.id, freeMs: given.shelves[at] ?? [] })),
-      handlingMs: given.handlingMs,
-      orders: kitchen.orders.map(({ id, dueAtMs }) => ({
-        id,
-        dueMs: dueAtMs,
-        otherReadyMs: otherMs.get(id) ?? kitchen.nowMs,
-      })),
-      parts: parts.filter(({ readyMs }) => Number.isFinite(readyMs)),
-    },
-    TRIES,
-  )
-}
-
-export function firstStep({ step, isBegun }: KitchenItem): number {
-  return isBegun ? step + 1 : step
-}
-
-export function keyOf({ order, item }: KitchenItem, step: number): string {
-  return partKey(order.id, item.no, step)
-}
-
-function finite(value: number | undefined, otherwise: number): number {
-  return value !== undefined && Number.isFinite(value) ? value : otherwise
+function targetOf({ way, dueAtMs }: Order, completeMs: number): number {
+  return way === 'here' ? completeMs : Math.max(completeMs, dueAtMs - FINISH_EARLY_MS)
 }

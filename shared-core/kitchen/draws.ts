@@ -1,7 +1,7 @@
 import type { State } from '../day/state.ts'
 import { Chance } from '../plan/bake-off/chance.ts'
-import { keyOf } from './ahead.ts'
 import type { Kitchen, KitchenItem, Taking } from './model.ts'
+import { keyOf } from './model.ts'
 import { ovenPace } from './oven-pace.ts'
 import { stepTimes, timeAt, timeLeftAt } from './step-times.ts'
 

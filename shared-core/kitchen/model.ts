@@ -5,7 +5,7 @@ import { milliCelsius } from '../shop/temperature.ts'
 import type { EpochMs } from '../units.ts'
 import type { KitchenHours } from './kitchen-hours.ts'
 import { kitchenHours } from './kitchen-hours.ts'
-import { itemIsBegun, ordersInKitchen, shelvesWithSlots, stepNow } from './parts.ts'
+import { itemIsBegun, ordersInKitchen, partKey, shelvesWithSlots, stepNow } from './parts.ts'
 import type { SimGiven, SimStep } from './simulate.ts'
 import { OVEN } from './simulate.ts'
 
@@ -70,6 +70,15 @@ export function itemsOf(order: Order): readonly KitchenItem[] {
       return [{ order, item, step, isBegun, holdMs, restMs }]
     })
     .sort((one, other) => other.restMs - one.restMs || one.item.no - other.item.no)
+}
+
+/** The first part that is not begun. */
+export function firstStep({ step, isBegun }: KitchenItem): number {
+  return isBegun ? step + 1 : step
+}
+
+export function keyOf({ order, item }: KitchenItem, step: number): string {
+  return partKey(order.id, item.no, step)
 }
 
 /** What an item's parts from one on take, as set up. */

@@ -1,55 +1,56 @@
 import type { Chance } from '../plan/bake-off/chance.ts'
+import type { SlotsDecoder } from './slots-decode.ts'
 import type { SlotsProblem } from './slots-units.ts'
 
-/** Small changes of an order of units: one unit elsewhere, two swapped, all units of one order together elsewhere. */
+/** So far a move reaches, as a share of all units. */
+const REACH = 0.17
+/** So many of the moves of whole orders bring one that is late forward. */
+const BRING_FORWARD = 0.5
+/** Looks for a late order before any is taken. */
+const LOOKS = 5
+
+/** Changes of an order of units, in place; each gives the first position that is another than before. */
 export class SlotMoves {
   readonly #problem: SlotsProblem
   readonly #chance: Chance
+  readonly #reach: number
   readonly #moving: Int32Array
+  readonly #isLate: Uint8Array
+  readonly #latestMs: Float64Array
 
   constructor(problem: SlotsProblem, chance: Chance) {
+    const { units, orders } = problem
     this.#problem = problem
     this.#chance = chance
-    this.#moving = new Int32Array(problem.units.length)
+    this.#reach = Math.max(2, Math.round(units.length * REACH))
+    this.#moving = new Int32Array(units.length)
+    this.#isLate = new Uint8Array(orders.length)
+    this.#latestMs = new Float64Array(units.length)
   }
 
-  /** Changes it in place. @returns the first position that is another than before */
-  change(order: Int32Array): number {
-    const kind = this.#chance.part()
-    if (kind < 0.4) return this.#insert(order)
-    if (kind < 0.65) return this.#swap(order)
-    return this.#moveOrder(order)
+  /** Learns which orders are late, from what was put in last. */
+  look(decoder: SlotsDecoder): void {
+    const { orders } = this.#problem
+    for (let at = 0; at < orders.length; at += 1)
+      this.#isLate[at] = decoder.completeMs(at) > (orders[at]?.dueMs ?? 0) ? 1 : 0
   }
 
-  #insert(order: Int32Array): number {
-    const from = this.#chance.index(order.length)
-    const to = this.#chance.index(order.length)
-    const unit = order[from] ?? 0
-    if (from < to) order.copyWithin(from, from + 1, to + 1)
-    else order.copyWithin(to + 1, to, from)
-    order[to] = unit
-    return Math.min(from, to)
-  }
-
-  #swap(order: Int32Array): number {
-    const one = this.#chance.index(order.length)
-    const other = this.#chance.index(order.length)
-    const unit = order[one] ?? 0
-    order[one] = order[other] ?? 0
-    order[other] = unit
-    return Math.min(one, other)
-  }
-
-  /** Its units come one after another, in the order in which they stood. */
-  #moveOrder(order: Int32Array): number {
-    const mine = new Set(this.#problem.orders[this.#chance.index(this.#problem.orders.length)]?.units)
-    const at = this.#chance.index(order.length)
+  /** All units of one order, one after another as they stood, some way forward or back. */
+  moveOrder(order: Int32Array): number {
+    const { orders } = this.#problem
+    let which = this.#chance.index(orders.length)
+    let isForward = this.#chance.part() < 0.5
+    if (this.#chance.part() < BRING_FORWARD) {
+      isForward = true
+      for (let look = 1; look < LOOKS && this.#isLate[which] === 0; look += 1) which = this.#chance.index(orders.length)
+    }
+    const mine = orders[which]?.units ?? []
     let first = order.length
     let kept = 0
     let moved = 0
     for (let place = 0; place < order.length; place += 1) {
       const unit = order[place] ?? 0
-      if (mine.has(unit)) {
+      if (mine.includes(unit)) {
         this.#moving[moved] = unit
         moved += 1
         first = Math.min(first, place)
@@ -58,9 +59,48 @@ export class SlotMoves {
         kept += 1
       }
     }
-    const to = Math.min(at, kept)
+    if (moved === 0) return order.length
+    const to = this.#away(first, isForward, kept)
     order.copyWithin(to + moved, to, kept)
-    order.set(this.#moving.subarray(0, moved), to)
+    for (let at = 0; at < moved; at += 1) order[to + at] = this.#moving[at] ?? 0
     return Math.min(first, to)
+  }
+
+  /** One unit elsewhere, or two in each other's place. */
+  moveUnit(order: Int32Array): number {
+    const from = this.#chance.index(order.length)
+    const to = this.#away(from, this.#chance.part() < 0.5, order.length - 1)
+    const unit = order[from] ?? 0
+    if (this.#chance.part() < 0.5) order[from] = order[to] ?? 0
+    else if (from < to) order.copyWithin(from, from + 1, to + 1)
+    else order.copyWithin(to + 1, to, from)
+    order[to] = unit
+    return Math.min(from, to)
+  }
+
+  /**
+   * By the latest that each could begin without its order being complete later, or late: what is not pressed leaves its
+   * place to what is. Source: Valls, Ballestín and Quintanilla, Justification and RCPSP, EJOR 165 (2005).
+   * @param decoder has put in `order`
+   */
+  justify(order: Int32Array, decoder: SlotsDecoder): number {
+    const { units, orders } = this.#problem
+    for (let at = 0; at < units.length; at += 1) {
+      const unit = units[at]
+      let latestMs = Number.POSITIVE_INFINITY
+      for (let part = 0; part < (unit?.parts.length ?? 0); part += 1) {
+        const of = unit?.orders[part] ?? 0
+        const byMs = Math.max(decoder.completeMs(of), orders[of]?.dueMs ?? 0)
+        latestMs = Math.min(latestMs, byMs - (unit?.parts[part]?.bakeMs ?? 0) - (unit?.parts[part]?.afterMs ?? 0))
+      }
+      this.#latestMs[at] = latestMs
+    }
+    order.sort((one, other) => (this.#latestMs[one] ?? 0) - (this.#latestMs[other] ?? 0) || one - other)
+    return 0
+  }
+
+  #away(from: number, isForward: boolean, most: number): number {
+    const by = 1 + this.#chance.index(this.#reach)
+    return Math.max(0, Math.min(most, isForward ? from - by : from + by))
   }
 }

@@ -67,13 +67,12 @@ export class SlotsDecoder {
     this.#restore(from)
     const { slots } = this.#flat
     for (let at = from; at < order.length; at += 1) {
-      this.#before.set(this.#now, at * this.#now.length)
-      this.#lateBefore[at] = this.lateMs
-      this.#leftBefore[at] = this.leftOut
+      this.#note(at)
       const unit = order[at] ?? 0
       const wide = slots[unit] ?? 0
       this.#book(unit, wide === 1 ? this.#putOne(unit) : wide > 1 ? this.#putWide(unit, wide) : this.#putTogether(unit))
     }
+    this.#note(order.length)
     this.#sum()
   }
 
@@ -89,8 +88,17 @@ export class SlotsDecoder {
     return this.#now[this.#places + order] ?? 0
   }
 
+  #note(at: number): void {
+    const first = at * this.#now.length
+    for (let one = 0; one < this.#now.length; one += 1) this.#before[first + one] = this.#now[one] ?? 0
+    this.#lateBefore[at] = this.lateMs
+    this.#leftBefore[at] = this.leftOut
+  }
+
   #restore(from: number): void {
-    this.#now.set(this.#before.subarray(from * this.#now.length, (from + 1) * this.#now.length))
+    const now = this.#now
+    const first = from * now.length
+    for (let at = 0; at < now.length; at += 1) now[at] = this.#before[first + at] ?? 0
     this.lateMs = this.#lateBefore[from] ?? 0
     this.leftOut = this.#leftBefore[from] ?? 0
   }
@@ -184,11 +192,12 @@ export class SlotsDecoder {
     const { firstPlace } = this.problem
     let bestMs = Number.POSITIVE_INFINITY
     for (let shelf = 0; shelf + 1 < firstPlace.length; shelf += 1) {
-      const [from, to] = [firstPlace[shelf] ?? 0, firstPlace[shelf + 1] ?? 0]
+      const from = firstPlace[shelf] ?? 0
+      const to = firstPlace[shelf + 1] ?? 0
       if (to - from < slots) continue
       const atMs = this.#lookAt(from, to, slots, readyMs)
       if (bestMs > readyMs ? atMs < bestMs : atMs <= readyMs && atMs > bestMs) {
-        this.#found.set(this.#looked.subarray(0, slots))
+        for (let slot = 0; slot < slots; slot += 1) this.#found[slot] = this.#looked[slot] ?? 0
         bestMs = atMs
       }
     }

@@ -1,76 +1,118 @@
 import { Chance } from '../plan/bake-off/chance.ts'
-import type { SlotsDecoder } from './slots-decode.ts'
 import { SlotMoves } from './slot-moves.ts'
 import { firstOrders } from './slot-rules.ts'
+import type { SlotsDecoder } from './slots-decode.ts'
 
 /** The search draws from it: the same given makes the same plan. */
 const SEED = 20_261_127
-/** Lateness that a worse order may cost at first, as a share of what the best rule gives; found by trial. */
-const WARMTH = 0.01
-/** A millisecond of lateness is worth this much of the sum of completion times: it only breaks ties. */
+/** Lateness that a change may cost at first, in mean bakes; it goes down to nothing. Found by trial, as what follows. */
+const WARMTH = 0.5
+/** Whole orders are moved first, single units in the last part of the tries. */
+const UNITS_FROM = 0.75
+/** Every so many tries what is not pressed leaves its place to what is. */
+const JUSTIFY_EVERY = 40
+/** A millisecond of lateness is worth so much of the sum of completion times: that only breaks ties. */
 const SUM_WEIGHT = 1e-6
 /** One thing more that is made outweighs all lateness. */
 const LEFT_OUT_MS = 1e11
 
 /**
- * The order in which to put units in: the best of some dispatching rules, bettered by simulated annealing over moves of
- * units and of whole orders. (Kirkpatrick, Gelatt and Vecchi 1983.)
- * @returns units by index; the decoder has put them in
+ * The order in which to put units in: the best of some dispatching rules, bettered by threshold accepting over moves of
+ * whole orders and of units (Dueck and Scheuer, Journal of Computational Physics 90, 1990: simulated annealing without
+ * its exponential, which engines may round differently).
+ * @returns units by index
  */
 export function bestOrder(decoder: SlotsDecoder, tries: number): Int32Array {
-  let current: Int32Array = new Int32Array(0)
-  let currentCost = Number.POSITIVE_INFINITY
-  for (const order of firstOrders(decoder.problem)) {
-    decoder.put(order, 0, Number.POSITIVE_INFINITY)
-    const cost = costOf(decoder)
-    if (cost < currentCost) {
-      current = order
-      currentCost = cost
-    }
+  const { problem } = decoder
+  const search = new Search(decoder)
+  for (const order of firstOrders(decoder)) search.offer(order)
+  const { units } = problem
+  if (units.length < 2 || search.bestCost <= leastCost(decoder)) return search.best
+  const warmthMs = (WARMTH * units.reduce((sum, { parts }) => sum + (parts[0]?.bakeMs ?? 0), 0)) / units.length
+  const chance = new Chance(SEED)
+  const moves = new SlotMoves(problem, chance)
+  search.begin(moves)
+  for (let at = 0; at < tries; at += 1) {
+    const leewayMs = warmthMs * (1 - at / tries) * chance.part()
+    if (at % JUSTIFY_EVERY === JUSTIFY_EVERY - 1) search.attempt((order) => search.justify(order), leewayMs)
+    else if (at < tries * UNITS_FROM) search.attempt((order) => moves.moveOrder(order), leewayMs)
+    else search.attempt((order) => moves.moveUnit(order), leewayMs)
   }
-  const best = Int32Array.from(current)
-  let bestCost = currentCost
-  decoder.keep(current, 0)
-  if (current.length < 2 || bestCost <= leastCost(decoder)) return best
-  const moves = new SlotMoves(decoder.problem, new Chance(SEED))
-  const chance = new Chance(SEED + 1)
-  const candidate = Int32Array.from(current)
-  for (let attempt = 0; attempt < tries; attempt += 1) {
-    const from = moves.change(candidate)
-    const leeway = WARMTH * bestCost * (1 - attempt / tries) * chance.part()
-    const isWhole = decoder.put(candidate, from, currentCost + leeway)
-    const cost = costOf(decoder)
-    if (isWhole && cost <= currentCost + leeway) {
-      current.set(candidate)
-      currentCost = cost
-      decoder.keep(current, from)
-      if (cost < bestCost) {
-        best.set(current)
-        bestCost = cost
-      }
-    } else candidate.set(current)
-  }
-  return best
+  return search.best
 }
 
-export function costOf({ lateMs, sumMs, leftOut }: SlotsDecoder): number {
+class Search {
+  readonly #decoder: SlotsDecoder
+  #moves: SlotMoves | null = null
+  #current: Int32Array = new Int32Array(0)
+  #currentCost = Number.POSITIVE_INFINITY
+  #candidate: Int32Array = new Int32Array(0)
+  best: Int32Array = new Int32Array(0)
+  bestCost = Number.POSITIVE_INFINITY
+
+  constructor(decoder: SlotsDecoder) {
+    this.#decoder = decoder
+  }
+
+  offer(order: Int32Array): void {
+    this.#decoder.put(order, 0, Number.POSITIVE_INFINITY)
+    const cost = costOf(this.#decoder)
+    if (cost >= this.bestCost) return
+    this.best = order
+    this.bestCost = cost
+  }
+
+  begin(moves: SlotMoves): void {
+    this.#moves = moves
+    this.#current = Int32Array.from(this.best)
+    this.#candidate = Int32Array.from(this.best)
+    this.#currentCost = this.bestCost
+    this.#keep(0)
+  }
+
+  /** What costs the same is the same schedule in another order, and not worth going on from. */
+  attempt(change: (order: Int32Array) => number, leewayMs: number): void {
+    const from = change(this.#candidate)
+    const isWhole = this.#decoder.put(this.#candidate, from, this.#currentCost + leewayMs)
+    const cost = costOf(this.#decoder)
+    if (!isWhole || cost === this.#currentCost || cost > this.#currentCost + leewayMs) {
+      this.#candidate.set(this.#current)
+      return
+    }
+    this.#current.set(this.#candidate)
+    this.#currentCost = cost
+    this.#keep(from)
+    if (cost >= this.bestCost) return
+    this.best = Int32Array.from(this.#current)
+    this.bestCost = cost
+  }
+
+  justify(order: Int32Array): number {
+    this.#keep(0)
+    return this.#moves?.justify(order, this.#decoder) ?? 0
+  }
+
+  #keep(from: number): void {
+    this.#decoder.keep(this.#current, from)
+    this.#moves?.look(this.#decoder)
+  }
+}
+
+function costOf({ lateMs, sumMs, leftOut }: SlotsDecoder): number {
   return leftOut * LEFT_OUT_MS + lateMs + SUM_WEIGHT * sumMs
 }
 
-/** What no order can be better than: each thing goes in as if it were alone. */
+/** What no order can be better than: each unit goes in as if it were alone. */
 function leastCost({ problem }: SlotsDecoder): number {
-  let lateMs = 0
-  let sumMs = 0
-  for (const { dueMs, otherMs, units } of problem.orders) {
+  const { units, orders, freeMs } = problem
+  const soonestMs = freeMs.reduce((least, atMs) => Math.min(least, atMs), Number.POSITIVE_INFINITY)
+  return orders.reduce((sum, { dueMs, otherMs, units: some }) => {
     let atMs = otherMs
-    for (const index of units) {
-      const unit = problem.units[index]
-      const soonest = Math.min(...problem.freeMs)
-      for (const { bakeMs, afterMs } of unit?.parts ?? [])
-        atMs = Math.max(atMs, Math.max(unit?.readyMs ?? 0, soonest) + bakeMs + afterMs)
+    for (const at of some) {
+      const unit = units[at]
+      const startMs = Math.max(unit?.readyMs ?? 0, soonestMs)
+      for (const { bakeMs, afterMs } of unit?.parts ?? []) atMs = Math.max(atMs, startMs + bakeMs + afterMs)
     }
-    lateMs += Math.max(0, atMs - dueMs)
-    sumMs += atMs
-  }
-  return lateMs + SUM_WEIGHT * sumMs
+    return sum + Math.max(0, atMs - dueMs) + SUM_WEIGHT * atMs
+  }, 0)
 }

@@ -1,18 +1,21 @@
 import { shelfId } from '../ids.ts'
 import type { DueStatus } from '../line/act-due.ts'
+import type { ItemStep } from '../orders/order.ts'
 import { epochMs } from '../units.ts'
 import type { Ahead } from './ahead.ts'
-import { keyOf } from './ahead.ts'
 import type { KitchenItem } from './model.ts'
+import { keyOf } from './model.ts'
 import type { KitchenTask } from './queue.ts'
 
-/** Ever is told as a year ahead: an instant must be finite. */
+/** What never can be begun, as things stand, stands at the end of its station: an instant must be finite. */
 const NEVER_MS = 365 * 86_400_000
 
 /** All parts that are not made: begun ones by when they are made, then by when to begin. */
 export function tasksOf(ahead: Ahead): readonly KitchenTask[] {
   return ahead.kitchen.items
-    .flatMap((one) => one.item.steps.slice(one.step).map((_, at) => taskOf(ahead, one, one.step + at)))
+    .flatMap((one) =>
+      one.item.steps.flatMap((step, index) => (index < one.step ? [] : taskOf(ahead, one, { step, index }))),
+    )
     .sort(
       (one, other) =>
         Number(other.stage === 'begun') - Number(one.stage === 'begun') ||
@@ -22,17 +25,22 @@ export function tasksOf(ahead: Ahead): readonly KitchenTask[] {
     )
 }
 
-function taskOf({ kitchen, begins }: Ahead, one: KitchenItem, index: number): KitchenTask {
+interface PartOf {
+  readonly step: ItemStep
+  readonly index: number
+}
+
+function taskOf({ kitchen, begins }: Ahead, one: KitchenItem, { step, index }: PartOf): KitchenTask {
+  const { nowMs } = kitchen
   const { order, item } = one
-  const step = item.steps[index]
   const key = keyOf(one, index)
-  const stage = index > one.step ? 'waiting' : one.isBegun ? 'begun' : 'next'
+  const stage = index > one.step ? 'waiting' : step.begunAtMs !== null ? 'begun' : 'next'
   const ahead = begins.get(key)
-  const soonMs = Math.min(ahead?.beginMs ?? kitchen.nowMs, kitchen.nowMs + NEVER_MS)
-  const beginAtMs = stage === 'begun' ? (step?.begunAtMs ?? kitchen.nowMs) : epochMs(soonMs)
+  const beginAtMs = step.begunAtMs ?? epochMs(ahead?.beginMs ?? nowMs + NEVER_MS)
   const { itemId, varietyId, toasted, without, more, allergies, no } = item
-  const status: DueStatus =
-    kitchen.nowMs > order.dueAtMs ? 'late' : stage === 'begun' || beginAtMs <= kitchen.nowMs ? 'due' : 'coming'
+  const isDue = stage === 'begun' || beginAtMs <= nowMs
+  const status: DueStatus = nowMs > order.dueAtMs ? 'late' : isDue ? 'due' : 'coming'
+  const planned = ahead?.shelfId == null ? null : shelfId(ahead.shelfId)
   return {
     key,
     part: { orderId: order.id, no, step: index },
@@ -44,12 +52,12 @@ function taskOf({ kitchen, begins }: Ahead, one: KitchenItem, index: number): Ki
     without,
     more,
     allergies,
-    stationId: step?.stationId ?? ('' as KitchenTask['stationId']),
-    oven: step?.oven ?? null,
+    stationId: step.stationId,
+    oven: step.oven,
     stage,
     beginAtMs,
-    endAtMs: epochMs(beginAtMs + (step?.takesMs ?? 0)),
-    shelfId: stage === 'begun' ? (step?.shelfId ?? null) : ahead?.shelfId == null ? null : shelfId(ahead.shelfId),
+    endAtMs: epochMs(beginAtMs + step.takesMs),
+    shelfId: stage === 'begun' ? step.shelfId : planned,
     dueAtMs: order.dueAtMs,
     status,
     isLast: index === item.steps.length - 1,
