@@ -5,7 +5,8 @@ import { paintedByView } from './same-view.tsx'
 
 /** What is made to order, a rod for each kind; now is a line across them. */
 export const RodsOfMade = paintedByView(({ view }: { readonly view: Omit<RodsBox, 'box'> }) => {
-  const { heading, note, rods, nowPx, rodPx, rest } = view
+  const { heading, note, rods, nowPx, rest } = view
+  const heightPx = rods.reduce((sum, rod) => sum + rod.heightPx, 0)
   return (
     <>
       <h2 class="wall-heading">
@@ -13,7 +14,7 @@ export const RodsOfMade = paintedByView(({ view }: { readonly view: Omit<RodsBox
         {note !== '' && <span class="wall-heading-note wall-made-ready">{note}</span>}
       </h2>
       <div class="wall-made">
-        <div class="wall-made-now" style={{ left: `${nowPx}px`, height: `${rods.length * rodPx}px` }} />
+        <div class="wall-made-now" style={{ left: `${nowPx}px`, height: `${heightPx}px` }} />
         {rods.map((rod) => (
           <Rod key={rod.key} rod={rod} view={view} />
         ))}
@@ -24,24 +25,33 @@ export const RodsOfMade = paintedByView(({ view }: { readonly view: Omit<RodsBox
 })
 
 function Rod({ rod, view }: { readonly rod: MadeRod; readonly view: Omit<RodsBox, 'box'> }) {
-  const { namePx, ringPx, rodPx, spanPx } = view
-  const ringsPx = rodPx - namePx
+  const { ringPx, fromPx, spanPx } = view
+  const { form, heightPx } = rod
+  const topPx = form === 'above' ? view.namePx : 0
+  const ringsPx = heightPx - topPx
+  const namePx = form === 'above' ? topPx : heightPx
   return (
-    <section class="wall-made-rod" style={{ height: `${rodPx}px` }} aria-label={`${rod.total} ${rod.name}`}>
-      <div class="wall-made-name" style={{ height: `${namePx}px`, lineHeight: `${namePx}px` }}>
+    <section class="wall-made-rod" style={{ height: `${heightPx}px` }} aria-label={`${rod.total} ${rod.name}`}>
+      <div class={`wall-made-name wall-made-${form}`} style={{ height: `${namePx}px`, lineHeight: `${namePx}px` }}>
         {rod.allergy !== '' && <strong class="wall-allergy">{rod.allergy}</strong>}
         <strong>{rod.name}</strong>
       </div>
-      <div class="wall-made-line" style={{ top: `${namePx + ringsPx / 2}px`, width: `${spanPx}px` }} />
+      <div
+        class="wall-made-line"
+        style={{ top: `${topPx + ringsPx / 2}px`, left: `${fromPx}px`, width: `${spanPx}px` }}
+      />
       {rod.rings.map((ring) => (
-        <RingOfMade key={ring.key} ring={ring} topPx={namePx} heightPx={ringsPx} ringPx={ringPx} />
+        <RingOfMade key={ring.key} ring={ring} topPx={topPx} heightPx={ringsPx} ringPx={ringPx} />
       ))}
       {rod.more !== '' && (
-        <div class="wall-made-more" style={{ top: `${namePx}px`, left: `${spanPx}px`, lineHeight: `${ringsPx}px` }}>
+        <div
+          class="wall-made-more"
+          style={{ top: `${topPx}px`, left: `${fromPx + spanPx}px`, lineHeight: `${ringsPx}px` }}
+        >
           {rod.more}
         </div>
       )}
-      <div class="wall-title wall-made-total" style={{ height: `${rodPx}px`, lineHeight: `${rodPx}px` }}>
+      <div class="wall-title wall-made-total" style={{ height: `${heightPx}px`, lineHeight: `${heightPx}px` }}>
         {rod.total}
       </div>
     </section>

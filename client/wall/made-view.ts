@@ -17,7 +17,8 @@ import type { Box } from './layout.ts'
 import { headingHeight } from './layout.ts'
 import { madeInOven } from './made-oven.ts'
 import type { SetRows } from './rows-fit.ts'
-import { fits, widthOf } from './text-lines.ts'
+import type { LineRoom } from './text-lines.ts'
+import { fits, shortened, widthOf } from './text-lines.ts'
 
 /** What is made to order, across the wall: rods with a ring for each, and the oven's places beside them. */
 export interface MadeView {
@@ -40,12 +41,13 @@ export interface RodsBox {
   /** Orders that are ready, by their marks; "" without one. */
   readonly note: string
   readonly rods: readonly MadeRod[]
-  /** How far along the rods now is. */
+  /** How far along the box now is. */
   readonly nowPx: number
+  /** Of the rods themselves, from the box's left. */
+  readonly fromPx: number
   readonly spanPx: number
   readonly ringPx: number
   readonly namePx: number
-  readonly rodPx: number
   /** "2 other kinds"; "" when all are shown. */
   readonly rest: string
 }
@@ -55,6 +57,9 @@ export interface MadeRod {
   readonly name: string
   /** "ALLERGY: milk"; "" without one. */
   readonly allergy: string
+  /** `above`: the name over the rod; `beside`: left of it, where more kinds are to be shown. */
+  readonly form: 'above' | 'beside'
+  readonly heightPx: number
   readonly total: string
   readonly rings: readonly MadeRing[]
   readonly more: string
@@ -139,41 +144,60 @@ const GAP_EM = 0.3
 function rodsBox(box: Box, input: MadeInput): RodsBox {
   const { kitchen, made, sizes, nowMs } = input
   const { minPx } = sizes
+  const { together, ready } = kitchen.queue
+  // Those with an allergy stand first: none of them may be among the kinds that do not fit.
+  const kinds = [...together].sort((one, other) => rankOf(one) - rankOf(other))
   const namePx = Math.ceil(NAME_EM * minPx)
   const ringPx = Math.ceil(RING_EM * minPx)
-  const rodPx = namePx + Math.ceil(ringPx * 1.12)
-  const { together, ready } = kitchen.queue
+  const heights = { above: namePx + Math.ceil(ringPx * ROW), beside: Math.ceil(ringPx * ROW) }
+  const set = kindsThatFit(kinds, box.height - headingHeight(minPx), { ...heights, restPx: namePx })
+  const isBeside = set.some(({ form }) => form === 'beside')
   const totalPx = Math.ceil(widthOf('00', sizes.countPx, 'strong'))
-  const spanPx = box.width - totalPx
-  const places = Math.max(1, Math.floor((box.height - headingHeight(minPx)) / rodPx))
-  const isAll = together.length <= places
-  const restPx = isAll ? 0 : namePx
-  const count = Math.max(1, Math.floor((box.height - headingHeight(minPx) - restPx) / rodPx))
-  // Those with an allergy stand first: none of them may be among the kinds that do not fit.
-  const sorted = [...together].sort((one, other) => rankOf(one) - rankOf(other))
-  const shown = sorted.slice(0, isAll ? places : count)
+  const fromPx = isBeside ? Math.round(box.width * NAME_SHARE) : 0
   const axisMs = nowMs - (nowMs % AXIS_STEP_MS)
-  const span = { fromMs: axisMs - BEHIND_MS, toMs: axisMs + AHEAD_MS, widthPx: spanPx }
+  const span = { fromMs: axisMs - BEHIND_MS, toMs: axisMs + AHEAD_MS, widthPx: box.width - totalPx - fromPx }
   const all = together.reduce((sum, { parts }) => sum + parts.length, 0)
   const tasks = new Map(
     kitchen.queue.stations.flatMap((one) => one.tasks.map((task) => [partKey(task), task] as const)),
   )
+  const marks = ready.map(({ mark }) => mark)
   return {
     box,
     heading: made.toMake(all),
-    note: readyText(
-      ready.map(({ mark }) => mark),
-      box,
-      input,
-    ),
-    rods: shown.map((kind) => rodOf(kind, { span, ringPx, tasks, input })),
-    nowPx: Math.round(middleOf(axisMs, span)),
-    spanPx,
+    note: readyText(marks, box, input),
+    rods: set.map((one) => rodOf(one, { span, fromPx, ringPx, tasks, heights, input })),
+    nowPx: fromPx + Math.round(middleOf(axisMs, span)),
+    fromPx,
+    spanPx: span.widthPx,
     ringPx,
     namePx,
-    rodPx,
-    rest: isAll ? '' : made.otherKinds(together.length - shown.length),
+    rest: set.length === kinds.length ? '' : made.otherKinds(kinds.length - set.length),
   }
+}
+
+/** A row against its ring, and the part of the width that names take beside their rods. */
+const ROW = 1.12
+const NAME_SHARE = 0.4
+
+interface SetKind {
+  readonly kind: Together
+  readonly form: MadeRod['form']
+}
+
+/** Names above their rods where all fit so; else beside them, except where there is an allergy to be read. */
+function kindsThatFit(
+  kinds: readonly Together[],
+  roomPx: number,
+  { above, beside, restPx }: { readonly above: number; readonly beside: number; readonly restPx: number },
+): readonly SetKind[] {
+  const isRoomy = kinds.length * above <= roomPx
+  const set = kinds.map((kind): SetKind => ({ kind, form: isRoomy || rankOf(kind) === 0 ? 'above' : 'beside' }))
+  const heightOf = (some: readonly SetKind[]) =>
+    some.reduce((sum, { form }) => sum + (form === 'above' ? above : beside), 0)
+  if (heightOf(set) <= roomPx) return set
+  let count = set.length - 1
+  while (count > 1 && heightOf(set.slice(0, count)) > roomPx - restPx) count -= 1
+  return set.slice(0, count)
 }
 
 function rankOf({ allergies }: Together): number {
@@ -195,12 +219,14 @@ function partKey({ part }: Pick<KitchenTask, 'part'>): string {
 
 interface RodParts {
   readonly span: { readonly fromMs: number; readonly toMs: number; readonly widthPx: number }
+  readonly fromPx: number
   readonly ringPx: number
   readonly tasks: ReadonlyMap<string, KitchenTask>
+  readonly heights: { readonly above: number; readonly beside: number }
   readonly input: MadeInput
 }
 
-function rodOf(kind: Together, { span, ringPx, tasks, input }: RodParts): MadeRod {
+function rodOf({ kind, form }: SetKind, { span, fromPx, ringPx, tasks, heights, input }: RodParts): MadeRod {
   const { made, sizes, nowMs } = input
   const { minPx } = sizes
   const widthOfRing = (mark: string) => ringPx + Math.ceil(widthOf(mark, minPx, 'strong') + 2 * GAP_EM * minPx)
@@ -211,24 +237,29 @@ function rodOf(kind: Together, { span, ringPx, tasks, input }: RodParts): MadeRo
   )
   const allergy = kind.allergies.length === 0 ? '' : made.orders.allergy(kind.allergies)
   const allergyPx = allergy === '' ? 0 : widthOf(allergy, minPx, 'strong') + 2 * minPx
-  const name = fitList(
-    made.orders.item({ ...kind, allergies: [] }, 1).split(', '),
-    { roomPx: span.widthPx - allergyPx, fontPx: minPx, weight: 'strong' },
-    (count) => `+${count}`,
-  )
+  const roomPx = form === 'above' ? fromPx + span.widthPx - allergyPx : fromPx - minPx / 2
   return {
     key: kind.key,
-    name,
+    form,
+    heightPx: heights[form],
+    name: nameOf(kind, { roomPx, fontPx: minPx, weight: 'strong' }, input),
     allergy,
     total: String(kind.parts.length),
     more: hidden > 0 ? `+${hidden}` : '',
     rings: placed.flatMap(({ key, leftPx }) => {
       const task = tasks.get(key)
-      return task === undefined
-        ? []
-        : [{ key, mark: task.mark, leftPx, ...stateOf(task, nowMs), isAllergy: allergy !== '' }]
+      const place = { key, leftPx: fromPx + leftPx, isAllergy: allergy !== '' }
+      return task === undefined ? [] : [{ ...place, mark: task.mark, ...stateOf(task, nowMs) }]
     }),
   }
+}
+
+/** As much of what it is as there is room for; what is cut off is counted. */
+function nameOf(kind: Together, room: LineRoom, { made }: MadeInput): string {
+  const parts = made.orders.item({ ...kind, allergies: [] }, 1).split(', ')
+  const text = fitList(parts, room, (count) => `+${count}`)
+  const isNamed = parts.length === 1 || text !== `+${parts.length}`
+  return isNamed && fits(text, room) ? text : shortened(parts[0] ?? '', room)
 }
 
 /** Finer than a ring's arc moves nothing is painted. */

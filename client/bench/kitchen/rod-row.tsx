@@ -51,7 +51,7 @@ export function RodRow(props: RodRowProps) {
         return (
           <div
             key={key}
-            class={ringClass(ring, chosen.has(key))}
+            class={`kitchen-ring kitchen-ring-${ring.stage}`}
             style={{
               left: `${leftPx}px`,
               top: `${headPx}px`,
@@ -83,10 +83,6 @@ export function RodRow(props: RodRowProps) {
       </output>
     </section>
   )
-}
-
-function ringClass({ stage }: RodRing, isChosen: boolean): string {
-  return ['kitchen-ring', `kitchen-ring-${stage}`, ...(isChosen ? ['kitchen-ring-chosen'] : [])].join(' ')
 }
 
 /** What the rod holds, an allergy before all else, and how it stands with the first of them. */
