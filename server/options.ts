@@ -1,4 +1,6 @@
 import { parseArgs } from 'node:util'
+import type { DemoAt } from './demo/demo-at.ts'
+import { DEMO_AT } from './demo/demo-at.ts'
 
 export interface Options {
   /** A real shop's folder; null opens the demo. */
@@ -13,6 +15,8 @@ export interface Options {
   readonly https: 'own' | { readonly cert: string; readonly key: string } | null
   readonly setUp: string | null
   readonly handsOff: boolean
+  /** What the demo shows as it opens. */
+  readonly at: DemoAt
   /** How many times as fast as real time the demo's runs. */
   readonly speed: number
   /** Whether the server answers to a name of its own on the network. */
@@ -27,6 +31,7 @@ const PORT_DEFAULT = 4610
 const USAGE = `npm start                            the demo shop
 npm start -- --hands-off             the demo shop, nobody but you taps
 npm start -- --speed 10              the demo shop, ten times as fast (1 to 60)
+npm start -- --at afternoon          the demo shop after the changeover; --at changeover during it
 npm start -- --shop FOLDER           opens a shop, or makes one in a new folder
 npm start -- --shop FOLDER --setup FILE.json
 npm start -- --copies FOLDER         keeps copies of the shop's journal there: another drive is best
@@ -60,11 +65,16 @@ export function readOptions(args: readonly string[], env: NodeJS.ProcessEnv): Op
         key: { type: 'string' },
         'hands-off': { type: 'boolean' },
         speed: { type: 'string' },
+        at: { type: 'string' },
         'no-name': { type: 'boolean' },
         host: { type: 'string', multiple: true },
       },
     })
     const { shop = null, setup = null, host = [] } = values
+    const at = DEMO_AT.find((one) => one === (values.at ?? 'morning'))
+    if (at === undefined) return { ok: false, why: `--at is "${values.at}"; it must be one of ${DEMO_AT.join(', ')}.` }
+    if (values.at !== undefined && shop !== null)
+      return { ok: false, why: '--at is for the demo: in a real shop it is as late as it is.' }
     const speed = speedOf(values.speed)
     if (speed === null) {
       const why = `--speed is "${values.speed}"; it must be a whole number from 1 to ${SPEED_MAX}, e.g. --speed 10.`
@@ -91,6 +101,7 @@ export function readOptions(args: readonly string[], env: NodeJS.ProcessEnv): Op
         https,
         setUp: setup,
         handsOff: values['hands-off'] ?? false,
+        at,
         speed,
         hasName: !(values['no-name'] ?? false),
         names: names.filter((name) => name !== ''),

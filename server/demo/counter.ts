@@ -7,7 +7,6 @@ import type { Shop } from '../../shared-core/shop/shop.ts'
 import { seenOn, sweepMoves, UNTAPPED_ONCE_IN } from './counter-sweep.ts'
 import type { Crowd } from './crowd.ts'
 import { basketOf, crowdOn, customersIn } from './crowd.ts'
-import type { Draw } from './draw.ts'
 import { drawFor, pick } from './draw.ts'
 import type { Move, Scene } from './scene.ts'
 import { atMinute, comesUp, minuteOfDay } from './scene.ts'
@@ -79,7 +78,9 @@ function readyOf({ lots }: Stock, atMs: number): number {
 /** Boxes are fetched an hour or so after the call, all of them before close. */
 function handOvers(scene: Scene): readonly Move[] {
   const lastMs = atMinute(scene, scene.shop.hours.closeMinute - 5)
-  return [...scene.state.keeps.values()].map(({ id, keptAtMs }) => {
+  // What is kept for an order goes with it.
+  const own = [...scene.state.keeps.values()].filter(({ orderId }) => orderId === undefined)
+  return own.map(({ id, keptAtMs }) => {
     const key = `fetched:${id}`
     const fetchedMs = keptAtMs + drawFor(scene.seed, key).between(40, 85) * 60_000
     const atMs = Math.min(fetchedMs, lastMs)
@@ -102,21 +103,15 @@ function lastOnes(scene: Scene): readonly Move[] {
 interface Errand {
   readonly name: string
   readonly everyMinutes: number
-  readonly act: (varietyId: VarietyId, ready: number, draw: Draw, scene: Scene) => Act | null
+  readonly act: (varietyId: VarietyId, ready: number, scene: Scene) => Act | null
 }
 
-/** What happens at the counter besides selling, every so often: counts, sandwiches, a box kept, a piece dropped. */
+/** What happens at the counter besides selling, every so often: counts, a box kept, a piece dropped. */
 const EVERY: readonly Errand[] = [
   {
     name: 'count',
     everyMinutes: 26,
-    act: (varietyId, _ready, _draw, scene) => ({ type: 'count', varietyId, pieces: seenOn(scene, varietyId) }),
-  },
-  {
-    name: 'sandwich',
-    everyMinutes: 14,
-    act: (varietyId, ready, draw) =>
-      ready < 4 ? null : { type: 'remove', varietyId, pieces: draw.whole(1, 3), fate: 'kitchen' },
+    act: (varietyId, _ready, scene) => ({ type: 'count', varietyId, pieces: seenOn(scene, varietyId) }),
   },
   {
     name: 'dropped',
@@ -145,7 +140,7 @@ function errandMoves(scene: Scene, { name, everyMinutes, act }: Errand): readonl
     const atMs = atMinute(scene, minute)
     if (at < 0 || minute >= closeMinute - 30 || !comesUp(scene, atMs)) return []
     const found = pick(draw, [...forSale(scene, atMs)], ([, pieces]) => pieces)
-    const errand = found === null ? null : act(...found, draw, scene)
+    const errand = found === null ? null : act(...found, scene)
     return errand === null ? [] : [{ key, who: 'counter', once: true, atMs, act: errand }]
   })
 }

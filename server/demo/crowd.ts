@@ -56,7 +56,7 @@ export function customersIn({ seed, date, busy, shop }: Crowd, minute: number): 
 }
 
 /** By inversion. Source: Devroye, Non-Uniform Random Variate Generation, X.3. */
-function poisson(draw: Draw, mean: number): number {
+export function poisson(draw: Draw, mean: number): number {
   const share = draw.share()
   let chance = Math.exp(-mean)
   let below = chance

@@ -70,7 +70,7 @@ function closing(scene: Scene): readonly Move[] {
   if (state.day === null) return []
   const atMs = closeAfter(scene, state.day.openedAtMs) + CLOSES_AFTER_MINUTES * 60_000
   const key = `close:${state.day.label}`
-  return [{ key, who: 'desk', atMs, act: { type: 'closeDay' }, confirmed: ['line-not-empty'] }]
+  return [{ key, who: 'desk', atMs, act: { type: 'closeDay' }, confirmed: ['line-not-empty', 'orders-open'] }]
 }
 
 function closeAfter(scene: Scene, openedAtMs: EpochMs): number {

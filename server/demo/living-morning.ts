@@ -1,15 +1,17 @@
-import type { Entry } from '../../shared-core/day/events.ts'
 import type { State } from '../../shared-core/day/state.ts'
+import { slotsNow } from '../../shared-core/kitchen/slots-now.ts'
 import { piecesOf } from '../../shared-core/line/lines.ts'
 import type { BatchStage, Shop } from '../../shared-core/shop/shop.ts'
 import { assert } from '../../shared-core/support.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import { localDate, localInstant } from '../live/shop-clock.ts'
+import type { DemoAt } from './demo-at.ts'
 import { demoShop } from './demo-shop.ts'
 import { DemoPeople } from './next-move.ts'
 import type { PastDays } from './past-days.ts'
 import { pastDays } from './past-days.ts'
+import type { PlayedDays } from './played.ts'
 import { Played } from './played.ts'
 
 /**
@@ -17,10 +19,7 @@ import { Played } from './played.ts'
  * playing the demo's people through the same rules, permissions and fold as any tap. So what the screens show has a true
  * history, and ends now.
  */
-export interface LivingMorning {
-  readonly entries: readonly Entry[]
-  readonly state: State
-}
+export type LivingMorning = PlayedDays
 
 /** Nobody is in the shop so long before the oven is ready. */
 const BEGINS_BEFORE_OVEN_MINUTES = 75
@@ -46,8 +45,8 @@ const CREWS_TRIED = 16
  * before do not move with it, so that it is looked at again.
  * @param given `isAdvised`: from now on loads are as the board advises; what is left of the typed list is taken off it
  */
-export function livingMorning({ nowMs, seed, isAdvised = false }: OpenedDemo): LivingMorning {
-  const morning = bestMorning({ nowMs, seed })
+export function livingMorning({ nowMs, seed, isAdvised = false, at = 'morning' }: OpenedDemo): LivingMorning {
+  const morning = at === 'morning' ? bestMorning({ nowMs, seed }) : laterOn({ nowMs, seed, at })
   return isAdvised ? withoutList(morning, nowMs) : morning
 }
 
@@ -55,14 +54,33 @@ export interface OpenedDemo {
   readonly nowMs: EpochMs
   readonly seed: number
   readonly isAdvised?: boolean
+  /** Left out: in the middle of the morning. */
+  readonly at?: DemoAt
 }
 
+/** The whole morning and on, as it comes: later in the day there is no wave to wait for. */
+function laterOn({ nowMs, seed, at }: OpenedDemo & { readonly at: DemoAt }): LivingMorning {
+  const shop = demoShop(nowMs, at)
+  const past = pastDays({ nowMs, seed, at })
+  const playWith = (crew: number) =>
+    play({ shop, past, seed: seed * CREWS_TRIED + crew, nowMs, shiftMs: 0, hasWave: false }, () => undefined)
+  for (let crew = 0; crew < AFTERNOONS_TRIED; crew += 1) {
+    const later = playWith(crew)
+    if (at === 'changeover' || slotsNow(later.state, nowMs).length >= BAKING_SEEN) return later
+  }
+  return playWith(0)
+}
+/** Now and then nobody has just ordered; then it is another crowd's afternoon. */
+const AFTERNOONS_TRIED = 6
+const BAKING_SEEN = 3
+
 /** The same, with nothing left on the typed list. */
-export function withoutList({ entries, state }: LivingMorning, nowMs: EpochMs): LivingMorning {
+export function withoutList(morning: LivingMorning, nowMs: EpochMs): LivingMorning {
+  const { state } = morning
   assert(state.shop !== null, 'the demo has a set-up')
-  const played = new Played({ shop: state.shop, idPrefix: `list${nowMs.toString(36)}`, after: { entries, state } })
+  const played = new Played({ shop: state.shop, idPrefix: `list${nowMs.toString(36)}`, after: morning })
   played.take({ key: 'list', who: 'desk', atMs: nowMs, act: { type: 'setLoadList', loads: [] } })
-  return { entries: played.entries, state: played.state }
+  return { entries: played.entries, state: played.state, details: [...played.details.values()] }
 }
 
 function bestMorning({ nowMs, seed }: OpenedDemo): LivingMorning {
@@ -70,7 +88,7 @@ function bestMorning({ nowMs, seed }: OpenedDemo): LivingMorning {
   const past = pastDays({ nowMs, seed })
   const moments: { readonly of: Morning; readonly lacks: number }[] = []
   for (let crew = 0; crew < CREWS_TRIED; crew += 1) {
-    const of = { shop, past, seed: seed * CREWS_TRIED + crew, nowMs, shiftMs: 0 }
+    const of = { shop, past, seed: seed * CREWS_TRIED + crew, nowMs, shiftMs: 0, hasWave: true }
     const { lacks, shiftMs } = bestMoment(of)
     moments.push({ of: { ...of, shiftMs }, lacks })
     if (lacks > 0) continue
@@ -98,17 +116,24 @@ interface Morning {
   readonly seed: number
   readonly nowMs: EpochMs
   readonly shiftMs: number
+  /** A wave of loads has just begun. */
+  readonly hasWave: boolean
 }
 
 function play(
-  { shop, past, seed, nowMs, shiftMs }: Morning,
+  { shop, past, seed, nowMs, shiftMs, hasWave }: Morning,
   onLook: (atMs: number, state: State) => void,
 ): LivingMorning {
   const { zone } = shop.profile
   const beginMinute = shop.hours.ovenReadyMinute - BEGINS_BEFORE_OVEN_MINUTES
   const beginMs = epochMs(localInstant(zone, localDate(zone, nowMs), beginMinute) + shiftMs)
   const played = new Played({ shop, idPrefix: `past${nowMs.toString(36)}`, after: past })
-  const people = new DemoPeople({ seed, fromMs: beginMs, shiftMs, waveAtMs: nowMs - INTO_WAVE_MS + shiftMs })
+  const people = new DemoPeople({
+    seed,
+    fromMs: beginMs,
+    shiftMs,
+    waveAtMs: hasWave ? nowMs - INTO_WAVE_MS + shiftMs : null,
+  })
   const playUntil = (untilMs: EpochMs) => {
     for (let move = people.next(played.state, untilMs); move !== null; move = people.next(played.state, untilMs)) {
       played.take(move)
@@ -119,7 +144,7 @@ function play(
     onLook(atMs, played.state)
   }
   playUntil(nowMs)
-  return { entries: played.entries, state: played.state }
+  return { entries: played.entries, state: played.state, details: [...played.details.values()] }
 }
 
 /** How much of what a shop can show there is nothing of: one for each stage and each thing out of the ordinary. */

@@ -6,6 +6,9 @@ import { crewMoves } from './crew.ts'
 import { listMoves } from './day-lists.ts'
 import { dayMoves } from './day-round.ts'
 import { doughRoomMoves } from './dough-room.ts'
+import { kitchenCrowd } from './kitchen-crowd.ts'
+import { kitchenWork } from './kitchen-work.ts'
+import { orderMoves } from './order-moves.ts'
 import type { LocalDay, Move, Scene } from './scene.ts'
 import { LOOK_AHEAD_MS, localDay } from './scene.ts'
 
@@ -93,6 +96,9 @@ export class DemoPeople {
       ...crewMoves(scene),
       ...doughRoomMoves(scene),
       ...counterMoves(scene),
+      ...orderMoves(scene),
+      ...kitchenCrowd(scene),
+      ...kitchenWork(scene),
       ...dayMoves(scene, { waveAtMs: this.#waveAtMs, isAdvised: this.#isAdvised }),
       ...listMoves(scene),
     ]

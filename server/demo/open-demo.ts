@@ -13,6 +13,7 @@ import { serve } from '../serve.ts'
 import { takeFolder } from '../shop/folder.ts'
 import { WorkStopped } from '../work/work-desk.ts'
 import { workThread } from '../work/work-thread.ts'
+import type { DemoAt } from './demo-at.ts'
 import { livingMorning } from './living-morning.ts'
 import { startDemo } from './start-demo.ts'
 import { takeHistory } from './take-history.ts'
@@ -30,7 +31,7 @@ const LOOK_EVERY_MS_MIN = 100
  * is well under way, and people who carry it on unless hands are off.
  */
 export async function openDemo(options: Options, say: (line: string) => void): Promise<Serving> {
-  const { handsOff, speed } = options
+  const { handsOff, speed, at } = options
   const sqlite = await loadSqlite()
   // Taken first: another demo that runs on this folder keeps its journal.
   const taken = takeFolder(sqlite, FOLDER)
@@ -38,7 +39,7 @@ export async function openDemo(options: Options, say: (line: string) => void): P
   for (const file of [taken.journalFile, taken.salesFile, taken.detailsFile])
     for (const end of FILE_ENDS) rmSync(`${file}${end}`, { force: true })
   const journal = new SqliteJournal(sqlite, taken.journalFile, 'demo')
-  const { entries } = livingMorning({ nowMs: epochMs(Date.now()), seed: SEED, isAdvised: true })
+  const { entries, details } = livingMorning({ nowMs: epochMs(Date.now()), seed: SEED, isAdvised: true, at })
   await journal.append({ entries, refusals: [] })
   const { log, close } = await logInFolder(FOLDER)
   const work = workThread({ start: { salesFile: taken.salesFile }, log })
@@ -56,6 +57,7 @@ export async function openDemo(options: Options, say: (line: string) => void): P
     say,
     ...multicastFor(options),
   })
+  for (const one of details) serving.details.write(one)
   const people = startDemo({
     submit: (device, commands) => serving.room.submit(device, commands),
     read: (look) => serving.room.read(look),
@@ -71,14 +73,14 @@ export async function openDemo(options: Options, say: (line: string) => void): P
     onTrouble: (error) => say(`The demo's people could not tap: ${error instanceof Error ? error.message : error}`),
   })
   const { imports } = serving
-  takeHistory({ work, imports, nowMs: serving.now(), seed: SEED }).catch((error: unknown) => {
+  takeHistory({ work, imports, nowMs: serving.now(), seed: SEED, at }).catch((error: unknown) => {
     if (!(error instanceof WorkStopped)) log.error({ error }, 'the demo’s past sales could not be put in')
   })
   const hands = handsOff
     ? 'Nobody but you taps.'
     : 'Its crew and customers carry on by themselves; --hands-off stops them.'
   const pace = speed === 1 ? '' : ` Its time runs ${speed} times as fast.`
-  say(`A demo shop, invented, in the middle of its morning. ${hands}${pace}`)
+  say(`A demo shop, invented, ${WHEN[at]}. ${hands}${pace}`)
   return {
     ...serving,
     stop: async () => {
@@ -88,6 +90,12 @@ export async function openDemo(options: Options, say: (line: string) => void): P
       taken.release()
     },
   }
+}
+
+const WHEN: { readonly [at in DemoAt]: string } = {
+  morning: 'in the middle of its morning',
+  changeover: 'while its oven changes over from bagels to flatbreads',
+  afternoon: 'in its afternoon, with flatbreads in the oven',
 }
 
 /** @throws JournalError when a real shop was put into the demo's folder: it is never made afresh */

@@ -76,7 +76,7 @@ const EVERY: readonly Every[] = [
     name: 'box',
     minutes: 45,
     act: (state, scene) => {
-      const [oldest] = state.keeps.values()
+      const oldest = [...state.keeps.values()].find(({ orderId }) => orderId === undefined)
       if (oldest !== undefined) return { type: 'handOver', keepId: oldest.id }
       const varietyId = plentiful(state, scene)
       return varietyId === null ? null : { type: 'keep', lines: [{ varietyId, pieces: 6 }] }

@@ -1,4 +1,3 @@
-import type { Entry } from '../../shared-core/day/events.ts'
 import type { State } from '../../shared-core/day/state.ts'
 import type { VarietyId } from '../../shared-core/ids.ts'
 import { setUpChanges } from '../../shared-core/shop/set-up-diff.ts'
@@ -8,12 +7,15 @@ import { epochMs } from '../../shared-core/units.ts'
 import { localDate, localInstant } from '../live/shop-clock.ts'
 import type { Crowd } from './crowd.ts'
 import { crowdOn } from './crowd.ts'
+import type { DemoAt } from './demo-at.ts'
 import { usualBusy } from './demo-demand.ts'
 import { demoShop } from './demo-shop.ts'
 import { doughForDay } from './dough-for-day.ts'
 import { pastCounter } from './past-counter.ts'
 import { pastBake, pastClose, pastCrew } from './past-crew.ts'
 import { pastFollowing } from './past-dough.ts'
+import { pastOrders } from './past-orders.ts'
+import type { PlayedDays } from './played.ts'
 import { Played } from './played.ts'
 import type { Move } from './scene.ts'
 
@@ -22,10 +24,7 @@ import type { Move } from './scene.ts'
  * figures and learnt habits have something true to show. Its people are simpler than those of the living morning: they
  * tap the three touches of a load and leave the rest presumed, as that shop well might; it is a hundred times as fast.
  */
-export interface PastDays {
-  readonly entries: readonly Entry[]
-  readonly state: State
-}
+export type PastDays = PlayedDays
 
 /** A week and a day: the same weekday is among them. */
 export const PAST_DAYS = 8
@@ -52,9 +51,16 @@ export interface PastDay {
   readonly untapped: Map<VarietyId, number>
 }
 
+export interface BeforeDay {
+  readonly nowMs: EpochMs
+  readonly seed: number
+  readonly days?: number
+  readonly at?: DemoAt
+}
+
 /** @param nowMs of the day after the last one; the same seed and day make the same past */
-export function pastDays({ nowMs, seed, days = PAST_DAYS }: { nowMs: EpochMs; seed: number; days?: number }): PastDays {
-  const shop = demoShop(nowMs)
+export function pastDays({ nowMs, seed, days = PAST_DAYS, at = 'morning' }: BeforeDay): PastDays {
+  const shop = demoShop(nowMs, at)
   const { zone } = shop.profile
   const todayMs = localInstant(zone, localDate(zone, nowMs), 0)
   const played = new Played({ shop, idPrefix: `days${todayMs.toString(36)}` })
@@ -66,11 +72,11 @@ export function pastDays({ nowMs, seed, days = PAST_DAYS }: { nowMs: EpochMs; se
     if (back === days) moveIn(played, day)
     playDay(played, day)
   }
-  return { entries: played.entries, state: played.state }
+  return { entries: played.entries, state: played.state, details: [...played.details.values()] }
 }
 
 function playDay(played: Played, day: PastDay): void {
-  const due = [...pastCrew(day), ...pastCounter(day), ...pastClose(day)].sort(byTime)
+  const due = [...pastCrew(day), ...pastCounter(day), ...pastOrders(day), ...pastClose(day)].sort(byTime)
   for (let errand = due.shift(); errand !== undefined; errand = due.shift()) {
     const atMs = epochMs(Math.max(errand.atMs, played.state.recordedAtMs))
     const act = errand.act(played.state, atMs)

@@ -10,7 +10,10 @@ import { commandId } from '../../shared-core/ids.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { mayDo } from '../devices/permissions.ts'
-import { localInstant } from '../live/shop-clock.ts'
+import { localDate, localInstant } from '../live/shop-clock.ts'
+import type { WrittenDetails } from '../orders/details-book.ts'
+import type { DetailsPlace } from '../orders/put-down.ts'
+import { putDown } from '../orders/put-down.ts'
 import type { Who } from './demo-shop.ts'
 import { DEMO_DEVICES } from './demo-shop.ts'
 import type { LocalDay, Move } from './scene.ts'
@@ -39,22 +42,32 @@ export class DemoTaps {
   }
 }
 
+/** What was played, to be gone on from or served. */
+export interface PlayedDays {
+  readonly state: State
+  readonly entries: readonly Entry[]
+  readonly details: readonly WrittenDetails[]
+}
+
+function keyOf({ id, version }: WrittenDetails): string {
+  return `${id} ${version}`
+}
+
 /** A shop that is played through, each move decided and folded at its own instant as the server would have. */
 export class Played {
   readonly state: State
   readonly entries: Entry[]
+  /** Whom orders are for, by order and writing: no part of the journal. */
+  readonly details: Map<string, WrittenDetails>
   readonly #zone: string
   readonly #taps: DemoTaps
   #day: LocalDay | null = null
 
   /** @param after what was played before, by others; it is not changed */
-  constructor({
-    shop,
-    idPrefix,
-    after,
-  }: { shop: Shop; idPrefix: string; after?: { readonly state: State; readonly entries: readonly Entry[] } }) {
+  constructor({ shop, idPrefix, after }: { shop: Shop; idPrefix: string; after?: PlayedDays }) {
     this.state = after === undefined ? emptyState() : forkState(after.state)
     this.entries = [...(after?.entries ?? [])]
+    this.details = new Map((after?.details ?? []).map((one) => [keyOf(one), one]))
     this.#zone = shop.profile.zone
     this.#taps = new DemoTaps(idPrefix)
   }
@@ -84,6 +97,15 @@ export class Played {
     applyEntry(state, entry)
     assertAccounted(state)
     entries.push(entry)
+    const date = (atMs: EpochMs) => localDate(this.#zone, atMs)
+    putDown({ place: this.#place, command, entry, localDate: date })
     return decision
+  }
+
+  readonly #place: DetailsPlace = {
+    write: (one) => void this.details.set(keyOf(one), one),
+    setDay: (id, day) => {
+      for (const [key, one] of this.details) if (one.id === id) this.details.set(key, { ...one, day })
+    },
   }
 }

@@ -7,6 +7,7 @@ import type { EpochMs } from '../../shared-core/units.ts'
 import { localDate } from '../live/shop-clock.ts'
 import type { ImportDesk } from '../sales/import-desk.ts'
 import type { WorkDesk } from '../work/work-desk.ts'
+import type { DemoAt } from './demo-at.ts'
 import { demoShop } from './demo-shop.ts'
 import { PAST_DAYS } from './past-days.ts'
 import { tillHistory } from './till-history.ts'
@@ -21,14 +22,15 @@ export interface TakingHistory {
   readonly seed: number
   /** Left out: sixteen weeks. */
   readonly days?: number
+  readonly at?: DemoAt
 }
 
 /**
  * Puts in what the demo's till kept of the weeks before its journal, as somebody at the desk would: the file, what its
  * names mean, then take. Day by day and in the background, so that the page is up meanwhile.
  */
-export async function takeHistory({ work, imports, nowMs, seed, days = TILL_DAYS }: TakingHistory): Promise<void> {
-  const shop = demoShop(nowMs)
+export async function takeHistory({ work, imports, nowMs, seed, days = TILL_DAYS, at }: TakingHistory): Promise<void> {
+  const shop = demoShop(nowMs, at)
   const first = dateAfter(localDate(shop.profile.zone, nowMs), -PAST_DAYS - days)
   const dates = Array.from({ length: days }, (_, n) => dateAfter(first, n))
   const { fileName, text, meanings } = tillHistory(shop, { seed, dates })

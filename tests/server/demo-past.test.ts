@@ -106,6 +106,18 @@ describe('the demo’s past days', () => {
     expect(new Set(steps.map(({ told }) => told.personId)).size).toBeGreaterThan(2)
   })
 
+  it('[M128] given them, then orders stand and are placed for days to come, those of the past are fetched, and no entry names anybody', () => {
+    const { state, entries, details } = past
+    expect(state.standing.size).toBe(4)
+    const lastMs = past.entries.at(-1)?.recordedAtMs ?? 0
+    expect([...state.orders.values()].filter(({ dueAtMs }) => dueAtMs > lastMs).length).toBeGreaterThan(2)
+    const ended = entries.flatMap(({ events }) => events.filter((event) => event.type === 'orderEnded'))
+    expect(ended.filter(({ how }) => how === 'handedOver').length).toBeGreaterThan(15)
+    expect(details.length).toBeGreaterThan(20)
+    const text = JSON.stringify(entries)
+    for (const { name, phone } of details) expect([text.includes(name), text.includes(phone)]).toEqual([false, false])
+  })
+
   it('[Y2] given the same seed and day, then the past is the same; another seed makes another', () => {
     const short = (seed: number) => pastDays({ nowMs: NOON, seed, days: 1 }).entries
     expect(short(1)).toEqual(short(1))

@@ -69,7 +69,7 @@ describe('the demo’s people', () => {
     expect(without).toEqual([])
   })
 
-  it('given the whole day and the next morning, then it closes once, rests at night and bakes again', async () => {
+  it('[M128] given the whole day and the next morning, then it closes once, rests at night and bakes again; what is made to order is made and handed over', async () => {
     const shop = world()
     // Looks every ten seconds of the shop's time: a day has many.
     shop.start({ lookEveryMs: 10_000 })
@@ -77,6 +77,14 @@ describe('the demo’s people', () => {
     const acts = (type: string) => shop.tapped.filter(({ command }) => command.type === type)
     expect(acts('closeDay')).toHaveLength(1)
     expect(acts('openDay')).toHaveLength(1)
+    const made = ['takeOrder', 'handOverOrder', 'countPortions', 'moveItems']
+    expect(made.filter((type) => acts(type).length < 10)).toEqual([])
+    const baked = acts('moveItems').filter(({ command }) => command.type === 'moveItems' && command.shelfId !== null)
+    expect(baked.length, 'flatbreads go through the oven').toBeGreaterThan(30)
+    const waiting = [...shop.state.orders.values()].filter(
+      ({ way, takenAtMs }) => way === 'here' && takenAtMs < NOW + 12 * HOUR_MS,
+    )
+    expect(waiting, 'nobody waits over night').toEqual([])
     expect(acts('setLoadList')).toHaveLength(1)
     expect(shop.state.lastDay?.label).toBe('2026-11-24')
     expect(shop.state.day?.label).toBe('2026-11-25')
