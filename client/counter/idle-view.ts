@@ -11,6 +11,7 @@ import type { CounterWords } from '../words/counter.ts'
 import type { CounterRod } from './counter-rods.ts'
 import type { LastDone, TextRoom } from './foot-view.ts'
 import { firstInRoom, isInRoom } from './foot-view.ts'
+import { keptForNobody } from './kept-view.ts'
 import type { RodTime } from './rod-text.ts'
 import { rackDay } from './rod-text.ts'
 import type { Sheet } from './sheet.ts'
@@ -158,7 +159,7 @@ function slipKey({ orders, words: { counter } }: IdleInput): IdleKey {
 /** What is kept for nobody that the board knows has the key while no order is open; among orders it is one of them. */
 function ordersKey(input: IdleInput): IdleKey {
   const { state, orders, words } = input
-  if (state.orders.size === 0 && state.keeps.size > 0) return keptKey(input)
+  if (state.orders.size === 0 && keptForNobody(state).length > 0) return keptKey(input)
   return {
     id: 'orders',
     label: words.counter.orders.title,
@@ -173,7 +174,7 @@ function ordersKey(input: IdleInput): IdleKey {
 
 function keptKey({ state, words }: IdleInput): IdleKey {
   const { kept } = words.counter
-  const keeps = [...state.keeps.values()]
+  const keeps = keptForNobody(state)
   return {
     id: 'kept',
     label: kept.title,

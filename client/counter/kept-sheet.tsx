@@ -3,7 +3,7 @@ import type { Keep } from '../../shared-core/day/state.ts'
 import { Key } from '../parts/key.tsx'
 import { topHeight } from './counter-board.tsx'
 import type { CounterParts } from './counter-screen.tsx'
-import { keptPage } from './kept-view.ts'
+import { keptForNobody, keptPage } from './kept-view.ts'
 import { PageKeys } from './page-keys.tsx'
 import { Back } from './small-key.tsx'
 
@@ -11,7 +11,7 @@ export interface KeptProps extends CounterParts {
   readonly onClose: () => void
 }
 
-/** What is kept for people, the longest kept first: hand it over, or release it to be sold. */
+/** What is kept for people of whom the board knows no order, the longest kept first: hand it over, or release it to be sold. */
 export function KeptSheet(props: KeptProps) {
   const { store, state, words, sizes, glass, onClose } = props
   const [wanted, setPage] = useState(0)
@@ -20,7 +20,7 @@ export function KeptSheet(props: KeptProps) {
   // On a phone the words stand over the keys.
   const rowPx = sizes.isPhone ? sizes.keyPx + sizes.namePx * 3 : sizes.keyPx
   const rows = Math.max(1, Math.floor((roomPx - sizes.namePx * 2) / (rowPx + sizes.gapPx)))
-  const { keeps, page, pages } = keptPage([...state.keeps.values()], rows, wanted)
+  const { keeps, page, pages } = keptPage(keptForNobody(state), rows, wanted)
   return (
     <section class="counter-sheet" role="dialog" aria-label={kept.title}>
       <div class="counter-sheet-head">

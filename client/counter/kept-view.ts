@@ -1,4 +1,4 @@
-import type { Keep } from '../../shared-core/day/state.ts'
+import type { Keep, State } from '../../shared-core/day/state.ts'
 
 /** The keeps of one page, the longest kept first. A page that no longer exists counts as the last one. */
 export function keptPage(
@@ -10,4 +10,9 @@ export function keptPage(
   const pages = Math.max(1, Math.ceil(sorted.length / rows))
   const page = Math.min(pages - 1, Math.max(0, wanted))
   return { keeps: sorted.slice(page * rows, (page + 1) * rows), page, pages }
+}
+
+/** What is kept for people of whom the board knows no order. */
+export function keptForNobody({ keeps }: State): readonly Keep[] {
+  return [...keeps.values()].filter(({ orderId }) => orderId === undefined)
 }

@@ -90,7 +90,7 @@ function take(words: CounterWords): TakeWords {
     notIn: 'no lleva',
     earliest: 'Lo antes posible',
     noEarliest: 'hoy no',
-    nextDay: 'Mañana',
+    nextDay: 'Día siguiente',
     split: 'En dos partes',
     splitDetail: (pieces, nowMs, restAtMs) => `${pieces} ${times.at(nowMs)}, el resto ${times.at(restAtMs)}`,
     holds: (when) => `${when}: se puede prometer.`,

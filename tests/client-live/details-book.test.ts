@@ -28,7 +28,7 @@ function asking() {
 
 const one = { id: 'a.1', details: 1 }
 
-describe('who ordered', () => {
+describe('[M138] who ordered', () => {
   it('given an order with details, when it is wanted again, then it is asked for once and told when it is there', async () => {
     const { book, questions } = asking()
     let told = 0

@@ -3,12 +3,13 @@ import { piecesOf } from '../../../shared-core/line/lines.ts'
 import { Key } from '../../parts/key.tsx'
 import { PIECES_PER_RING } from '../../parts/rod-stack.ts'
 import { topHeight } from '../counter-board.tsx'
+import { keptForNobody } from '../kept-view.ts'
 import { PageKeys } from '../page-keys.tsx'
 import { rowsPage } from '../rows-page.ts'
 import { Back, Wide } from '../small-key.tsx'
 import { LyingRod } from './lying-rod.tsx'
 import type { OrderRow } from './order-rows.ts'
-import { found, keptForNobody, orderRows } from './order-rows.ts'
+import { found, orderRows } from './order-rows.ts'
 import { OrdersFoot, TakeBackKey } from './orders-foot.tsx'
 import type { OrdersProps } from './orders-parts.ts'
 import type { RowRoom } from './row-text.ts'
@@ -63,7 +64,7 @@ export function ListSheet(props: OrdersProps) {
 
 function ListKeys(props: OrdersProps) {
   const { state, board, words, say } = props
-  const others = piecesOf(keptForNobody(state))
+  const others = piecesOf(keptForNobody(state).flatMap(({ lines }) => lines))
   return (
     <>
       <Wide share={3}>

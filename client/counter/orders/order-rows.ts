@@ -1,9 +1,9 @@
-import type { Line, State } from '../../../shared-core/day/state.ts'
-import type { OrderId } from '../../../shared-core/ids.ts'
+import type { State } from '../../../shared-core/day/state.ts'
 import { piecesOf } from '../../../shared-core/line/lines.ts'
 import type { AtRisk } from '../../../shared-core/orders/at-risk.ts'
 import type { Order } from '../../../shared-core/orders/order.ts'
 import type { OrderDetails } from '../../../shared-core/orders/order-commands.ts'
+import { keptByOrder } from '../../../shared-core/orders/spoken-for.ts'
 import type { EpochMs } from '../../../shared-core/units.ts'
 
 /** An open order as the list tells it. */
@@ -30,7 +30,7 @@ export function orderRows(state: State, nowMs: EpochMs, atRisk: readonly AtRisk[
   const kept = keptByOrder(state)
   const risks = new Map(atRisk.map((risk) => [risk.orderId, risk]))
   return [...state.orders.values()]
-    .map((order) => rowOf(order, kept.get(order.id) ?? 0, { risk: risks.get(order.id) ?? null, nowMs }))
+    .map((order) => rowOf(order, piecesOf(kept.get(order.id) ?? []), { risk: risks.get(order.id) ?? null, nowMs }))
     .sort(
       (one, other) =>
         Number(other.risk !== null) - Number(one.risk !== null) ||
@@ -53,19 +53,6 @@ function rowOf(
   const soonMs = order.way === 'here' ? 0 : SOON_MS
   const when = isReady || toGoMs > soonMs ? 'coming' : toGoMs < 0 ? 'late' : 'due'
   return { order, pieces, kept, items: order.items.length, made, isReady, when, risk }
-}
-
-/** Pieces kept by order. */
-export function keptByOrder({ keeps }: State): ReadonlyMap<OrderId, number> {
-  const sums = new Map<OrderId, number>()
-  for (const { orderId, lines } of keeps.values())
-    if (orderId !== undefined) sums.set(orderId, (sums.get(orderId) ?? 0) + piecesOf(lines))
-  return sums
-}
-
-/** What is kept for nobody that the board knows. */
-export function keptForNobody({ keeps }: State): readonly Line[] {
-  return [...keeps.values()].filter(({ orderId }) => orderId === undefined).flatMap(({ lines }) => lines)
 }
 
 /**

@@ -1,5 +1,6 @@
 import type { MenuItemId, PortionId, VarietyId } from '../../../shared-core/ids.ts'
 import type { AskedItem, OrderCommand } from '../../../shared-core/orders/order-commands.ts'
+import { TIMES_MAX } from '../../../shared-core/orders/order-limits.ts'
 import type { MenuItem } from '../../../shared-core/shop/kitchen.ts'
 import type { Allergen, Shop } from '../../../shared-core/shop/shop.ts'
 
@@ -12,13 +13,10 @@ export interface Slip {
 
 export const EMPTY_SLIP: Slip = { items: [], chosen: -1 }
 
-/** So many of one thing: a command takes no more (`TIMES_MAX`). */
-export const TIMES_MOST = 50
-
 /** A thing once more: the chosen one becomes two of the same, another thing is a line of its own. */
 export function withThing({ items, chosen }: Slip, itemId: MenuItemId): Slip {
   if (items[chosen]?.itemId === itemId) {
-    const more = (item: AskedItem) => ({ ...item, times: Math.min(TIMES_MOST, item.times + 1) })
+    const more = (item: AskedItem) => ({ ...item, times: Math.min(TIMES_MAX, item.times + 1) })
     return { items: replaced(items, chosen, more), chosen }
   }
   const item = { itemId, varietyId: null, toasted: false, without: [], more: [], allergies: [], times: 1 }

@@ -1,6 +1,7 @@
 import { dateOf } from '../../../shared-core/dough/dates.ts'
 import type { OrderId } from '../../../shared-core/ids.ts'
 import { piecesOf } from '../../../shared-core/line/lines.ts'
+import type { Promised } from '../../../shared-core/orders/promise.ts'
 import { inUse } from '../../../shared-core/shop/in-order.ts'
 import type { EpochMs } from '../../../shared-core/units.ts'
 import { Choice } from '../../parts/choice.tsx'
@@ -25,6 +26,13 @@ export function WhenStep(props: TakeProps) {
   )
 }
 
+/** Nobody comes twice for less. Common practice, no source. */
+const SPLIT_MS_LEAST = 10 * 60_000
+
+function isWorthIt({ restAtMs }: NonNullable<Promised['split']>, nowMs: EpochMs): boolean {
+  return restAtMs - nowMs >= SPLIT_MS_LEAST
+}
+
 function PromiseKeys({ live, say, taking, setTaking, when, split }: TakeProps) {
   const { take } = say
   const { promised } = when
@@ -40,7 +48,7 @@ function PromiseKeys({ live, say, taking, setTaking, when, split }: TakeProps) {
         chosen={taking.dueAtMs === null && atMs !== null}
         onPress={() => setTaking({ ...taking, dueAtMs: null })}
       />
-      {promised.split !== null && taking.orderId === null && (
+      {promised.split !== null && isWorthIt(promised.split, live.nowMs) && taking.orderId === null && (
         <Key
           label={take.split}
           detail={take.splitDetail(piecesOf(promised.split.nowLines), live.nowMs, promised.split.restAtMs)}

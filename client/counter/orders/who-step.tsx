@@ -1,7 +1,7 @@
 import type { OrderDetails } from '../../../shared-core/orders/order-commands.ts'
+import { DETAIL_CHARACTERS_MAX, MARK_CHARACTERS_MAX } from '../../../shared-core/orders/order-limits.ts'
 import { Key } from '../../parts/key.tsx'
 import { capitalised } from '../../words/joined.ts'
-import { DETAIL_CHARACTERS, MARK_CHARACTERS } from './limits.ts'
 import type { TakeProps } from './take-sheet.tsx'
 
 /** For whom: the mark that is called across the room, and what stays out of the day's record. */
@@ -14,19 +14,29 @@ export function WhoStep({ say, taking, setTaking }: TakeProps) {
       <Typed
         title={take.mark}
         hint={take.markHint}
-        most={MARK_CHARACTERS}
+        most={MARK_CHARACTERS_MAX}
         value={mark}
         onTyped={(text) => setTaking({ ...taking, mark: text })}
       />
-      <Typed title={take.name} most={DETAIL_CHARACTERS.name} value={details.name} onTyped={(name) => set({ name })} />
+      <Typed
+        title={take.name}
+        most={DETAIL_CHARACTERS_MAX.name}
+        value={details.name}
+        onTyped={(name) => set({ name })}
+      />
       <Typed
         title={take.phone}
         mode="tel"
-        most={DETAIL_CHARACTERS.phone}
+        most={DETAIL_CHARACTERS_MAX.phone}
         value={details.phone}
         onTyped={(phone) => set({ phone })}
       />
-      <Typed title={take.note} most={DETAIL_CHARACTERS.note} value={details.note} onTyped={(note) => set({ note })} />
+      <Typed
+        title={take.note}
+        most={DETAIL_CHARACTERS_MAX.note}
+        value={details.note}
+        onTyped={(note) => set({ note })}
+      />
       <div class="counter-paid">
         <Key
           label={capitalised(isPaid ? said.paid : said.notPaid)}
