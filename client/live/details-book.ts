@@ -47,10 +47,10 @@ export function createDetailsBook(fetchDetails: FetchDetails): DetailsBook {
     for (const { id, details } of some) asked.set(id, details)
     const got = await fetchDetails(some.map(({ id }) => id))
     for (const { id, details } of some) {
-      // Written again meanwhile: the later question's answer counts.
-      if (asked.get(id) === details) asked.delete(id)
-      if (got !== null && (known.get(id)?.details ?? 0) <= details)
-        known.set(id, { details, what: got.get(id) ?? null })
+      // Written again meanwhile, or taken back: the later question's answer counts.
+      if (asked.get(id) !== details) continue
+      asked.delete(id)
+      if (got !== null) known.set(id, { details, what: got.get(id) ?? null })
     }
     if (got !== null) tell()
   }

@@ -57,6 +57,17 @@ describe('[M138] who ordered', () => {
     expect(book.of(later)?.name).toBe('second')
   })
 
+  it('given a change that was taken back, then what was said before is fetched, once', async () => {
+    const { book, questions } = asking()
+    const changed = { ...one, details: 2 }
+    book.want([changed])
+    await questions[0]?.answer({ 'a.1': 'second' })
+    book.want([one])
+    await questions[1]?.answer({ 'a.1': 'first' })
+    book.want([one])
+    expect([book.of(one)?.name, questions.length]).toEqual(['first', 2])
+  })
+
   it('given no contact, then it is asked for at the next call', async () => {
     const { book, questions } = asking()
     book.want([one])
