@@ -64,7 +64,12 @@ export function kitchenActs(state: State, nowMs: EpochMs, ruler: Ruler | null): 
     const { key, act, atMs, status, shelfId } = call
     return { ...NONE, ...ofTasks(some), key, act, atMs, status, shelfId }
   })
-  const acts = [...calls, ...makes(tasks.filter(({ key }) => ahead.begins.has(key))), ...handOvers(state, nowMs), ...pulls(state, ruler, nowMs)]
+  const acts = [
+    ...calls,
+    ...makes(tasks.filter(({ key }) => ahead.begins.has(key))),
+    ...handOvers(state, nowMs),
+    ...pulls(state, ruler, nowMs),
+  ]
   return acts.sort(
     (one, other) => one.atMs - other.atMs || RANK[one.act] - RANK[other.act] || (one.key < other.key ? -1 : 1),
   )

@@ -1,5 +1,6 @@
 import type { Chance } from '../plan/bake-off/chance.ts'
 import type { SlotsDecoder } from './slots-decode.ts'
+import { unitOf } from './slots-decode.ts'
 import type { SlotsProblem } from './slots-units.ts'
 
 /** So far a move reaches, as a share of all units. */
@@ -49,13 +50,13 @@ export class SlotMoves {
     let kept = 0
     let moved = 0
     for (let place = 0; place < order.length; place += 1) {
-      const unit = order[place] ?? 0
-      if (mine.includes(unit)) {
-        this.#moving[moved] = unit
+      const code = order[place] ?? 0
+      if (mine.includes(unitOf(code, this.#problem))) {
+        this.#moving[moved] = code
         moved += 1
         first = Math.min(first, place)
       } else {
-        order[kept] = unit
+        order[kept] = code
         kept += 1
       }
     }
@@ -78,6 +79,18 @@ export class SlotMoves {
     return Math.min(from, to)
   }
 
+  /** One unit to another shelf, or to any. A narrow or wide one may be put where it leaves room for others. */
+  moveShelf(order: Int32Array): number {
+    const { units, given } = this.#problem
+    const at = this.#chance.index(order.length)
+    const unit = unitOf(order[at] ?? 0, this.#problem)
+    const shelf = this.#chance.index(given.shelves.length + 1) - 1
+    const places = given.shelves[shelf]?.freeMs.length ?? Number.POSITIVE_INFINITY
+    const needs = units[unit]?.parts.reduce((sum, { slots }) => sum + slots, 0) ?? 0
+    order[at] = needs <= places ? unit + units.length * (shelf + 1) : unit
+    return at
+  }
+
   /**
    * By the latest that each could begin without its order being complete later, or late: what is not pressed leaves its
    * place to what is. Source: Valls, Ballestín and Quintanilla, Justification and RCPSP, EJOR 165 (2005).
@@ -95,7 +108,8 @@ export class SlotMoves {
       }
       this.#latestMs[at] = latestMs
     }
-    order.sort((one, other) => (this.#latestMs[one] ?? 0) - (this.#latestMs[other] ?? 0) || one - other)
+    const latest = (code: number) => this.#latestMs[unitOf(code, this.#problem)] ?? 0
+    order.sort((one, other) => latest(one) - latest(other) || one - other)
     return 0
   }
 

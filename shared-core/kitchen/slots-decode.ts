@@ -4,7 +4,7 @@ import type { SlotsProblem } from './slots-units.ts'
 export type OnPlaces = (unit: number, part: number, places: readonly number[]) => void
 
 /**
- * Puts units into the oven in a given order, each as soon as it can go in. Every schedule in which nothing could begin
+ * Puts units into the oven in a given order (of codes, see `unitOf`), each as soon as it can go in. Every schedule in which nothing could begin
  * sooner is reached by some order: that of its starts. Thousands of orders are tried while somebody waits, so that
  * everything lies in flat arrays and only what comes after a change is put in anew.
  */
@@ -26,6 +26,9 @@ export class SlotsDecoder {
   readonly #leftBefore: Int32Array
   readonly #found: Int32Array
   readonly #looked: Int32Array
+  /** Shelves that are looked at, from and before. */
+  #shelfFrom = 0
+  #shelfTo = 0
 
   constructor(problem: SlotsProblem) {
     const { units, orders, freeMs } = problem
@@ -51,11 +54,8 @@ export class SlotsDecoder {
    */
   put(order: Int32Array, from: number, limitMs: number): boolean {
     this.#restore(from)
-    const { slots } = this.#flat
     for (let at = from; at < order.length; at += 1) {
-      const unit = order[at] ?? 0
-      const wide = slots[unit] ?? 0
-      this.#book(unit, wide === 1 ? this.#putOne(unit) : wide > 1 ? this.#putWide(unit, wide) : this.#putTogether(unit))
+      this.#putCode(order[at] ?? 0)
       if (this.lateMs > limitMs) return false
     }
     this.#sum()
@@ -65,12 +65,9 @@ export class SlotsDecoder {
   /** The same, and from now on this is the order that is kept. */
   keep(order: Int32Array, from: number): void {
     this.#restore(from)
-    const { slots } = this.#flat
     for (let at = from; at < order.length; at += 1) {
       this.#note(at)
-      const unit = order[at] ?? 0
-      const wide = slots[unit] ?? 0
-      this.#book(unit, wide === 1 ? this.#putOne(unit) : wide > 1 ? this.#putWide(unit, wide) : this.#putTogether(unit))
+      this.#putCode(order[at] ?? 0)
     }
     this.#note(order.length)
     this.#sum()
@@ -79,13 +76,32 @@ export class SlotsDecoder {
   /** The whole order once more, telling the places. */
   tell(order: Int32Array, onPlaces: OnPlaces): void {
     this.#restore(0)
-    for (const unit of order) this.#book(unit, this.#putTogether(unit, onPlaces))
+    for (const code of order) {
+      const unit = unitOf(code, this.problem)
+      this.#look(code)
+      this.#book(unit, this.#putTogether(unit, onPlaces))
+    }
     this.#sum()
   }
 
   /** When an order is complete; with parts left out it never is, see `startMs`. */
   completeMs(order: number): number {
     return this.#now[this.#places + order] ?? 0
+  }
+
+  #putCode(code: number): void {
+    const unit = unitOf(code, this.problem)
+    const wide = this.#flat.slots[unit] ?? 0
+    this.#look(code)
+    this.#book(unit, wide === 1 ? this.#putOne(unit) : wide > 1 ? this.#putWide(unit, wide) : this.#putTogether(unit))
+  }
+
+  /** Only on the shelf that the code says; on all of them where it says none. */
+  #look(code: number): void {
+    const { units, firstPlace } = this.problem
+    const shelf = code < units.length ? -1 : Math.floor(code / units.length) - 1
+    this.#shelfFrom = shelf === -1 ? 0 : shelf
+    this.#shelfTo = shelf === -1 ? firstPlace.length - 1 : shelf + 1
   }
 
   #note(at: number): void {
@@ -132,9 +148,11 @@ export class SlotsDecoder {
   #putOne(unit: number): number {
     const free = this.#now
     const readyMs = this.#flat.readyMs[unit] ?? 0
-    let best = 0
-    let bestMs = free[0] ?? 0
-    for (let place = 1; place < this.#places; place += 1) {
+    const { firstPlace } = this.problem
+    let best = firstPlace[this.#shelfFrom] ?? 0
+    const to = firstPlace[this.#shelfTo] ?? 0
+    let bestMs = free[best] ?? 0
+    for (let place = best + 1; place < to; place += 1) {
       const atMs = free[place] ?? 0
       if (bestMs > readyMs ? atMs < bestMs : atMs <= readyMs && atMs > bestMs) {
         best = place
@@ -191,7 +209,7 @@ export class SlotsDecoder {
   #findPlaces(slots: number, readyMs: number): number {
     const { firstPlace } = this.problem
     let bestMs = Number.POSITIVE_INFINITY
-    for (let shelf = 0; shelf + 1 < firstPlace.length; shelf += 1) {
+    for (let shelf = this.#shelfFrom; shelf < this.#shelfTo; shelf += 1) {
       const from = firstPlace[shelf] ?? 0
       const to = firstPlace[shelf + 1] ?? 0
       if (to - from < slots) continue
@@ -225,6 +243,14 @@ export class SlotsDecoder {
     const atMs = this.#now[place] ?? 0
     return atMs <= readyMs ? -1 - atMs : atMs
   }
+}
+
+/**
+ * What stands in an order: a unit, or a unit that goes onto one shelf only (`unit + units * (shelf + 1)`): what needs
+ * many places may have to be left room.
+ */
+export function unitOf(code: number, { units }: Pick<SlotsProblem, 'units'>): number {
+  return code < units.length ? code : code % units.length
 }
 
 /** The problem's numbers by unit, by part and by order. */

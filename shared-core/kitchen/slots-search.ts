@@ -2,13 +2,17 @@ import { Chance } from '../plan/bake-off/chance.ts'
 import { SlotMoves } from './slot-moves.ts'
 import { firstOrders } from './slot-rules.ts'
 import type { SlotsDecoder } from './slots-decode.ts'
+import type { SlotUnit } from './slots-units.ts'
 
 /** The search draws from it: the same given makes the same plan. */
 const SEED = 20_261_127
 /** Lateness that a change may cost at first, in mean bakes; it goes down to nothing. Found by trial, as what follows. */
 const WARMTH = 0.5
-/** Whole orders are moved first, single units in the last part of the tries. */
+/** Whole orders are moved first, single units in the last part of the tries; from the beginning where orders are few. */
 const UNITS_FROM = 0.75
+const FEW_ORDERS = 4
+/** So many of the moves of single units are to another shelf, where some need several places. */
+const TO_SHELF = 0.3
 /** Every so many tries what is not pressed leaves its place to what is. */
 const JUSTIFY_EVERY = 40
 /** A millisecond of lateness is worth so much of the sum of completion times: that only breaks ties. */
@@ -32,13 +36,20 @@ export function bestOrder(decoder: SlotsDecoder, tries: number): Int32Array {
   const chance = new Chance(SEED)
   const moves = new SlotMoves(problem, chance)
   search.begin(moves)
+  const unitsFrom = problem.orders.length <= FEW_ORDERS ? 0 : tries * UNITS_FROM
+  const toShelf = problem.firstPlace.length > 2 && units.some(({ parts }) => !isPlain(parts)) ? TO_SHELF : 0
   for (let at = 0; at < tries; at += 1) {
     const leewayMs = warmthMs * (1 - at / tries) * chance.part()
     if (at % JUSTIFY_EVERY === JUSTIFY_EVERY - 1) search.attempt((order) => search.justify(order), leewayMs)
-    else if (at < tries * UNITS_FROM) search.attempt((order) => moves.moveOrder(order), leewayMs)
+    else if (at < unitsFrom) search.attempt((order) => moves.moveOrder(order), leewayMs)
+    else if (chance.part() < toShelf) search.attempt((order) => moves.moveShelf(order), leewayMs)
     else search.attempt((order) => moves.moveUnit(order), leewayMs)
   }
   return search.best
+}
+
+function isPlain(parts: SlotUnit['parts']): boolean {
+  return parts.length === 1 && parts[0]?.slots === 1
 }
 
 class Search {
@@ -46,6 +57,8 @@ class Search {
   #moves: SlotMoves | null = null
   #current: Int32Array = new Int32Array(0)
   #currentCost = Number.POSITIVE_INFINITY
+  /** The decoder keeps the current order up to there. */
+  #keptTo = 0
   #candidate: Int32Array = new Int32Array(0)
   best: Int32Array = new Int32Array(0)
   bestCost = Number.POSITIVE_INFINITY
@@ -67,34 +80,37 @@ class Search {
     this.#current = Int32Array.from(this.best)
     this.#candidate = Int32Array.from(this.best)
     this.#currentCost = this.bestCost
-    this.#keep(0)
+    this.#keptTo = 0
+    moves.look(this.#decoder)
   }
 
-  /** What costs the same is the same schedule in another order, and not worth going on from. */
   attempt(change: (order: Int32Array) => number, leewayMs: number): void {
     const from = change(this.#candidate)
+    if (from > this.#keptTo) this.#keep()
     const isWhole = this.#decoder.put(this.#candidate, from, this.#currentCost + leewayMs)
     const cost = costOf(this.#decoder)
-    if (!isWhole || cost === this.#currentCost || cost > this.#currentCost + leewayMs) {
+    if (!isWhole || cost > this.#currentCost + leewayMs) {
       this.#candidate.set(this.#current)
       return
     }
     this.#current.set(this.#candidate)
     this.#currentCost = cost
-    this.#keep(from)
+    this.#moves?.look(this.#decoder)
+    this.#keptTo = Math.min(this.#keptTo, from)
     if (cost >= this.bestCost) return
     this.best = Int32Array.from(this.#current)
     this.bestCost = cost
   }
 
   justify(order: Int32Array): number {
-    this.#keep(0)
+    this.#decoder.put(this.#current, 0, Number.POSITIVE_INFINITY)
     return this.#moves?.justify(order, this.#decoder) ?? 0
   }
 
-  #keep(from: number): void {
-    this.#decoder.keep(this.#current, from)
-    this.#moves?.look(this.#decoder)
+  /** What was taken is kept only when a change begins behind it: often the next one begins before. */
+  #keep(): void {
+    this.#decoder.keep(this.#current, this.#keptTo)
+    this.#keptTo = this.#current.length
   }
 }
 
