@@ -1,15 +1,12 @@
-import { createHash } from 'node:crypto'
 import type { Express, NextFunction, Request, RequestHandler, Response } from 'express'
 import express from 'express'
-import type { Answer } from '../../shared-core/day/answers.ts'
 import type { Act, Command } from '../../shared-core/day/commands.ts'
 import type { CommandId } from '../../shared-core/ids.ts'
-import { commandId } from '../../shared-core/ids.ts'
+import { deviceId } from '../../shared-core/ids.ts'
 import type { OrderMapping, OrderRowFault, OrdersRead, ReadOrder } from '../../shared-core/live/orders-import.ts'
 import type { DeviceHello } from '../../shared-core/live/protocol.ts'
 import { problemsOf } from '../../shared-core/shop/problems.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
-import { assert } from '../../shared-core/support.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { Journal } from '../journal/journal.ts'
 import type { Room } from '../live/room.ts'
@@ -17,8 +14,10 @@ import { orderFault } from '../orders/import-fault.ts'
 import type { GroupedOrder } from '../orders/import-groups.ts'
 import type { OrdersUnderstood } from '../orders/import-orders.ts'
 import { isAmbiguous, ORDER_ROWS_MAX, ordersFile, understandOrders } from '../orders/import-orders.ts'
+import { openOrderOf } from '../orders/taken-order.ts'
 import { headerKey } from '../sales/order-mappings.ts'
 import type { WorkDesk } from '../work/work-desk.ts'
+import { commandUntilTaken } from './derived-command.ts'
 import { deviceOf } from './device-headers.ts'
 import { letIn } from './entrance.ts'
 import { orderMappingSchema, rememberMappingSchema } from './orders-import-schema.ts'
@@ -34,9 +33,6 @@ export const ORDERS_IMPORT = '/api/v1/orders/import'
 const FILE_BYTES_MAX = 512 * 1024
 /** Orders decided together: a caterer's whole week must not make a tap wait. */
 const ORDERS_AT_ONCE = 50
-const ID_LETTERS = 36
-/** A reference whose order was refused is tried anew under another id so many times. */
-const TRIES_MAX = 20
 
 export interface OrdersImportParts {
   readonly room: Pick<Room, 'state' | 'submit'>
@@ -146,23 +142,16 @@ async function understand(bytes: Buffer, { chosen, shop, parts }: Understanding)
 }
 
 /** Taken by hand, by a till or by an earlier file: while it is open by its reference, later by the command it came with. */
-function isKnown({ ref, key }: GroupedOrder, { state }: OrdersImportParts['room'], journal: Pick<Journal, 'answerOf'>) {
-  if (ref !== null && [...state.orders.values()].some((order) => order.ref === ref)) return true
-  return triesOf(key, journal).some(({ answer }) => answer?.kind === 'taken')
+function isKnown(order: GroupedOrder, { state }: OrdersImportParts['room'], journal: Pick<Journal, 'answerOf'>) {
+  if (order.ref !== null && openOrderOf(state, order.ref) !== null) return true
+  return journal.answerOf(commandIdOf(order, journal))?.kind === 'taken'
 }
 
 /** The same order is the same command for ever, whoever puts the file in; what was refused may be tried again. */
-function triesOf(key: string, journal: Pick<Journal, 'answerOf'>) {
-  const tries: { readonly id: CommandId; readonly answer: Answer | null }[] = []
-  for (let attempt = 0; attempt < TRIES_MAX; attempt += 1) {
-    const text = `orders-import\n${key}\n${attempt}`
-    const id = commandId(createHash('sha256').update(text).digest('hex').slice(0, ID_LETTERS))
-    const answer = journal.answerOf(id)
-    tries.push({ id, answer })
-    if (answer === null || answer.kind === 'taken') break
-  }
-  return tries
+function commandIdOf({ key }: GroupedOrder, journal: Pick<Journal, 'answerOf'>): CommandId {
+  return commandUntilTaken({ deviceId: FILES, kind: 'order', id: key }, journal)
 }
+const FILES = deviceId('orders-files')
 
 async function takeAll(
   { told, header, orders }: OrdersUnderstood,
@@ -200,7 +189,5 @@ function commandOf(order: GroupedOrder, deviceSeq: number, journal: Pick<Journal
     ...(ref === null ? {} : { ref }),
     ...(name + phone + note === '' ? {} : { details: { name, phone, note } }),
   }
-  const id = triesOf(order.key, journal).at(-1)?.id
-  assert(id !== undefined, 'an order is tried once at least')
-  return { id, deviceSeq, tappedAtMs: null, ...act }
+  return { id: commandIdOf(order, journal), deviceSeq, tappedAtMs: null, ...act }
 }

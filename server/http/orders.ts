@@ -1,5 +1,5 @@
 import type { Express, Request, Response } from 'express'
-import type { CommandId, DeviceId } from '../../shared-core/ids.ts'
+import type { CommandId } from '../../shared-core/ids.ts'
 import type { DeviceHello } from '../../shared-core/live/protocol.ts'
 import type { Problem } from '../../shared-core/shop/problem.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
@@ -8,7 +8,7 @@ import type { Room } from '../live/room.ts'
 import type { TakenOrder } from '../orders/taken-order.ts'
 import { openOrderOf, orderTakenBy } from '../orders/taken-order.ts'
 import type { WorkDesk } from '../work/work-desk.ts'
-import { commandOfRow } from './derived-command.ts'
+import { commandUntilTaken } from './derived-command.ts'
 import { deviceOf } from './device-headers.ts'
 import type { Promising, ToldPromise } from './order-promise.ts'
 import { promiseNow } from './order-promise.ts'
@@ -35,7 +35,7 @@ async function postOrder(request: Request, response: Response, parts: OrdersPart
   const { shop } = parts.room.state
   if (shop === null) return sendProblem(response, NO_SET_UP)
   const ref = refOf(request.body)
-  const id = commandFor(device.deviceId, ref, parts.journal)
+  const id = commandUntilTaken({ deviceId: device.deviceId, kind: 'order', id: ref }, parts.journal)
   // Asked before anything else is looked at: what was taken stays taken, whatever its time has become.
   const known = ref === null ? null : await knownOrder(parts, ref, id)
   if (known !== null) return sendTaken(response, known, { isRepeat: true, ignored: 0, promise: null })
@@ -63,17 +63,6 @@ async function takeNew(request: Request, response: Response, { parts, device, sh
   const taken = answered?.answer.kind === 'taken' ? orderTakenBy(journal, id) : null
   if (taken !== null) sendTaken(response, taken, { isRepeat: false, ignored: read.ignored, promise })
   else if (answered !== undefined) sendAnswer(response, answered)
-}
-
-/** Refusals are kept, and a till sends the same order again once what was wrong is put right. */
-const TRIES_MAX = 50
-
-/** The command of an order: the same reference of the same device is the same one, until it is taken. */
-function commandFor(deviceId: DeviceId, ref: string | null, journal: OrdersParts['journal']): CommandId {
-  let id = commandOfRow(deviceId, 'order', ref)
-  for (let tries = 1; tries < TRIES_MAX && journal.answerOf(id)?.kind === 'refused'; tries += 1)
-    id = commandOfRow(deviceId, 'order', `${ref}\n${tries}`)
-  return id
 }
 
 function refOf(body: unknown): string | null {

@@ -5,6 +5,7 @@ import type { AskedItem, AskedLine, OrderCommand } from '../../shared-core/order
 import type { Problem } from '../../shared-core/shop/problem.ts'
 import { problemsOf } from '../../shared-core/shop/problems.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
+import { times } from '../orders/import-count.ts'
 import { meantBy } from '../orders/import-names.ts'
 import type { Today } from './instant.ts'
 import { dueInstantOf } from './instant.ts'
@@ -123,19 +124,6 @@ function varietyOf(name: string, path: string, { shop, problems }: Reader): read
   const id = named(shop.varieties, { typed: at(name, path), what: 'variety', problems })
   return id === null ? [] : [id]
 }
-
-interface Count {
-  readonly dozens: number
-  readonly pieces: number
-}
-
-/** So many of what is itself so many: three of "half dozen". Twelves are dozens. */
-function times({ dozens, pieces }: Count, each: number): Count {
-  if (each === 1) return { dozens, pieces }
-  const all = (dozens * DOZEN + pieces) * each
-  return each % DOZEN === 0 ? { dozens: all / DOZEN, pieces: 0 } : { dozens: 0, pieces: all }
-}
-const DOZEN = 12
 
 function itemOf(item: PostedItem, path: string, reader: Reader): AskedItem | null {
   const { shop, problems } = reader

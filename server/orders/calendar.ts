@@ -51,7 +51,7 @@ export function ordersCalendar(asked: CalendarAsked): string {
   calendar.addPropertyWithValue('prodid', '-//Boilboard//Orders//EN')
   calendar.addPropertyWithValue('name', `${shop.profile.name}: ${calendarWords(shop).orders}`)
   const refresh = new ICAL.Property('refresh-interval')
-  refresh.setParameter('value', 'DURATION')
+  refresh.resetType('duration')
   refresh.setValue(ICAL.Duration.fromString(ASKED_EVERY))
   calendar.addProperty(refresh)
   calendar.addSubcomponent(calendarZone(clock))

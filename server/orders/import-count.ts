@@ -8,6 +8,19 @@ import { orderFault } from './import-fault.ts'
 const HALF_PIECES = 6
 const DOZENS_MAX = 400
 
+export interface Counted {
+  readonly dozens: number
+  readonly pieces: number
+}
+
+/** So many of what is itself so many: three of "half dozen". Twelves are dozens. */
+export function times({ dozens, pieces }: Counted, each: number): Counted {
+  if (each === 1) return { dozens, pieces }
+  const all = (dozens * DOZEN + pieces) * each
+  return each % DOZEN === 0 ? { dozens: all / DOZEN, pieces: 0 } : { dozens: 0, pieces: all }
+}
+const DOZEN = 12
+
 export interface CountCells {
   readonly dozens: string
   readonly pieces: string
@@ -19,10 +32,7 @@ export interface CountCells {
  * How many a row orders; null: it cannot be read, and a fault more. Where no column says how many, a row is one.
  * @example of dozens "1.5" and pieces "2": { dozens: 1, pieces: 8 }
  */
-export function countIn(
-  { dozens, pieces, columns, decimal }: CountCells,
-  faults: Told<OrderFault>[],
-): { readonly dozens: number; readonly pieces: number } | null {
+export function countIn({ dozens, pieces, columns, decimal }: CountCells, faults: Told<OrderFault>[]): Counted | null {
   if (columns.dozens === null && columns.pieces === null) return { dozens: 0, pieces: 1 }
   const column = (at: number | null) => (at ?? -1) + 1
   const said = dozens === '' ? 0 : halvesOf(dozens, decimal)

@@ -6,7 +6,8 @@ import type { AskedItem, AskedLine } from '../../shared-core/orders/order-comman
 import { DETAIL_CHARACTERS_MAX, MARK_CHARACTERS_MAX } from '../../shared-core/orders/order-limits.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import { findNamed } from '../http/named.ts'
-import { countIn } from './import-count.ts'
+import type { Counted } from './import-count.ts'
+import { countIn, times } from './import-count.ts'
 import type { DueReader } from './import-due.ts'
 import { orderFault } from './import-fault.ts'
 import { meantBy } from './import-names.ts'
@@ -193,19 +194,6 @@ const PICK_UP = /pick|collect|fetch|recog|counter|mostrador|pasa|llevar|to go|ta
 const YES =
   /^(y|yes|s[ií]?|true|x|1|v|ok|✓|✔|paid|pagad[oa]|prepaid|sliced?|rebanad[oa]s?|cortad[oa]s?|bag(ged)?|embolsad[oa]s?|en bolsas?)$/i
 const NO = /^(n|no|false|0|-|–|unpaid|due|no pagad[oa]|sin pagar|pendiente|unsliced|whole|enter[oa]s?|none|sin)$/i
-
-interface Counted {
-  readonly dozens: number
-  readonly pieces: number
-}
-
-/** So many of a name that is itself so many: three of "half dozen". Twelves are dozens. */
-function times(count: Counted, each: number): Counted {
-  if (each === 1) return count
-  const all = (count.dozens * DOZEN + count.pieces) * each
-  return each % DOZEN === 0 ? { dozens: all / DOZEN, pieces: 0 } : { dozens: 0, pieces: all }
-}
-const DOZEN = 12
 
 function nameOf(shop: Shop, varietyId: VarietyId | null, without: readonly VarietyId[]): string {
   const name = (id: VarietyId) => shop.varieties.get(id)?.name ?? id

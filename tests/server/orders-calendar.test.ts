@@ -138,6 +138,7 @@ describe('the calendar of orders', () => {
       asked({ orders: [order({ lines: Array.from({ length: 20 }, () => LINE), mark: 'ÑÑÑÑÑÑÑÑ' })] }),
     )
     expect(text.replaceAll('\r\n', '')).not.toMatch(/[\r\n]/)
+    expect(text).toContain('\r\nREFRESH-INTERVAL;VALUE=DURATION:PT15M\r\n')
     for (const line of text.split('\r\n')) expect(Buffer.byteLength(line), line).toBeLessThanOrEqual(75)
     for (const needed of [
       'VERSION:2.0',
