@@ -42,6 +42,10 @@ describe('in the shop’s folder', () => {
     const head = { id: 'order00000001', deviceSeq: 1, tappedAtMs: null }
     const posted = await ask(server, '/api/v1/commands', { body: { ...head, ...order } })
     expect(posted.status, posted.text).toBe(200)
+    const lines = [askedLine('unheard-of')]
+    const refused = await ask(server, '/api/v1/commands', { body: { ...head, id: 'refused00001', ...order, lines } })
+    expect([refused.status, refused.text.includes(NAME)]).toEqual([409, false])
+    expect(filesWith(folder, 'refused00001'), 'a refusal is written').not.toEqual([])
     expect(filesWith(folder, 'order00000001'), 'the journal was looked at').toContain('journal.sqlite-wal')
     for (const name of filesWith(folder, NAME)) expect(name).toMatch(/^details\.sqlite/)
     const read = await ask(server, '/api/v1/orders/details?ids=order00000001.1')

@@ -1,9 +1,11 @@
 import { beforeEach, describe, expect, it } from 'vitest'
+import { promiseNow } from '../../server/http/order-promise.ts'
 import { readOrder } from '../../server/http/read-order.ts'
 import { dateAfter } from '../../shared-core/day/label.ts'
+import { varietyId } from '../../shared-core/ids.ts'
 import type { Order } from '../../shared-core/orders/order.ts'
-import { askedLine, orderShop, takeOrder } from '../core/orders/order-makers.ts'
-import { at } from '../core/support/make.ts'
+import { askedItem, askedLine, orderShop, takeOrder } from '../core/orders/order-makers.ts'
+import { at, stateWith } from '../core/support/make.ts'
 import type { Asked, TestServer } from './support/start-server.ts'
 import { ask, startServer } from './support/start-server.ts'
 
@@ -152,6 +154,35 @@ function standingFrom(from: string) {
   const who = { mark: 'SCH', way: 'pickUp', runId: null, stop: 0, dueMinute: 450, isPaid: false }
   return { type: 'setStanding', standingId: null, ...who, lines, onHolidays: true, recurrence: rule }
 }
+
+describe('what a till is promised', () => {
+  const promised = (clock: string, asked: ReturnType<typeof takeOrder>) =>
+    promiseNow(stateWith({ shop: SHOP }), SHOP, asked, { now: () => at(clock), outlook: () => null, plan: () => null })
+  const flatbread = { items: [askedItem('flatbread')] }
+
+  it('[M110] given things made to order, when somebody waits, then how long; when they are due, then whether they are made by then', () => {
+    const waits = promised('14:00', takeOrder({ dueAtMs: null, way: 'here', ...flatbread }))
+    expect(waits).toMatchObject({ isPromised: true, pieces: null })
+    const { carefulMs } = waits.wait as { carefulMs: number }
+    // Dressed for a minute, four in the oven, cut in 15 s.
+    expect(carefulMs / 60_000).toBeGreaterThan(5.25)
+    expect(carefulMs / 60_000).toBeLessThan(8)
+    expect(promised('14:00', takeOrder({ dueAtMs: at('14:05'), ...flatbread })).isPromised).toBe(false)
+    expect(promised('14:00', takeOrder({ dueAtMs: at('14:09'), ...flatbread })).isPromised).toBe(true)
+    const melt = { items: [askedItem('melt', { varietyId: varietyId('sesame') })] }
+    const none = promised('14:00', takeOrder({ dueAtMs: null, way: 'here', ...melt }))
+    expect(none).toEqual({ isPromised: false, pieces: null, wait: { cannot: 'noBagels' } })
+  })
+
+  it('[M110] given pieces of which there are none, when due today, then why not; when due tomorrow or later, then yes', () => {
+    const six = { lines: [askedLine('sesame')] }
+    const today = promised('9:00', takeOrder({ dueAtMs: at('11:00'), ...six }))
+    expect(today).toMatchObject({ isPromised: false, pieces: { atMs: null, why: { code: 'dough', doughId: 'plain' } } })
+    for (const day of [1, 2, 30])
+      expect(promised('9:00', takeOrder({ dueAtMs: at('11:00', day), ...six })).isPromised, `${day}`).toBe(true)
+    expect(promised('9:00', takeOrder({ dueAtMs: at('2:00', 1), ...six })).isPromised, 'before it opens').toBe(false)
+  })
+})
 
 describe('mistakes in an order', () => {
   it.each<readonly [string, object, readonly string[]]>([
