@@ -43,6 +43,12 @@ describe('[M131] given touches of varieties', () => {
     expect(chosen).toBe(0)
   })
 
+  it('when two lines are of one variety, then the chosen one grows, else the last', () => {
+    const two = [askedLine('sesame'), askedLine('sesame', { sliced: true }), askedLine('poppy')]
+    expect(withMore(two, 0, sesame, 'one')).toMatchObject({ chosen: 0, asked: [{ pieces: 7 }, { pieces: 6 }, {}] })
+    expect(withMore(two, 2, sesame, 'one').chosen).toBe(1)
+  })
+
   it('when the chosen line is sliced, then the next line begins so', () => {
     const sliced = withFlag(touched(['sesame', 'dozen']).asked, 0, 'sliced')
     expect(withMore(sliced, 0, poppy, 'dozen').asked[1]?.sliced).toBe(true)
