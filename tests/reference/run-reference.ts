@@ -8,14 +8,18 @@ import { cameOut, FOLDER_NAME, hasData, pathOf, TRAINING_END, tillOf, truthsOf, 
 import type { DaysScore } from './forecast-score.ts'
 import { bootstrapped, scoreDays, scoreRunOut, scoreSoldOut } from './forecast-score.ts'
 import { weekdayMeans } from './forecast-simple.ts'
+import { queueingReport } from './queueing-report.ts'
 
 // `npm run reference`: the four tasks on the open data, our figures above those of the references, best first. Of these
-// only the figures are published, not their days, so that intervals are against a simple way worked out here.
+// only the figures are published, not their days, so that intervals are against a simple way worked out here. Then the
+// kitchen's simulator as a queue, which needs no data.
 
 const DAYS = ['wape', 'mase', 'pin50', 'pin80', 'pin90', 'pinAvg', 'pinScaled', 'inside80', 'held80', 'held90'] as const
 
 if (hasData()) await all()
 else console.log(`Skipped: the open data are not there. They lie in ${FOLDER_NAME}, beside the checkout.`)
+
+for (const line of queueingReport()) console.log(line)
 
 async function all(): Promise<void> {
   const till = await tillOf('sales_public.csv.gz')
