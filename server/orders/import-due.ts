@@ -18,6 +18,8 @@ export class DueReader {
   readonly #shop: Shop
   readonly #nowMs: EpochMs
   readonly #moments: MomentReader
+  /** Zone tables are slow to ask, and orders are due at the same times. */
+  readonly #instants = new Map<string, EpochMs>()
 
   constructor(mapping: OrderMapping, shop: Shop, nowMs: EpochMs) {
     this.#mapping = mapping
@@ -46,10 +48,17 @@ export class DueReader {
     const isLater = this.#mapping.isAfternoonMeant && isEarly(text, moment.second, this.#shop)
     const second = moment.second + (isLater ? NOON_SECOND : 0)
     const minute = Math.floor(second / 60)
-    const atMs = localInstant(this.#shop.profile.zone, dateOf(moment.day), minute)
+    const atMs = this.#instantOf(moment.day, minute)
     if (atMs >= this.#nowMs && atMs <= this.#nowMs + AHEAD_MS_MAX) return atMs
     faults.push(orderFault('not-to-come', { text }))
     return null
+  }
+
+  #instantOf(day: number, minute: number): EpochMs {
+    const key = `${day} ${minute}`
+    const atMs = this.#instants.get(key) ?? localInstant(this.#shop.profile.zone, dateOf(day), minute)
+    this.#instants.set(key, atMs)
+    return atMs
   }
 
   /** Whether a time may be meant of the afternoon though it does not say so. */

@@ -1,3 +1,4 @@
+import { setImmediate as nextTurn } from 'node:timers/promises'
 import type {
   OrderDoubt,
   OrderMapping,
@@ -22,6 +23,7 @@ import { DueReader } from './import-due.ts'
 import { orderDoubt, orderFault } from './import-fault.ts'
 import type { GroupedOrder } from './import-groups.ts'
 import { groupRows } from './import-groups.ts'
+import type { RowRead } from './import-row.ts'
 import { columnOf, OrderRowReader } from './import-row.ts'
 
 /** A catering sheet has some hundred rows; what is longer is no file of orders. */
@@ -78,10 +80,7 @@ export async function understandOrders(asked: OrdersAsked): Promise<OrdersUnders
   const due = new DueReader(mapping, shop, nowMs)
   const meanings = await asked.meanings(namesIn(rows, mapping))
   const reader = new OrderRowReader({ mapping, shop, meanings, due })
-  const grouped = groupRows(
-    rows.map(({ cells, line }) => reader.read(cells, line)),
-    mapping,
-  )
+  const grouped = groupRows(await readAll(rows, reader), mapping)
   const faults = [...grouped.faults, ...broken].sort((one, other) => one.line - other.line)
   const told: OrdersRead = {
     encoding: file.encoding,
@@ -97,6 +96,18 @@ export async function understandOrders(asked: OrdersAsked): Promise<OrdersUnders
     doubts: doubtsOf(rows, { mapping, due, faults, asked }),
   }
   return { told, header, orders: grouped.orders }
+}
+
+/** A long file must not make a tap wait. */
+const ROWS_A_BREATH = 200
+
+async function readAll(rows: readonly Row[], reader: OrderRowReader): Promise<readonly RowRead[]> {
+  const read: RowRead[] = []
+  for (const [index, { cells, line }] of rows.entries()) {
+    if (index % ROWS_A_BREATH === 0) await nextTurn()
+    read.push(reader.read(cells, line))
+  }
+  return read
 }
 
 function headerOf(csv: OpenCsv, chosen: OrderMapping | null): readonly string[] | null {

@@ -10,6 +10,7 @@ import type { Counted } from './import-count.ts'
 import { countIn, times } from './import-count.ts'
 import type { DueReader } from './import-due.ts'
 import { orderFault } from './import-fault.ts'
+import type { NameMeant } from './import-names.ts'
 import { meantBy } from './import-names.ts'
 
 /** What a row says of its order; null: nothing, as another row of it may. */
@@ -50,6 +51,8 @@ type Faults = Told<OrderFault>[]
 /** Reads the rows of a file of orders, each by itself. */
 export class OrderRowReader {
   readonly #parts: RowReaderParts
+  /** A sheet says the same names again and again. */
+  readonly #meant = new Map<string, NameMeant>()
 
   constructor(parts: RowReaderParts) {
     this.#parts = parts
@@ -97,9 +100,9 @@ export class OrderRowReader {
     { variety, count }: { readonly variety: string; readonly count: Counted },
     faults: Faults,
   ): Pick<RowRead, 'lines' | 'items' | 'guessed'> {
-    const { mapping, shop, meanings } = this.#parts
+    const { mapping, shop } = this.#parts
     const nothing = { lines: [], items: [], guessed: [] }
-    const meant = meantBy(variety, shop, meanings)
+    const meant = this.#meaningOf(variety)
     if (meant.kind === 'nothing') return nothing
     if (meant.kind === 'item') return { ...nothing, items: this.#item({ item: variety, variety: '', count }, faults) }
     if (meant.kind === 'unknown') {
@@ -121,10 +124,10 @@ export class OrderRowReader {
     { item, variety, count }: { readonly item: string; readonly variety: string; readonly count: Counted },
     faults: Faults,
   ): readonly AskedItem[] {
-    const { mapping, shop, meanings } = this.#parts
+    const { mapping, shop } = this.#parts
     const found = findNamed(shop.menu, item)
     if (found === null) {
-      const meant = meantBy(item, shop, meanings)
+      const meant = this.#meaningOf(item)
       const near = meant.kind === 'unknown' ? meant.near : ''
       faults.push(orderFault('no-item', { text: item, column: columnOf(mapping, 'item'), near }))
       return []
@@ -142,6 +145,13 @@ export class OrderRowReader {
     const varietyId = found.onBagel ? (bagel?.id ?? null) : null
     const all = count.dozens * shop.orders.dozenPieces + count.pieces
     return [{ itemId: found.id, varietyId, ...of, times: all }]
+  }
+
+  #meaningOf(name: string): NameMeant {
+    const { shop, meanings } = this.#parts
+    const meant = this.#meant.get(name) ?? meantBy(name, shop, meanings)
+    this.#meant.set(name, meant)
+    return meant
   }
 
   #mark(cells: readonly string[], faults: Faults): string | null {
