@@ -3,7 +3,7 @@ import type { Line } from '../day/state.ts'
 import type { OrderId, PlannedId, ShelfId } from '../ids.ts'
 import type { EpochMs } from '../units.ts'
 import type { Book } from './book.ts'
-import { bookOf, mixedOf, takenAtOf } from './book.ts'
+import { bookOf, mixedWanted, takenAtOf } from './book.ts'
 import { roomFrom } from './headroom.ts'
 import { isKeptFrom } from './keep-now.ts'
 import { mixedFlow } from './mixed-flow.ts'
@@ -93,7 +93,7 @@ function shortByName(book: Book): readonly ShortLine[] {
     const ends = courseOf({
       supply: supply.get(varietyId) ?? [],
       lines,
-      walkIns: (atMs) => (atMs <= nowMs ? 0 : Math.ceil(part * walkIns(varietyId, atMs))),
+      walkIns: (atMs) => (atMs <= nowMs ? 0 : part * walkIns(varietyId, atMs)),
       isKept: ({ dueAtMs }, readyAtMs) =>
         shop.orders.keepsAsTheyCome && isKeptFrom(dueAtMs as EpochMs, readyAtMs - cools),
     })
@@ -110,7 +110,7 @@ function shortMixed(book: Book): readonly ShortLine[] {
   const mixed = others.filter(({ varietyId }) => varietyId === null)
   if (mixed.length === 0) return []
   const rooms = room.free.map(roomFrom)
-  const wanted = mixed.map((one) => mixedOf(shop, room, one, takenAt(one)))
+  const wanted = mixed.map((one) => mixedWanted(shop, room, one, takenAt(one)))
   const served = mixedFlow(rooms, wanted)
   return mixed.flatMap((one, at): ShortLine[] => {
     const missing = one.pieces - (served[at] ?? 0)

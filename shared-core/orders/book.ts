@@ -57,21 +57,18 @@ export function bookOf(asked: SupplyAsked, rods: SupplyFrom['rods'], without: Bo
       const { varietyId, pieces } = one
       return varietyId === null ? [] : [{ varietyId, pieces, atMs: takenAt(one) }]
     }),
-    // Half a piece that somebody may want is a whole one.
-    walkIns: (id, atMs) => Math.ceil(part * walkIns(id, atMs) - ROUNDING),
+    walkIns: (id, atMs) => part * walkIns(id, atMs),
+    rods,
     least: without.walkIns === true || without.least === true ? 0 : shop.orders.walkInLeast,
     nowMs,
     closesAtMs,
   })
-  const mixed = others.flatMap((one) => (one.varietyId === null ? [mixedOf(shop, room, one, takenAt(one))] : []))
+  const mixed = others.flatMap((one) => (one.varietyId === null ? [mixedWanted(shop, room, one, takenAt(one))] : []))
   const grouped = together(mixed)
   const served = grouped.length === 0 ? [] : mixedFlow(room.free.map(roomFrom), grouped)
   const mixedServed = served.reduce((sum, pieces) => sum + pieces, 0)
   return { shop, nowMs, closesAtMs, supply, others, walkIns, room, mixed: grouped, mixedServed }
 }
-
-/** Sums of floats that should be whole are not always. */
-const ROUNDING = 1e-9
 
 /** What is still to be handed over today, what is overdue included, soonest first. */
 export function openToday({
@@ -115,7 +112,7 @@ export function coolsLonger(shop: Shop, varietyId: VarietyId | null): number {
 }
 
 /** Mixed pieces as the flow takes them. Only varieties that are in use and regular go into a mixed dozen by themselves. */
-export function mixedOf(
+export function mixedWanted(
   shop: Shop,
   { varieties, fromMs }: Room,
   line: Pick<OrderLine, 'varietyId' | 'without' | 'pieces'>,

@@ -1,7 +1,7 @@
 import type { Line } from '../day/state.ts'
 import type { VarietyId } from '../ids.ts'
 import type { Book, Wanted } from './book.ts'
-import { mixedOf } from './book.ts'
+import { mixedWanted } from './book.ts'
 import { pieceAt, roomFrom } from './headroom.ts'
 import { mixedFlow } from './mixed-flow.ts'
 
@@ -51,7 +51,7 @@ export function isFree(book: Book, wanted: readonly Wanted[], atMs: number, befo
     if (varietyId !== null && !take(varietyId, pieces, atMs - beforeMs)) return false
   const own = wanted.filter(({ varietyId }) => varietyId === null)
   if (own.length === 0 && mixed.length === 0) return true
-  const ownMixed = own.map((line) => mixedOf(book.shop, room, line, atMs - line.beforeMs))
+  const ownMixed = own.map((line) => mixedWanted(book.shop, room, line, atMs - line.beforeMs))
   if (own.some(({ beforeMs }) => pieceAt(room.fromMs, atMs - beforeMs) < 0)) return false
   const served = mixedFlow(free.map(roomFrom), [...mixed, ...ownMixed])
   const sum = (some: readonly number[]) => some.reduce((all, one) => all + one, 0)

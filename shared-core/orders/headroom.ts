@@ -1,12 +1,14 @@
 import type { VarietyId } from '../ids.ts'
+import type { SupplyFrom } from './supply.ts'
 
 /** What is given away and what comes, in plain numbers. */
 export interface RoomGiven {
   readonly supply: readonly { readonly varietyId: VarietyId; readonly pieces: number; readonly readyAtMs: number }[]
   /** Pieces by name that are taken at an instant, whenever there are none then: as soon as there are. */
   readonly taken: readonly { readonly varietyId: VarietyId; readonly pieces: number; readonly atMs: number }[]
-  /** Left to walk-ins from now until an instant, whole pieces, never falling. */
+  /** Left to walk-ins from now until an instant, parts of pieces too, never falling. */
   readonly walkIns: (varietyId: VarietyId, atMs: number) => number
+  readonly rods: SupplyFrom['rods']
   /** Pieces of each variety that stay out whatever is expected. */
   readonly least: number
   readonly nowMs: number
@@ -19,7 +21,7 @@ export interface RoomGiven {
  *
  *   free(i) = ready − taken − left to walk-ins − least        room(i) = min { free(j) : j ≥ i }, not below 0
  *
- * each until the end of piece i. Walk-ins who find none have gone: later pieces owe them nothing.
+ * each until the end of piece i, in whole pieces. Walk-ins who find none have gone: later pieces owe them nothing.
  */
 export interface Room {
   /** Beginnings of the pieces of time, in order; the first is the earliest of all. */
@@ -67,10 +69,21 @@ function lessWalkIns(given: RoomGiven, id: VarietyId, fromMs: readonly number[],
     const by = untilMs <= given.nowMs ? 0 : given.walkIns(id, untilMs)
     went += Math.max(0, Math.min(by - asked, sum - went))
     asked = by
-    free[at] = sum - went - given.least
+    free[at] = sum - wholePieces(went, given.rods) - given.least
   }
   return free
 }
+
+/**
+ * Half a piece that somebody may want is a whole one before anything is promised. What is looked at again and again is rounded
+ * down: else each look would find a piece more than the promise had left, and call an order at risk that is not.
+ */
+export function wholePieces(pieces: number, how: SupplyFrom['rods']): number {
+  return how === 'careful' ? Math.ceil(pieces - ROUNDING) : Math.floor(pieces + ROUNDING)
+}
+
+/** Sums of floats that should be whole are not always. */
+const ROUNDING = 1e-9
 
 /** By piece of time, what may be taken in it so that nothing goes under then or later. */
 export function roomFrom(free: Int32Array): Int32Array {

@@ -1,10 +1,13 @@
 import type { VarietyLot } from '../day/events.ts'
 import type { Line, State } from '../day/state.ts'
 import type { OrderId, VarietyId } from '../ids.ts'
+import { piecesOf } from '../line/lines.ts'
 import type { Shop } from '../shop/shop.ts'
 import type { EpochMs } from '../units.ts'
 import { byDue } from './due-on.ts'
+import { mixedOf } from './mixed-of.ts'
 import type { Order } from './order.ts'
+import type { SpokenFor } from './spoken-for.ts'
 import { keptByOrder, stillToKeep } from './spoken-for.ts'
 
 /** What just came out and is for an order. */
@@ -21,7 +24,8 @@ export const KEEP_AHEAD_MS = 4 * 60 * 60_000
 
 /**
  * Which pieces of what just came out are kept for which orders: of the varieties that are ordered by name, soonest due
- * first, never more than is ordered and not kept yet. Mixed lines are filled when the order is picked.
+ * first, never more than is ordered and not kept yet. Mixed lines are filled when the order is picked; what one that is due
+ * sooner will need of this load, as the rods have not enough for it, is not kept for a later one.
  * @param lots what came out
  * @returns nothing where the shop does not keep pieces as they come (`OrderRules.keepsAsTheyCome`)
  */
@@ -34,10 +38,25 @@ export function keepNow(state: State, shop: Shop, lots: readonly VarietyLot[]): 
   }
   if (!shop.orders.keepsAsTheyCome || free.size === 0) return []
   const kept = keptByOrder(state)
-  return dueSoon(state, outAtMs).flatMap((order): KeepNow[] => {
-    const lines = keptOf(order, kept.get(order.id) ?? [], free)
-    return lines.length === 0 ? [] : [{ orderId: order.id, lines }]
+  const needs = dueSoon(state, outAtMs).map((order) => stillToKeep(order, kept.get(order.id) ?? []))
+  const rods = new Map([...state.stock.values()].map(({ varietyId, lots }) => [varietyId, piecesOf(lots)]))
+  const keeps = needs.map((some) => keptOf(some, free, rods))
+  needs.forEach((some, at) => {
+    for (const need of some)
+      if (need.varietyId === null) leaveFor(shop, need, [rods, free, ...keeps.slice(at + 1).reverse()])
   })
+  return keeps.flatMap((lines, at): KeepNow[] => {
+    const orderId = needs[at]?.[0]?.orderId
+    const some = [...lines].filter(([, pieces]) => pieces > 0)
+    if (orderId === undefined || some.length === 0) return []
+    return [{ orderId, lines: some.map(([varietyId, pieces]) => ({ varietyId, pieces })) }]
+  })
+}
+
+/** A mixed line has what the rods have, else what is for nobody by name, else what is for the last due by name. */
+function leaveFor(shop: Shop, need: SpokenFor, from: readonly Map<VarietyId, number>[]): void {
+  let open = need.pieces
+  for (const there of from) open -= piecesOf(mixedOf(shop, need, open, there))
 }
 
 function dueSoon({ orders }: State, outAtMs: number): readonly Order[] {
@@ -49,16 +68,26 @@ export function isKeptFrom(dueAtMs: EpochMs, outAtMs: number): boolean {
   return dueAtMs - outAtMs <= KEEP_AHEAD_MS
 }
 
-/** Takes them off what is free. */
-function keptOf(order: Order, kept: readonly Line[], free: Map<VarietyId, number>): readonly Line[] {
+/** Takes them off what is free; what the load lacks is wanted of the rods. */
+function keptOf(
+  needs: readonly SpokenFor[],
+  free: Map<VarietyId, number>,
+  rods: Map<VarietyId, number>,
+): Map<VarietyId, number> {
   const takes = new Map<VarietyId, number>()
-  for (const { varietyId, pieces } of stillToKeep(order, kept)) {
+  for (const { varietyId, pieces } of needs) {
     if (varietyId === null) continue
-    const there = free.get(varietyId) ?? 0
-    const some = Math.min(pieces, there)
-    if (some === 0) continue
-    free.set(varietyId, there - some)
+    const some = takeOff(free, varietyId, pieces)
+    takeOff(rods, varietyId, pieces - some)
     takes.set(varietyId, (takes.get(varietyId) ?? 0) + some)
   }
-  return [...takes].map(([varietyId, pieces]) => ({ varietyId, pieces }))
+  return takes
+}
+
+/** @returns how many of them were there */
+function takeOff(there: Map<VarietyId, number>, varietyId: VarietyId, pieces: number): number {
+  const has = there.get(varietyId) ?? 0
+  const some = Math.min(pieces, has)
+  there.set(varietyId, has - some)
+  return some
 }

@@ -31,9 +31,16 @@ export class MaxFlow {
     this.#left = new Int32Array(2 * edgesMax)
   }
 
-  addEdge(from: number, to: number, most: number): void {
+  /** @returns its number */
+  addEdge(from: number, to: number, most: number): number {
     this.#add(from, to, most)
     this.#add(to, from, 0)
+    return this.#edges - 2
+  }
+
+  /** What goes along an edge. */
+  along(edge: number): number {
+    return this.#left[edge ^ 1] ?? 0
   }
 
   #add(from: number, to: number, most: number): void {

@@ -22,6 +22,14 @@ const SURELY = 1_000_000_000
  * @returns by line, how many of its pieces it gets
  */
 export function mixedFlow(room: readonly Int32Array[], wanted: readonly MixedWanted[]): readonly number[] {
+  return mixedTakes(room, wanted).map((takes) => takes.reduce((sum, pieces) => sum + pieces, 0))
+}
+
+/** The same, by line and by variety. */
+export function mixedTakes(
+  room: readonly Int32Array[],
+  wanted: readonly MixedWanted[],
+): readonly (readonly number[])[] {
   const times = [...new Set(wanted.map(({ at }) => at))].sort((a, b) => a - b)
   const timeAt = new Map(times.map((at, time) => [at, time]))
   const placeOf = (variety: number, time: number) => 1 + variety * times.length + time
@@ -37,11 +45,13 @@ export function mixedFlow(room: readonly Int32Array[], wanted: readonly MixedWan
       before = Math.max(before, by)
     })
   })
-  return wanted.map(({ at, fits, pieces }, line) => {
+  const edgesTo = wanted.map(({ at, fits, pieces }, line) => {
     const time = timeAt.get(at) ?? 0
-    fits.forEach((isFit, variety) => {
-      if (isFit) flow.addEdge(placeOf(variety, time), firstLine + line, SURELY)
-    })
-    return flow.bring(firstLine + line, pieces)
+    const its = fits.map((isFit, variety) =>
+      isFit ? flow.addEdge(placeOf(variety, time), firstLine + line, SURELY) : null,
+    )
+    flow.bring(firstLine + line, pieces)
+    return its
   })
+  return edgesTo.map((its) => its.map((edge) => (edge === null ? 0 : flow.along(edge))))
 }

@@ -2,8 +2,8 @@ import type { Line } from '../day/state.ts'
 import type { DoughId, VarietyId } from '../ids.ts'
 import { inUse } from '../shop/in-order.ts'
 import type { Shop } from '../shop/shop.ts'
+import { mixedOf } from './mixed-of.ts'
 import type { OrderedLine } from './ordered-on.ts'
-import { mixedOf } from './picks.ts'
 import { fits } from './spoken-for.ts'
 
 /** What is there beyond what is asked for, and what a day asks for, by variety. */

@@ -4,8 +4,8 @@ import { piecesOf } from '../line/lines.ts'
 import type { Book, Wanted } from './book.ts'
 import { isFree } from './earliest.ts'
 import { pieceAt, roomFrom } from './headroom.ts'
+import { mixedOf } from './mixed-of.ts'
 import type { OrderLine } from './order.ts'
-import { mixedOf } from './picks.ts'
 
 /** What of it may go at once, and what is left of its lines. What is sliced or bagged does not go at once. */
 export interface PartNow {

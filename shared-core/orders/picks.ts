@@ -2,16 +2,18 @@ import type { Line, State } from '../day/state.ts'
 import type { OrderId, VarietyId } from '../ids.ts'
 import { linesOf } from '../line/contents.ts'
 import { piecesOf } from '../line/lines.ts'
-import { inUse } from '../shop/in-order.ts'
 import type { Shop } from '../shop/shop.ts'
 import { estimateOf } from '../stock/estimate.ts'
 import { leaksOf } from '../stock/leak.ts'
-import { onTheWay } from '../stock/on-the-way.ts'
+import { must } from '../support.ts'
 import type { EpochMs } from '../units.ts'
 import { byDue } from './due-on.ts'
+import { mixedOf } from './mixed-of.ts'
 import type { Order, OrderLine } from './order.ts'
+import type { PickAhead } from './pick-mixed.ts'
+import { pickMixed } from './pick-mixed.ts'
 import type { AssignedLine, SpokenFor } from './spoken-for.ts'
-import { assigned, fits, keptByOrder, spokenFor } from './spoken-for.ts'
+import { assigned, keptByOrder, spokenFor } from './spoken-for.ts'
 
 /** What goes into an order's bag. */
 export interface Pick {
@@ -37,35 +39,31 @@ export interface PickLine {
 
 /**
  * What is kept for an order, what lies there for it, and what is missing. What orders that are due before it need by name
- * is not there for it. Mixed lines take first what no other order needs by name or what is on the way for those, each piece of
- * the variety that has most left for each one taken (D'Hondt's method, as `stock/assorted.ts`), regular sizes first, never
- * one that must not be in it.
+ * is not there for it; mixed lines take nothing that others need (`pick-mixed.ts`).
+ * @param ahead what is still expected today, where that is known: then mixed lines leave walk-ins' part as well
  */
-export function pickOf(state: State, order: Order, nowMs: EpochMs): Pick {
+export function pickOf(state: State, order: Order, nowMs: EpochMs, ahead: PickAhead | null = null): Pick {
   const { shop } = state
   const kept = keptByOrder(state).get(order.id) ?? []
   const there = shop === null ? new Map<VarietyId, number>() : forSale(state, nowMs)
-  const others = [...state.orders.values()].filter(({ id }) => id !== order.id)
-  takeNamed(
-    there,
-    spokenFor(
-      state,
-      others.filter((one) => byDue(one, order) < 0),
-    ),
-  )
+  const others = spokenFor(state, [...state.orders.values()].filter(({ id }) => id !== order.id).sort(byDue))
+  const isBefore = ({ orderId }: SpokenFor) => byDue(must(state.orders, orderId), order) < 0
+  for (const one of others.filter(isBefore)) if (one.varietyId !== null) take(there, one.varietyId, one.pieces)
   const shares = assigned(order, kept)
   // Lines by name choose before mixed ones, and what replaces comes last.
-  const named = new Map(shares.flatMap((share) => (share.line.varietyId === null ? [] : [keepNamed(share, there)])))
-  const later = laterNeeds(
+  const picked = new Map<OrderLine, readonly Line[]>()
+  for (const share of shares) if (share.line.varietyId !== null) picked.set(share.line, keepNamed(share, there))
+  const picking = {
     state,
-    others.filter((one) => byDue(one, order) > 0),
     nowMs,
-  )
-  const mixed = new Map(
-    shares.flatMap((share) => (share.line.varietyId === null ? [keepMixed(shop, share, there, later)] : [])),
-  )
+    others: others.filter((one) => one.varietyId === null || !isBefore(one)),
+    there,
+    ahead,
+  }
+  for (const { line, kept: has } of [...shares].sort(fewestFirst))
+    if (line.varietyId === null) picked.set(line, pickMixed(picking, line, line.pieces - piecesOf(has)))
   const lines = shares.map((share): PickLine => {
-    const keep = named.get(share.line) ?? mixed.get(share.line) ?? []
+    const keep = picked.get(share.line) ?? []
     const missing = Math.max(0, share.line.pieces - piecesOf(share.kept) - piecesOf(keep))
     return { ...share, keep, missing, instead: insteadOf(shop, share.line, missing, there) }
   })
@@ -79,18 +77,8 @@ export function pickOf(state: State, order: Order, nowMs: EpochMs): Pick {
   }
 }
 
-/** Pieces that later orders need by name of what lies there, as no load brings enough for them. */
-function laterNeeds(state: State, orders: readonly Order[], nowMs: EpochMs): ReadonlyMap<VarietyId, number> {
-  const needs = new Map<VarietyId, number>()
-  for (const { varietyId, pieces } of spokenFor(state, orders))
-    if (varietyId !== null) needs.set(varietyId, (needs.get(varietyId) ?? 0) + pieces)
-  for (const [varietyId, coming] of needs.size === 0 ? [] : onTheWay(state, nowMs))
-    if (needs.has(varietyId)) needs.set(varietyId, Math.max(0, (needs.get(varietyId) ?? 0) - piecesOf(coming)))
-  return needs
-}
-
-function takeNamed(there: Map<VarietyId, number>, spoken: readonly SpokenFor[]): void {
-  for (const { varietyId, pieces } of spoken) if (varietyId !== null) take(there, varietyId, pieces)
+function fewestFirst(one: AssignedLine, other: AssignedLine): number {
+  return other.line.without.length - one.line.without.length
 }
 
 function forSale(state: State, nowMs: EpochMs): Map<VarietyId, number> {
@@ -104,27 +92,10 @@ function forSale(state: State, nowMs: EpochMs): Map<VarietyId, number> {
   )
 }
 
-function keepNamed({ line, kept }: AssignedLine, there: Map<VarietyId, number>): [OrderLine, readonly Line[]] {
+function keepNamed({ line, kept }: AssignedLine, there: Map<VarietyId, number>): readonly Line[] {
   const { varietyId, pieces } = line
-  if (varietyId === null) return [line, []]
-  const taken = take(there, varietyId, pieces - piecesOf(kept))
-  return [line, taken === 0 ? [] : [{ varietyId, pieces: taken }]]
-}
-
-/** What later orders need is taken last. */
-function keepMixed(
-  shop: Shop | null,
-  { line, kept }: AssignedLine,
-  there: Map<VarietyId, number>,
-  later: ReadonlyMap<VarietyId, number>,
-): [OrderLine, readonly Line[]] {
-  if (shop === null) return [line, []]
-  const open = line.pieces - piecesOf(kept)
-  const free = new Map([...there].map(([id, pieces]) => [id, Math.max(0, pieces - (later.get(id) ?? 0))]))
-  const first = mixedOf(shop, line, open, free)
-  for (const { varietyId, pieces } of first) take(there, varietyId, pieces)
-  const rest = mixedOf(shop, line, open - piecesOf(first), there)
-  return [line, linesOf(sums([...first, ...rest]), shop)]
+  const taken = varietyId === null ? 0 : take(there, varietyId, pieces - piecesOf(kept))
+  return varietyId === null || taken === 0 ? [] : [{ varietyId, pieces: taken }]
 }
 
 /** One that was ordered by name is replaced by others; a mixed line has looked at all that fit already. */
@@ -136,38 +107,6 @@ function insteadOf(
 ): readonly Line[] {
   if (shop === null || missing === 0 || line.varietyId === null) return []
   return mixedOf(shop, { varietyId: null, without: [line.varietyId] }, missing, there)
-}
-
-/**
- * Mixed pieces out of what is there, each of the variety that has most left for each one taken; regular sizes first.
- * @param there is lessened by what is taken
- * @returns fewer than `pieces` where there are not as many
- */
-export function mixedOf(
-  shop: Shop,
-  line: Parameters<typeof fits>[0],
-  pieces: number,
-  there: Map<VarietyId, number>,
-): readonly Line[] {
-  const fitting = inUse(shop.varieties).filter(({ id }) => fits(line, id))
-  const taken = new Map<VarietyId, number>()
-  for (const isRegular of [true, false]) {
-    const some = fitting.filter(({ size }) => (size === 'regular') === isRegular)
-    const all = new Map(some.map(({ id }) => [id, there.get(id) ?? 0]))
-    while ([...taken.values()].reduce((sum, n) => sum + n, 0) < pieces) {
-      let best: VarietyId | null = null
-      for (const { id } of some) {
-        const has = taken.get(id) ?? 0
-        if (has >= (all.get(id) ?? 0)) continue
-        const bestHas = best === null ? 0 : (taken.get(best) ?? 0)
-        if (best === null || (all.get(id) ?? 0) * (bestHas + 1) > (all.get(best) ?? 0) * (has + 1)) best = id
-      }
-      if (best === null) break
-      taken.set(best, (taken.get(best) ?? 0) + 1)
-    }
-  }
-  for (const [id, n] of taken) there.set(id, (there.get(id) ?? 0) - n)
-  return linesOf(taken, shop)
 }
 
 /** @returns how many of them are there */

@@ -1,4 +1,5 @@
 import type { VarietyId } from '../ids.ts'
+import { wholePieces } from './headroom.ts'
 import type { Supply } from './supply.ts'
 
 /** A line by name on its way through the day. */
@@ -14,7 +15,7 @@ export interface CourseGiven {
   readonly supply: readonly Supply[]
   /** Soonest due first. */
   readonly lines: readonly CourseLine[]
-  /** Pieces that walk-ins will have asked for by an instant; none before now. */
+  /** Pieces that walk-ins will have asked for by an instant, parts of them too; none before now. */
   readonly walkIns: (atMs: number) => number
   /** Whether pieces that are ready at an instant are kept for a line at once, as they come out. */
   readonly isKept: (line: CourseLine, readyAtMs: number) => boolean
@@ -40,10 +41,10 @@ export function courseOf({ supply, lines, walkIns, isKept }: CourseGiven): reado
     ),
   ]
   const needs = lines.map(({ pieces }) => ({ open: pieces, missing: 0, wholeAtMs: null as number | null }))
-  let [rod, asked, next] = [0, 0, 0]
+  let [rod, asked, went, next] = [0, 0, 0, 0]
   for (const atMs of times.sort((a, b) => a - b)) {
     const by = walkIns(atMs)
-    rod -= Math.min(rod, Math.max(0, by - asked))
+    went += Math.max(0, Math.min(rod - went, by - asked))
     asked = Math.max(asked, by)
     for (let one = coming[next]; one !== undefined && one.readyAtMs <= atMs; next += 1, one = coming[next]) {
       let pieces = one.pieces
@@ -56,7 +57,7 @@ export function courseOf({ supply, lines, walkIns, isKept }: CourseGiven): reado
     }
     lines.forEach((line, at) => {
       if (line.takenAtMs > atMs) return
-      rod -= give(needs[at], rod, atMs)
+      rod -= give(needs[at], Math.max(0, rod - wholePieces(went, 'likely')), atMs)
       const need = needs[at]
       if (need !== undefined && line.takenAtMs === atMs) need.missing = need.open
     })

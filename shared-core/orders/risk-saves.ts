@@ -5,7 +5,7 @@ import { epochMs } from '../units.ts'
 import type { RiskSave, ShortLine } from './at-risk.ts'
 import type { Book } from './book.ts'
 import { pieceAt, roomFrom } from './headroom.ts'
-import { mixedOf } from './picks.ts'
+import { mixedOf } from './mixed-of.ts'
 import type { SupplyAsked } from './promise.ts'
 
 /** What would save an order, the best first: pieces that lie there, then the oven, then what asks something of whoever ordered. */

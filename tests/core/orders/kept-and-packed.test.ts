@@ -79,6 +79,16 @@ describe('what just came out', () => {
     ])
   })
 
+  it('[M44] given a mixed order that is due sooner, when a load comes out, then what it will need of it is kept for no later one', () => {
+    const strict = orderLine(null, 6, { without: ['plain', 'rye', 'focaccia', 'cheddar', 'poppy'].map(varietyId) })
+    const mixed = order('mixed', '8:00', [strict])
+    const later = order('later', '9:00', [orderLine('sesame', 10)])
+    const state = (pieces: number) =>
+      stateWith({ shop: SHOP, orders: [mixed, later], stock: pieces === 0 ? [] : [onRod('sesame', pieces)] })
+    expect(keepNow(state(0), SHOP, [outOf('sesame', 12)])).toEqual([{ orderId: 'later', lines: lines('sesame', 6) }])
+    expect(keepNow(state(4), SHOP, [outOf('sesame', 12)])).toEqual([{ orderId: 'later', lines: lines('sesame', 10) }])
+  })
+
   it('[M44] given an order of the afternoon, when a load comes out at seven, then it waits for a fresher one; a shop that keeps by hand keeps nothing', () => {
     const state = stateWith({ shop: SHOP, orders: orders.slice(2) })
     expect(keepNow(state, SHOP, [outOf('poppy', 30)])).toEqual([])

@@ -97,10 +97,10 @@ describe('walk-ins', () => {
     const outlook = walkIns('sesame', 80)
     const plan = planWith([planLoad('14:00', 1)])
     const { atMs, why } = promiseFor(promising(rod(10), [orderLine('sesame', 18)], { outlook, plan }))
-    // Ten an hour: those who found none until 14:31 have gone; of the 24 four are left to the last half hour.
+    // Ten an hour: those who found none until 14:31 have gone; of the 24 five are left to the last half hour.
     expect([clock(atMs), why.code]).toEqual(['14:31', 'load'])
-    expect(clock(promiseFor(promising(rod(10), [orderLine('sesame', 20)], { outlook, plan })).atMs)).toBe('14:31')
-    expect(promiseFor(promising(rod(10), [orderLine('sesame', 21)], { outlook, plan })).atMs).toBeNull()
+    expect(clock(promiseFor(promising(rod(10), [orderLine('sesame', 19)], { outlook, plan })).atMs)).toBe('14:31')
+    expect(promiseFor(promising(rod(10), [orderLine('sesame', 20)], { outlook, plan })).atMs).toBeNull()
   })
 })
 
