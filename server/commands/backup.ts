@@ -3,6 +3,7 @@ import { join, resolve } from 'node:path'
 import { copiesFolderOf, makeCopiesFolder } from '../copies/copy-folder.ts'
 import { readCopy, upTo } from '../copies/copy-list.ts'
 import { CopyError, copyTrouble } from '../copies/copy-words.ts'
+import { notInBackup } from '../copies/details-file.ts'
 import { copyWhole, nameOfInstant, openToRead, putInPlace, removeFile } from '../copies/journal-file.ts'
 import { besideBackup, copySales } from '../copies/sales-file.ts'
 import { OpenArchives } from '../journal/archives.ts'
@@ -31,6 +32,8 @@ export const backup: Command = async (args, say) => {
     say(`It was read from end to end; its state has the fingerprint ${copy.hash}.`)
     const sales = besideBackup(file)
     if (await copySales(await loadSqlite(), folder, sales)) say(`Past sales are in ${sales}; the two belong together.`)
+    const missing = notInBackup(folder)
+    if (missing !== null) say(missing)
   } catch (error) {
     removeFile(part)
     if (error instanceof CommandRefused) throw error

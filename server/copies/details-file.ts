@@ -78,19 +78,34 @@ export async function bringDetails({ sqlite, folder, place, nowMs }: BringDetail
 const LOST =
   'Names and notes of orders are lost: no copy has them. Orders stand as they were; the broken file is set aside, and may be deleted.'
 
-/** @returns how many writings; null: there are none, and no file is made */
+/** @returns how many writings; null: there are none, and no file is made. @throws JournalError when they cannot be read */
 export function exportDetails(sqlite: Sqlite, shopFolder: string, folder: string): number | null {
+  const rows = rowsIn(sqlite, shopFolder)
+  if (rows.length === 0) return null
+  const details = rows.map(({ written_at_ms: writtenAtMs, ...row }) => ({ ...row, writtenAtMs }))
+  writeFileSync(join(folder, DETAILS_EXPORT), `${JSON.stringify({ form: 1, details }, null, 2)}\n`)
+  return rows.length
+}
+
+/** What a backup says of what it does not hold; null: there is nothing. */
+export function notInBackup(shopFolder: string): string | null {
+  if (!existsSync(join(shopFolder, DETAILS_FILE))) return null
+  return 'Names, phone numbers and notes of orders are not in it, so that what is deleted is gone: the copy that follows has them.'
+}
+
+function rowsIn(sqlite: Sqlite, shopFolder: string): readonly Readonly<Record<string, unknown>>[] {
   const file = join(shopFolder, DETAILS_FILE)
-  if (!existsSync(file)) return null
-  const db = openToRead(sqlite, file)
+  if (!existsSync(file)) return []
   try {
-    const rows = db.prepare('SELECT * FROM details ORDER BY id, version').all()
-    if (rows.length === 0) return null
-    const details = rows.map(({ written_at_ms: writtenAtMs, ...row }) => ({ ...row, writtenAtMs }))
-    writeFileSync(join(folder, DETAILS_EXPORT), `${JSON.stringify({ form: 1, details }, null, 2)}\n`)
-    return rows.length
-  } finally {
-    db.close()
+    const db = openToRead(sqlite, file)
+    try {
+      return db.prepare('SELECT * FROM details ORDER BY id, version').all()
+    } finally {
+      db.close()
+    }
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error)
+    throw new JournalError(`${file} cannot be read: ${why}. Stop the server; npm run restore puts it back.`)
   }
 }
 

@@ -1,6 +1,7 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { beforeEach, describe, expect, it } from 'vitest'
+import { backup } from '../../server/commands/backup.ts'
 import { exportShop } from '../../server/commands/export.ts'
 import { importShop } from '../../server/commands/import.ts'
 import { putBack } from '../../server/commands/restore.ts'
@@ -134,11 +135,15 @@ describe('in copies and exports', () => {
     expect(book.find(WRITTEN.id, 1), 'the shop goes on').toBeNull()
   })
 
-  it('[M107] given an export, when imported, then the names have come with it', async () => {
+  it('[M107] given an export, when imported, then the names have come with it; a backup has none, and says so', async () => {
     book.close()
     const to = join(tempFolder(), 'export')
     await exportShop(['--shop', shop.folder, '--to', to], say)
     expect(filesWith(to, NAME)).toEqual(['order-details.json'])
+    const kept = tempFolder()
+    await backup(['--shop', shop.folder, '--to', join(kept, 'kept.sqlite')], say)
+    expect([readdirSync(kept), filesWith(kept, NAME)]).toEqual([['kept.sqlite'], []])
+    expect(said.at(-1)).toContain('are not in it')
     const fresh = join(tempFolder(), 'shop')
     await importShop(['--from', to, '--shop', fresh], say)
     book = new DetailsBook(shop.sqlite, join(fresh, 'details.sqlite'))
