@@ -163,9 +163,9 @@ function ordersKey(input: IdleInput): IdleKey {
   return {
     id: 'orders',
     label: words.counter.orders.title,
-    detail: words.counter.orders.summary(orders.open, orders.atRisk),
+    detail: words.counter.orders.summary(orders.open, orders.risks.length),
     spoken: '',
-    tone: orders.atRisk > 0 ? 'late' : 'plain',
+    tone: orders.risks.length > 0 ? 'late' : 'plain',
     refusal: '',
     share: 2,
     does: { kind: 'open', sheet: { kind: 'orders' } },

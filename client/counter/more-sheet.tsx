@@ -20,7 +20,7 @@ export function MoreSheet({ live, state, words, board, onWipe }: SheetProps) {
     {
       kind: 'orders',
       label: counter.orders.title,
-      detail: counter.orders.summary(board.orders.open, board.orders.atRisk),
+      detail: counter.orders.summary(board.orders.open, board.orders.risks.length),
     },
     { kind: 'day-old', label: jobs.dayOld.title, detail: jobs.dayOld.summary(out, piecesOf(dayOldToPut(state))) },
     ...(board.afternoon === null

@@ -1,12 +1,14 @@
-import { useEffect, useMemo, useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
+import type { AtRisk } from '../../shared-core/orders/at-risk.ts'
 import type { CounterParts } from './counter-screen.tsx'
 import { fetchOrders } from './orders-later.tsx'
 import type { RodTime } from './rod-text.ts'
 
-/** What the rack's foot tells of orders. */
+/** What the rack's foot and the pages of orders tell of them. */
 export interface OrdersNow {
   readonly open: number
-  readonly atRisk: number
+  /** Soonest due first. */
+  readonly risks: readonly AtRisk[]
   /** Those at the counter who wait for something that is made, and those whose order is ready. */
   readonly waiting: number
   readonly ready: number
@@ -14,12 +16,40 @@ export interface OrdersNow {
   readonly line: string
 }
 
+const NOTHING: Omit<OrdersNow, 'open'> = { risks: [], waiting: 0, ready: 0, line: '' }
+
 /** A server that could not give the part is asked again after so long. */
 const AGAIN_MS = 10_000
+/** Of five hundred orders it takes a tenth of a second: it comes after the touch that changed something, not in it. */
+const AFTER_TOUCH_MS = 250
 
 /** Reckoned by the part that is fetched later; until it is there, nothing is at risk that anybody could say. */
 export function useOrdersNow(parts: CounterParts, time: RodTime): OrdersNow {
-  const [part, setPart] = useState<{ readonly now: (parts: CounterParts, time: RodTime) => OrdersNow } | null>(null)
+  const reckon = useReckoning()
+  const [now, setNow] = useState(NOTHING)
+  const latest = useRef({ parts, time })
+  latest.current = { parts, time }
+  const timer = useRef<number | null>(null)
+  const { state, live, words } = parts
+  const { plan, outlook, shopClock } = live
+  // biome-ignore lint/correctness/useExhaustiveDependencies: of all that is live only this is looked at.
+  useEffect(() => {
+    if (reckon === null || timer.current !== null) return
+    timer.current = window.setTimeout(() => {
+      timer.current = null
+      setNow(reckon.now(latest.current.parts, latest.current.time))
+    }, AFTER_TOUCH_MS)
+  }, [reckon, state, time.nowMs, time.closeMs, plan, outlook, shopClock, words])
+  useEffect(() => () => window.clearTimeout(timer.current ?? undefined), [])
+  return { ...now, open: state.orders.size }
+}
+
+interface Reckoning {
+  readonly now: (parts: CounterParts, time: RodTime) => Omit<OrdersNow, 'open'>
+}
+
+function useReckoning(): Reckoning | null {
+  const [part, setPart] = useState<Reckoning | null>(null)
   const [tries, setTries] = useState(0)
   useEffect(() => {
     let isOpen = true
@@ -35,11 +65,5 @@ export function useOrdersNow(parts: CounterParts, time: RodTime): OrdersNow {
       window.clearTimeout(timer)
     }
   }, [tries])
-  const { state, live, words } = parts
-  const { plan, outlook, shopClock } = live
-  // biome-ignore lint/correctness/useExhaustiveDependencies: of all that is live only this is looked at.
-  return useMemo(
-    () => part?.now(parts, time) ?? { open: state.orders.size, atRisk: 0, waiting: 0, ready: 0, line: '' },
-    [part, state, time.nowMs, time.closeMs, plan, outlook, shopClock, words],
-  )
+  return part
 }

@@ -14,7 +14,6 @@ import { OrdersFoot, TakeBackKey } from './orders-foot.tsx'
 import type { OrdersProps } from './orders-parts.ts'
 import type { RowRoom } from './row-text.ts'
 import { rowText } from './row-text.ts'
-import { useRisks } from './use-risks.ts'
 
 /**
  * Open orders as rods that lie, in one reading order: those at risk first, with what would save them, then as they are
@@ -25,8 +24,8 @@ export function ListSheet(props: OrdersProps) {
   const [typed, setTyped] = useState('')
   const [wanted, setPage] = useState(0)
   const { nowMs } = board.time
-  const atRisk = useRisks(props)
-  const rows = useMemo(() => orderRows(state, nowMs, atRisk), [state, nowMs, atRisk])
+  const { risks } = board.orders
+  const rows = useMemo(() => orderRows(state, nowMs, risks), [state, nowMs, risks])
   const shown = found(rows, typed, (order) => book.of(order))
   const { perPage, columns, room } = listRoom(props)
   const { items, page, pages } = rowsPage(shown, perPage, wanted)

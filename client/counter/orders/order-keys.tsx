@@ -1,35 +1,30 @@
 import type { Act } from '../../../shared-core/day/commands.ts'
 import { piecesOf } from '../../../shared-core/line/lines.ts'
 import type { Order } from '../../../shared-core/orders/order.ts'
-import type { Pick } from '../../../shared-core/orders/picks.ts'
-import { pickOf } from '../../../shared-core/orders/picks.ts'
 import { Key } from '../../parts/key.tsx'
 import { Wide } from '../small-key.tsx'
 import { askedOf } from './asked.ts'
-import type { Asked } from './order-sheet.tsx'
-import type { OrdersProps } from './orders-parts.ts'
+import type { Asked, OrderProps } from './order-sheet.tsx'
 import { bagOf, canGoWhole, insteadOf, missingOf, orderedOf } from './pick-view.ts'
 
-export interface OrderKeysProps extends OrdersProps {
-  readonly order: Order
+export type OrderKeysProps = OrderProps & {
   readonly asked: Asked | null
   readonly ask: (what: Asked | null) => void
 }
 
 /** What can be done with an order, or the question that stands before it. */
 export function OrderKeys(props: OrderKeysProps) {
-  const { store, state, board, order, asked, ask } = props
-  const pick = pickOf(state, order, board.time.nowMs)
+  const { store, asked, ask } = props
   const does = (act: Act) => {
     store.send(act)
     ask(null)
   }
-  if (asked === 'short') return <ShortQuestion {...props} pick={pick} does={does} />
+  if (asked === 'short') return <ShortQuestion {...props} does={does} />
   if (asked !== null) return <EndQuestion {...props} asked={asked} does={does} />
-  return <Doing {...props} pick={pick} does={does} />
+  return <Doing {...props} does={does} />
 }
 
-type DoingProps = OrderKeysProps & { readonly pick: Pick; readonly does: (act: Act) => void }
+type DoingProps = OrderKeysProps & { readonly does: (act: Act) => void }
 
 function Doing({ state, say, board, order, pick, does, ask }: DoingProps) {
   const { one } = say
@@ -106,7 +101,7 @@ function ShortQuestion({ say, board, order, pick, does, ask }: DoingProps) {
   )
 }
 
-type EndProps = Omit<DoingProps, 'pick' | 'asked'> & { readonly asked: Exclude<Asked, 'short'> }
+type EndProps = Omit<DoingProps, 'asked'> & { readonly asked: Exclude<Asked, 'short'> }
 
 function EndQuestion({ say, board, order, asked, does, ask }: EndProps) {
   const { one } = say

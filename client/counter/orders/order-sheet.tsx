@@ -1,16 +1,15 @@
-import { useState } from 'preact/hooks'
+import { useMemo, useState } from 'preact/hooks'
 import type { OrderId } from '../../../shared-core/ids.ts'
 import type { Order } from '../../../shared-core/orders/order.ts'
+import type { Pick } from '../../../shared-core/orders/picks.ts'
 import { pickOf } from '../../../shared-core/orders/picks.ts'
 import { Key } from '../../parts/key.tsx'
 import { Back, Wide } from '../small-key.tsx'
 import { OrderKeys } from './order-keys.tsx'
 import { ItemLines, PickLines } from './order-lines.tsx'
-import { orderRows } from './order-rows.ts'
 import { OrdersFoot, TakeBackKey } from './orders-foot.tsx'
 import type { OrdersProps } from './orders-parts.ts'
 import { dueText } from './row-text.ts'
-import { useRisks } from './use-risks.ts'
 
 /** What is asked before it is done: it ends the order. */
 export type Asked = 'missed' | 'cancelled' | 'short'
@@ -19,41 +18,46 @@ export type Asked = 'missed' | 'cancelled' | 'short'
 export function OrderSheet(props: OrdersProps & { readonly orderId: OrderId }) {
   const { state, say, board, orderId } = props
   const order = state.orders.get(orderId)
-  const [asked, ask] = useState<Asked | null>(null)
-  const back = <Back label={say.one.back} onPress={() => board.openSheet({ kind: 'orders' })} />
-  if (order === undefined) {
-    return (
-      <section class="counter-sheet" role="dialog" aria-label={say.list.title}>
-        <div class="counter-sheet-head counter-alone">
-          <h1>{say.one.gone}</h1>
-        </div>
-        <OrdersFoot {...props}>
-          <TakeBackKey {...props} share={3} />
-          {back}
-        </OrdersFoot>
-      </section>
-    )
-  }
+  if (order !== undefined) return <OpenOrder {...props} order={order} />
   return (
-    <section class="counter-sheet" role="dialog" aria-label={say.one.title(order.mark)}>
-      <OrderHead {...props} order={order} />
-      <OrderBody {...props} order={order} />
-      <OrderKeys {...props} order={order} asked={asked} ask={ask} />
+    <section class="counter-sheet" role="dialog" aria-label={say.list.title}>
+      <div class="counter-sheet-head counter-alone">
+        <h1>{say.one.gone}</h1>
+      </div>
       <OrdersFoot {...props}>
-        <Wide share={2}>
-          <Key label={say.one.change} onPress={() => board.openSheet({ kind: 'take', orderId })} />
-        </Wide>
-        <Wide share={2}>
-          <Key label={say.one.cancel} onPress={() => ask('cancelled')} />
-        </Wide>
         <TakeBackKey {...props} share={3} />
-        {back}
+        <Back label={say.one.back} onPress={() => board.openSheet({ kind: 'orders' })} />
       </OrdersFoot>
     </section>
   )
 }
 
-type OrderProps = OrdersProps & { readonly order: Order }
+function OpenOrder(props: OrdersProps & { readonly order: Order }) {
+  const { state, say, board, order } = props
+  const [asked, ask] = useState<Asked | null>(null)
+  const { nowMs } = board.time
+  const pick = useMemo(() => pickOf(state, order, nowMs), [state, order, nowMs])
+  const open = { ...props, pick }
+  return (
+    <section class="counter-sheet" role="dialog" aria-label={say.one.title(order.mark)}>
+      <OrderHead {...open} />
+      <OrderBody {...open} />
+      <OrderKeys {...open} asked={asked} ask={ask} />
+      <OrdersFoot {...props}>
+        <Wide share={2}>
+          <Key label={say.one.change} onPress={() => board.openSheet({ kind: 'take', orderId: order.id })} />
+        </Wide>
+        <Wide share={2}>
+          <Key label={say.one.cancel} onPress={() => ask('cancelled')} />
+        </Wide>
+        <TakeBackKey {...props} share={3} />
+        <Back label={say.one.back} onPress={() => board.openSheet({ kind: 'orders' })} />
+      </OrdersFoot>
+    </section>
+  )
+}
+
+export type OrderProps = OrdersProps & { readonly order: Order; readonly pick: Pick }
 
 function OrderHead({ live, say, book, order }: OrderProps) {
   const { one, said } = say
@@ -78,15 +82,11 @@ function OrderHead({ live, say, book, order }: OrderProps) {
 }
 
 function OrderBody(props: OrderProps) {
-  const { state, say, board, order } = props
-  const { nowMs } = board.time
-  const risks = useRisks(props)
-  const [row] = orderRows({ ...state, orders: new Map([[order.id, order]]) }, nowMs, risks)
-  const risk = row?.risk ?? null
-  const pick = pickOf(state, order, nowMs)
+  const { say, board, order, pick } = props
+  const risk = board.orders.risks.find(({ orderId }) => orderId === order.id)
   return (
     <div class="counter-order-body">
-      {risk !== null && (
+      {risk !== undefined && (
         <div class="counter-order-risk" role="alert">
           <strong>
             {say.list.atRisk}: {say.list.missing(say.promise.short(risk.missing))}

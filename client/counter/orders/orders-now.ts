@@ -1,4 +1,5 @@
 import { kitchenQueue } from '../../../shared-core/kitchen/queue.ts'
+import type { AtRisk } from '../../../shared-core/orders/at-risk.ts'
 import { ordersAtRisk } from '../../../shared-core/orders/at-risk.ts'
 import { counterOrderWords } from '../../words/counter-orders.ts'
 import type { CounterParts } from '../counter-screen.tsx'
@@ -8,19 +9,20 @@ import type { OrdersNow } from '../use-orders-now.ts'
 import { supplyAsked } from './orders-parts.ts'
 
 /** What has to be known of orders at the rack: those at risk before their customers come, and those that are ready. */
-export function ordersNow({ live, state, words }: CounterParts, time: RodTime): OrdersNow {
+export function ordersNow({ live, state, words }: CounterParts, time: RodTime): Omit<OrdersNow, 'open'> {
   const asked = state.orders.size === 0 ? null : supplyAsked({ live, state }, time)
-  const atRisk = asked === null ? [] : ordersAtRisk(asked)
+  const risks = asked === null ? [] : ordersAtRisk(asked)
   const { waiting, ready } = hereOf({ state }, time)
-  const open = state.orders.size
-  const [first] = atRisk
-  if (first === undefined) return { open, atRisk: 0, waiting: waiting.length, ready: ready.length, line: '' }
+  return { risks, waiting: waiting.length, ready: ready.length, line: riskLine({ state, words }, risks) }
+}
+
+function riskLine({ state, words }: Pick<CounterParts, 'state' | 'words'>, [first]: readonly AtRisk[]): string {
+  if (first === undefined) return ''
   const { list, one, promise } = counterOrderWords(words)
   const mark = state.orders.get(first.orderId)?.mark ?? ''
   const [save] = first.saves
   const short = list.missing(promise.short(first.missing))
-  const line = `${one.title(mark)} ${list.atRisk}: ${short}${save === undefined ? '' : `, ${promise.save(save)}`}`
-  return { open, atRisk: atRisk.length, waiting: waiting.length, ready: ready.length, line }
+  return `${one.title(mark)} ${list.atRisk}: ${short}${save === undefined ? '' : `, ${promise.save(save)}`}`
 }
 
 /** Those at the counter: who waits, and whose order is ready, the one first that has been ready longest. */

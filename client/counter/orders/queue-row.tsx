@@ -1,3 +1,4 @@
+import { useMemo } from 'preact/hooks'
 import type { ReadyOrder, WaitingOrder } from '../../../shared-core/kitchen/queue.ts'
 import { Key } from '../../parts/key.tsx'
 import { useMeasuredWidth } from '../../parts/measured-width.ts'
@@ -11,7 +12,8 @@ import { ringsOf } from './queue-view.ts'
 /** Whose order is ready, and those who wait, strung on a rod by when they were told that theirs is. */
 export function QueueRow(props: OrdersProps) {
   const { state, say, board } = props
-  const { waiting, ready } = hereOf({ state }, board.time)
+  const { nowMs } = board.time
+  const { waiting, ready } = useMemo(() => hereOf({ state }, { nowMs }), [state, nowMs])
   return (
     <div class="counter-queue">
       <ReadyKey {...props} ready={ready} />
