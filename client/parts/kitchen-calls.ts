@@ -49,11 +49,17 @@ export function kitchenCommand({ act, parts, shelfId, orderId }: NextAct): Act |
   }
 }
 
+/** A pull is called out for so long; then it stands on the screens, and nobody has to hear of it any more. */
+const PULL_SOUNDS_MS = 5 * 60_000
+
 /** Which figure an act of the kitchen has: what burns, and what should have been; null for what waits without one. */
-export function kitchenSound({ act, status }: Pick<KitchenActDue, 'act' | 'status'>): KitchenSound | null {
+export function kitchenSound(
+  { act, status, atMs }: Pick<KitchenActDue, 'act' | 'status' | 'atMs'>,
+  nowMs: EpochMs,
+): KitchenSound | null {
   if (act === 'turn' || act === 'move') return 'ovenTurn'
   if (act === 'out') return 'ovenOut'
-  if (act === 'pull') return 'portionPull'
+  if (act === 'pull') return nowMs - atMs < PULL_SOUNDS_MS ? 'portionPull' : null
   return act === 'in' && status === 'late' ? 'ovenIn' : null
 }
 
@@ -64,6 +70,6 @@ export function soundingKitchenAct(
   nowMs: EpochMs,
 ): KitchenActDue | null {
   const isSounding = (act: KitchenActDue) =>
-    kitchenSound(act) !== null && act.atMs <= nowMs && (coming.get(act.key) ?? 0) <= nowMs
+    kitchenSound(act, nowMs) !== null && act.atMs <= nowMs && (coming.get(act.key) ?? 0) <= nowMs
   return acts.find(isSounding) ?? null
 }

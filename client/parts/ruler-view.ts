@@ -46,13 +46,13 @@ interface Room {
  * @param moreText the words for so many orders without a label, e.g. "+3"
  */
 export function rulerView(day: RulerDay, room: Room, moreText: (count: number) => string): RulerView {
-  const wanted = wantedLabels(day, scale(day, room.widthPx))
+  const { wanted, unnamed } = wantedLabels(day, scale(day, room.widthPx))
   const first = best(wanted, room)
-  if (hiddenOrders(first) === 0) return { labels: toned(first.placed, wanted), more: '' }
+  if (hiddenOrders(first) + unnamed === 0) return { labels: toned(first.placed, wanted), more: '' }
   // The count needs room too, which may hide one more label: its widest text is reserved for.
   const reservedPx = textWidthPx(moreText(day.orders.length), room.fontPx) + room.fontPx
   const second = best(wanted, { ...room, reservedPx })
-  const count = hiddenOrders(second)
+  const count = hiddenOrders(second) + unnamed
   return { labels: toned(second.placed, wanted), more: count === 0 ? '' : moreText(count) }
 }
 
@@ -96,11 +96,17 @@ function isOfTheDay({ weight }: WantedLabel): boolean {
   return weight === WEIGHT.day
 }
 
-/** Most important first. */
-function wantedLabels(day: RulerDay, xOf: (ms: number) => number): readonly TonedLabel[] {
+/** No ruler names more: ways of placing hundreds of labels would be tried at every paint. Those in trouble go first. */
+const NAMED_ORDERS_MAX = 16
+
+/** Most important first; `unnamed`: orders that are only counted. */
+function wantedLabels(day: RulerDay, xOf: (ms: number) => number) {
   const all = orders(day, xOf)
   const inTrouble = all.filter(({ tone }) => tone === 'trouble')
-  return [...inTrouble, ...spans(day, xOf), ...all.filter(({ tone }) => tone !== 'trouble'), ...lastDips(day, xOf)]
+  const named = [...inTrouble, ...all.filter(({ tone }) => tone !== 'trouble')].slice(0, NAMED_ORDERS_MAX)
+  const [troubled, others] = [named.slice(0, inTrouble.length), named.slice(inTrouble.length)]
+  const wanted: readonly TonedLabel[] = [...troubled, ...spans(day, xOf), ...others, ...lastDips(day, xOf)]
+  return { wanted, unnamed: all.length - named.length }
 }
 
 function spans({ nowMs, lastLoad, changeover, secondMenu }: RulerDay, xOf: (ms: number) => number): TonedLabel[] {

@@ -37,7 +37,7 @@ export function useSound(
       .filter(isWorthASound)
       .map(({ key, act, atMs, status }) => ({ key, act, atMs, isLate: status === 'late' }))
     // What burns goes first: dough waits for an oven, an oven for nobody.
-    const sounding = [...ofLine, ...kitchen.flatMap(ofKitchen), ...room.flatMap(ofRoom)]
+    const sounding = [...ofLine, ...kitchen.flatMap((one) => ofKitchen(one, nowMs)), ...room.flatMap(ofRoom)]
     // What nobody can hear yet is not counted as heard: the first touch brings the first of the close calls.
     const isMute = player === null || player.needsTouch()
     const volume = isMute ? 0 : settings.volumePercent / 100
@@ -55,8 +55,8 @@ export function useSound(
 const NO_ROOM: readonly RoomAct[] = []
 const NO_KITCHEN: readonly KitchenActDue[] = []
 
-function ofKitchen(one: KitchenActDue): readonly SoundingAct[] {
-  const act = kitchenSound(one)
+function ofKitchen(one: KitchenActDue, nowMs: LiveState['nowMs']): readonly SoundingAct[] {
+  const act = kitchenSound(one, nowMs)
   return act === null ? [] : [{ key: one.key, act, atMs: one.atMs, isLate: one.status === 'late' }]
 }
 
