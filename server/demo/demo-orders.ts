@@ -5,6 +5,7 @@ import type { Recurrence } from '../../shared-core/orders/recurrence.ts'
 import { isoWeekday } from '../../shared-core/shop/hours.ts'
 import { inUse } from '../../shared-core/shop/in-order.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
+import { must } from '../../shared-core/support.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import { initialsOf } from '../orders/import-groups.ts'
 import { likedOf } from './demo-demand.ts'
@@ -29,13 +30,14 @@ const mixed = (count: number, without: readonly string[] = [], how: Partial<Aske
  * 555-0199).
  * @param from YYYY-MM-DD, the day on which the board came
  */
-export function demoStanding(from: string): readonly SetStanding[] {
+export function demoStanding(shop: Shop, from: string): readonly SetStanding[] {
   const rule = (parts: Partial<Recurrence>): Recurrence => {
     const weekly = { freq: 'weekly', interval: 1, from, until: null, weekdays: [], nth: null } as const
     return { ...weekly, except: [], also: [], ...parts }
   }
   const one = { type: 'setStanding', standingId: null, runId: null, stop: 0, onHolidays: false } as const
-  const byVan = { way: 'delivery', runId: van, dueMinute: 7 * 60 + 15 } as const
+  // Ready when the van leaves.
+  const byVan = { way: 'delivery', runId: van, dueMinute: must(shop.runs, van).leavesMinute } as const
   return [
     {
       ...{ ...one, ...byVan, mark: 'LS', stop: 1, isPaid: false },

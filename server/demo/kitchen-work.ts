@@ -142,7 +142,7 @@ const NONE_BROUGHT_BEFORE_CLOSE_MINUTES = 50
 /** Portions are counted as the day begins, those of dough as they are pulled, and another tray is brought in time. */
 function portions(scene: Scene): readonly Move[] {
   const { state, shop, seed, date, dayStartMs, nowMs } = scene
-  const { closeMinute, changeoverFromMinute } = shop.hours
+  const { closeMinute, changeoverToMinute } = shop.hours
   const minute = minuteOfDay(scene, nowMs)
   return inUse(shop.portions).flatMap(({ id, pullMs, trayPortions }, n): Move[] => {
     const counted = state.portions.get(id)
@@ -151,7 +151,7 @@ function portions(scene: Scene): readonly Move[] {
     }
     if (counted === undefined || counted.countedAtMs < dayStartMs) {
       const trays = pullMs === null ? TRAYS_AT_OPEN : PULLED_TRAYS
-      const pulled = pullMs === null ? COUNTED_MINUTE : (changeoverFromMinute ?? closeMinute) - pullMs / MINUTE_MS
+      const pulled = pullMs === null ? COUNTED_MINUTE : (changeoverToMinute ?? closeMinute) - pullMs / MINUTE_MS
       const atMs = atMinute(scene, pulled) + n * 9 * SECOND_MS
       return minute < pulled - 1 ? [] : [count(`portions:${date}:${id}`, atMs, trays * trayPortions)]
     }

@@ -3,6 +3,7 @@ import type { Line, State } from '../../shared-core/day/state.ts'
 import { piecesOf } from '../../shared-core/line/lines.ts'
 import type { Order } from '../../shared-core/orders/order.ts'
 import { pickOf } from '../../shared-core/orders/picks.ts'
+import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import { demoStanding, placedOn } from './demo-orders.ts'
@@ -100,7 +101,7 @@ function keptPieces({ keeps }: State, { id }: Order): number {
 }
 
 /** Those that stand, as the desk types them on the first day. @returns null when it has them all */
-export function nextStanding(state: State, from: string): Act | null {
+export function nextStanding(state: State, shop: Shop, from: string): Act | null {
   const known = new Set([...state.standing.values()].map(({ mark }) => mark))
-  return demoStanding(from).find(({ mark }) => !known.has(mark)) ?? null
+  return demoStanding(shop, from).find(({ mark }) => !known.has(mark)) ?? null
 }

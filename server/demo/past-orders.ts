@@ -15,11 +15,11 @@ export function pastOrders(day: PastDay): readonly Errand[] {
 const at = ({ dayStartMs }: PastDay, minute: number) => dayStartMs + minute * 60_000
 
 function standing(day: PastDay): readonly Errand[] {
-  return demoStanding(day.date).map((_, n) => ({
+  return demoStanding(day.shop, day.date).map((_, n) => ({
     atMs: at(day, STANDING_MINUTE + n),
     key: `standing:${day.date}:${n}`,
     who: 'desk',
-    act: (state) => nextStanding(state, day.date),
+    act: (state) => nextStanding(state, day.shop, day.date),
   }))
 }
 
