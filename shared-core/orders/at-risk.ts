@@ -65,7 +65,9 @@ export interface ShortLine {
 export function ordersAtRisk(asked: SupplyAsked): readonly AtRisk[] {
   const book = bookOf(asked, 'likely', { least: true })
   if (book === null || book.others.length === 0) return []
-  const shorts = [...shortByName(book), ...shortMixed(book)]
+  const rooms = book.room.free.map(roomFrom)
+  const shorts = [...shortByName(book), ...shortMixed(book, rooms)]
+  const saving = { asked, book, rooms }
   const byOrder = new Map<OrderId, ShortLine[]>()
   for (const short of shorts) {
     const so = byOrder.get(short.one.orderId)
@@ -77,7 +79,7 @@ export function ordersAtRisk(asked: SupplyAsked): readonly AtRisk[] {
       orderId,
       dueAtMs: lines[0]?.one.dueAtMs ?? asked.nowMs,
       missing: lines.map(({ one, missing }) => ({ varietyId: one.varietyId, pieces: missing })),
-      saves: savesFor(asked, book, lines),
+      saves: savesFor(saving, lines),
     }))
     .sort((one, other) => one.dueAtMs - other.dueAtMs || (one.orderId < other.orderId ? -1 : 1))
 }
@@ -104,12 +106,11 @@ function shortByName(book: Book): readonly ShortLine[] {
   })
 }
 
-function shortMixed(book: Book): readonly ShortLine[] {
+function shortMixed(book: Book, rooms: readonly Int32Array[]): readonly ShortLine[] {
   const { shop, room, others, nowMs, closesAtMs } = book
   const takenAt = takenAtOf(shop, others, nowMs, closesAtMs)
   const mixed = others.filter(({ varietyId }) => varietyId === null)
   if (mixed.length === 0) return []
-  const rooms = room.free.map(roomFrom)
   const wanted = mixed.map((one) => mixedWanted(shop, room, one, takenAt(one)))
   const served = mixedFlow(rooms, wanted)
   return mixed.flatMap((one, at): ShortLine[] => {

@@ -3,6 +3,7 @@ import type { VarietyId } from '../ids.ts'
 import { linesOf } from '../line/contents.ts'
 import { inUse } from '../shop/in-order.ts'
 import type { Shop } from '../shop/shop.ts'
+import { takeFrom } from '../stock/assorted.ts'
 import { fits } from './spoken-for.ts'
 
 /**
@@ -16,23 +17,21 @@ export function mixedOf(
   pieces: number,
   there: Map<VarietyId, number>,
 ): readonly Line[] {
-  const fitting = inUse(shop.varieties).filter(({ id }) => fits(line, id))
+  if (pieces <= 0) return []
+  const fitting = inUse(shop.varieties)
+    .filter(({ id }) => fits(line, id) && (there.get(id) ?? 0) > 0)
+    .map(({ id, size }) => ({ id, isRegular: size === 'regular', there: there.get(id) ?? 0, taken: 0 }))
+  let open = pieces
+  for (const isRegular of [true, false])
+    open = takeFrom(
+      fitting.filter((one) => one.isRegular === isRegular),
+      open,
+    )
   const taken = new Map<VarietyId, number>()
-  for (const isRegular of [true, false]) {
-    const some = fitting.filter(({ size }) => (size === 'regular') === isRegular)
-    const all = new Map(some.map(({ id }) => [id, there.get(id) ?? 0]))
-    while ([...taken.values()].reduce((sum, n) => sum + n, 0) < pieces) {
-      let best: VarietyId | null = null
-      for (const { id } of some) {
-        const has = taken.get(id) ?? 0
-        if (has >= (all.get(id) ?? 0)) continue
-        const bestHas = best === null ? 0 : (taken.get(best) ?? 0)
-        if (best === null || (all.get(id) ?? 0) * (bestHas + 1) > (all.get(best) ?? 0) * (has + 1)) best = id
-      }
-      if (best === null) break
-      taken.set(best, (taken.get(best) ?? 0) + 1)
-    }
+  for (const one of fitting) {
+    if (one.taken === 0) continue
+    taken.set(one.id, one.taken)
+    there.set(one.id, one.there - one.taken)
   }
-  for (const [id, n] of taken) there.set(id, (there.get(id) ?? 0) - n)
   return linesOf(taken, shop)
 }

@@ -4,16 +4,23 @@ import { piecesOf } from '../line/lines.ts'
 import { epochMs } from '../units.ts'
 import type { RiskSave, ShortLine } from './at-risk.ts'
 import type { Book } from './book.ts'
-import { pieceAt, roomFrom } from './headroom.ts'
+import { pieceAt } from './headroom.ts'
 import { mixedOf } from './mixed-of.ts'
 import type { SupplyAsked } from './promise.ts'
 
+export interface Saving {
+  readonly asked: SupplyAsked
+  readonly book: Book
+  /** `roomFrom` of the book's varieties. */
+  readonly rooms: readonly Int32Array[]
+}
+
 /** What would save an order, the best first: pieces that lie there, then the oven, then what asks something of whoever ordered. */
-export function savesFor(asked: SupplyAsked, book: Book, shorts: readonly ShortLine[]): readonly RiskSave[] {
+export function savesFor({ asked, book, rooms }: Saving, shorts: readonly ShortLine[]): readonly RiskSave[] {
   return [
     ...keepSave(book, shorts),
     ...shorts.flatMap((short) => loadSaves(asked, book, short)),
-    ...otherSave(book, shorts),
+    ...otherSave(book, rooms, shorts),
     ...laterSaves(asked, shorts),
   ]
 }
@@ -72,12 +79,12 @@ function doughLeft({ state }: SupplyAsked, { shop, supply }: Book, varietyId: Va
 }
 
 /** Mixed lines have looked at all that fit already. */
-function otherSave({ shop, room }: Book, shorts: readonly ShortLine[]): readonly RiskSave[] {
+function otherSave({ shop, room }: Book, rooms: Saving['rooms'], shorts: readonly ShortLine[]): readonly RiskSave[] {
   const named = shorts.filter(({ one }) => one.varietyId !== null)
   const [first] = named
   if (first === undefined) return []
   const at = Math.max(0, pieceAt(room.fromMs, Math.min(...named.map(({ takenAtMs }) => takenAtMs))))
-  const there = new Map(room.varieties.map((id, of) => [id, roomFrom(room.free[of] ?? new Int32Array(0))[at] ?? 0]))
+  const there = new Map(room.varieties.map((id, of) => [id, rooms[of]?.[at] ?? 0]))
   const without = named.flatMap(({ one }) => one.varietyId ?? [])
   const missing = named.reduce((sum, short) => sum + short.missing, 0)
   const lines = mixedOf(shop, { varietyId: null, without }, missing, there)

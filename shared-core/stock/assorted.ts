@@ -32,13 +32,13 @@ export function assorted(state: State, nowMs: EpochMs, pieces: number): readonly
   return piecesOf(lines) === 0 ? [] : lines
 }
 
-interface Taking {
+export interface Taking {
   readonly there: number
   taken: number
 }
 
-/** Takes so many, the first of equal ones first. @returns how many are short */
-function takeFrom(rodsThere: readonly Taking[], pieces: number): number {
+/** Takes so many of what there is most of, the first of equal ones first. @returns how many are short */
+export function takeFrom(rodsThere: readonly Taking[], pieces: number): number {
   for (let left = pieces; left > 0; left -= 1) {
     let best: Taking | null = null
     for (const rod of rodsThere) {

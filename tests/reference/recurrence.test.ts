@@ -217,9 +217,9 @@ describe('beside a library', () => {
         some += dates.length
         expect(dates).toEqual(icalDates(recurrence, to))
       }),
-      { numRuns: 100, seed: 8, examples: [[weekly({ from: '2026-11-29', interval: 2, weekdays: [SU, MO] })]] },
+      { numRuns: 60, seed: 8, examples: [[weekly({ from: '2026-11-29', interval: 2, weekdays: [SU, MO] })]] },
     )
-    expect(some).toBeGreaterThan(2_000)
+    expect(some).toBeGreaterThan(1_000)
   })
 
   it('[M41] given dates left out and dates besides, when its dates are asked for, then those that are left out win', () => {
