@@ -23,13 +23,18 @@ const BY_KIND_ONLY: ReadonlySet<ActType> = new Set<ActType>([
   'weighPieces',
 ])
 
+/** Keeping the rest for one order is by kind only too: two people who tap it keep it once. */
+function isByKind(command: Command): boolean {
+  return BY_KIND_ONLY.has(command.type) || (command.type === 'keep' && command.orderId !== undefined)
+}
+
 /**
  * The same act by another device since what this screen was showing; null when there is none. Two people who tap "pull 2
  * trays" at once pull two trays, not four; two who top up the kettle topped it up once. The device's own taps do not count: each of these was meant.
  */
 export function doneMeanwhile(state: State, command: Command, told: Told, { deviceId }: Context): Trace | null {
   const { seenSeq } = command
-  if (seenSeq === undefined || !BY_KIND_ONLY.has(command.type)) return null
+  if (seenSeq === undefined || !isByKind(command)) return null
   const since = state.traces.filter((trace) => trace.seq > seenSeq && trace.deviceId !== deviceId)
   return since.find((trace) => isSame(trace.told, told)) ?? null
 }
@@ -47,6 +52,7 @@ function isSame(one: Told, other: Told): boolean {
     one.ingredientId === other.ingredientId &&
     one.preparationId === other.preparationId &&
     one.date === other.date &&
+    one.mark === other.mark &&
     one.milligrams === other.milligrams &&
     lines(one).join() === lines(other).join()
   )

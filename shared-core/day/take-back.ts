@@ -1,4 +1,5 @@
 import { counts, madeBy, tookOf, usedBy } from '../dough/apply-taken-back.ts'
+import { keptSince } from '../orders/kept-since.ts'
 import type { DayCommand } from './commands.ts'
 import type { Case, Decision } from './decision.ts'
 import { happen, happenedAt, refuse, take } from './decision.ts'
@@ -48,10 +49,12 @@ export function changedSince(state: State, trace: Trace): Trace | null {
   const keys = new Set(trace.touched.map(({ table, id }) => `${table} ${id}`))
   const used = usedBy(state, trace)
   const made = madeBy(trace)
+  const isKept = keptSince(state, trace)
   const since = state.traces.filter((one) => one.seq > trace.seq)
   const isOfIt = (one: Trace) =>
     one.touched.some(
-      (row) => keys.has(`${row.table} ${row.id}`) || counts(one, row, used) || tookOf(state, one, row, made),
+      (row) =>
+        keys.has(`${row.table} ${row.id}`) || counts(one, row, used) || tookOf(state, one, row, made) || isKept(row),
     )
   return since.find(isOfIt) ?? null
 }

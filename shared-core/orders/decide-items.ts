@@ -27,7 +27,7 @@ export function decideMoveItems(oneCase: Of<'moveItems'>): Decision {
   const { to, shelfId } = command
   if (shelfId !== null && !shop.shelves.has(shelfId)) return refuse('unknown-shelf', { shelfId })
   const parts: Part[] = []
-  for (const asked of command.parts) {
+  for (const asked of eachOnce(command.parts)) {
     const order = state.orders.get(asked.orderId)
     const item = order?.items.find(({ no }) => no === asked.no)
     const step = item?.steps[asked.step]
@@ -54,6 +54,10 @@ export function decideMoveItems(oneCase: Of<'moveItems'>): Decision {
     pieces: parts.length,
     ...(shelfId === null ? {} : { shelfId }),
   })
+}
+
+function eachOnce(parts: readonly ItemPart[]): readonly ItemPart[] {
+  return [...new Map(parts.map((part) => [`${part.orderId} ${part.no} ${part.step}`, part])).values()]
 }
 
 function moves({ begunAtMs, madeAtMs, oven, turned }: ItemStep, to: Of<'moveItems'>['command']['to']): boolean {

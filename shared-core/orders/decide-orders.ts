@@ -49,8 +49,7 @@ export function decideChangeOrder(oneCase: Of<'changeOrder'>): Decision {
   if (before === undefined) return refuse('unknown-order')
   const atMs = happenedAt(oneCase, before.takenAtMs)
   const begun = command.keepsItems === true ? before.items : before.items.filter(isBegun)
-  const asked = begun.length > 0 ? { ...command, items: [...command.items] } : command
-  const refusal = begun.length > 0 && asked.lines.length + asked.items.length === 0 ? null : refusalOf(oneCase, atMs)
+  const refusal = refusalOf(oneCase, atMs, begun.length > 0)
   if (refusal !== null) return refusal
   const last = before.items.reduce((most, { no }) => Math.max(most, no), 0)
   const more = command.keepsItems === true ? [] : orderItems(oneCase, command.items, last + 1)
@@ -64,13 +63,18 @@ export function decideChangeOrder(oneCase: Of<'changeOrder'>): Decision {
   return take(oneCase, { mark: order.mark, pieces: countOf(order) })
 }
 
-function refusalOf({ shop, command }: Case<Extract<OrderCommand, AskedOrder>>, atMs: EpochMs): Decision | null {
+/** @param hasItems whether it has things made to order besides those that it asks for */
+function refusalOf(
+  { shop, command }: Case<Extract<OrderCommand, AskedOrder>>,
+  atMs: EpochMs,
+  hasItems = false,
+): Decision | null {
   const { dueAtMs, way, runId } = command
   if (dueAtMs === null && way !== 'here') return refuse('order-when')
   if (dueAtMs !== null && dueAtMs < atMs - BEHIND_MS_MAX) return refuse('date-over')
   if (dueAtMs !== null && dueAtMs > atMs + AHEAD_MS_MAX) return refuse('date-too-far')
   if (runId !== null && !shop.runs.has(runId)) return refuse('unknown-run', { runId })
-  return askedRefusal(shop, command)
+  return hasItems && command.lines.length + command.items.length === 0 ? null : askedRefusal(shop, command)
 }
 
 function said(oneCase: Case, asked: AskedOrder, { atMs, mark }: { readonly atMs: EpochMs; readonly mark: string }) {

@@ -64,7 +64,8 @@ export function decideKeep(oneCase: Of<'keep'>): Decision {
   const refusal = lineRefusal(shop, command.lines)
   if (refusal !== null) return refusal
   const { orderId } = command
-  if (orderId !== undefined && !oneCase.state.orders.has(orderId)) return refuse('unknown-order')
+  const order = orderId === undefined ? undefined : oneCase.state.orders.get(orderId)
+  if (orderId !== undefined && order === undefined) return refuse('unknown-order')
   const atMs = happenedAt(oneCase)
   const parts = command.lines.map((line): KeptPart => {
     const takes = oldestOf(lotsOf(oneCase, line.varietyId), line.pieces)
@@ -86,7 +87,7 @@ export function decideKeep(oneCase: Of<'keep'>): Decision {
     ...(orderId === undefined ? {} : { orderId }),
   }
   happen(oneCase, atMs, { type: 'kept', keep, parts })
-  return take(oneCase, { lines: command.lines })
+  return take(oneCase, { lines: command.lines, ...(order === undefined ? {} : { mark: order.mark }) })
 }
 
 export function decideRelease(oneCase: Of<'release'>): Decision {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { State } from '../../../shared-core/day/state.ts'
-import { portionId, shelfId, varietyId } from '../../../shared-core/ids.ts'
+import { portionId, runId, shelfId, varietyId } from '../../../shared-core/ids.ts'
 import type { ItemPart, OrderCommand } from '../../../shared-core/orders/order-commands.ts'
 import { spanMs } from '../../../shared-core/units.ts'
 import { at, lot, stateWith, stock } from '../support/make.ts'
@@ -72,6 +72,9 @@ describe('items made to order', () => {
     play(state, moved('begun', part(state, 1)))
     expect(outcome(decided(state, moved('begun', part(state, 1))))).toBe('already-moved')
     expect(outcome(decided(state, moved('begun', part(state, 9))))).toBe('unknown-order')
+    play(state, moved('begun', part(state, 2, 1)))
+    play(state, moved('turned', part(state, 2, 1), part(state, 2, 1)))
+    expect(stepsOf(state, 2)[1]?.turned).toBe(1)
   })
 
   it('[M20] given one that fell, when it is to be made again, then all of it waits and uses its bagel anew', () => {
@@ -92,6 +95,8 @@ describe('items made to order', () => {
       [1, 'lox'],
       [3, 'coffee'],
     ])
+    const onNoRun = { ...slip(), type: 'changeOrder', orderId, way: 'delivery', runId: runId('west') } as const
+    expect(outcome(decided(state, { ...onNoRun, dueAtMs: at('9:00') }))).toBe('unknown-run')
   })
 
   it('[M7] given items that nobody began, when handed over, then they were made all the same', () => {

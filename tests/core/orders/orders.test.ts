@@ -194,6 +194,33 @@ describe('keeping and handing over', () => {
     expect(places(state)).toEqual(before)
     expect([...state.keeps.values()].map((keep) => keep.orderId)).toEqual([id])
   })
+
+  it('[M23] given two people who keep the rest of an order at once, then it is kept once; for another order it is meant', () => {
+    const state = shopState()
+    for (const mark of ['A', 'B']) play(state, takeOrder({ mark, lines: [askedLine('sesame')] }))
+    const [one, other] = [...state.orders.keys()]
+    const keepFor = (id = orderId('')): Act => ({ type: 'keep', lines: lines('sesame', 6), orderId: id })
+    const seen = { seenSeq: state.seq, device: 'phone' }
+    play(state, keepFor(one), { device: 'counter' })
+    expect(outcome(decided(state, keepFor(one), seen))).toBe('already-moved')
+    expect(outcome(decided(state, keepFor(other), seen))).toBe('taken')
+    expect(outcome(decided(state, keepFor(one), { ...seen, device: 'counter' }))).toBe('taken')
+  })
+
+  it('[M22] given pieces that were kept since, when taking the order is taken back, then that comes after them; nothing stays kept for nobody', () => {
+    const state = shopState()
+    play(state, takeOrder({ lines: [askedLine('sesame')] }), { id: 'taken00001' })
+    const { id } = orderOf(state)
+    play(state, { type: 'keep', lines: lines('sesame', 6), orderId: id }, { id: 'kept000001' })
+    const back = (command: string): Act => ({ type: 'takeBack', commandId: commandId(command) })
+    expect(outcome(decided(state, back('taken00001')))).toBe('take-back-changed-since')
+    play(state, { type: 'release', keepId: [...state.keeps.keys()][0] as never }, { id: 'freed00001' })
+    expect(outcome(decided(state, back('taken00001')))).toBe('take-back-changed-since')
+    play(state, { type: 'cancelOrder', orderId: id }, { id: 'ended00001' })
+    expect(outcome(decided(state, back('freed00001')))).toBe('take-back-changed-since')
+    for (const command of ['ended00001', 'freed00001', 'kept000001', 'taken00001']) play(state, back(command))
+    expect([state.orders.size, state.keeps.size, places(state).includes('out sesame 24')]).toEqual([0, 0, true])
+  })
 })
 
 const SCHOOL: Extract<Act, { type: 'setStanding' }> = {
@@ -241,6 +268,18 @@ describe('standing orders and the day', () => {
     expect(outcome(decided(state, { type: 'takeUpOrders' }, { nowMs: at('9:59') }))).toBe('nothing-due')
     play(state, { type: 'takeUpOrders' }, { nowMs: at('10:01') })
     expect([state.orders.size, places(state).includes('out sesame 24')]).toEqual([0, true])
+  })
+
+  it('[M13] given a day that nobody closed, when the next morning’s guest waits already, then its late close does not end their slip', () => {
+    const state = shopState()
+    play(state, out, { nowMs: at('6:56') })
+    play(state, slip(askedItem('coffee')), { nowMs: at('14:00') })
+    const morning = (clock: string) => ({ nowMs: at(clock, 1), localDate: '2026-11-25' })
+    play(state, slip(askedItem('coffee')), morning('6:58'))
+    const id = [...state.orders.keys()][1] ?? orderId('')
+    const events = play(state, { type: 'handOverOrder', orderId: id, lines: null }, morning('7:00'))
+    expect(events.map(({ type }) => type)).toEqual(['orderEnded', 'dayClosed', 'dayOpened', 'orderEnded'])
+    expect(state.orders.size).toBe(0)
   })
 
   it('[M13] given open orders, when the day is closed, then it asks, today’s end with their pieces day-old, tomorrow’s stay kept', () => {
