@@ -4,7 +4,6 @@ import type { AskedItem } from '../orders/order-commands.ts'
 import { epochMs } from '../units.ts'
 import type { Kitchen } from './model.ts'
 import { itemsOf } from './model.ts'
-import { byDue } from './parts.ts'
 
 /** What somebody asks for as an order that is taken now and waited for at the counter. */
 export function askedOrder({ shop, nowMs }: Kitchen, items: readonly AskedItem[]): Order {
@@ -35,13 +34,18 @@ export function askedOrder({ shop, nowMs }: Kitchen, items: readonly AskedItem[]
 }
 const NOT_BEGUN = { begunAtMs: null, shelfId: null, turned: 0, madeAtMs: null } as const
 
-/** The kitchen with one more order, in its place by due time. */
+/** The kitchen with one more order, in its place by due time; after those that are due with it. */
 export function withOrder(kitchen: Kitchen, order: Order): Kitchen {
-  const before = kitchen.items.findIndex((one) => byDue(one.order, order) > 0)
-  const at = before === -1 ? kitchen.items.length : before
+  const isLater = (one: Order) => one.dueAtMs > order.dueAtMs
   return {
     ...kitchen,
-    orders: [...kitchen.orders, order].sort(byDue),
-    items: [...kitchen.items.slice(0, at), ...itemsOf(order), ...kitchen.items.slice(at)],
+    orders: inserted(kitchen.orders, [order], isLater),
+    items: inserted(kitchen.items, itemsOf(order), (one) => isLater(one.order)),
   }
+}
+
+function inserted<One>(all: readonly One[], some: readonly One[], isLater: (one: One) => boolean): readonly One[] {
+  const later = all.findIndex(isLater)
+  const at = later === -1 ? all.length : later
+  return [...all.slice(0, at), ...some, ...all.slice(at)]
 }

@@ -4,7 +4,7 @@ import type { SlotStart } from './slots.ts'
 /** One item on its way: its parts that are not begun, as soon as they could be. */
 export interface Chain {
   readonly parts: readonly ChainPart[]
-  /** When its order should be complete: with the last of its items, or when somebody comes for it. */
+  /** When its order should be complete: with the last of its items, or when somebody comes for it. Infinity: it never is. */
   readonly targetMs: number
 }
 
@@ -44,7 +44,10 @@ export function beginTogether(
   for (const chain of chains) {
     const last = chain.parts[chain.parts.length - 1]
     if (last === undefined || !Number.isFinite(last.soonestMs)) continue
-    push(chain, chain.parts.length - 1, Math.max(last.soonestMs + last.takesMs, chain.targetMs - LIES_MS))
+    const soonestMs = last.soonestMs + last.takesMs
+    // Where another item of the order never can be made, nobody waits for it.
+    const byMs = Number.isFinite(chain.targetMs) ? Math.max(soonestMs, chain.targetMs - LIES_MS) : soonestMs
+    push(chain, chain.parts.length - 1, byMs)
   }
   // The last to end first: what it leaves of hands is there for what ends before.
   while (heap.size > 0) {

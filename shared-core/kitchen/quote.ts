@@ -22,7 +22,7 @@ export type Quote = { readonly medianMs: DurationMs; readonly carefulMs: Duratio
 export type QuoteCannot = NotMadeWhy | 'queueGrows'
 
 /** Simulated so often: nine in ten of them are still some to count. */
-const RUNS = 48
+const RUNS = 64
 const CAREFUL = 0.9
 /** A longer wait is quoted only while the queue does not grow. Common practice, no source. */
 const LONGEST_MS = 3_600_000

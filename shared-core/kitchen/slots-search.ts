@@ -9,12 +9,12 @@ const SEED = 20_261_127
 /** Lateness that a change may cost at first, in mean bakes; it goes down to nothing. Found by trial, as what follows. */
 const WARMTH = 0.5
 /** Whole orders are moved first, single units in the last part of the tries; from the beginning where orders are few. */
-const UNITS_FROM = 0.75
+const UNITS_FROM = 0.85
 const FEW_ORDERS = 4
 /** So many of the moves of single units are to another shelf, where some need several places. */
-const TO_SHELF = 0.3
+const TO_SHELF = 0.1
 /** Every so many tries what is not pressed leaves its place to what is. */
-const JUSTIFY_EVERY = 40
+const JUSTIFY_EVERY = 25
 /** A millisecond of lateness is worth so much of the sum of completion times: that only breaks ties. */
 const SUM_WEIGHT = 1e-6
 /** One thing more that is made outweighs all lateness. */

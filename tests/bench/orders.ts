@@ -1,0 +1,4 @@
+import { benchKitchen } from './kitchen.ts'
+
+/** `npm run bench -- orders`: the kitchen, then promises. */
+benchKitchen()
