@@ -71,8 +71,8 @@ function laterOn({ nowMs, seed, at }: OpenedDemo & { readonly at: DemoAt }): Liv
   return playWith(0)
 }
 /** Now and then nobody has just ordered; then it is another crowd's afternoon. */
-const AFTERNOONS_TRIED = 6
-const BAKING_SEEN = 3
+const AFTERNOONS_TRIED = 4
+const BAKING_SEEN = 2
 
 /** The same, with nothing left on the typed list. */
 export function withoutList(morning: LivingMorning, nowMs: EpochMs): LivingMorning {
