@@ -53,9 +53,10 @@ export function CalendarPanel({ say, words }: OrdersParts) {
       ) : (
         <Told link={link} say={calendar} onDone={() => setLink(null)} onEnd={(deviceId) => void end(deviceId)} />
       )}
-      <p class="desk-quiet">
-        {calendar.older} <a href={addressOf('screens')}>{words.desk.places.screens}</a>
-      </p>
+      <div class="desk-line">
+        <span class="desk-quiet">{calendar.older}</span>
+        <a href={addressOf('screens')}>{words.desk.places.screens}</a>
+      </div>
     </Panel>
   )
 }

@@ -28,7 +28,7 @@ export function ExceptionsField({ draft, say, onChange }: RecurrenceFieldProps) 
             aria-label={say.standing.takeAway(text)}
             onClick={() => set(to, one, false)}
           >
-            {text} ×
+            {`${text} ×`}
           </button>
         ))}
       </div>

@@ -59,9 +59,7 @@ function OrderRead(props: ImportRowsProps & { readonly order: ReadOrder }) {
       <td>{say.files.lines(order.rows)}</td>
       <td>{whenOf(order.dueAtMs, props)}</td>
       <td>{order.mark ?? order.ref ?? ''}</td>
-      <td>
-        {order.name} {order.phone}
-      </td>
+      <td>{`${order.name} ${order.phone}`.trim()}</td>
       <td>
         {what.join('; ')}
         {order.guessed.map(({ text, meant }) => (
@@ -84,7 +82,8 @@ function Faults({ read, say }: ImportRowsProps) {
       <ol>
         {read.faults.slice(0, SHOWN_MAX).map(({ line, cells, fault }, at) => (
           <li key={at} data-line={line}>
-            <strong>{say.files.line(line)}</strong> {say.files.fault(fault)}
+            <strong>{say.files.line(line)}</strong>
+            <span class="orders-name">{say.files.fault(fault)}</span>
             <code class="desk-right">{cells.join(' | ')}</code>
           </li>
         ))}

@@ -101,7 +101,7 @@ function Wishes({ item, shop, words, say, onItem }: ItemRowProps) {
       aria-label={`${say.form.leaveOut}: ${text}`}
       onClick={onTake}
     >
-      {text} ×
+      {`${text} ×`}
     </button>
   )
   return (

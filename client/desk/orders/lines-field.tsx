@@ -20,6 +20,10 @@ export function LinesField(props: LinesFieldProps) {
   const { lines, shop, words, say, onChange } = props
   const { dozenPieces } = shop.orders
   const pieces = piecesAsked(lines, dozenPieces)
+  const told = [
+    ...(pieces > 0 ? [say.form.total(words.line.pieces(pieces))] : []),
+    ...(dozenPieces === 12 ? [] : [say.form.dozenOf(dozenPieces)]),
+  ]
   return (
     <fieldset class="orders-part">
       <legend>{say.form.parts.what}</legend>
@@ -41,10 +45,7 @@ export function LinesField(props: LinesFieldProps) {
         <button type="button" onClick={() => onChange([...lines, newLine()])}>
           {say.form.addMixed}
         </button>
-        <span class="desk-quiet">
-          {pieces > 0 && say.form.total(words.line.pieces(pieces))}{' '}
-          {dozenPieces !== 12 && say.form.dozenOf(dozenPieces)}
-        </span>
+        <span class="desk-quiet">{told.join(' ')}</span>
       </div>
     </fieldset>
   )
@@ -119,7 +120,7 @@ function Without({ line, shop, words, say, onLine }: LineRowProps) {
           aria-label={`${say.form.leaveOut}: ${say.form.without} ${words.names.variety(id)}`}
           onClick={() => set(line.without.filter((one) => one !== id))}
         >
-          {say.form.without} {words.names.variety(id)} ×
+          {`${say.form.without} ${words.names.variety(id)} ×`}
         </button>
       ))}
       {others.length > 1 && (

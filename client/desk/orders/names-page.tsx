@@ -113,7 +113,7 @@ function NameRow(props: NameRowProps) {
         <span class="desk-quiet">
           {date === null ? say.names.ofStanding(one.mark ?? '') : say.names.ofOrder(one.mark, date)}
         </span>
-        {one.note !== '' && <span class="orders-note">“{one.note}”</span>}
+        {one.note !== '' && <span class="orders-note">{`“${one.note}”`}</span>}
       </span>
       {isAsked ? (
         <span class="orders-ask" role="alert">

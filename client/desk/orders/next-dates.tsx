@@ -31,7 +31,10 @@ export function NextDates({ draft, shop, words, say, room }: OrdersParts & { rea
             if (comesOn(shop, standingLike(draft, recurrence), date)) return <li key={date}>{text}</li>
             return (
               <li key={date} class="desk-quiet">
-                <s>{text}</s> {hoursOn(shop, date) === null ? say.standing.closed : say.standing.holiday}
+                <s>{text}</s>{' '}
+                <span class="orders-small">
+                  {hoursOn(shop, date) === null ? say.standing.closed : say.standing.holiday}
+                </span>
               </li>
             )
           })}

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks'
+import { dateAfter } from '../../../shared-core/day/label.ts'
 import type { StandingId } from '../../../shared-core/ids.ts'
 import type { StandingOrder } from '../../../shared-core/orders/order.ts'
 import type { OrderDetails } from '../../../shared-core/orders/order-commands.ts'
@@ -25,7 +26,7 @@ export function OneStandingPage(props: OneStandingProps) {
   const { store, standingId, state, shop, say, room, book } = props
   const before = standingId === null ? null : (state.standing.get(standingId) ?? null)
   const [draft, setDraft] = useState<StandingDraft>(() =>
-    before === null ? newStanding(room.today) : standingTyped(before, shop.orders.dozenPieces),
+    before === null ? newStanding(dateAfter(room.today, 1)) : standingTyped(before, shop.orders.dozenPieces),
   )
   const [typed, setTyped] = useState<OrderDetails | null>(null)
   const back = addressOf('orders', withinOf({ kind: 'standing' }))

@@ -39,8 +39,7 @@ export function OrderRowCells(props: OrderRowProps) {
         {say.said.way[order.way]}
         {order.runId !== null && (
           <span class="orders-small">
-            {say.day.run(words.names.run(order.runId))}
-            {order.stop > 0 && ` · ${order.stop}`}
+            {`${say.day.run(words.names.run(order.runId))}${order.stop > 0 ? ` · ${order.stop}` : ''}`}
           </span>
         )}
       </td>

@@ -20,7 +20,7 @@ export function OrderWhat({ order, note, say, shop }: OrderWhatProps) {
           {say.said.item(item, item.times ?? 1)}
         </li>
       ))}
-      {note !== '' && <li class="orders-note">“{note}”</li>}
+      {note !== '' && <li class="orders-note">{`“${note}”`}</li>}
     </ul>
   )
 }

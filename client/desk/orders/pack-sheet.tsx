@@ -16,9 +16,7 @@ export function PackSheet(props: PackingProps & { readonly list: PackList }) {
       <header>
         <h2>{name}</h2>
         <p>
-          <span>
-            {words.times.date(date)}, {date.slice(0, 4)}
-          </span>
+          <span>{`${words.times.date(date)}, ${date.slice(0, 4)}`}</span>
           {outByMs !== null && <span>{packing.outBy(clockOf(outByMs, props))}</span>}
           {packFromMs !== null && <strong>{packing.packFrom(clockOf(packFromMs, props))}</strong>}
           {leavesAtMs !== null && <strong>{packing.leaves(clockOf(leavesAtMs, props))}</strong>}
@@ -90,8 +88,9 @@ function Together({ list, words, say }: PackingProps & { readonly list: PackList
   const contents = [words.line.contents(pieces), ...(mixedPieces === 0 ? [] : [`${mixedPieces} ${say.said.mixed}`])]
   const told = contents.filter((part) => part !== '')
   return (
-    <p>
-      <strong>{say.packing.together}:</strong> {[say.packing.boxes(boxes), ...told].join(' · ')}
+    <p class="orders-together">
+      <strong>{`${say.packing.together}:`}</strong>
+      <span>{[say.packing.boxes(boxes), ...told].join(' · ')}</span>
     </p>
   )
 }

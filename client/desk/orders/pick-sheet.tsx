@@ -16,9 +16,7 @@ export function PickSheet(props: PickSheetProps) {
   return (
     <article class="desk-sheet orders-sheet" aria-label={say.picking.title}>
       <h1>{say.picking.title}</h1>
-      <p>
-        {words.times.date(date)}, {date.slice(0, 4)} · {shopName}
-      </p>
+      <p>{`${words.times.date(date)}, ${date.slice(0, 4)} · ${shopName}`}</p>
       <table>
         <thead>
           <tr>

@@ -34,8 +34,7 @@ export function PromiseNote(props: PromiseNoteProps) {
             {promise.holds ? (due === null && draft.way !== 'here' ? '' : say.form.holds) : say.form.holdsNot}
           </p>
           <p>
-            {promise.atMs === null ? say.promise.notToday : say.promise.from(promise.atMs)}{' '}
-            {say.promise.why(promise.why, markOf)}
+            {`${promise.atMs === null ? say.promise.notToday : say.promise.from(promise.atMs)} ${say.promise.why(promise.why, markOf)}`}
           </p>
           {promise.split !== null && <p>{say.promise.split(promise.split)}</p>}
           <Offers {...props} promise={promise} due={due} />

@@ -63,11 +63,13 @@ function StandingRow(props: OrdersParts & { readonly standing: StandingOrder }) 
         {details !== null && details.name !== '' && <span class="orders-name">{details.name}</span>}
       </th>
       <td data-label={columns.when}>
-        <strong>{minuteClock(standing.dueMinute, props)}</strong> {say.standing.rule(standing.recurrence)}
+        <strong>{minuteClock(standing.dueMinute, props)}</strong>
+        <span class="orders-name">{say.standing.rule(standing.recurrence)}</span>
         {bounds !== '' && <span class="orders-small">{bounds}</span>}
         <span class="orders-small">
-          {say.said.way[standing.way]}
-          {standing.runId !== null && `, ${say.day.run(words.names.run(standing.runId))}`}
+          {standing.runId === null
+            ? say.said.way[standing.way]
+            : `${say.said.way[standing.way]}, ${say.day.run(words.names.run(standing.runId))}`}
         </span>
       </td>
       <td class="orders-what" data-label={columns.what}>

@@ -10,7 +10,7 @@ export function SumsPanel({ state, words, say, rows }: OrdersParts & { readonly 
   const { sumColumns } = say.day
   return (
     <Panel part="sums" title={say.day.sums}>
-      <table>
+      <table class="orders-sums">
         <thead>
           <tr>
             <th>{sumColumns.variety}</th>

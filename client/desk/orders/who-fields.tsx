@@ -63,7 +63,7 @@ export function WhoFields(props: WhoFieldsProps) {
         <Tick label={say.form.paid} isOn={draft.isPaid} onChange={(isPaid) => onChange({ isPaid })} />
       </div>
       <p class="desk-quiet desk-small" id="orders-mark-hint">
-        {markHint} {say.form.detailsHint}
+        {`${markHint} ${say.form.detailsHint}`}
       </p>
     </fieldset>
   )
