@@ -15,6 +15,8 @@ const FEW_ORDERS = 4
 const TO_SHELF = 0.1
 /** Every so many tries what is not pressed leaves its place to what is. */
 const JUSTIFY_EVERY = 25
+/** Few units have few orders: so many tries for each pair of them are enough. */
+const TRIES_EACH = 40
 /** A millisecond of lateness is worth so much of the sum of completion times: that only breaks ties. */
 const SUM_WEIGHT = 1e-6
 /** One thing more that is made outweighs all lateness. */
@@ -26,8 +28,9 @@ const LEFT_OUT_MS = 1e11
  * its exponential, which engines may round differently).
  * @returns units by index
  */
-export function bestOrder(decoder: SlotsDecoder, tries: number): Int32Array {
+export function bestOrder(decoder: SlotsDecoder, triesMax: number): Int32Array {
   const { problem } = decoder
+  const tries = Math.min(triesMax, TRIES_EACH * problem.units.length * problem.units.length)
   const search = new Search(decoder)
   for (const order of firstOrders(decoder)) search.offer(order)
   const { units } = problem
