@@ -1,5 +1,6 @@
 import type { State } from '../day/state.ts'
 import type { VarietyId } from '../ids.ts'
+import { piecesOf } from '../line/lines.ts'
 import type { Shop } from '../shop/shop.ts'
 import type { EpochMs } from '../units.ts'
 import { epochMs } from '../units.ts'
@@ -7,6 +8,7 @@ import type { OrdersAt } from './due-on.ts'
 import { dueOn } from './due-on.ts'
 import type { Order } from './order.ts'
 import { packMsOf } from './packs.ts'
+import type { SpokenFor } from './spoken-for.ts'
 import { keptByOrder, stillNeeded } from './spoken-for.ts'
 
 /** What is ordered for an instant and not kept yet, as the planner takes it. */
@@ -26,33 +28,45 @@ export interface OrderedLine {
   readonly pieces: number
 }
 
-/** Orders that are due within such a span are one for the planner, due with the first: it looks at each of them again and again. */
+/** So many times of a day the planner looks at each by itself; of more, those of a quarter of an hour are one, due with the first. */
+const TIMES_MAX = 16
 const TOGETHER_MS = 15 * 60_000
 
 /**
  * What the orders of a date still ask of the oven. What is kept needs no baking.
- * @returns by due time; those of a quarter of an hour that are packed alike are one
+ * @returns by due time; those that are due and packed alike are one
  */
 export function orderedOn(state: State, at: OrdersAt): readonly LineOrder[] {
   const { shop } = state
   if (shop === null) return []
-  const groups = new Map<string, LineOrder>()
   const kept = keptByOrder(state)
-  for (const order of dueOn(state, at)) {
-    const spoken = stillNeeded(order, kept.get(order.id) ?? [])
-    for (const isPacked of [false, true]) {
-      const some = spoken.filter((one) => one.isPacked === isPacked)
-      if (some.length === 0) continue
-      const pieces = some.reduce((sum, one) => sum + one.pieces, 0)
-      const leadMs = leadOf(shop, order, isPacked ? pieces : 0)
-      const coolMs = isPacked ? shop.orders.sliceCoolMs : 0
-      const dueAtMs = epochMs(order.dueAtMs - (order.dueAtMs % TOGETHER_MS))
-      const key = `${dueAtMs} ${leadMs} ${coolMs}`
-      const lines = [...(groups.get(key)?.lines ?? []), ...some]
-      groups.set(key, { dueAtMs, leadMs, coolMs, lines: summed(lines) })
-    }
+  const all = dueOn(state, at).flatMap((order) => partsOf(shop, order, stillNeeded(order, kept.get(order.id) ?? [])))
+  const each = together(all)
+  if (each.length <= TIMES_MAX) return each
+  return together(all.map((one) => ({ ...one, dueAtMs: epochMs(one.dueAtMs - (one.dueAtMs % TOGETHER_MS)) })))
+}
+
+/** What is sliced or bagged goes into the oven sooner than the rest of an order. */
+function partsOf(shop: Shop, order: Order, spoken: readonly SpokenFor[]): readonly LineOrder[] {
+  return [false, true].flatMap((isPacked): readonly LineOrder[] => {
+    const lines = spoken.filter((one) => one.isPacked === isPacked)
+    if (lines.length === 0) return []
+    const leadMs = leadOf(shop, order, isPacked ? piecesOf(lines) : 0)
+    return [{ dueAtMs: order.dueAtMs, leadMs, coolMs: isPacked ? shop.orders.sliceCoolMs : 0, lines }]
+  })
+}
+
+function together(all: readonly LineOrder[]): readonly LineOrder[] {
+  const groups = new Map<string, LineOrder[]>()
+  for (const one of all) {
+    const key = `${one.dueAtMs} ${one.leadMs} ${one.coolMs}`
+    groups.set(key, [...(groups.get(key) ?? []), one])
   }
-  return [...groups.values()].sort((one, other) => one.dueAtMs - other.dueAtMs)
+  return [...groups.values()]
+    .flatMap(([first, ...others]) =>
+      first === undefined ? [] : [{ ...first, lines: summed([first, ...others].flatMap(({ lines }) => lines)) }],
+    )
+    .sort((one, other) => one.dueAtMs - other.dueAtMs)
 }
 
 /** All pieces that are ordered for a date, by variety; mixed ones by what must not be in them. */

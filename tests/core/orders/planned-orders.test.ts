@@ -11,7 +11,7 @@ import { lineToday } from '../../../shared-core/plan/line-today.ts'
 import { planDay } from '../../../shared-core/plan/plan-day.ts'
 import { doughShop, noonOf, planState, THURSDAY, TOMORROW } from '../dough/plan-make.ts'
 import { eveningLine, asking as planning } from '../plan/plan-day-support.ts'
-import { at, lines, stateWith } from '../support/make.ts'
+import { at, lines, minuteToMs as minute, stateWith } from '../support/make.ts'
 import { kitchenParts } from '../support/shop-kitchen.ts'
 import { DATE, keepFor, onRod, order, orderLine, promiseShop } from './promise-makers.ts'
 
@@ -60,7 +60,7 @@ describe('what is due on a date', () => {
 describe('orders for the oven', () => {
   it('[M57] given orders of a day, when the line is looked at, then each has its due time, its packing and its cooling; what is kept needs none', () => {
     const orders = [
-      order('A', '9:04', [orderLine('sesame', 12), orderLine('poppy', 6)]),
+      order('A', '9:10', [orderLine('sesame', 12), orderLine('poppy', 6)]),
       order('B', '9:10', [orderLine('sesame', 6)]),
       order('C', '9:10', [orderLine('plain', 24, { sliced: true })]),
     ]
@@ -69,7 +69,7 @@ describe('orders for the oven', () => {
       some.map((one) => [one.varietyId, one.pieces])
     expect(orderedOn(state, AT).map((one) => ({ ...one, lines: named(one.lines) }))).toEqual([
       {
-        dueAtMs: at('9:00'),
+        dueAtMs: at('9:10'),
         leadMs: 0,
         coolMs: 0,
         lines: [
@@ -77,8 +77,19 @@ describe('orders for the oven', () => {
           ['sesame', 6],
         ],
       },
-      { dueAtMs: at('9:00'), leadMs: 240_000, coolMs: 1_800_000, lines: [['plain', 24]] },
+      { dueAtMs: at('9:10'), leadMs: 240_000, coolMs: 1_800_000, lines: [['plain', 24]] },
     ])
+  })
+
+  it('[M57] given orders for many times of a day, when the line is looked at, then those of a quarter of an hour are one, due with the first', () => {
+    const some = (count: number) =>
+      Array.from({ length: count }, (_, n) =>
+        order(`o${n}`, '9:00', [orderLine('sesame', 1)], { dueAtMs: minute(540 + 5 * n) }),
+      )
+    const due = (count: number) =>
+      orderedOn(stateWith({ shop: promiseShop(), orders: some(count) }), AT).map(({ dueAtMs }) => dueAtMs)
+    expect(due(16)).toHaveLength(16)
+    expect(due(18)).toEqual([0, 15, 30, 45, 60, 75].map((after) => minute(540 + after)))
   })
 
   it('[M57] given an order on the van, when the line is looked at, then boxing and loading come before it is out of the door', () => {
