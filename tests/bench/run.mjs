@@ -17,6 +17,7 @@ const PARTS = [
   'sheets',
   'mixing-order',
   'plan',
+  'orders',
   'demand',
   'sales-import',
 ]
