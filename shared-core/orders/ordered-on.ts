@@ -78,13 +78,7 @@ export function piecesOn(state: State, at: OrdersAt): readonly OrderedLine[] {
 function leadOf(shop: Shop, { runId, lines }: Order, packedPieces: number): number {
   const run = runId === null ? undefined : shop.runs.get(runId)
   if (run === undefined) return packMsOf(shop, packedPieces)
-  return (
-    run.loadMs +
-    packMsOf(
-      shop,
-      lines.reduce((sum, { pieces }) => sum + pieces, 0),
-    )
-  )
+  return run.loadMs + packMsOf(shop, piecesOf(lines))
 }
 
 function summed(lines: readonly OrderedLine[]): readonly OrderedLine[] {

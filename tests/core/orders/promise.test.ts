@@ -93,6 +93,18 @@ describe('walk-ins', () => {
     expect(clock(promiseFor(promising(least, [orderLine('sesame', 21)], { outlook })).atMs)).toBe('07:00')
   })
 
+  it('[M49] given an order and walk-ins, when there is too little, then the reason is the one without which there would be enough', () => {
+    const state = stateWith({
+      shop,
+      stock: [onRod('sesame', 24)],
+      orders: [order('A', '9:00', [orderLine('sesame', 4)])],
+    })
+    const outlook = walkIns('sesame', 16)
+    const why = (pieces: number) => promiseFor(promising(state, [orderLine('sesame', pieces)], { outlook })).why
+    expect(why(8)).toEqual({ code: 'walkIns', varietyId: 'sesame' })
+    expect(why(22)).toEqual({ code: 'orders', varietyId: 'sesame', orderId: 'A' })
+  })
+
   it('[M46] given that walk-ins empty the rod before the next load, when it comes, then it owes nothing to those who found none', () => {
     const outlook = walkIns('sesame', 80)
     const plan = planWith([planLoad('14:00', 1)])
