@@ -22,7 +22,7 @@ export function enClose(words: Words): CloseWords {
     },
     orders: {
       none: 'Every order of the day is settled.',
-      hint: 'What is not said here ends with the close as if nobody had come; what is kept for it goes back for sale.',
+      hint: 'What is not said here ends with the close as if nobody had come; what is kept for it is day-old then, as all that is left.',
       due: (clock) => `due ${clock}`,
       handedOver: 'Handed over',
       nobodyCame: 'Nobody came',

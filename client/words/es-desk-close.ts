@@ -22,7 +22,7 @@ export function esClose(words: Words): CloseWords {
     },
     orders: {
       none: 'Todos los pedidos del día están resueltos.',
-      hint: 'Lo que no se diga aquí termina con el cierre como si nadie hubiera venido; lo guardado vuelve a la venta.',
+      hint: 'Lo que no se diga aquí termina con el cierre como si nadie hubiera venido; lo guardado queda como del día anterior, como todo lo que sobra.',
       due: (clock) => `para las ${clock}`,
       handedOver: 'Entregado',
       nobodyCame: 'Nadie vino',

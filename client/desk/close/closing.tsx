@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
 import type { CloseNow } from '../../../shared-core/day/close.ts'
+import { byDue } from '../../../shared-core/orders/due-on.ts'
 import { ordersOver } from '../../../shared-core/orders/orders-over.ts'
 import { toCountAtClose } from '../../../shared-core/stock/close.ts'
 import { localDate } from '../../live/clock-text.ts'
@@ -35,7 +36,7 @@ export function Closing(parts: ClosingParts) {
   const [crew, setCrew] = useState('')
   const [fates, setFates] = useState<Fates>(new Map())
   const toCount = toCountAtClose(state, live.nowMs)
-  const openOrders = state.day === null ? [] : ordersOver(state, state.day, live.nowMs)
+  const openOrders = state.day === null ? [] : [...ordersOver(state, state.day, live.nowMs)].sort(byDue)
   // A shop that takes no orders is not asked about them.
   const hasOrders = state.orders.size + state.standing.size > 0
   const isLate = live.shopClock !== null && close.label < localDate(live.shopClock, live.nowMs)

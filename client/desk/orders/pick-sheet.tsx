@@ -33,7 +33,7 @@ export function PickSheet(props: PickSheetProps) {
               <td>
                 <span class="orders-box" />
               </td>
-              <td>{clockOf(order.dueAtMs, props)}</td>
+              <td class="orders-due">{clockOf(order.dueAtMs, props)}</td>
               <th scope="row">
                 <strong>{order.mark}</strong>
                 {details !== null && details.name !== '' && <div>{details.name}</div>}
