@@ -23,6 +23,8 @@ export interface DevicesWords {
   readonly linked: string
   readonly notYet: string
   readonly endless: string
+  /** What a calendar's link is, in place of a screen. */
+  readonly calendar: string
   readonly change: string
   readonly name: string
   readonly role: string

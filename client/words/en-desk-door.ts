@@ -26,6 +26,7 @@ const DEVICES: DevicesWords = {
   linked: 'linked',
   notYet: 'not seen yet',
   endless: 'no end',
+  calendar: 'Calendar of orders',
   change: 'Change',
   name: 'Name',
   role: 'What it is',

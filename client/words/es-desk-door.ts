@@ -27,6 +27,7 @@ const DEVICES: DevicesWords = {
   linked: 'conectado',
   notYet: 'no se ha visto',
   endless: 'sin fin',
+  calendar: 'Calendario de pedidos',
   change: 'Cambiar',
   name: 'Nombre',
   role: 'Qué es',

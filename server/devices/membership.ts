@@ -148,7 +148,9 @@ export class Membership {
     const record = this.#live(id)
     if (record === null) return 'unknown'
     if (change.role !== undefined && change.role !== 'desk' && this.#isLastDesk(id)) return 'last-desk'
-    const changed = this.register.save({ ...record, ...change })
+    // A calendar is for its one page, whatever it is called.
+    const role = record.kind === 'calendar' ? record.role : (change.role ?? record.role)
+    const changed = this.register.save({ ...record, ...change, role })
     this.onChanged(id)
     return asJoined(changed)
   }

@@ -246,6 +246,9 @@ describe('a link to the calendar', () => {
     }
     const script = server.door.membership?.makeToken({ name: 'till', role: 'desk', days: null })
     expect(await as(`/api/v1/orders.ics?key=${script?.token}`)).toBe(401)
+    const renamed = { method: 'PATCH', body: { name: 'Kitchen phone', role: 'desk' }, headers }
+    expect((await ask(server, `/api/v1/devices/${deviceId}`, renamed)).json).toMatchObject({ role: 'counter' })
+    expect(await as(path)).toBe(200)
     await ask(server, `/api/v1/devices/${deviceId}`, { method: 'DELETE', headers })
     expect(await as(path)).toBe(401)
   })

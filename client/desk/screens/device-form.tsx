@@ -52,7 +52,9 @@ export function DeviceForm({ device, door, shop, words, say: { devices: say }, o
         save()
       }}
     >
-      <RoleChoice words={words} title={say.role} group={`role-${device.id}`} role={role} onChoose={setRole} />
+      {device.kind !== 'calendar' && (
+        <RoleChoice words={words} title={say.role} group={`role-${device.id}`} role={role} onChoose={setRole} />
+      )}
       {role !== device.role && device.kind === 'screen' && <p class="desk-quiet">{say.movedHint}</p>}
       <div class="desk-form">
         <label class="desk-field">

@@ -68,7 +68,7 @@ function DeviceRow({ device, onChange, ownId, door, say, words, live, shop }: De
         {name}
         {device.id === ownId && <span class="desk-quiet"> ({screens.thisOne})</span>}
       </td>
-      <td>{screens.role[device.role]}</td>
+      <td>{device.kind === 'calendar' ? say.devices.calendar : screens.role[device.role]}</td>
       <td>
         {device.kind !== 'screen'
           ? device.expiresAtMs === null
