@@ -34,10 +34,13 @@ export function openOrdersRoutes(app: Express, parts: OpenOrdersParts): void {
   app.post('/api/v1/orders/:id/handed-over', (request, response) => postHandedOver(request, response, parts))
 }
 
+/** Before it there was no board, and the zone tables know nothing of the year 0. */
+const FIRST_DATE = '2000-01-01'
+
 async function getOrders({ query }: Request, response: Response, parts: OpenOrdersParts): Promise<void> {
   const { room, localDate, now } = parts
   const { date = localDate() } = query
-  if (typeof date !== 'string' || !isDate(date)) {
+  if (typeof date !== 'string' || !isDate(date) || date < FIRST_DATE) {
     const detail = '"date" is the day that they are due on: /api/v1/orders?date=2026-11-25. Left out, it is today.'
     return sendProblem(response, { status: 400, title: 'Bad request', detail })
   }

@@ -1,6 +1,6 @@
 import type { Express, Request, Response } from 'express'
 import type { CommandId } from '../../shared-core/ids.ts'
-import type { DeviceHello } from '../../shared-core/live/protocol.ts'
+import type { CommandAnswer, DeviceHello } from '../../shared-core/live/protocol.ts'
 import type { Problem } from '../../shared-core/shop/problem.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { Journal } from '../journal/journal.ts'
@@ -61,8 +61,15 @@ async function takeNew(request: Request, response: Response, { parts, device, sh
   // What a till has sold is sold: the board takes it, and says what it could not promise.
   const [answered] = await room.submit(device, [{ ...command, isRisk: !promise.isPromised }])
   const taken = answered?.answer.kind === 'taken' ? orderTakenBy(journal, id) : null
-  if (taken !== null) sendTaken(response, taken, { isRepeat: false, ignored: read.ignored, promise })
+  if (taken !== null) return sendTaken(response, taken, { isRepeat: false, ignored: read.ignored, promise })
+  // Another till was quicker by a moment: it is the same order all the same.
+  const other = isKnown(answered) ? openOrderOf(room.state, read.act.ref ?? '') : null
+  if (other !== null) sendTaken(response, other, { isRepeat: true, ignored: 0, promise: null })
   else if (answered !== undefined) sendAnswer(response, answered)
+}
+
+function isKnown(answered: CommandAnswer | undefined): boolean {
+  return answered?.answer.kind === 'refused' && answered.answer.refusal.code === 'order-known'
 }
 
 function refOf(body: unknown): string | null {

@@ -48,6 +48,15 @@ describe('an order of a till', () => {
     expect((await post(late)).json).toMatchObject({ isRepeat: true })
   })
 
+  it('[M108] given tills that send the same reference in one moment, then it is one order for all of them', async () => {
+    const sent = { ref: 'receipt 1041', ...six, due: '23:59' }
+    const till = (id: string) => post(sent, { ...TILL, 'x-device-id': id })
+    const all = await Promise.all(['till-1', 'till-2', 'till-3', 'till-4'].map(till))
+    const [order] = server.room.state.orders.values()
+    expect(all.map((one) => [one.status, orderIn(one).id])).toEqual(all.map(() => [200, order?.id]))
+    expect(all.filter(({ json }) => (json as { isRepeat: boolean }).isRepeat)).toHaveLength(3)
+  })
+
   it('[M109] given names, ids, dozens, mixed ones and things made to order, when posted, then each is what the shop has', async () => {
     const asked = await post({
       lines: [
@@ -123,7 +132,8 @@ describe('an order of a till', () => {
     expect([unknown.status, problemsIn(unknown)]).toEqual([422, ['/lines/0/variety']])
     expect((await ask(server, `${path}/handed-over`, { body: {}, headers: TILL })).status).toBe(200)
     for (const method of ['GET', 'DELETE']) expect((await ask(server, path, { method })).status).toBe(404)
-    expect((await ask(server, '/api/v1/orders?date=soon')).status).toBe(400)
+    for (const date of ['soon', '0000-01-01', '2026-02-30'])
+      expect((await ask(server, `/api/v1/orders?date=${date}`)).status, date).toBe(400)
     await asRoles(orderIn(await post({ ...six, name: 'Zilla Quandary', phone: '555 0100', note: 'rings' })).id)
   })
 
