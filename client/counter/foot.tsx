@@ -41,7 +41,7 @@ function Keys(props: FootProps) {
 
 function toldOf({ isBakingOver, noteText, afternoon, orders, time }: BoardState, words: CounterWords, room: TextRoom) {
   const texts = isNear(afternoon, time.nowMs) ? lastLoadTexts(afternoon, afternoonWords(words)) : []
-  return { isBakingOver, order: orders.line, note: noteText, lastLoad: firstInRoom(texts, room) }
+  return { isBakingOver, order: firstInRoom(orders.lines, room), note: noteText, lastLoad: firstInRoom(texts, room) }
 }
 
 /** What is in hand or to be done, and at the right what a person must know of the link. */

@@ -285,7 +285,7 @@ export function idleText(
   if (rackDay(state) === 'closed') return note
   const usual = isBakingOver ? hand.bakingOver : lastLoad === '' ? how : lastLoad
   const first = order === '' ? usual : order
-  if (note === '') return first
+  if (note === '' || order !== '') return first
   // A phone has room for one of them, and who holds it knows how to sell.
   return isPhone && first === how ? note : `${first} · ${note}`
 }

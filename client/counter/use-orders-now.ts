@@ -12,11 +12,11 @@ export interface OrdersNow {
   /** Those at the counter who wait for something that is made, and those whose order is ready. */
   readonly waiting: number
   readonly ready: number
-  /** What has to be known before the customer comes; "" where nothing has. */
-  readonly line: string
+  /** What has to be known before the customer comes, in ever fewer words; empty where nothing has. */
+  readonly lines: readonly string[]
 }
 
-const NOTHING: Omit<OrdersNow, 'open'> = { risks: [], waiting: 0, ready: 0, line: '' }
+const NOTHING: Omit<OrdersNow, 'open'> = { risks: [], waiting: 0, ready: 0, lines: [] }
 
 /** A server that could not give the part is asked again after so long. */
 const AGAIN_MS = 10_000

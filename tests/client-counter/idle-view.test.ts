@@ -13,7 +13,7 @@ import { shopWith } from '../core/support/shop.ts'
 import { UNTIL_THREE, wordsIn } from './counter-maker.ts'
 
 const words = wordsIn('en')
-const NO_ORDERS: OrdersNow = { open: 0, risks: [], waiting: 0, ready: 0, line: '' }
+const NO_ORDERS: OrdersNow = { open: 0, risks: [], waiting: 0, ready: 0, lines: [] }
 const ROOM = { widthPx: 220, lines: 3, fontPx: 19 }
 
 function keysAt(state: State, clock: string, orders = NO_ORDERS): readonly IdleKey[] {

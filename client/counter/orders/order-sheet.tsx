@@ -4,12 +4,14 @@ import type { Order } from '../../../shared-core/orders/order.ts'
 import type { Pick } from '../../../shared-core/orders/picks.ts'
 import { pickOf } from '../../../shared-core/orders/picks.ts'
 import { Key } from '../../parts/key.tsx'
+import { PageKeys } from '../page-keys.tsx'
 import { Back, Wide } from '../small-key.tsx'
 import { OrderKeys } from './order-keys.tsx'
 import { ItemLines, PickLines } from './order-lines.tsx'
 import { OrdersFoot, TakeBackKey } from './orders-foot.tsx'
 import type { OrdersProps } from './orders-parts.ts'
 import { dueText } from './row-text.ts'
+import { usePages } from './use-pages.ts'
 
 /** What is asked before it is done: it ends the order. */
 export type Asked = 'missed' | 'cancelled' | 'short'
@@ -38,12 +40,16 @@ function OpenOrder(props: OrdersProps & { readonly order: Order }) {
   const { nowMs } = board.time
   const pick = useMemo(() => pickOf(state, order, nowMs), [state, order, nowMs])
   const open = { ...props, pick }
+  const { ref, page, pages, turn } = usePages<HTMLDivElement>()
   return (
     <section class="counter-sheet" role="dialog" aria-label={say.one.title(order.mark)}>
       <OrderHead {...open} />
-      <OrderBody {...open} />
+      <div class="counter-order-body" ref={ref}>
+        <OrderBody {...open} />
+      </div>
       <OrderKeys {...open} asked={asked} ask={ask} />
       <OrdersFoot {...props}>
+        {pages > 1 && <PageKeys page={page} pages={pages} words={props.words} onPage={turn} direction="across" />}
         <Wide share={2}>
           <Key label={say.one.change} onPress={() => board.openSheet({ kind: 'take', orderId: order.id })} />
         </Wide>
@@ -85,7 +91,7 @@ function OrderBody(props: OrderProps) {
   const { say, board, order, pick } = props
   const risk = board.orders.risks.find(({ orderId }) => orderId === order.id)
   return (
-    <div class="counter-order-body">
+    <>
       {risk !== undefined && (
         <div class="counter-order-risk" role="alert">
           <strong>
@@ -98,6 +104,6 @@ function OrderBody(props: OrderProps) {
       )}
       <PickLines {...props} pick={pick} />
       <ItemLines {...props} />
-    </div>
+    </>
   )
 }

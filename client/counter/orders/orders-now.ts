@@ -13,16 +13,20 @@ export function ordersNow({ live, state, words }: CounterParts, time: RodTime): 
   const asked = state.orders.size === 0 ? null : supplyAsked({ live, state }, time)
   const risks = asked === null ? [] : ordersAtRisk(asked)
   const { waiting, ready } = hereOf({ state }, time)
-  return { risks, waiting: waiting.length, ready: ready.length, line: riskLine({ state, words }, risks) }
+  return { risks, waiting: waiting.length, ready: ready.length, lines: riskLines({ state, words }, risks) }
 }
 
-function riskLine({ state, words }: Pick<CounterParts, 'state' | 'words'>, [first]: readonly AtRisk[]): string {
-  if (first === undefined) return ''
+function riskLines(
+  { state, words }: Pick<CounterParts, 'state' | 'words'>,
+  [first]: readonly AtRisk[],
+): readonly string[] {
+  if (first === undefined) return []
   const { list, one, promise } = counterOrderWords(words)
   const mark = state.orders.get(first.orderId)?.mark ?? ''
   const [save] = first.saves
-  const short = list.missing(promise.short(first.missing))
-  return `${one.title(mark)} ${list.atRisk}: ${short}${save === undefined ? '' : `, ${promise.save(save)}`}`
+  const who = `${one.title(mark)} ${list.atRisk}`
+  const short = `${who}: ${list.missing(promise.short(first.missing))}`
+  return [...(save === undefined ? [] : [`${short}, ${promise.save(save)}`]), short, who]
 }
 
 /** Those at the counter: who waits, and whose order is ready, the one first that has been ready longest. */

@@ -99,7 +99,7 @@ function PortionRods({ state, say, sizes }: ThingsProps) {
             there={free ?? 0}
             missing={Math.max(0, (left ?? 0) - (free ?? 0))}
             perRing={1}
-            widthPx={Math.round(sizes.namePx * 5)}
+            widthPx={Math.round(sizes.namePx * 3)}
             heightPx={sizes.namePx}
           />
           <strong>{free}</strong>
