@@ -1,5 +1,7 @@
 import { outlookOf } from '../../shared-core/demand/outlook-of.ts'
 import type { Plan } from '../../shared-core/live/plan.ts'
+import { lessOrdered } from '../../shared-core/plan/less-ordered.ts'
+import { namedOrders } from '../../shared-core/plan/orders-given.ts'
 import type { PlanAsked } from '../../shared-core/plan/plan-asked.ts'
 import { planDay } from '../../shared-core/plan/plan-day.ts'
 import { whatIf } from '../../shared-core/plan/what-if.ts'
@@ -48,13 +50,15 @@ async function advise({ work, demands }: Planning, asked: AdviseAsked): Promise<
   const { ahead, rest } = await demands.now(today)
   const kitchen = book.kitchenParts()
   const demand = knownOf(rest, ahead)
+  const planned = line === null ? null : { shop, line, demand, kitchen, date: today.date, noonMs }
   let plan: Plan | null = isPlanKept ? before : null
   const startMs = performance.now()
-  if (!isPlanKept && line !== null && demand.size > 0)
-    plan = planDay({ shop, line, demand, kitchen, date: today.date, noonMs }, before, seq)
+  if (!isPlanKept && planned !== null && demand.size > 0) plan = planDay(planned, before, seq)
   const planMs = performance.now() - startMs
   await breathe()
-  const outlook = outlookOf({ shop, today: withComing(today, plan, shop, noonMs), noonMs, ahead, rest, kitchen })
+  const coming = withComing(today, plan, shop, noonMs)
+  const free = planned === null ? coming : lessOrdered(coming, namedOrders(planned), noonMs)
+  const outlook = outlookOf({ shop, today: free, noonMs, ahead, rest, kitchen })
   return { outlook, plan, planMs }
 }
 

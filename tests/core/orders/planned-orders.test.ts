@@ -7,6 +7,7 @@ import { orderedOn } from '../../../shared-core/orders/ordered-on.ts'
 import { bakeOffOf } from '../../../shared-core/plan/bake-off-of.ts'
 import { Carry, carryNow } from '../../../shared-core/plan/carried.ts'
 import { dayAheadLine } from '../../../shared-core/plan/day-ahead-line.ts'
+import { lessOrdered } from '../../../shared-core/plan/less-ordered.ts'
 import { lineToday } from '../../../shared-core/plan/line-today.ts'
 import { planDay } from '../../../shared-core/plan/plan-day.ts'
 import { doughShop, noonOf, planState, THURSDAY, TOMORROW } from '../dough/plan-make.ts'
@@ -148,6 +149,51 @@ describe('orders for the oven', () => {
       ['poppy', 21],
       ['sesame', 3],
     ])
+  })
+})
+
+describe('what walk-ins find', () => {
+  it('[M60] given orders that are not kept yet, when the rest of the day is foreseen, then their pieces are not there for walk-ins: what comes in time first, then what is there', () => {
+    const items = [
+      {
+        id: 'sesame',
+        sold: [],
+        unseen: 0,
+        gone: [],
+        stock: { mean: 10, doubt: 2 },
+        more: [
+          { minute: 500, pieces: 12 },
+          { minute: 600, pieces: 20 },
+        ],
+        kept: 0,
+      },
+      { id: 'poppy', sold: [], unseen: 0, gone: [], stock: { mean: 5, doubt: 0 }, more: [], kept: 0 },
+    ]
+    const today = {
+      date: DATE,
+      openMinute: 360,
+      closeMinute: 900,
+      nowMinute: 420,
+      changeoverMinute: null,
+      lastLoadInMinute: null,
+      bakingIsOver: false,
+      chilled: null,
+      items,
+    }
+    const of = (clock: string, pieces: number) => ({
+      dueAtMs: at(clock),
+      leadMs: 0,
+      coolMs: 0,
+      lines: lines('sesame', pieces),
+    })
+    const left = (orders: ReturnType<typeof of>[]) => {
+      const [sesame, poppy] = lessOrdered(today, orders, at('12:00')).items
+      expect(poppy).toEqual(items[1])
+      return [sesame?.stock, sesame?.more]
+    }
+    expect(left([of('9:00', 15)])).toEqual([{ mean: 7, doubt: 2 }, [{ minute: 600, pieces: 20 }]])
+    expect(left([of('9:00', 8), of('11:00', 8)])).toEqual([{ mean: 10, doubt: 2 }, [{ minute: 600, pieces: 16 }]])
+    expect(left([of('8:00', 25)])).toEqual([{ mean: 0, doubt: 2 }, [{ minute: 600, pieces: 17 }]])
   })
 })
 
