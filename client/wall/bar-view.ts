@@ -2,6 +2,7 @@ import type { RoomAct } from '../../shared-core/dough/room-acts.ts'
 import type { KitchenActDue } from '../../shared-core/kitchen/kitchen-acts.ts'
 import type { DueStatus, LineActDue } from '../../shared-core/line/act-due.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
+import { fitList } from '../parts/fit.ts'
 import type { TextSizes } from '../parts/legibility.ts'
 import { capitalised } from '../words/joined.ts'
 import type { WallWords } from '../words/wall.ts'
@@ -13,7 +14,7 @@ import { actInSentence } from './act-name.ts'
 import type { Box } from './layout.ts'
 import type { RoomNames } from './room-act-name.ts'
 import { roomActInSentence } from './room-act-name.ts'
-import { widthOf } from './text-lines.ts'
+import { fits, widthOf } from './text-lines.ts'
 import { FAR_MS } from './when-text.ts'
 
 /** The bar across the room: the next act, and what follows as far as it fits. */
@@ -73,10 +74,7 @@ export function barView(input: BarInput): BarView {
   }
   const rest =
     next.status === 'coming' && next.atMs - nowMs > FAR_MS ? words.times.at(next.atMs) : words.times.when(next, nowMs)
-  const strongOf = (text: string) => (next.status === 'late' ? `${capitalised(text)},` : capitalised(text))
-  const whole = setNext({ strong: strongOf(next.name), rest }, roomPx, sizes)
-  // In two lines it is still all there; only what is wider than the bar gives way to fewer words.
-  const set = whole.widthPx > roomPx ? setNext({ strong: strongOf(next.short), rest }, roomPx, sizes) : whole
+  const set = setNamed(next, rest, roomPx, sizes)
   const { after, count } = followingText(following, input, {
     roomPx: roomPx - set.widthPx - sizes.minPx,
     fontPx: sizes.minPx,
@@ -96,6 +94,8 @@ interface SaidInBar {
   readonly name: string
   /** The same in fewer words, where there are such. */
   readonly short: string
+  /** What a guest must not get; "" nearly always. */
+  readonly allergy: string
   readonly atMs: EpochMs
   readonly status: DueStatus
 }
@@ -112,14 +112,14 @@ function saidActs(input: BarInput): readonly SaidInBar[] {
   const { acts, room, dough, shown, words, naming, nowMs } = input
   const line = acts.map((act): SaidInBar => {
     const name = actInSentence(act, words, naming)
-    return { ...act, name, short: name }
+    return { ...act, name, short: name, allergy: '' }
   })
   if (shown === null) return line
   const hot = withOven(line, acts, input)
   const near = acts.length === 0 ? room : room.filter(({ atMs }) => atMs - nowMs <= ROOM_AHEAD_MS)
   const said = near.map((act): SaidInBar => {
     const name = roomActInSentence(act, shown, dough)
-    return { ...act, name, short: name }
+    return { ...act, name, short: name, allergy: '' }
   })
   const place = hot.findIndex(({ atMs }) => atMs > nowMs + LINE_FIRST_MS)
   const before = place < 0 ? hot : hot.slice(0, place)
@@ -153,10 +153,8 @@ function saidOfKitchen(
   isMeant: (act: KitchenActDue) => boolean,
 ): readonly SaidInBar[] {
   return kitchenActs.filter(isMeant).map((act): SaidInBar => {
-    const [whole, fewer] = made.acts.act(act)
-    const allergy = made.acts.allergy(act)
-    const withAllergy = (text: string) => (allergy === '' ? text : `${text} – ${allergy}`)
-    return { ...act, name: withAllergy(whole), short: withAllergy(fewer) }
+    const [name, short] = made.acts.act(act)
+    return { ...act, name, short, allergy: made.acts.allergy(act) }
   })
 }
 
@@ -167,6 +165,27 @@ function roomed({ atMs }: SaidInBar, nowMs: EpochMs): number {
 
 export function barMarkPx({ headlinePx }: TextSizes): number {
   return Math.round(headlinePx * 1.5)
+}
+
+/**
+ * An act with its allergy: all in one line, else the allergy in a line of its own below it, as large as acts are. Only what
+ * is wider than the bar gives way to fewer words, and an allergy to how many others there are.
+ */
+function setNamed(next: SaidInBar, rest: string, roomPx: number, sizes: TextSizes) {
+  const { allergy, status } = next
+  const strongOf = (text: string) => (status === 'late' ? `${capitalised(text)},` : capitalised(text))
+  const named = (text: string) => (allergy === '' ? strongOf(text) : `${capitalised(text)} – ${allergy}`)
+  const whole = setNext({ strong: named(next.name), rest }, roomPx, sizes)
+  if (whole.widthPx <= roomPx && (allergy === '' || whole.lines.length === 1)) return whole
+  if (allergy === '') return setNext({ strong: strongOf(next.short), rest }, roomPx, sizes)
+  const fontPx = sizes.actPx
+  const line = { roomPx, fontPx, weight: 'strong' } as const
+  const long = { strong: strongOf(next.name), rest }
+  const act = fits(`${long.strong} ${rest}`, line) ? long : { strong: strongOf(next.short), rest }
+  const said = fitList(allergy.split(', '), line, (count) => `+${count}`)
+  const lines = [act, { strong: said, rest: '' }]
+  const widthPx = Math.max(...lines.map(({ strong, rest: when }) => widthOf(`${strong} ${when}`, fontPx, 'strong')))
+  return { lines, fontPx, widthPx }
 }
 
 /** The act as large as it goes: a headline, else one line at the size of acts, else two. Never smaller, never cut. */

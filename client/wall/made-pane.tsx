@@ -1,5 +1,6 @@
 import { OrderRing } from '../parts/order-ring.tsx'
-import type { MadeRing, MadeRod, OvenBox, RodsBox } from './made-view.ts'
+import type { MadeRing, MadeRod } from './made-rod.ts'
+import type { OvenBox, RodsBox } from './made-view.ts'
 import { OvenPane } from './oven-pane.tsx'
 import { paintedByView } from './same-view.tsx'
 
@@ -27,13 +28,21 @@ export const RodsOfMade = paintedByView(({ view }: { readonly view: Omit<RodsBox
 function Rod({ rod, view }: { readonly rod: MadeRod; readonly view: Omit<RodsBox, 'box'> }) {
   const { ringPx, fromPx, spanPx } = view
   const { form, heightPx } = rod
-  const topPx = form === 'above' ? view.namePx : 0
+  const lines = Math.max(1, rod.allergy.length + (rod.isNameBelow ? 1 : 0))
+  const topPx = form === 'above' ? lines * view.namePx : 0
   const ringsPx = heightPx - topPx
-  const namePx = form === 'above' ? topPx : heightPx
+  const namePx = form === 'above' ? view.namePx : heightPx
   return (
     <section class="wall-made-rod" style={{ height: `${heightPx}px` }} aria-label={`${rod.total} ${rod.name}`}>
+      {rod.allergy.slice(0, rod.isNameBelow ? undefined : -1).map((line) => (
+        <div key={line} class="wall-made-name" style={{ height: `${namePx}px`, lineHeight: `${namePx}px` }}>
+          <strong class="wall-allergy">{line}</strong>
+        </div>
+      ))}
       <div class={`wall-made-name wall-made-${form}`} style={{ height: `${namePx}px`, lineHeight: `${namePx}px` }}>
-        {rod.allergy !== '' && <strong class="wall-allergy">{rod.allergy}</strong>}
+        {!rod.isNameBelow && rod.allergy.length > 0 && (
+          <strong class="wall-allergy">{rod.allergy[rod.allergy.length - 1]}</strong>
+        )}
         <strong>{rod.name}</strong>
       </div>
       <div

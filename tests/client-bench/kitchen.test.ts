@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { kitchenLayout } from '../../client/bench/kitchen/kitchen-layout.ts'
 import { nextActs, nextView } from '../../client/bench/kitchen/next-view.ts'
 import { ovenGroups, shelfChoices } from '../../client/bench/kitchen/oven-view.ts'
+import { rodHead } from '../../client/bench/kitchen/rod-head.ts'
 import { rodViews } from '../../client/bench/kitchen/rods-view.ts'
 import { sheetRoom } from '../../client/bench/sheet.tsx'
 import { pullsText } from '../../client/bench/sheets/pulls-text.ts'
@@ -92,6 +93,38 @@ describe('[M141] the rods of the kitchen', () => {
     expect(ring('12:31:30')).toMatchObject({ stage: 'begun', ring: { fraction: 0.5, state: 'running' } })
     expect(ring('12:31:30')?.told).toBe('begun, 30 s left')
     expect(ring('12:32:10')).toMatchObject({ ring: { state: 'act' }, told: 'begun, 10 s over' })
+  })
+})
+
+describe('[M141] the words above a rod', () => {
+  const rod = { allergy: '', name: 'Lox on Sesame, toasted, no Cheese', told: '41: now' }
+  const nine = 'ALLERGY: milk, egg, fish, shellfish, tree nuts, peanuts, wheat, soy, sesame'
+  const glass = (widthPx: number, isNarrow = false) => ({ spanPx: widthPx, totalPx: 0, isNarrow })
+
+  it.each([
+    ['all of it', 700, rod, rod],
+    ['without how it stands', 440, rod, { ...rod, told: '' }],
+    ['what is left out counted', 320, rod, { ...rod, name: 'Lox on Sesame, +2', told: '' }],
+    ['cut where not even its first words fit', 150, rod, { ...rod, name: 'Lox on …', told: '' }],
+    ['an allergy whole', 1_180, { ...rod, allergy: nine }, { allergy: nine, name: 'Lox on Sesame, +2', told: '' }],
+  ])('%s in one line of %i px', (_what, widthPx, given, row) => {
+    expect(rodHead(given, glass(widthPx), 25)).toEqual([row])
+  })
+
+  it('on a telephone an allergy takes the lines that it needs, and no word of it is lost', () => {
+    const rows = rodHead({ ...rod, allergy: nine }, glass(356, true), 25)
+    expect(
+      rows
+        .map(({ allergy }) => allergy)
+        .join(' ')
+        .trim(),
+    ).toBe(nine)
+    expect(
+      rows
+        .map(({ name }) => name)
+        .join(' ')
+        .trim(),
+    ).toBe(rod.name)
   })
 })
 

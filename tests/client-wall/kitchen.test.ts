@@ -3,6 +3,7 @@ import { actsAt } from '../../client/parts/kitchen-calls.ts'
 import { kitchenLook } from '../../client/parts/kitchen-now.ts'
 import { barView } from '../../client/wall/bar-view.ts'
 import type { MadeView } from '../../client/wall/made-view.ts'
+import { widthOf } from '../../client/wall/text-lines.ts'
 import type { WallView } from '../../client/wall/view.ts'
 import { rulerOf } from '../../shared-core/day/ruler.ts'
 import { doughId, menuItemId, shelfId, varietyId } from '../../shared-core/ids.ts'
@@ -28,9 +29,9 @@ describe('[M146] the kitchen on the wall', () => {
       .move('12:32', 'begun', [['41', 1, 1]], 's2')
     const { rods, oven } = madeOf(viewOf(day.state, at('12:33')))
     expect(rods.rods.map(({ name, allergy, total }) => [name, allergy, total])).toEqual([
-      ['Melt on Poppy', 'ALLERGY: milk', '1'],
-      ['Flatbread', '', '1'],
-      ['Coffee', '', '1'],
+      ['Melt on Poppy', ['ALLERGY: milk'], '1'],
+      ['Flatbread', [], '1'],
+      ['Coffee', [], '1'],
     ])
     expect(rods.rods[0]?.rings).toMatchObject([{ mark: '42', isAllergy: true }])
     expect(oven?.set.rows).toMatchObject([
@@ -48,11 +49,24 @@ describe('[M146] the kitchen on the wall', () => {
     }
     day.slip('12:35', '99', { itemId: menuItemId('coffee'), allergies: ['soy'] })
     const { rods } = madeOf(viewOf(day.state, at('12:36')))
-    expect(rods.rods[0]).toMatchObject({ form: 'above', allergy: 'ALLERGY: soy' })
+    expect(rods.rods[0]).toMatchObject({ form: 'above', allergy: ['ALLERGY: soy'] })
     expect(new Set(rods.rods.slice(1).map(({ form }) => form))).toEqual(new Set(['beside']))
     expect(rods.rest).toBe(`${16 - rods.rods.length} other kinds`)
     const heightPx = rods.rods.reduce((sum, rod) => sum + rod.heightPx, 0)
     expect(heightPx).toBeLessThan(rods.box.height)
+  })
+
+  it('given so many allergies that they fill a line, then all of them stand there, and what it is below them', () => {
+    const allergies = ['milk', 'egg', 'fish', 'shellfish', 'treeNuts', 'peanuts', 'wheat', 'soy', 'sesame'] as const
+    const day = new Afternoon().slip('12:30', '41', {
+      itemId: menuItemId('melt'),
+      varietyId: varietyId('poppy'),
+      allergies,
+    })
+    const [rod] = madeOf(viewOf(day.state, at('12:33'))).rods.rods
+    expect(rod?.allergy.join(' ')).toBe('ALLERGY: milk, egg, fish, shellfish, tree nuts, peanuts, wheat, soy, sesame')
+    expect(rod?.allergy.length).toBeGreaterThan(1)
+    expect(rod?.name).toBe('Melt on Poppy')
   })
 
   it('given orders that are ready, then their marks stand above the rods', () => {
@@ -79,12 +93,12 @@ describe('[M146] the kitchen on the wall', () => {
     expect(viewOf(day.state, at('10:31')).body.kind).toBe('line')
   })
 
-  const bar = (day: Afternoon, nowMs: EpochMs, acts: readonly LineActDue[] = []) => {
+  const bar = (day: Afternoon, nowMs: EpochMs, acts: readonly LineActDue[] = [], width = 6_000) => {
     const { state } = day
     if (state.shop === null) throw new Error('a shop')
     const look = kitchenLook(state, nowMs, rulerOf(state, nowMs, minuteToMs))
     const parts = { ...setting(state.shop, nowMs), shown: state, kitchenActs: actsAt(look.acts, nowMs) }
-    return barView({ ...parts, acts, flash: null, box: { ...LAYOUT.bar, width: 6_000 } })
+    return barView({ ...parts, acts, flash: null, box: { ...LAYOUT.bar, width } })
   }
 
   it('given both menus at once, then what burns stands first whosever it is, and what is made by hand waits for the line', () => {
@@ -108,6 +122,20 @@ describe('[M146] the kitchen on the wall', () => {
     expect(said([flip('f2', '11:33:30')])).toEqual([turn, 'then flip 2', `then ${hand}`])
     // Who loads now is not back in half a minute; a load can wait for what is hot.
     expect(said([load])).toEqual(['Load 3', `then ${turn.replace('T', 't')}`, `then ${hand}`])
+  })
+
+  it('given more allergies than a line holds, then the bar names as many as fit and counts the others, never cut', () => {
+    const allergies = ['milk', 'egg', 'fish', 'shellfish', 'treeNuts', 'peanuts', 'wheat', 'soy', 'sesame'] as const
+    const day = new Afternoon().slip('12:30', '41', {
+      itemId: menuItemId('melt'),
+      varietyId: varietyId('poppy'),
+      allergies,
+    })
+    const { lines, fontPx } = bar(day, at('12:37:50'), [], LAYOUT.bar.width)
+    expect(lines[0]?.strong).toContain('Melt on Poppy')
+    expect(lines[1]?.strong).toMatch(/^ALLERGY: milk, egg, .*\+\d$/)
+    const widest = Math.max(...lines.map(({ strong, rest }) => widthOf(`${strong} ${rest}`, fontPx, 'strong')))
+    expect(widest).toBeLessThan(LAYOUT.bar.width)
   })
 
   it('given an act with an allergy, then the bar says so, however short the rest becomes', () => {

@@ -1,4 +1,3 @@
-import { fitList } from '../../parts/fit.ts'
 import { Key } from '../../parts/key.tsx'
 import { besideRingPx, OrderRing } from '../../parts/order-ring.tsx'
 import { middleOf, strung } from '../../parts/strung.ts'
@@ -6,6 +5,8 @@ import { textWidthPx } from '../../parts/text-width.ts'
 import type { KitchenRoomWords } from '../../words/bench-kitchen.ts'
 import type { BenchSizes } from '../glass.ts'
 import type { KitchenLayout } from './kitchen-layout.ts'
+import type { HeadRow } from './rod-head.ts'
+import { rodHead } from './rod-head.ts'
 import type { RodRing, RodView } from './rods-view.ts'
 
 export interface RodRowProps {
@@ -27,7 +28,9 @@ const RING_IN_KEY = 0.92
 /** A lying rod: what is on it above, rings along the ruler by when they are due, how many there are at its end. */
 export function RodRow(props: RodRowProps) {
   const { rod, span, layout, sizes, words, gapPx, chosen, onPress, onMore } = props
-  const { ringPx, rodPx, headPx, spanPx, totalPx } = layout
+  const { ringPx, spanPx, totalPx } = layout
+  const rows = rodHead(rod, layout, sizes.minPx)
+  const headPx = rows.length * layout.headPx
   const sizePx = Math.round(ringPx * RING_IN_KEY)
   const besidePx = ({ mark, isAllergy }: RodRing) => besideRingPx(mark, sizePx, isAllergy, sizes.minPx)
   const { placed, hidden } = strung(
@@ -38,11 +41,11 @@ export function RodRow(props: RodRowProps) {
   return (
     <section
       class="kitchen-rod"
-      style={{ height: `${rodPx}px` }}
+      style={{ height: `${headPx + ringPx}px` }}
       data-rod={rod.key}
       aria-label={words.kitchen.total(total, rod.name)}
     >
-      <RodHead {...props} />
+      <RodHead rows={rows} rod={rod} layout={layout} />
       <div class="kitchen-rod-line" style={{ top: `${headPx + ringPx / 2}px`, width: `${spanPx + gapPx}px` }} />
       {placed.map(({ key, leftPx }) => {
         const ring = rod.rings.find((one) => one.key === key)
@@ -86,23 +89,24 @@ export function RodRow(props: RodRowProps) {
 }
 
 /** What the rod holds, an allergy before all else, and how it stands with the first of them. */
-function RodHead({ rod, layout, sizes }: RodRowProps) {
-  const { headPx, spanPx, totalPx } = layout
-  const { minPx } = sizes
-  const widthPx = spanPx + totalPx
-  const allergyPx = rod.allergy === '' ? 0 : textWidthPx(rod.allergy, minPx, 'strong') + 2 * minPx
-  const toldPx = rod.told === '' ? 0 : textWidthPx(rod.told, minPx) + minPx
-  const namePx = textWidthPx(rod.name, minPx, 'strong')
-  // What it is says more than how it stands with it, which the ring says as well.
-  const isTold = namePx + toldPx + allergyPx <= widthPx
-  const roomPx = widthPx - allergyPx - (isTold ? toldPx : 0)
-  const name = fitList(rod.name.split(', '), { roomPx, fontPx: minPx, weight: 'strong' }, (count) => `+${count}`)
+function RodHead({ rows, rod, layout }: { readonly rows: readonly HeadRow[] } & Pick<RodRowProps, 'rod' | 'layout'>) {
+  const { headPx } = layout
   return (
-    <div class="kitchen-rod-head" style={{ height: `${headPx}px`, lineHeight: `${headPx}px` }}>
-      {rod.allergy !== '' && <strong class="kitchen-allergy">{rod.allergy}</strong>}
-      <strong class="kitchen-rod-name">{name}</strong>
-      {isTold && <span class={rod.tone === 'late' ? 'kitchen-told bench-trouble' : 'kitchen-told'}>{rod.told}</span>}
-    </div>
+    <>
+      {rows.map(({ allergy, name, told }) => (
+        <div
+          key={`${allergy} ${name}`}
+          class="kitchen-rod-head"
+          style={{ height: `${headPx}px`, lineHeight: `${headPx}px` }}
+        >
+          {allergy !== '' && <strong class="kitchen-allergy">{allergy}</strong>}
+          {name !== '' && <strong class="kitchen-rod-name">{name}</strong>}
+          {told !== '' && (
+            <span class={rod.tone === 'late' ? 'kitchen-told bench-trouble' : 'kitchen-told'}>{told}</span>
+          )}
+        </div>
+      ))}
+    </>
   )
 }
 

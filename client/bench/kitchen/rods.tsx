@@ -1,6 +1,7 @@
 import { epochMs } from '../../../shared-core/units.ts'
 import type { KitchenLayout } from './kitchen-layout.ts'
 import type { KitchenParts } from './kitchen-parts.ts'
+import { rodHead } from './rod-head.ts'
 import { RodAxis, RodRow } from './rod-row.tsx'
 import type { RodRing, RodView } from './rods-view.ts'
 
@@ -32,7 +33,10 @@ export function Rods(props: RodsProps) {
         minPx={sizes.minPx}
         nowText={words.kitchen.now}
         clockText={(ms) => words.times.clock(epochMs(ms))}
-        heightPx={rods.length * layout.rodPx}
+        heightPx={rods.reduce(
+          (sum, rod) => sum + rodHead(rod, layout, sizes.minPx).length * layout.headPx + layout.ringPx,
+          0,
+        )}
       />
       {rods.map((rod) => (
         <RodRow
