@@ -1,6 +1,6 @@
 import type { Short } from '../../shared-core/day/events.ts'
 import type { Line } from '../../shared-core/day/state.ts'
-import type { RunId, ShelfId } from '../../shared-core/ids.ts'
+import type { RunId } from '../../shared-core/ids.ts'
 import type { OrderWay } from '../../shared-core/orders/order.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import type { CounterWords } from './counter.ts'
@@ -85,9 +85,7 @@ export interface OneOrderWords {
   readonly no: string
   readonly gone: string
   readonly detailsLater: string
-  readonly nobodySaid: string
   readonly isRisk: string
-  readonly coolFirst: (atMs: EpochMs) => string
   taken(atMs: EpochMs): string
   readonly waiting: string
   readonly begun: string
@@ -118,7 +116,6 @@ export interface TakeWords {
   holds(when: string): string
   /** @example "8:30 is too early: earliest 8:45" */
   holdsNot(when: string): string
-  readonly today: string
   readonly dayBack: string
   readonly dayOn: string
   /** @example "+1 h", "−5 min" */
@@ -134,12 +131,10 @@ export interface TakeWords {
   readonly save: string
   readonly needsPieces: string
   readonly needsTime: string
-  readonly needsMark: string
   /** @example "bagel for Egg and cheese" */
   needsBagel(item: string): string
   /** @example "stop 2" */
   stop(stop: number): string
-  shelf(shelfId: ShelfId): string
 }
 export type TakeStep = 'what' | 'made' | 'when' | 'who'
 

@@ -60,9 +60,7 @@ function one(words: CounterWords): OneOrderWords {
     no: 'No',
     gone: 'This order is no longer open.',
     detailsLater: 'Name and note come with the link.',
-    nobodySaid: 'No name said.',
     isRisk: 'taken as a risk',
-    coolFirst: (atMs) => `cool enough to slice or bag ${times.at(atMs)}`,
     taken: (atMs) => `taken ${times.clock(atMs)}`,
     waiting: 'waits',
     begun: 'begun',
@@ -92,7 +90,6 @@ function take(words: CounterWords): TakeWords {
     splitDetail: (pieces, nowMs, restAtMs) => `${pieces} ${times.at(nowMs)}, the rest ${times.at(restAtMs)}`,
     holds: (when) => `${when}: can be promised.`,
     holdsNot: (when) => `${when}: cannot be promised.`,
-    today: 'Today',
     dayBack: 'Day before',
     dayOn: 'Day after',
     step: (minutes) =>
@@ -108,9 +105,7 @@ function take(words: CounterWords): TakeWords {
     save: 'Save the change',
     needsPieces: 'touch what is ordered',
     needsTime: 'choose when',
-    needsMark: 'a mark is missing',
     needsBagel: (item) => `bagel for ${item}?`,
     stop: (stop) => `stop ${stop}`,
-    shelf: (shelfId) => words.line.shelf(shelfId),
   }
 }

@@ -63,9 +63,7 @@ function one(words: CounterWords): OneOrderWords {
     no: 'No',
     gone: 'Este pedido ya no está abierto.',
     detailsLater: 'El nombre y la nota llegan con la conexión.',
-    nobodySaid: 'Sin nombre.',
     isRisk: 'tomado con riesgo',
-    coolFirst: (atMs) => `frío para rebanar o embolsar ${times.at(atMs)}`,
     taken: (atMs) => `tomado ${times.clock(atMs)}`,
     waiting: 'espera',
     begun: 'empezado',
@@ -95,7 +93,6 @@ function take(words: CounterWords): TakeWords {
     splitDetail: (pieces, nowMs, restAtMs) => `${pieces} ${times.at(nowMs)}, el resto ${times.at(restAtMs)}`,
     holds: (when) => `${when}: se puede prometer.`,
     holdsNot: (when) => `${when}: no se puede prometer.`,
-    today: 'Hoy',
     dayBack: 'Día antes',
     dayOn: 'Día después',
     step: (minutes) =>
@@ -111,9 +108,7 @@ function take(words: CounterWords): TakeWords {
     save: 'Guardar el cambio',
     needsPieces: 'toque lo que se pide',
     needsTime: 'elija cuándo',
-    needsMark: 'falta la seña',
     needsBagel: (item) => `¿bagel para ${item}?`,
     stop: (stop) => `parada ${stop}`,
-    shelf: (shelfId) => words.line.shelf(shelfId),
   }
 }
