@@ -77,7 +77,8 @@ function asOrdered(oneCase: Case, lines: readonly OrderLine[], keeps: readonly K
     const fitting = [...oneCase.shop.varieties.values()]
       .filter(({ id, retired }) => !without.includes(id) && (!retired || there(id) > 0))
       .map(({ id }) => id)
-    for (let piece = 0; piece < pieces; piece += 1) {
+    // What it could still be of is not made any more: it leaves without, and that is on record.
+    for (let piece = 0; piece < pieces && fitting.length > 0; piece += 1) {
       const best = fitting.reduce((one, other) => (ahead({ spare, there }, other, one) ? other : one))
       leaving.set(best, (leaving.get(best) ?? 0) + 1)
     }

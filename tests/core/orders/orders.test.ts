@@ -169,6 +169,19 @@ describe('keeping and handing over', () => {
     expect(eventsOf(events, 'orderShort')).toEqual([])
   })
 
+  it('[M8] given a mixed line of which all varieties went out of use meanwhile, when handed over, then it leaves without it', () => {
+    const shop = orderShop()
+    const state = stateWith({ shop })
+    const without = [...shop.varieties.keys()].filter((id) => id !== 'rye')
+    play(state, takeOrder({ lines: [askedLine(null, { without }), askedLine('sesame')] }))
+    const varieties = [...shop.varieties.values()].map(
+      (one) => [one.id, { ...one, retired: one.id === 'rye' }] as const,
+    )
+    state.shop = { ...shop, varieties: new Map(varieties) }
+    const events = play(state, { type: 'handOverOrder', orderId: orderOf(state).id, lines: null })
+    expect(eventsOf(events, 'orderShort')[0]?.missing).toEqual([{ varietyId: null, pieces: 6 }])
+  })
+
   it.each(['cancelOrder', 'missOrder'] as const)(
     '[M9] given kept pieces, when %s, then they are for sale again',
     (type) => {
