@@ -17,6 +17,7 @@ export class SlotMoves {
   readonly #reach: number
   readonly #moving: Int32Array
   readonly #isLate: Uint8Array
+  readonly #isMine: Uint8Array
   readonly #latestMs: Float64Array
 
   constructor(problem: SlotsProblem, chance: Chance) {
@@ -25,6 +26,7 @@ export class SlotMoves {
     this.#chance = chance
     this.#reach = Math.max(2, Math.round(units.length * REACH))
     this.#moving = new Int32Array(units.length)
+    this.#isMine = new Uint8Array(units.length)
     this.#isLate = new Uint8Array(orders.length)
     this.#latestMs = new Float64Array(units.length)
   }
@@ -45,13 +47,14 @@ export class SlotMoves {
       isForward = true
       for (let look = 1; look < LOOKS && this.#isLate[which] === 0; look += 1) which = this.#chance.index(orders.length)
     }
-    const mine = orders[which]?.units ?? []
+    const { units = [] } = orders[which] ?? {}
+    for (const unit of units) this.#isMine[unit] = 1
     let first = order.length
     let kept = 0
     let moved = 0
     for (let place = 0; place < order.length; place += 1) {
       const code = order[place] ?? 0
-      if (mine.includes(unitOf(code, this.#problem))) {
+      if (this.#isMine[unitOf(code, this.#problem)] === 1) {
         this.#moving[moved] = code
         moved += 1
         first = Math.min(first, place)
@@ -60,6 +63,7 @@ export class SlotMoves {
         kept += 1
       }
     }
+    for (const unit of units) this.#isMine[unit] = 0
     if (moved === 0) return order.length
     const to = this.#away(first, isForward, kept)
     order.copyWithin(to + moved, to, kept)

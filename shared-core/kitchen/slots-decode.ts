@@ -151,10 +151,19 @@ export class SlotsDecoder {
     const { firstPlace } = this.problem
     let best = firstPlace[this.#shelfFrom] ?? 0
     const to = firstPlace[this.#shelfTo] ?? 0
+    const from = best
     let bestMs = free[best] ?? 0
-    for (let place = best + 1; place < to; place += 1) {
+    for (let place = from + 1; place < to; place += 1) {
       const atMs = free[place] ?? 0
-      if (bestMs > readyMs ? atMs < bestMs : atMs <= readyMs && atMs > bestMs) {
+      if (atMs < bestMs) {
+        best = place
+        bestMs = atMs
+      }
+    }
+    // In a rush nearly everything waits for its place, and this second look is for nothing.
+    for (let place = from; bestMs < readyMs && place < to; place += 1) {
+      const atMs = free[place] ?? 0
+      if (atMs > bestMs && atMs <= readyMs) {
         best = place
         bestMs = atMs
       }

@@ -8,15 +8,16 @@ import type { SlotUnit } from './slots-units.ts'
 const SEED = 20_261_127
 /** Lateness that a change may cost at first, in mean bakes; it goes down to nothing. Found by trial, as what follows. */
 const WARMTH = 0.5
-/** Whole orders are moved first, single units in the last part of the tries; from the beginning where orders are few. */
-const UNITS_FROM = 0.85
+/** Whole orders are moved first, single units in the last part of the tries; sooner where units or orders are few. */
+const UNITS_FROM = { many: 0.85, few: 0.4 }
+const FEW_UNITS = 12
 const FEW_ORDERS = 4
 /** So many of the moves of single units are to another shelf, where some need several places. */
-const TO_SHELF = 0.1
+const TO_SHELF = { many: 0.1, few: 0.4 }
 /** Every so many tries what is not pressed leaves its place to what is. */
 const JUSTIFY_EVERY = 25
 /** Few units have few orders: so many tries for each pair of them are enough. */
-const TRIES_EACH = 40
+const TRIES_EACH = 200
 /** A millisecond of lateness is worth so much of the sum of completion times: that only breaks ties. */
 const SUM_WEIGHT = 1e-6
 /** One thing more that is made outweighs all lateness. */
@@ -39,8 +40,9 @@ export function bestOrder(decoder: SlotsDecoder, triesMax: number): Int32Array {
   const chance = new Chance(SEED)
   const moves = new SlotMoves(problem, chance)
   search.begin(moves)
-  const unitsFrom = problem.orders.length <= FEW_ORDERS ? 0 : tries * UNITS_FROM
-  const toShelf = problem.firstPlace.length > 2 && units.some(({ parts }) => !isPlain(parts)) ? TO_SHELF : 0
+  const size = units.length <= FEW_UNITS ? 'few' : 'many'
+  const unitsFrom = problem.orders.length <= FEW_ORDERS ? 0 : tries * UNITS_FROM[size]
+  const toShelf = problem.firstPlace.length > 2 && units.some(({ parts }) => !isPlain(parts)) ? TO_SHELF[size] : 0
   for (let at = 0; at < tries; at += 1) {
     const leewayMs = warmthMs * (1 - at / tries) * chance.part()
     if (at % JUSTIFY_EVERY === JUSTIFY_EVERY - 1) search.attempt((order) => search.justify(order), leewayMs)

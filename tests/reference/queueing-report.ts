@@ -1,6 +1,6 @@
 import { steadyRun, WAITS } from './queueing-runs.ts'
 
-const CUSTOMERS = 1_000_000
+const CUSTOMERS = 400_000
 
 /** Long runs of the kitchen's simulator beside the theory of queues, for `npm run reference`. */
 export function* queueingReport(): Generator<string> {

@@ -18,10 +18,10 @@ describe('the oven’s plan', () => {
     },
   )
 
-  it.each(SEEDS)(
+  it.each([...SEEDS, 23])(
     '[M76] given five things and few places %i, when all schedules are tried, then none is less late',
     (seed) => {
-      const given = drawnSlots(seed, { parts: 5, shelves: [2, 1], wide: 0.25, dueOver: 6 })
+      const given = drawnSlots(seed, { parts: 5, shelves: [2, 1], wide: 0.35, dueOver: 6 })
       const plan = planSlots(given)
       expect(wrongWith(given, plan)).toEqual([])
       expect(plan.latenessMs).toBe(leastLateness(given))
@@ -96,6 +96,19 @@ describe('the oven’s plan', () => {
       parts: given.parts.map((one, at) => (at === 4 ? { ...one, slots: 4 } : one)),
     }
     expect(planSlots(wide).tooLate).toEqual([given.parts[4]?.id])
+  })
+
+  it('[M79] given one place that closes after ten, when the first due takes six and the others three, then the three go in', () => {
+    const given = {
+      ...oneByOne([
+        [6, 6],
+        [3, 7],
+        [3, 8],
+        [3, 9],
+      ]),
+      stopMs: 10_000,
+    }
+    expect(planSlots(given).tooLate).toEqual(['p0'])
   })
 
   it('[M80] given things of one group, when they are planned, then they go in at one moment, in turns where they are too many', () => {

@@ -56,12 +56,15 @@ describe('the kitchen’s queue', () => {
 
   it('[M72] given an order, when its last item is made, then it is ready, with the pieces that are still on the rods', () => {
     const kitchen = new Afternoon().slip('12:30', '41', 'coffee', 'tub').slip('12:31', '42', 'coffee', 'lox on sesame')
-    kitchen.move('12:32', 'made', [['41', 1, 0]])
+    kitchen.move('12:32', 'made', [
+      ['41', 1, 0],
+      ['42', 1, 0],
+    ])
     const queue = kitchenQueue(kitchen.state, at('12:33'))
     expect(queue.ready.map(({ mark, madeAtMs, piecesMissing }) => [mark, madeAtMs, piecesMissing])).toEqual([
       ['41', at('12:32'), 0],
     ])
-    expect(queue.orders.map(({ mark, made, items }) => [mark, made, items])).toEqual([['42', 0, 2]])
+    expect(queue.orders.map(({ mark, made, items }) => [mark, made, items])).toEqual([['42', 1, 2]])
   })
 
   it('[M73] given coffee beside a flatbread, when to begin it is asked, then so late that both come together', () => {

@@ -161,14 +161,16 @@ describe('the quoted wait', () => {
     expect(two.carefulMs).toBeGreaterThanOrEqual(one.carefulMs)
   })
 
-  it('[M95] given an order fetched in an hour, when somebody asks now, then it takes nothing from them', () => {
+  it('[M95] given nine fetched in an hour, when somebody asks now, then these take neither hands nor places from it', () => {
     const kitchen = new Afternoon()
-    const empty = told(quoteFor(kitchen.state, NOW, [item('coffee')]))
-    kitchen.slip('12:20', '41', { itemId: menuItemId('coffee'), times: 9 })
+    const empty = told(quoteFor(kitchen.state, NOW, [item('flatbread')]))
+    kitchen.slip('12:20', '41', { itemId: menuItemId('flatbread'), times: 9 })
+    const behind = told(quoteFor(kitchen.state, NOW, [item('flatbread')]))
+    expect(behind.medianMs).toBeGreaterThan(empty.medianMs)
     const [order] = kitchen.state.orders.values()
     if (order === undefined) throw new Error('no order')
     kitchen.state.orders.set(order.id, { ...order, way: 'pickUp', dueAtMs: at('13:30') })
-    expect(told(quoteFor(kitchen.state, NOW, [item('coffee')]))).toEqual(empty)
+    expect(told(quoteFor(kitchen.state, NOW, [item('flatbread')]))).toEqual(empty)
   })
 })
 
