@@ -217,7 +217,7 @@ describe('beside a library', () => {
         some += dates.length
         expect(dates).toEqual(icalDates(recurrence, to))
       }),
-      { numRuns: 60, seed: 8, examples: [[weekly({ from: '2026-11-29', interval: 2, weekdays: [SU, MO] })]] },
+      { numRuns: 60, examples: [[weekly({ from: '2026-11-29', interval: 2, weekdays: [SU, MO] })]] },
     )
     expect(some).toBeGreaterThan(1_000)
   })
