@@ -51,8 +51,9 @@ function rowOf(group: readonly SlotUse[], { nowMs, words, wall, made }: MadeInpu
   const state = next.status === 'late' ? 'late' : isSoon ? 'act' : 'plain'
   const left = (outAtMs - nowMs) / Math.max(1, outAtMs - inAtMs)
   const when = state === 'late' ? words.times.late(nowMs - next.atMs) : whenText(next.atMs, nowMs, words)
-  const marks = words.line.list(group.map(({ mark }) => mark))
-  const allergies = [...new Set(group.flatMap((use) => use.allergies))]
+  const marks = made.acts.marks(group.map(({ mark }) => mark))
+  // What it is stands on its rod, where there is room for all of it.
+  const hasAllergy = group.some(({ allergies }) => allergies.length > 0)
   return {
     key,
     state,
@@ -60,7 +61,7 @@ function rowOf(group: readonly SlotUse[], { nowMs, words, wall, made }: MadeInpu
     when,
     whenShort: state === 'late' ? wall.late : when,
     ring: { fraction: Math.min(1, Math.max(0, left)), state: state === 'plain' ? 'running' : state },
-    lines: [marks],
-    note: allergies.length === 0 ? '' : made.orders.allergy(allergies),
+    lines: hasAllergy ? marks.map((mark) => `${made.acts.allergyShort} ${mark}`) : marks,
+    note: '',
   }
 }

@@ -92,7 +92,7 @@ export function rodOf(
 function nameOf(kind: Together, room: LineRoom, { made }: RodInput): string {
   const parts = made.orders.item({ ...kind, allergies: [] }, 1).split(', ')
   const text = fitList(parts, room, (count) => `+${count}`)
-  const isNamed = parts.length === 1 || text !== `+${parts.length}`
+  const isNamed = text !== `+${parts.length}`
   return isNamed && fits(text, room) ? text : shortened(parts[0] ?? '', room)
 }
 

@@ -1,6 +1,7 @@
 import { ALLERGEN_NAMES } from './allergens.ts'
 import { joined, listed } from './joined.ts'
 import type { KitchenActWords, SaidKitchenAct } from './kitchen-acts.ts'
+import { marksOnce } from './kitchen-acts.ts'
 import type { Words } from './words.ts'
 
 export function esKitchenActs({ names, line }: Words): KitchenActWords {
@@ -45,6 +46,8 @@ export function esKitchenActs({ names, line }: Words): KitchenActWords {
       const isHandOver = said.act === 'handOver'
       return isHandOver ? [joined(whole, marks), joined(short, marks)] : [listed(whole, marks), listed(short, marks)]
     },
+    allergyShort: 'ALERGIA',
+    marks: marksOnce,
     allergy: ({ allergies }) =>
       allergies.length === 0 ? '' : `ALERGIA: ${allergies.map((one) => ALLERGEN_NAMES.es[one]).join(', ')}`,
   }

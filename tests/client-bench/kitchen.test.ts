@@ -216,6 +216,7 @@ describe('[M144] the oven’s places', () => {
       ['41', false],
       ['42', true],
     ])
+    expect(ovenGroups(seen(day, '12:32'))[1]?.details[0]).toBe('ALLERGY')
   })
 
   it('given what bakes, then each shelf says how many of its places are free', () => {

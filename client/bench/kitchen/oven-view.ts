@@ -83,8 +83,8 @@ function groupView(key: string, uses: readonly SlotUse[], { state, nowMs, words 
       what: capitalised(short),
       when: words.times.when(next, nowMs),
       details: [
-        ...(allergies.length === 0 ? [] : [words.orders.allergy(allergies)]),
-        words.line.list(uses.map(({ mark }) => mark)),
+        ...(allergies.length === 0 ? [] : [words.made.allergyShort]),
+        words.made.marks(uses.map(({ mark }) => mark)).join(', '),
         words.line.list(
           items.map(({ itemId, count }) => `${count === 1 ? '' : `${count} `}${words.names.menuItem(itemId)}`),
         ),
