@@ -136,12 +136,11 @@ const PULLED_TRAYS = 9
 const TRAYS_AT_OPEN = 2
 const FEW = 4
 /** What is nearly gone is brought from the cooler, but not for the last guests. */
-const BROUGHT_MINUTES = [1, 4] as const
 const NONE_BROUGHT_BEFORE_CLOSE_MINUTES = 50
 
 /** Portions are counted as the day begins, those of dough as they are pulled, and another tray is brought in time. */
 function portions(scene: Scene): readonly Move[] {
-  const { state, shop, seed, date, dayStartMs, nowMs } = scene
+  const { state, shop, date, dayStartMs, nowMs } = scene
   const { closeMinute, changeoverToMinute } = shop.hours
   const minute = minuteOfDay(scene, nowMs)
   return inUse(shop.portions).flatMap(({ id, pullMs, trayPortions }, n): Move[] => {
@@ -157,7 +156,6 @@ function portions(scene: Scene): readonly Move[] {
     }
     if (pullMs !== null || counted.portions > FEW || minute > closeMinute - NONE_BROUGHT_BEFORE_CLOSE_MINUTES) return []
     const key = `tray:${id}:${counted.countedAtMs}:${counted.portions}`
-    const atMs = nowMs + drawFor(seed, key).between(...BROUGHT_MINUTES) * 10 * SECOND_MS
-    return [count(key, atMs, counted.portions + trayPortions)]
+    return [count(key, nowMs, counted.portions + trayPortions)]
   })
 }
