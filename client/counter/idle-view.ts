@@ -12,6 +12,7 @@ import type { CounterRod } from './counter-rods.ts'
 import type { LastDone, TextRoom } from './foot-view.ts'
 import { firstInRoom, isInRoom } from './foot-view.ts'
 import { keptForNobody } from './kept-view.ts'
+import { hasOrdersKey, makesToOrder, ordersKey, slipKey } from './orders-keys.ts'
 import type { RodTime } from './rod-text.ts'
 import { rackDay } from './rod-text.ts'
 import type { Sheet } from './sheet.ts'
@@ -80,7 +81,13 @@ export function idleKeys(input: IdleInput): readonly IdleKey[] {
   // Where things are made to order, their slip takes the place of what is asked for seldom, which is under "more" then.
   const second = makesToOrder(input.state) ? slipKey(input) : unnamedKey(input.words)
   const first = sells ? [assortedKey(input), second, sweep] : [...(makesToOrder(input.state) ? [second] : []), sweep]
-  return [...first, ...slotKeys(input), ordersKey(input), takeBackKey(input), moreKey(input)]
+  return [
+    ...first,
+    ...slotKeys(input),
+    hasOrdersKey(input.state) ? ordersKey(input) : keptKey(input),
+    takeBackKey(input),
+    moreKey(input),
+  ]
 }
 
 function sweepKey({ state, time, words }: IdleInput, sells: boolean): IdleKey {
@@ -135,40 +142,6 @@ function unnamedKey({ counter: { hand } }: CounterWords): IdleKey {
     refusal: '',
     share: 2,
     does: { kind: 'unnamed' },
-  }
-}
-
-/** The menu has something that is made to order. */
-export function makesToOrder({ shop }: State): boolean {
-  return shop !== null && [...shop.menu.values()].some(({ retired }) => !retired)
-}
-
-function slipKey({ orders, words: { counter } }: IdleInput): IdleKey {
-  return {
-    id: 'slip',
-    label: counter.orders.slip,
-    detail: counter.orders.slipSummary(orders.waiting, orders.ready),
-    spoken: '',
-    tone: orders.ready > 0 ? 'act' : 'strong',
-    refusal: '',
-    share: 2,
-    does: { kind: 'open', sheet: { kind: 'slip' } },
-  }
-}
-
-/** What is kept for nobody that the board knows has the key while no order is open; among orders it is one of them. */
-function ordersKey(input: IdleInput): IdleKey {
-  const { state, orders, words } = input
-  if (state.orders.size === 0 && keptForNobody(state).length > 0) return keptKey(input)
-  return {
-    id: 'orders',
-    label: words.counter.orders.title,
-    detail: words.counter.orders.summary(orders.open, orders.risks.length),
-    spoken: '',
-    tone: orders.risks.length > 0 ? 'late' : 'plain',
-    refusal: '',
-    share: 2,
-    does: { kind: 'open', sheet: { kind: 'orders' } },
   }
 }
 

@@ -5,8 +5,10 @@ import type { IdleKey } from '../../client/counter/idle-view.ts'
 import { idleKeys, idleText } from '../../client/counter/idle-view.ts'
 import type { OrdersNow } from '../../client/counter/use-orders-now.ts'
 import type { State } from '../../shared-core/day/state.ts'
-import { deviceId, varietyId } from '../../shared-core/ids.ts'
+import { deviceId, keepId, orderId, varietyId } from '../../shared-core/ids.ts'
 import { DEFAULT_COUNTER } from '../../shared-core/shop/default-rules.ts'
+import { orderShop } from '../core/orders/order-makers.ts'
+import { order, orderLine } from '../core/orders/promise-makers.ts'
 import { at, lines, lot, stateWith, stock } from '../core/support/make.ts'
 import { play } from '../core/support/play.ts'
 import { shopWith } from '../core/support/shop.ts'
@@ -200,5 +202,41 @@ describe('the sweep', () => {
       tone: 'plain',
       detail: '',
     })
+  })
+})
+
+describe('[M130] the key of the orders', () => {
+  const kept = {
+    id: keepId('k1'),
+    lines: lines('sesame', 6),
+    keptAtMs: at('7:00'),
+    outAtMs: at('6:30'),
+    readyAtMs: at('6:45'),
+  }
+
+  it('given pieces kept for nobody and no open order, then their key stands there; with an order it is the orders’', () => {
+    const state = { ...stocked(), keeps: new Map([[kept.id, kept]]) }
+    expect(ids(keysAt(state, '8:00'))).toContain('kept')
+    const one = order('AB', '9:00', [orderLine('sesame')])
+    const open = { ...state, orders: new Map([[one.id, one]]) }
+    expect(ids(keysAt(open, '8:00'))).toContain('orders')
+    expect(ids(keysAt(open, '8:00'))).not.toContain('kept')
+    // What is kept for an order is no piece kept for nobody.
+    const its = { ...state, keeps: new Map([[kept.id, { ...kept, orderId: orderId('AB') }]]) }
+    expect(ids(keysAt(its, '8:00'))).toContain('orders')
+  })
+
+  it('given an order at risk, then the key is striped and says so before its customer comes', () => {
+    const risk = { orderId: orderId('AB'), dueAtMs: at('9:00'), missing: [], saves: [] }
+    const told = { ...NO_ORDERS, open: 3, risks: [risk] }
+    expect(keyOf(keysAt(stocked(), '8:00', told), 'orders')).toMatchObject({ tone: 'late', detail: '1 at risk' })
+    expect(keyOf(keysAt(stocked(), '8:00', { ...NO_ORDERS, open: 3 }), 'orders')).toMatchObject({ detail: '3 open' })
+  })
+
+  it('given a menu, then the slip has a key in place of the sale of unnamed kinds, inverted when somebody’s order is ready', () => {
+    const kitchen = { ...stocked(), shop: orderShop() }
+    const keys = keysAt(kitchen, '13:00', { ...NO_ORDERS, waiting: 2, ready: 1 })
+    expect(ids(keys)).toEqual(['assorted', 'slip', 'sweep', 'orders', 'take-back', 'more'])
+    expect(keyOf(keys, 'slip')).toMatchObject({ tone: 'act', detail: '1 ready' })
   })
 })
