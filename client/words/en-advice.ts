@@ -121,6 +121,7 @@ const CAUSES: {
   'set-up': 'the set-up has changed',
   changeover: 'the changeover has moved',
   people: 'other people are here',
+  order: 'an order came in',
   wish: 'somebody set it so',
   other: '',
 }

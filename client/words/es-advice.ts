@@ -121,6 +121,7 @@ const CAUSES: {
   'set-up': 'cambió la configuración',
   changeover: 'se movió el cambio',
   people: 'hay otra gente',
+  order: 'llegó un pedido',
   wish: 'alguien lo fijó así',
   other: '',
 }

@@ -121,6 +121,7 @@ export type PlanCause =
         | 'set-up'
         | 'changeover'
         | 'people'
+        | 'order'
         | 'other'
     }
   | { readonly kind: 'shelf-over' | 'shelf-open'; readonly shelfId: ShelfId }

@@ -14,6 +14,8 @@ import { keptByOrder, stillNeeded } from './spoken-for.ts'
 /** What is ordered for an instant and not kept yet, as the planner takes it. */
 export interface LineOrder {
   readonly dueAtMs: EpochMs
+  /** When the newest of it was taken; null: it was typed, or stands. */
+  readonly takenAtMs: EpochMs | null
   /** What packing and loading take before it is due. */
   readonly leadMs: number
   /** What the pieces must cool before that; 0: as before they are sold. */
@@ -52,7 +54,8 @@ function partsOf(shop: Shop, order: Order, spoken: readonly SpokenFor[]): readon
     const lines = spoken.filter((one) => one.isPacked === isPacked)
     if (lines.length === 0) return []
     const leadMs = leadOf(shop, order, isPacked ? piecesOf(lines) : 0)
-    return [{ dueAtMs: order.dueAtMs, leadMs, coolMs: isPacked ? shop.orders.sliceCoolMs : 0, lines }]
+    const takenAtMs = order.standing === null ? order.takenAtMs : null
+    return [{ dueAtMs: order.dueAtMs, takenAtMs, leadMs, coolMs: isPacked ? shop.orders.sliceCoolMs : 0, lines }]
   })
 }
 
@@ -63,10 +66,17 @@ function together(all: readonly LineOrder[]): readonly LineOrder[] {
     groups.set(key, [...(groups.get(key) ?? []), one])
   }
   return [...groups.values()]
-    .flatMap(([first, ...others]) =>
-      first === undefined ? [] : [{ ...first, lines: summed([first, ...others].flatMap(({ lines }) => lines)) }],
-    )
+    .flatMap((some) => {
+      const [first] = some
+      if (first === undefined) return []
+      const takenAtMs = some.reduce<EpochMs | null>((newest, one) => newer(newest, one.takenAtMs), null)
+      return [{ ...first, takenAtMs, lines: summed(some.flatMap(({ lines }) => lines)) }]
+    })
     .sort((one, other) => one.dueAtMs - other.dueAtMs)
+}
+
+function newer(one: EpochMs | null, other: EpochMs | null): EpochMs | null {
+  return one === null || (other !== null && other > one) ? other : one
 }
 
 /** All pieces that are ordered for a date, by variety; mixed ones by what must not be in them. */

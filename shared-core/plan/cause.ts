@@ -1,6 +1,7 @@
 import type { VarietyId } from '../ids.ts'
 import type { Plan, PlanCause, PlanChange, PlanLoad, PlanSupply } from '../live/plan.ts'
 import { isAdvised } from '../live/plan.ts'
+import { fits } from '../orders/spoken-for.ts'
 import { emptyByOf } from './oven-given.ts'
 import type { PlanAsked } from './plan-asked.ts'
 import { instantOf } from './plan-asked.ts'
@@ -18,6 +19,7 @@ export function causeOf(asked: PlanAsked, before: Plan, plan: Plan, what: PlanCh
   return (
     wishOf(asked, before, plan) ??
     shelfOf(asked, before, plan) ??
+    orderOf(asked, before, plan, what) ??
     lineOf(asked, before) ??
     salesOf(asked, before, plan, what) ?? { kind: 'other' }
   )
@@ -53,6 +55,18 @@ function shelfOf(asked: PlanAsked, before: Plan, plan: Plan): PlanCause | null {
   const emptyBy = emptyByOf(asked)
   const isMoved = before.last !== null && emptyBy !== null && instantOf(asked, emptyBy) !== before.last.emptyByMs
   return isMoved ? { kind: 'changeover' } : null
+}
+
+/** An order was taken since, of what the change is about, or of what is baked for an order now. */
+function orderOf({ line }: PlanAsked, before: Plan, plan: Plan, what: PlanChange['what']): PlanCause | null {
+  const about = what.kind === 'order-of-loads' ? [] : what.load.lines.map(({ varietyId }) => varietyId)
+  const forOrders = plan.loads.flatMap(({ why }) => why.filter(({ kind }) => kind === 'order'))
+  const ids = [...about, ...forOrders.map(({ varietyId }) => varietyId)]
+  const isTaken = line.ordered.some(
+    ({ takenAtMs, lines }) =>
+      takenAtMs !== null && takenAtMs > before.atMs && lines.some((one) => ids.some((id) => fits(one, id))),
+  )
+  return isTaken ? { kind: 'order' } : null
 }
 
 function lineOf({ line }: PlanAsked, before: Plan): PlanCause | null {

@@ -215,7 +215,7 @@ export function typedFor(state: State, shop: Shop, { nowMs, noonMs, date }: Line
     const pieces = varietyId === null ? 0 : ordered - (kept.get(varietyId) ?? 0)
     return pieces > 0 ? [{ varietyId, without: [], pieces }] : []
   })
-  return lines.length === 0 ? [] : [{ dueAtMs, leadMs: 0, coolMs: 0, lines }]
+  return lines.length === 0 ? [] : [{ dueAtMs, takenAtMs: null, leadMs: 0, coolMs: 0, lines }]
 }
 
 /** Advised loads may stand in the list of what is shown: they are not people's. */

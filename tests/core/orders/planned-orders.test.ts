@@ -71,6 +71,7 @@ describe('orders for the oven', () => {
     expect(orderedOn(state, AT).map((one) => ({ ...one, lines: named(one.lines) }))).toEqual([
       {
         dueAtMs: at('9:10'),
+        takenAtMs: at('5:00'),
         leadMs: 0,
         coolMs: 0,
         lines: [
@@ -78,7 +79,7 @@ describe('orders for the oven', () => {
           ['sesame', 6],
         ],
       },
-      { dueAtMs: at('9:10'), leadMs: 240_000, coolMs: 1_800_000, lines: [['plain', 24]] },
+      { dueAtMs: at('9:10'), takenAtMs: at('5:00'), leadMs: 240_000, coolMs: 1_800_000, lines: [['plain', 24]] },
     ])
   })
 
@@ -118,6 +119,24 @@ describe('orders for the oven', () => {
     )
   })
 
+  it('[M57] given a plan, when an order comes that changes it, then that is the cause', () => {
+    const line = eveningLine({ isOpen: true, nowMs: at('6:47') })
+    const before = planDay(planning({ line, effort: 0.02 }), null, 7)
+    const ordered = (takenAtMs: ReturnType<typeof at>) => [
+      {
+        dueAtMs: at('9:30'),
+        takenAtMs,
+        leadMs: 0,
+        coolMs: 0,
+        lines: [{ varietyId: varietyId('rye'), without: [], pieces: 48 }],
+      },
+    ]
+    const cause = (takenAtMs: ReturnType<typeof at>) =>
+      planDay(planning({ line: { ...line, ordered: ordered(takenAtMs) }, effort: 0.02 }), before, 8).changed?.cause.kind
+    expect(cause(at('6:47:30'))).toBe('order')
+    expect(cause(at('6:30'))).not.toBe('order')
+  })
+
   it('[M57] given pieces that were typed as ordered, when a keep is for a board’s order, then theirs are still to be baked', () => {
     const typed = { doughId: doughId('plain'), varietyId: varietyId('sesame'), pieces: 0, ordered: 12 }
     const state = stateWith({
@@ -128,7 +147,13 @@ describe('orders for the oven', () => {
     state.wanted.set(DATE, { date: DATE, lines: [typed] })
     const early = lineToday(state, { ...LINE_AT, nowMs: at('5:00') })
     expect(early.ordered).toEqual([
-      { dueAtMs: at('6:00'), leadMs: 0, coolMs: 0, lines: [{ varietyId: 'sesame', without: [], pieces: 8 }] },
+      {
+        dueAtMs: at('6:00'),
+        takenAtMs: null,
+        leadMs: 0,
+        coolMs: 0,
+        lines: [{ varietyId: 'sesame', without: [], pieces: 8 }],
+      },
     ])
     expect(lineToday(state, LINE_AT).ordered).toEqual([])
   })
@@ -182,6 +207,7 @@ describe('what walk-ins find', () => {
     }
     const of = (clock: string, pieces: number) => ({
       dueAtMs: at(clock),
+      takenAtMs: null,
       leadMs: 0,
       coolMs: 0,
       lines: lines('sesame', pieces),

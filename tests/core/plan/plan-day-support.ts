@@ -74,7 +74,7 @@ export function eveningLine(parts: Partial<LineToday> = {}, shop: Shop = SHOP): 
 /** Ordered by name for a clock time of the test day. */
 export function orderedAt(clock: string, lines: readonly Line[]): LineToday['ordered'] {
   const some = lines.map((line) => ({ ...line, without: [] }))
-  return some.length === 0 ? [] : [{ dueAtMs: at(clock), leadMs: 0, coolMs: 0, lines: some }]
+  return some.length === 0 ? [] : [{ dueAtMs: at(clock), takenAtMs: null, leadMs: 0, coolMs: 0, lines: some }]
 }
 
 export function chilled(dough: 'plain' | 'rye', pieces: number): LineToday['doughs'][number] {
