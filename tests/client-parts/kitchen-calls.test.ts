@@ -46,6 +46,21 @@ describe('calls of the kitchen', () => {
       to: 'begun',
       shelfId: put.shelfId,
     })
+    day.move('12:33', 'begun', [['41', 1, 1]], 's1')
+    const moves = (clock: string) => look(day, clock).acts.map(kitchenCommand)
+    expect(moves('12:35')).toContainEqual({
+      type: 'moveItems',
+      parts: [day.part('41', 1, 1)],
+      to: 'turned',
+      shelfId: null,
+    })
+    day.move('12:35', 'turned', [['41', 1, 1]])
+    expect(moves('12:37')).toContainEqual({
+      type: 'moveItems',
+      parts: [day.part('41', 1, 1)],
+      to: 'made',
+      shelfId: null,
+    })
     const pull = look(new Afternoon(), '10:31').acts.find(({ act }) => act === 'pull')
     expect(pull === undefined ? undefined : kitchenCommand(pull)).toBeNull()
   })
