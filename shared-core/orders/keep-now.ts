@@ -41,9 +41,11 @@ export function keepNow(state: State, shop: Shop, lots: readonly VarietyLot[]): 
   const needs = dueSoon(state, outAtMs).map((order) => stillToKeep(order, kept.get(order.id) ?? []))
   const rods = new Map([...state.stock.values()].map(({ varietyId, lots }) => [varietyId, piecesOf(lots)]))
   const keeps = needs.map((some) => keptOf(some, free, rods))
+  // A load is for a handful of orders by name; to look through all five hundred for each would make a tap wait.
+  const last = [...keeps.entries()].filter(([, lines]) => lines.size > 0).reverse()
   needs.forEach((some, at) => {
-    for (const need of some)
-      if (need.varietyId === null) leaveFor(shop, need, [rods, free, ...keeps.slice(at + 1).reverse()])
+    const later = last.flatMap(([of, lines]) => (of > at ? [lines] : []))
+    for (const need of some) if (need.varietyId === null) leaveFor(shop, need, [rods, free, ...later])
   })
   return keeps.flatMap((lines, at): KeepNow[] => {
     const orderId = needs[at]?.[0]?.orderId
@@ -79,7 +81,7 @@ function keptOf(
     if (varietyId === null) continue
     const some = takeOff(free, varietyId, pieces)
     takeOff(rods, varietyId, pieces - some)
-    takes.set(varietyId, (takes.get(varietyId) ?? 0) + some)
+    if (some > 0) takes.set(varietyId, (takes.get(varietyId) ?? 0) + some)
   }
   return takes
 }
