@@ -63,7 +63,7 @@ function harmless(picking: Picking, line: OrderLine, pieces: number): readonly L
   const served = sum(mixedFlow(rooms, wanted))
   if (piecesOf(plenty) === pieces && sum(mixedFlow(after.free.map(roomFrom), wanted)) >= served) return plenty
   const own = mixedWanted(shop, room, { ...line, pieces }, nowMs)
-  const takes = mixedTakes(rooms, [...wanted, own]).at(-1) ?? []
+  const takes = mixedTakes(rooms, [...wanted, own])[wanted.length] ?? []
   return room.varieties.flatMap((varietyId, at) => {
     const some = Math.min(takes[at] ?? 0, picking.there.get(varietyId) ?? 0)
     return some > 0 ? [{ varietyId, pieces: some }] : []

@@ -46,7 +46,7 @@ export function datesOf(recurrence: Recurrence, from: string, to: string): reado
   const { also, until } = recurrence
   const besides = [...also].sort()
   const first = [besides[0] ?? recurrence.from, recurrence.from].sort()[0] ?? from
-  const last = until === null ? to : ([besides.at(-1) ?? until, until].sort()[1] ?? to)
+  const last = until === null ? to : ([besides[besides.length - 1] ?? until, until].sort()[1] ?? to)
   const dates: string[] = []
   for (let date = from > first ? from : first; date <= to && date <= last; date = dateAfter(date, 1))
     if (occursOn(recurrence, date)) dates.push(date)

@@ -34,7 +34,7 @@ export interface CourseEnd {
  * @returns by line, in their order
  */
 export function courseOf({ supply, lines, walkIns, isKept }: CourseGiven): readonly CourseEnd[] {
-  const coming = supply.toSorted((one, other) => one.readyAtMs - other.readyAtMs)
+  const coming = [...supply].sort((one, other) => one.readyAtMs - other.readyAtMs)
   const times = [
     ...new Set(
       [...coming, ...lines.map(({ takenAtMs }) => ({ readyAtMs: takenAtMs }))].map(({ readyAtMs }) => readyAtMs),

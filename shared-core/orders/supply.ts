@@ -50,7 +50,7 @@ function onRods({ state, nowMs, rods }: SupplyFrom): Supply[] {
     const parts: Supply[] = []
     const { varietyId } = stock
     // The oldest are sold first: what is there is of the newest lots.
-    for (const { pieces, readyAtMs } of lots.toReversed()) {
+    for (const { pieces, readyAtMs } of [...lots].reverse()) {
       const some = Math.min(left, pieces)
       left -= some
       if (some > 0) parts.push({ varietyId, pieces: some, readyAtMs, from: 'rod', shelfId: null, loadId: null })
