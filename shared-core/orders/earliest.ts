@@ -23,6 +23,7 @@ export function earliestOf(book: Book, wanted: readonly Wanted[], before: readon
 }
 
 function candidates({ room, nowMs, closesAtMs }: Book, wanted: readonly Wanted[]): readonly number[] {
+  if (nowMs > closesAtMs) return []
   const shifts = new Set(wanted.map(({ beforeMs }) => beforeMs))
   const times = new Set([nowMs])
   for (const fromMs of room.fromMs)

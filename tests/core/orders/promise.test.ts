@@ -68,6 +68,8 @@ describe('the earliest time', () => {
       closesAtMs: at('7:05'),
     })
     expect(promiseFor(closing)).toMatchObject({ atMs: null, why: { code: 'tooLate' } })
+    const over = promising(stateOf(), [orderLine('sesame', 6)], { nowMs: at('15:01') })
+    expect(promiseFor(over)).toMatchObject({ atMs: null, why: { code: 'tooLate' } })
   })
 
   it('[M49] given dough that no load takes, when its variety is asked for, then the reason is that no load brings it', () => {
