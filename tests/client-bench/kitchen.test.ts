@@ -191,7 +191,13 @@ describe('[M144] the oven’s places', () => {
       )
     const [group, ...others] = ovenGroups(seen(day, '12:32'))
     expect(others).toEqual([])
-    expect(group).toMatchObject({ marks: ['41', '42'], what: 'Turn 1', when: 'in 60 s', tone: 'plain' })
+    expect(group).toMatchObject({
+      marked: '41, 42',
+      items: '2 Flatbread',
+      what: 'Turn 1',
+      when: 'in 60 s',
+      tone: 'plain',
+    })
     expect(group?.ring).toMatchObject({ fraction: 0.75, state: 'running', turns: [{ fraction: 0.5, isDone: false }] })
     day.move('12:33', 'turned', [
       ['41', 1, 1],
@@ -219,7 +225,14 @@ describe('[M144] the oven’s places', () => {
       ['41', false],
       ['42', true],
     ])
-    expect(ovenGroups(seen(day, '12:32'))[1]?.details[0]).toBe('ALLERGY')
+    expect(ovenGroups(seen(day, '12:32'))[1]?.allergy).toBe('ALLERGY')
+  })
+
+  it('given several at different times, then what is to be touched soonest stands first', () => {
+    const day = new Afternoon().slip('12:30', '41', 'melt on poppy').slip('12:30', '42', 'flatbread')
+    day.move('12:31', 'begun', [['41', 1, 1]], 's1').move('12:31:20', 'begun', [['42', 1, 1]], 's2')
+    // The melt is out at 12:33:30, before the flatbread, which is turned at 12:33:20.
+    expect(ovenGroups(seen(day, '12:32')).map(({ marked }) => marked)).toEqual(['42', '41'])
   })
 
   it('given what bakes, then each shelf says how many of its places are free', () => {

@@ -57,7 +57,9 @@ const PAD_MM = 5
 function Group({ group, layout, sizes, words, onGroup }: OvenStripProps & { readonly group: OvenGroup }) {
   const { ringPx, ovenCellPx } = layout
   const sizePx = Math.round(ringPx * RING_IN_KEY)
-  const { what, when, details, tone, ring, isAllergy } = group
+  const { what, when, allergy, marked, items, tone, ring, isAllergy } = group
+  const mark = onlyMark(group, sizePx, sizes.minPx)
+  const contents = [allergy, mark === '' ? marked : '', items].filter((text) => text !== '')
   const stripesPx = tone === 'late' ? PAD_MM * sizes.mmPx : 0
   const room = {
     widthPx: ovenCellPx - sizePx - PAD_MM * sizes.mmPx - stripesPx,
@@ -73,10 +75,15 @@ function Group({ group, layout, sizes, words, onGroup }: OvenStripProps & { read
       style={{ width: `${ovenCellPx}px`, height: `${ringPx}px` }}
       data-group={group.marks.join(' ')}
     >
-      <Key tone={tone} shape="ring" name={[what, when, ...details].join(', ')} onPress={() => onGroup(group)}>
-        <OrderRing {...ring} mark={onlyMark(group, sizePx, sizes.minPx)} size={sizePx} isAllergy={isAllergy} />
+      <Key
+        tone={tone}
+        shape="ring"
+        name={[what, when, allergy, marked, items].filter((text) => text !== '').join(', ')}
+        onPress={() => onGroup(group)}
+      >
+        <OrderRing {...ring} mark={mark} size={sizePx} isAllergy={isAllergy} />
         <span class="kitchen-group-words">
-          <FittedWords view={{ what, when, contents: details, notes: [] }} room={room} />
+          <FittedWords view={{ what, when, contents, notes: [] }} room={room} />
         </span>
       </Key>
     </div>

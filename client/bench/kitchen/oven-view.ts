@@ -25,7 +25,14 @@ export interface OvenGroup {
   /** What is to be done with it next, and when. */
   readonly what: string
   readonly when: string
-  readonly details: readonly string[]
+  /** Of what is next. */
+  readonly atMs: EpochMs
+  /** That there is one; what it is stands on its rod. "" without one. */
+  readonly allergy: string
+  /** "41, 45 ×3" */
+  readonly marked: string
+  /** "2 Cheese flatbread" */
+  readonly items: string
   readonly isAllergy: boolean
   readonly act: Act
 }
@@ -54,7 +61,9 @@ export function ovenGroups({ state, nowMs, words }: OvenParts): readonly OvenGro
     if (group === undefined) groups.set(together, [use])
     else group.push(use)
   }
-  return [...groups].flatMap(([key, uses]) => groupView(key, uses, { state, nowMs, words }))
+  return [...groups]
+    .flatMap(([key, uses]) => groupView(key, uses, { state, nowMs, words }))
+    .sort((one, other) => one.atMs - other.atMs || (one.key < other.key ? -1 : 1))
 }
 
 function groupView(key: string, uses: readonly SlotUse[], { state, nowMs, words }: OvenParts): readonly OvenGroup[] {
@@ -82,13 +91,12 @@ function groupView(key: string, uses: readonly SlotUse[], { state, nowMs, words 
       tone,
       what: capitalised(short),
       when: words.times.when(next, nowMs),
-      details: [
-        ...(allergies.length === 0 ? [] : [words.made.allergyShort]),
-        words.made.marks(uses.map(({ mark }) => mark)).join(', '),
-        words.line.list(
-          items.map(({ itemId, count }) => `${count === 1 ? '' : `${count} `}${words.names.menuItem(itemId)}`),
-        ),
-      ],
+      allergy: allergies.length === 0 ? '' : words.made.allergyShort,
+      marked: words.made.marks(uses.map(({ mark }) => mark)).join(', '),
+      items: words.line.list(
+        items.map(({ itemId, count }) => `${count === 1 ? '' : `${count} `}${words.names.menuItem(itemId)}`),
+      ),
+      atMs: next.atMs,
       isAllergy: allergies.length > 0,
       act: {
         type: 'moveItems',
