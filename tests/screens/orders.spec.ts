@@ -36,6 +36,7 @@ test('[M139] given an order taken without contact, when the page is closed and o
   browser,
   server,
 }) => {
+  test.setTimeout(90_000)
   await server.start(afternoon())
   await stocked(server)
   const glass = await CounterGlass.open(browser, server)
@@ -86,6 +87,7 @@ test('[M136] given a slip of two of a thing, when it is started, then its wait w
   browser,
   server,
 }) => {
+  test.setTimeout(90_000)
   await server.start(afternoon())
   await stocked(server)
   const glass = await CounterGlass.open(browser, server, { size: PHONE })
