@@ -13,7 +13,7 @@ import type { Room } from '../live/room.ts'
 import { orderFault } from '../orders/import-fault.ts'
 import type { GroupedOrder } from '../orders/import-groups.ts'
 import type { OrdersUnderstood } from '../orders/import-orders.ts'
-import { isAmbiguous, ORDER_ROWS_MAX, ordersFile, understandOrders } from '../orders/import-orders.ts'
+import { isAmbiguous, isRowOfOrders, ORDER_ROWS_MAX, ordersFile, understandOrders } from '../orders/import-orders.ts'
 import { openOrderOf } from '../orders/taken-order.ts'
 import { headerKey } from '../sales/order-mappings.ts'
 import type { WorkDesk } from '../work/work-desk.ts'
@@ -176,7 +176,7 @@ async function takeAll(
       }
     })
   }
-  if (header !== null && told.orders.length > 0)
+  if (header !== null && told.orders.length > 0 && !isRowOfOrders(header, told.mapping))
     await work.ask('rememberOrderMapping', { header, mapping: told.mapping })
   const read = told.orders.map((order, index): ReadOrder => ({ ...order, state: states[index] ?? order.state }))
   return { ...told, orders: read, faults: faults.sort((one, other) => one.line - other.line) }

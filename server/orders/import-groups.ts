@@ -13,7 +13,10 @@ import { orderFault } from './import-fault.ts'
 import type { RowRead, RowSaid } from './import-row.ts'
 import { columnOf } from './import-row.ts'
 
-/** An order with what it is known by again: its reference, else all that stands in it but whom it is for. */
+/**
+ * An order with what it is known by again: its reference and its day, as a sheet may count from 1 each week; without one
+ * all that stands in it but whom it is for.
+ */
 export type GroupedOrder = Omit<ReadOrder, 'state'> & { readonly key: string }
 
 export interface Grouped {
@@ -38,7 +41,7 @@ export function groupRows(rows: readonly RowRead[], mapping: OrderMapping): Grou
     faults.push(...found)
     if (found.length > 0) continue
     const order = orderOf(group, first)
-    const bare = order.ref === null ? `=${contentOf(order)}` : order.ref
+    const bare = order.ref === null ? `=${contentOf(order)}` : `${order.ref} ${dayOf(order)}`
     const nth = seen.get(bare) ?? 0
     seen.set(bare, nth + 1)
     orders.push({ ...order, key: nth === 0 ? bare : `${bare} ${nth}` })
@@ -121,6 +124,11 @@ function merged(group: readonly RowRead[]): readonly AskedLine[] {
 export function initialsOf(name: string): string | null {
   const letters = name.match(/(?<!\p{L})\p{L}/gu) ?? []
   return letters.length === 0 ? null : letters.join('').toUpperCase().slice(0, MARK_CHARACTERS_MAX)
+}
+
+/** In UTC: it only keeps one week's sheet from the next one's. */
+function dayOf({ dueAtMs }: Pick<ReadOrder, 'dueAtMs'>): string {
+  return new Date(dueAtMs).toISOString().slice(0, 10)
 }
 
 /** In what it comes to be known by again nobody can be guessed. */

@@ -210,6 +210,18 @@ function doubtsOf(rows: readonly Row[], { mapping, due, faults, asked }: Doubtin
   return doubts
 }
 
+/**
+ * Whether what somebody took for the names of the columns is an order itself: it says when, or how many. Whoever ordered
+ * would stand among the remembered headers for good.
+ */
+export function isRowOfOrders(header: readonly string[], { columns, dateForm }: OrderMapping): boolean {
+  const cell = (at: number | null) => (at === null ? '' : (header[at] ?? '')).trim()
+  return (
+    dateRead(cell(columns.dueDate), dateForm) !== null ||
+    [columns.pieces, columns.dozens].some((at) => /^\d/.test(cell(at)))
+  )
+}
+
 /** What must be said before anything is taken: both readings would be somebody's order on another day or half of it. */
 export function isAmbiguous({ doubts }: OrdersRead): boolean {
   return doubts.some(({ code }) => code === 'day-or-month' || code === 'am-or-pm')

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import type { GroupedOrder } from '../../server/orders/import-groups.ts'
 import { initialsOf } from '../../server/orders/import-groups.ts'
 import { isAmbiguous, ordersFile, understandOrders } from '../../server/orders/import-orders.ts'
+import { dateAfter } from '../../shared-core/day/label.ts'
 import { varietyId } from '../../shared-core/ids.ts'
 import type { OrderMapping, OrdersRead, RememberedMapping } from '../../shared-core/live/orders-import.ts'
 import type { Meaning } from '../../shared-core/live/sales-import.ts'
@@ -207,6 +208,26 @@ describe('taking a file of orders', () => {
     expect((await put(server, text, '?take=1')).orders.map(({ state }) => state)).toEqual(['taken', 'taken'])
     expect((await put(server, text, '?take=1')).orders.map(({ state }) => state)).toEqual(['known', 'known'])
     expect(server.room.state.orders.size).toBe(3)
+  })
+
+  it('[M121] given sheets that count from 1 each week, when the next one is put in after the first was fetched, then its orders are new', async () => {
+    const server = await startServer({ shop: shopWith(kitchenParts()) })
+    const week = (days: number) => `Order,Date,Time,Bagel,Dozens\n1,${dateAfter(DAY, days)},7:30,Sesame,2\n`
+    expect(states(await put(server, week(0), '?take=1'))).toEqual(['1 taken'])
+    const [first] = server.room.state.orders.keys()
+    await ask(server, `/api/v1/orders/${first}/handed-over`, { body: {} })
+    expect(states(await put(server, week(0), '?take=1'))).toEqual(['1 known'])
+    expect(states(await put(server, week(7), '?take=1'))).toEqual(['1 taken'])
+  })
+
+  it('[M123] given a first row that is an order and was said to be the header, when taken, then nobody of it is remembered', async () => {
+    const server = await startServer({ shop: shopWith(kitchenParts()) })
+    const rows = `Name,Date,Time,Bagel,Dozens\nZilla Quandary,${DAY},7:30,Sesame,2\nA B,${DAY},8:30,Poppy,1\n`
+    const { mapping } = await put(server, rows)
+    const [, ...bare] = rows.split('\n')
+    const said = encodeURIComponent(JSON.stringify(mapping))
+    expect((await put(server, bare.join('\n'), `?take=1&mapping=${said}`)).orders).toHaveLength(1)
+    expect((await ask(server, '/api/v1/orders/import/mappings')).json).toEqual([])
   })
 
   it('[M122] given an ambiguous file, when it is to be taken, then it is asked first; said once, its header is remembered until forgotten', async () => {
