@@ -45,9 +45,9 @@ const CREWS_TRIED = 16
  * before do not move with it, so that it is looked at again.
  * @param given `isAdvised`: from now on loads are as the board advises; what is left of the typed list is taken off it
  */
-export function livingMorning({ nowMs, seed, isAdvised = false, at = 'morning' }: OpenedDemo): LivingMorning {
-  const morning = at === 'morning' ? bestMorning({ nowMs, seed }) : laterOn({ nowMs, seed, at })
-  return isAdvised ? withoutList(morning, nowMs) : morning
+export function livingMorning({ isAdvised = false, at = 'morning', ...opened }: OpenedDemo): LivingMorning {
+  const morning = at === 'morning' ? bestMorning(opened) : laterOn({ ...opened, at })
+  return isAdvised ? withoutList(morning, opened.nowMs) : morning
 }
 
 export interface OpenedDemo {
@@ -56,12 +56,14 @@ export interface OpenedDemo {
   readonly isAdvised?: boolean
   /** Left out: in the middle of the morning. */
   readonly at?: DemoAt
+  /** That were before it; left out: a week and a day. */
+  readonly days?: number
 }
 
 /** The whole morning and on, as it comes: later in the day there is no wave to wait for. */
-function laterOn({ nowMs, seed, at }: OpenedDemo & { readonly at: DemoAt }): LivingMorning {
+function laterOn({ nowMs, seed, at, days }: OpenedDemo & { readonly at: DemoAt }): LivingMorning {
   const shop = demoShop(nowMs, at)
-  const past = pastDays({ nowMs, seed, at })
+  const past = pastDays({ nowMs, seed, at, days })
   const playWith = (crew: number) =>
     play({ shop, past, seed: seed * CREWS_TRIED + crew, nowMs, shiftMs: 0, hasWave: false }, () => undefined)
   for (let crew = 0; crew < AFTERNOONS_TRIED; crew += 1) {
@@ -83,9 +85,9 @@ export function withoutList(morning: LivingMorning, nowMs: EpochMs): LivingMorni
   return { entries: played.entries, state: played.state, details: [...played.details.values()] }
 }
 
-function bestMorning({ nowMs, seed }: OpenedDemo): LivingMorning {
+function bestMorning({ nowMs, seed, days }: OpenedDemo): LivingMorning {
   const shop = demoShop(nowMs)
-  const past = pastDays({ nowMs, seed })
+  const past = pastDays({ nowMs, seed, days })
   const moments: { readonly of: Morning; readonly lacks: number }[] = []
   for (let crew = 0; crew < CREWS_TRIED; crew += 1) {
     const of = { shop, past, seed: seed * CREWS_TRIED + crew, nowMs, shiftMs: 0, hasWave: true }

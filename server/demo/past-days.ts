@@ -54,7 +54,7 @@ export interface PastDay {
 export interface BeforeDay {
   readonly nowMs: EpochMs
   readonly seed: number
-  readonly days?: number
+  readonly days?: number | undefined
   readonly at?: DemoAt
 }
 

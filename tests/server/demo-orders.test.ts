@@ -26,7 +26,7 @@ describe('the demo later in the day', () => {
   })
 
   it('[M129] given the afternoon, when opened, then flatbreads bake on the oven’s places, others wait, and what they are made of is counted', () => {
-    const { state, entries } = livingMorning({ nowMs: NOW, seed: 1, at: 'afternoon' })
+    const { state, entries } = livingMorning({ nowMs: NOW, seed: 1, at: 'afternoon', days: 1 })
     expect(slotsNow(state, NOW).length).toBeGreaterThanOrEqual(2)
     expect([...state.orders.values()].filter(({ way }) => way === 'here').length).toBeGreaterThan(2)
     expect([...state.orders.values()].some(({ way }) => way !== 'here')).toBe(true)
