@@ -8,7 +8,7 @@ import { cameOut, FOLDER_NAME, hasData, pathOf, TRAINING_END, tillOf, truthsOf, 
 import type { DaysScore } from './forecast-score.ts'
 import { bootstrapped, scoreDays, scoreRunOut, scoreSoldOut } from './forecast-score.ts'
 import { weekdayMeans } from './forecast-simple.ts'
-import { queueingReport } from './queueing-report.ts'
+import { queueingReport, quotesReport } from './queueing-report.ts'
 
 // `npm run reference`: the four tasks on the open data, our figures above those of the references, best first. Of these
 // only the figures are published, not their days, so that intervals are against a simple way worked out here. Then the
@@ -20,6 +20,7 @@ if (hasData()) await all()
 else console.log(`Skipped: the open data are not there. They lie in ${FOLDER_NAME}, beside the checkout.`)
 
 for (const line of queueingReport()) console.log(line)
+for (const line of quotesReport()) console.log(line)
 
 async function all(): Promise<void> {
   const till = await tillOf('sales_public.csv.gz')

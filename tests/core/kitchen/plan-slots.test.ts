@@ -98,13 +98,13 @@ describe('the oven’s plan', () => {
     expect(planSlots(wide).tooLate).toEqual([given.parts[4]?.id])
   })
 
-  it('[M79] given one place that closes after ten, when the first due takes six and the others three, then the three go in', () => {
+  it('[M79] given one place that closes after ten, when what is due first takes six and the others three, then these go in', () => {
     const given = {
       ...oneByOne([
         [6, 6],
-        [3, 7],
-        [3, 8],
-        [3, 9],
+        [3, 20],
+        [3, 20],
+        [3, 20],
       ]),
       stopMs: 10_000,
     }
