@@ -3,7 +3,7 @@ import type { Act } from '../../shared-core/day/commands.ts'
 import type { StationId } from '../../shared-core/ids.ts'
 import { actCommand } from '../../shared-core/line/act-command.ts'
 import { epochMs } from '../../shared-core/units.ts'
-import { COMING_KEY, pedalAct, soundingAct } from '../parts/calls.ts'
+import { COMING_KEY, kitchenPedal, pedalAct, soundingAct } from '../parts/calls.ts'
 import { offsetMsAt } from '../parts/ruler-of-day.ts'
 import { textWidthPx } from '../parts/text-width.ts'
 import { useEscape } from '../parts/use-escape.ts'
@@ -122,7 +122,11 @@ function boardStyle({ marginPx, gapPx, keyPx, topHeightPx }: BenchLayout) {
 }
 
 /** Pedals do what can be read here and say why when they do not. @returns what to say for a moment */
-function useLinePedals({ store, live, state, words }: BoardProps, view: BenchView, isAway: boolean): string | null {
+function useLinePedals(
+  { store, live, state, shop, words }: BoardProps,
+  view: BenchView,
+  isAway: boolean,
+): string | null {
   const [flash, say] = useFlash()
   const shown = { acts: view.acts, onShow: actsOnShow(view.shelves, view.line) }
   const sounding = soundingAct(view.acts, live.coming, live.nowMs)
@@ -136,7 +140,8 @@ function useLinePedals({ store, live, state, words }: BoardProps, view: BenchVie
     },
     onWhyNot: (station, why) => {
       const { top } = words.bench
-      const name = station === COMING_KEY ? top.coming : words.names.station(station)
+      const ofKitchen = [...shop.kitchenStations.values()].find(({ id }) => kitchenPedal(id) === station)
+      const name = station === COMING_KEY ? top.coming : (ofKitchen?.name ?? words.names.station(station))
       say(why === 'just-changed' ? top.pedalTooSoon : top.pedalNothing(name))
     },
   })

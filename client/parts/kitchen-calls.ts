@@ -1,9 +1,11 @@
 import type { Act } from '../../shared-core/day/commands.ts'
+import type { StationId } from '../../shared-core/ids.ts'
 import type { KitchenActDue } from '../../shared-core/kitchen/kitchen-acts.ts'
 import type { KitchenQueue } from '../../shared-core/kitchen/queue.ts'
 import { lateAfter } from '../../shared-core/kitchen/slots-now.ts'
 import { dueStatus } from '../../shared-core/line/act-due.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
+import { kitchenPedal } from './calls.ts'
 import type { KitchenSound } from './sound-figures.ts'
 
 /** What is made to order, as a screen looks at it: when something happens, and every few seconds else. */
@@ -47,6 +49,16 @@ export function kitchenCommand({ act, parts, shelfId, orderId }: NextAct): Act |
     case 'pull':
       return null
   }
+}
+
+/** The act that a pad of a kitchen station does: the first of that station's own, and only while it can be read here. */
+export function kitchenPedalAct<One extends NextAct>(
+  station: StationId,
+  acts: readonly One[],
+  onShow: ReadonlySet<string>,
+): One | null {
+  const first = acts.find(({ stationId }) => stationId !== null && kitchenPedal(stationId) === station)
+  return first !== undefined && onShow.has(first.key) ? first : null
 }
 
 /** A pull is called out for so long; then it stands on the screens, and nobody has to hear of it any more. */

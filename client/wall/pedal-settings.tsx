@@ -1,10 +1,14 @@
 import { useState } from 'preact/hooks'
 import type { StationId } from '../../shared-core/ids.ts'
-import { COMING_KEY } from '../parts/calls.ts'
+import { inUse } from '../../shared-core/shop/in-order.ts'
+import type { KitchenStation } from '../../shared-core/shop/kitchen.ts'
+import { COMING_KEY, kitchenPedal } from '../parts/calls.ts'
 import { Key } from '../parts/key.tsx'
 import { useLearning } from '../parts/use-learning.ts'
 import type { SheetPartProps } from './settings-sheet.tsx'
 import { Field } from './settings-sheet.tsx'
+
+const NO_STATIONS: ReadonlyMap<string, KitchenStation> = new Map()
 
 /** Ties pedals and one-key pads: each key of theirs to one station, or to "coming". */
 export function PedalSettings({ store, live, shop, settingsWords: say }: SheetPartProps) {
@@ -40,6 +44,7 @@ export function PedalSettings({ store, live, shop, settingsWords: say }: SheetPa
   return (
     <Field title={say.pedals} hint={say.pedalsHint}>
       {stations.map(({ id, name, acts }) => row(id, name, say.acts(acts)))}
+      {inUse(shop?.kitchenStations ?? NO_STATIONS).map(({ id, name }) => row(kitchenPedal(id), name, ''))}
       {row(COMING_KEY, say.coming, say.comingHint)}
     </Field>
   )

@@ -8,7 +8,7 @@ import { epochMs } from '../../shared-core/units.ts'
 import type { LiveState, ShopStore } from '../live/shop-store.ts'
 import { COMING_KEY, kitchenPedal, pedalAct, soundingAct, soundingRoomAct } from '../parts/calls.ts'
 import { useGlassSize } from '../parts/glass-size.ts'
-import { kitchenCommand, soundingKitchenAct } from '../parts/kitchen-calls.ts'
+import { kitchenCommand, kitchenPedalAct, soundingKitchenAct } from '../parts/kitchen-calls.ts'
 import { ScreenSize } from '../parts/screen-size.tsx'
 import { useFlash } from '../parts/use-flash.ts'
 import { useLive } from '../parts/use-live.ts'
@@ -110,7 +110,7 @@ function handsOf({ store, live, view, say, words: { shared, wall } }: HandsParts
   return {
     actOf: (station: StationId) => {
       if (station === COMING_KEY) return soundingAct(view.acts, coming, nowMs)
-      const ofKitchen = kitchenPedalAct(station, view)
+      const ofKitchen = kitchenPedalAct(station, view.kitchen, new Set(view.onShow))
       if (ofKitchen !== null || shown === null) return ofKitchen
       return pedalAct(station, shown, { acts: view.acts, onShow: new Set(view.onShow) })
     },
@@ -148,12 +148,6 @@ function handsOf({ store, live, view, say, words: { shared, wall } }: HandsParts
       say(wall.bar.coming(capitalised(roomActInSentence(dough, shown, wallDoughWords(shared)))))
     },
   }
-}
-
-/** The first act of a kitchen station, while it can be read in the bar. */
-function kitchenPedalAct(station: StationId, { kitchen, onShow }: WallView): KitchenActDue | null {
-  const first = kitchen.find(({ stationId }) => stationId !== null && kitchenPedal(stationId) === station)
-  return first !== undefined && onShow.includes(first.key) ? first : null
 }
 
 function isOfKitchen(act: LineActDue | KitchenActDue): act is KitchenActDue {

@@ -1,8 +1,16 @@
 import { describe, expect, it } from 'vitest'
+import { kitchenPedal } from '../../client/parts/calls.ts'
 import type { KitchenLook } from '../../client/parts/kitchen-calls.ts'
-import { actsAt, kitchenCommand, kitchenSound, soundingKitchenAct } from '../../client/parts/kitchen-calls.ts'
+import {
+  actsAt,
+  kitchenCommand,
+  kitchenPedalAct,
+  kitchenSound,
+  soundingKitchenAct,
+} from '../../client/parts/kitchen-calls.ts'
 import { kitchenLook } from '../../client/parts/kitchen-now.ts'
 import { rulerOf } from '../../shared-core/day/ruler.ts'
+import { kitchenStationId } from '../../shared-core/ids.ts'
 import { Afternoon } from '../core/support/kitchen-play.ts'
 import { at, minuteToMs } from '../core/support/make.ts'
 
@@ -25,6 +33,17 @@ describe('calls of the kitchen', () => {
     const morning = new Afternoon().count('6:50', 'ball', 24)
     const called = (clock: string) => soundingKitchenAct(look(morning, clock).acts, new Map(), at(clock))?.act ?? null
     expect(['10:29', '10:30', '10:34:59', '10:35'].map(called)).toEqual([null, 'pull', 'pull', null])
+  })
+
+  it('[M143] given a pad of a station, when its first act can be read here, then the pad does that one, and no other station’s', () => {
+    const day = new Afternoon().slip('12:30', '41', 'coffee', 'coffee').slip('12:30', '42', 'lox on sesame')
+    const { acts } = look(day, '12:37')
+    const pad = kitchenPedal(kitchenStationId('drinks'))
+    const own = acts.filter(({ stationId }) => stationId === 'drinks').map(({ key }) => key)
+    expect(kitchenPedalAct(pad, acts, new Set(acts.map(({ key }) => key)))?.key).toBe(own[0])
+    // The second one of it can be read, the first cannot: a foot may not do what nobody has read.
+    expect(kitchenPedalAct(pad, acts, new Set(own.slice(1)))).toBeNull()
+    expect(kitchenPedalAct(kitchenPedal(kitchenStationId('oven')), acts, new Set(own))).toBeNull()
   })
 
   it('given that somebody is coming, then it rests', () => {

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks'
 import type { StationId } from '../../../shared-core/ids.ts'
 import { kitchenPedal } from '../../parts/calls.ts'
 import type { NextAct } from '../../parts/kitchen-calls.ts'
-import { kitchenCommand } from '../../parts/kitchen-calls.ts'
+import { kitchenCommand, kitchenPedalAct } from '../../parts/kitchen-calls.ts'
 import { useFlash } from '../../parts/use-flash.ts'
 import { usePedals } from '../../parts/use-pedals.ts'
 import { pageOf } from '../pages.ts'
@@ -142,8 +142,7 @@ function doAct(act: NextAct, { send, open }: Pick<KitchenParts, 'send' | 'open'>
 function useKitchenPedals(props: KitchenBoardProps, say: (text: string) => void): void {
   const { acts, keys, words, shop } = props
   usePedals<NextAct>(keys, false, {
-    actOf: (station) =>
-      actsInBar(acts).find(({ stationId }) => stationId !== null && kitchenPedal(stationId) === station) ?? null,
+    actOf: (station) => kitchenPedalAct(station, acts, new Set(actsInBar(acts).map(({ key }) => key))),
     onAct: (act) => doAct(act, props),
     onWhyNot: (station, why) => {
       const own = [...shop.kitchenStations.values()].find(({ id }) => kitchenPedal(id) === station)

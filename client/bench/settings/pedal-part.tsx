@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { StationId } from '../../../shared-core/ids.ts'
-import { COMING_KEY } from '../../parts/calls.ts'
+import { inUse } from '../../../shared-core/shop/in-order.ts'
+import { COMING_KEY, kitchenPedal } from '../../parts/calls.ts'
 import { Key } from '../../parts/key.tsx'
 import { useLearning } from '../../parts/use-learning.ts'
 import { ListRows } from '../sheets/list-rows.tsx'
@@ -25,6 +26,10 @@ export function PedalPart(props: SettingsPart) {
       title: name,
       texts: [say.acts(acts), ...codesOf(id).map(say.key)],
     })),
+    ...inUse(shop.kitchenStations).map(({ id, name }) => {
+      const pedal = kitchenPedal(id)
+      return { id: pedal, title: name, texts: [words.bench.more.kitchen, ...codesOf(pedal).map(say.key)] }
+    }),
     { id: COMING_KEY, title: say.coming, texts: [say.comingHint, ...codesOf(COMING_KEY).map(say.key)] },
   ]
   return (
