@@ -39,21 +39,23 @@ export function handOver(oneCase: Case, { order, keeps, lines, atMs }: Handing):
     happen(oneCase, atMs, { type: 'released', keepId: keep.id, lots })
     for (const { varietyId, lot } of lots) back.set(varietyId, [...(back.get(varietyId) ?? []), lot])
   }
-  for (const [varietyId, pieces] of open) takeSold(oneCase, { varietyId, pieces }, back.get(varietyId) ?? [], atMs)
-  takeUsed(
-    oneCase,
-    order.items.filter((item) => item.steps.length === 0 || !isBegun(item)),
-    atMs,
-  )
+  const left = new Map<VarietyId, readonly Lot[]>()
+  for (const [varietyId, lots] of back) left.set(varietyId, [...lots, ...lotsOf(oneCase, varietyId)])
+  for (const [varietyId, pieces] of open)
+    left.set(varietyId, takeSold(oneCase, { varietyId, pieces }, back.get(varietyId) ?? [], atMs))
+  const unbegun = order.items.filter((item) => item.steps.length === 0 || !isBegun(item))
+  takeUsed(oneCase, unbegun, atMs, left)
   const missing = missingOf(order.lines, leaving)
   if (missing.length > 0) happen(oneCase, atMs, { type: 'orderShort', orderId: order.id, missing })
   return [...leaving].map(([varietyId, pieces]) => ({ varietyId, pieces }))
 }
 
-function takeSold(oneCase: Case, line: Line, back: readonly Lot[], atMs: EpochMs): void {
-  if (line.pieces === 0) return
+/** @returns the lots that are left of it: what else the order takes is not taken of the same pieces again */
+function takeSold(oneCase: Case, line: Line, back: readonly Lot[], atMs: EpochMs): readonly Lot[] {
   // Pieces that were kept are the order's own: first.
-  const takes = oldestOf([...back, ...lotsOf(oneCase, line.varietyId)], line.pieces)
+  const lots = [...back, ...lotsOf(oneCase, line.varietyId)]
+  if (line.pieces === 0) return lots
+  const takes = oldestOf(lots, line.pieces)
   happen(oneCase, atMs, {
     type: 'stockTaken',
     varietyId: line.varietyId,
@@ -64,6 +66,8 @@ function takeSold(oneCase: Case, line: Line, back: readonly Lot[], atMs: EpochMs
     unnamed: false,
     from: 'tap',
   })
+  const taken = new Map(takes.map(({ batchId, pieces }) => [batchId, pieces]))
+  return lots.map((lot) => ({ ...lot, pieces: lot.pieces - (taken.get(lot.id) ?? 0) }))
 }
 
 /** Mixed lines are what is kept besides, then what there is most of. */

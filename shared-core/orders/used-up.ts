@@ -1,6 +1,7 @@
 import type { Case } from '../day/decision.ts'
 import { happen } from '../day/decision.ts'
-import type { PortionId } from '../ids.ts'
+import type { Lot } from '../day/state.ts'
+import type { PortionId, VarietyId } from '../ids.ts'
 import { takeOff } from '../stock/decide-stock.ts'
 import type { EpochMs } from '../units.ts'
 import type { OrderItem, PortionsLeft } from './order.ts'
@@ -8,11 +9,24 @@ import type { OrderItem, PortionsLeft } from './order.ts'
 /**
  * What is begun uses up its bagel and its portions. A portion that nobody has counted is not counted down; one that is
  * at nothing stays there, as what is made was there.
+ * @param lots what is left of varieties of which the same command has taken some already
  */
-export function takeUsed(oneCase: Case, items: readonly OrderItem[], atMs: EpochMs): void {
-  const bagels = new Map<NonNullable<OrderItem['varietyId']>, number>()
+export function takeUsed(
+  oneCase: Case,
+  items: readonly OrderItem[],
+  atMs: EpochMs,
+  lots: ReadonlyMap<VarietyId, readonly Lot[]> = new Map(),
+): void {
+  const bagels = new Map<VarietyId, number>()
   for (const { varietyId } of items) if (varietyId !== null) bagels.set(varietyId, (bagels.get(varietyId) ?? 0) + 1)
-  for (const [varietyId, pieces] of bagels) takeOff(oneCase, { varietyId, pieces }, 'kitchen', { atMs, from: 'tap' })
+  for (const [varietyId, pieces] of bagels) {
+    const left = lots.get(varietyId)
+    takeOff(oneCase, { varietyId, pieces }, 'kitchen', {
+      atMs,
+      from: 'tap',
+      ...(left === undefined ? {} : { lots: left }),
+    })
+  }
   const left = portionsAfter(oneCase, items)
   if (left.length > 0) happen(oneCase, atMs, { type: 'portionsLeft', left })
 }

@@ -113,13 +113,21 @@ export function decideHandOver(oneCase: Of<'handOver'>): Decision {
   return take(oneCase, { lines: keep.lines })
 }
 
+interface TakingOff {
+  readonly atMs: EpochMs
+  readonly from: SaleSource
+  readonly unnamed?: boolean
+  /** What is there after what the same command took before; left out: as the state has it. */
+  readonly lots?: readonly Lot[]
+}
+
 export function takeOff(
   oneCase: Case,
   line: Line,
   fate: 'sold' | 'kitchen' | 'wasted' | 'given',
-  { atMs, from, unnamed = false }: { readonly atMs: EpochMs; readonly from: SaleSource; readonly unnamed?: boolean },
+  { atMs, from, unnamed = false, lots }: TakingOff,
 ): void {
-  const takes = oldestOf(lotsOf(oneCase, line.varietyId), line.pieces)
+  const takes = oldestOf(lots ?? lotsOf(oneCase, line.varietyId), line.pieces)
   const { doughId } = wantOf(oneCase.shop, line)
   const found = line.pieces - piecesOf(takes)
   happen(oneCase, atMs, {

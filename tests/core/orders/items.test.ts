@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest'
 import type { State } from '../../../shared-core/day/state.ts'
 import { portionId, runId, shelfId, varietyId } from '../../../shared-core/ids.ts'
+import { piecesOf } from '../../../shared-core/line/lines.ts'
 import type { ItemPart, OrderCommand } from '../../../shared-core/orders/order-commands.ts'
 import { spanMs } from '../../../shared-core/units.ts'
-import { at, lot, stateWith, stock } from '../support/make.ts'
+import { at, lines, lot, stateWith, stock } from '../support/make.ts'
 import { decided, eventsOf, outcome, play } from '../support/play.ts'
-import { askedItem, orderShop, slip } from './order-makers.ts'
+import { askedItem, askedLine, orderShop, slip } from './order-makers.ts'
 
 /** Twelve sesame for sale, ten balls counted; one sandwich on sesame and one flatbread ordered on slip 1. */
 function waiting(): State {
@@ -104,5 +105,18 @@ describe('items made to order', () => {
     const events = play(state, { type: 'handOverOrder', orderId: part(state, 1).orderId, lines: null })
     expect(eventsOf(events, 'stockTaken')).toMatchObject([{ varietyId: 'sesame', fate: 'kitchen' }])
     expect(state.portions.get(portionId('ball'))?.portions).toBe(9)
+  })
+
+  it('[M7] given pieces and an unbegun sandwich of the same variety, when handed over, then each takes pieces of its own', () => {
+    const state = waiting()
+    const { orderId } = part(state, 1)
+    const asked = { ...slip(), type: 'changeOrder', orderId, keepsItems: true } as const
+    play(state, { ...asked, lines: [askedLine('sesame', { pieces: 11 })] })
+    play(state, { type: 'keep', lines: lines('sesame', 5), orderId })
+    const events = play(state, { type: 'handOverOrder', orderId, lines: lines('sesame', 4) })
+    expect(eventsOf(events, 'stockTaken').map(({ fate, found, takes }) => [fate, found, piecesOf(takes)])).toEqual([
+      ['sold', 0, 4],
+      ['kitchen', 0, 1],
+    ])
   })
 })
