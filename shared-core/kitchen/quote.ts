@@ -66,8 +66,9 @@ export function quoteFor(state: State, nowMs: EpochMs, items: readonly AskedItem
 /** In order, the shortest first. */
 function simulatedWaits(state: State, kitchen: Kitchen, asked: Order): readonly number[] {
   const mine = kitchen.items.flatMap(({ order }, at) => (order === asked ? [at] : []))
+  const watched = new Set(mine)
   const waitOf = (some: Kitchen, taking: Taking) => {
-    const { endMs } = simulate(simGivenOf(some, taking))
+    const { endMs } = simulate({ ...simGivenOf(some, taking), watched })
     return mine.reduce((last, at) => Math.max(last, endMs[at] ?? 0), kitchen.nowMs) - kitchen.nowMs
   }
   const aboutMs = waitOf(kitchen, takingAsSetUp(kitchen.nowMs))

@@ -10,6 +10,8 @@ export interface SimGiven {
   readonly handlingMs: number
   /** What stands first goes first wherever both could begin. */
   readonly jobs: readonly SimJob[]
+  /** As soon as the ends of these jobs are known the rest is left undone; left out: all is done. */
+  readonly watched?: ReadonlySet<number>
 }
 
 export interface SimJob {
@@ -59,10 +61,12 @@ class Run {
   readonly #step: Int32Array
   readonly #startMs: Float64Array[]
   readonly #endMs: Float64Array
+  #left: number
 
   constructor(given: SimGiven) {
     const { hands, shelves, jobs } = given
     this.#given = given
+    this.#left = given.watched?.size ?? Number.POSITIVE_INFINITY
     this.#idle = new Int32Array(hands.length)
     this.#free = new Int32Array(shelves.length)
     this.#waiting = Array.from({ length: hands.length + 1 }, () => new EventHeap())
@@ -82,7 +86,7 @@ class Run {
 
   result(): Simulated {
     const touched = new Set<number>()
-    while (this.#events.size > 0) {
+    while (this.#events.size > 0 && this.#left > 0) {
       const atMs = this.#events.firstAt
       while (this.#events.size > 0 && this.#events.firstAt === atMs) touched.add(this.#take(this.#events.pop()))
       for (const queue of touched) this.#begin(queue, atMs)
@@ -111,8 +115,10 @@ class Run {
 
   #arrive(job: number, readyMs: number): void {
     const step = this.#given.jobs[job]?.steps[this.#step[job] ?? 0]
-    if (step === undefined) this.#endMs[job] = readyMs
-    else this.#events.push(Math.max(readyMs, step.fromMs), codeOf('job', job))
+    if (step === undefined) {
+      this.#endMs[job] = readyMs
+      if (this.#given.watched?.has(job) === true) this.#left -= 1
+    } else this.#events.push(Math.max(readyMs, step.fromMs), codeOf('job', job))
   }
 
   #begin(queue: number, atMs: number): void {

@@ -7,7 +7,7 @@ import { itemsOf } from './model.ts'
 /** The newest orders tell what comes next: those of the shop's promise, as older ones may be handed over already. */
 const REPEATS_MAX = 12
 /** More than this is not needed to keep hands and oven busy. */
-const ITEMS_MAX = 90
+const ITEMS_MAX = 75
 
 /**
  * What will probably be ordered until then: the last minutes once more, and again. All of it is due after what is there
