@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { erlangC, steadyRun, WAITS } from './queueing-runs.ts'
 
-const CUSTOMERS = 60_000
+const CUSTOMERS = 45_000
 /** The others, and longer runs: `npm run reference`. */
 const SOME = WAITS.filter(([servers, busy]) => busy === 0.7 && servers <= 3)
 
