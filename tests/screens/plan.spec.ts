@@ -1,6 +1,7 @@
 import { doughId } from '../../shared-core/ids.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import { hours, shopWith, table, variety } from '../core/support/shop.ts'
+import { zoneAtHour } from '../core/support/zone-at-hour.ts'
 import { openDeskByTouch, part } from './support/desk-page.ts'
 import { lookMark } from './support/looks.ts'
 import { expect, test } from './support/shop-server.ts'
@@ -10,16 +11,12 @@ import { expectNoViolations } from './support/wall-page.ts'
 /** It is evening in it: tomorrow is planned. Nothing is sold yet; how much goes on a usual day was typed. */
 function eveningShop(): Shop {
   const { profile, ...base } = shopWith()
-  const ahead = 20 - new Date().getUTCHours()
-  // In these names the sign is the other way round, and they reach from −14 to +12.
-  const hoursAhead = ahead > 14 ? ahead - 24 : ahead
-  const zone = hoursAhead === 0 ? 'Etc/GMT' : `Etc/GMT${hoursAhead > 0 ? '-' : '+'}${Math.abs(hoursAhead)}`
   const varieties = table([
     variety({ id: 'sesame', order: 1, usual: 120 }),
     variety({ id: 'poppy', order: 2, usual: 80 }),
     variety({ id: 'rye', order: 3, doughId: doughId('rye'), decidedAt: 'mixer', usual: 36 }),
   ])
-  return shopWith({ ...base, profile: { ...profile, zone }, hours: hours(), varieties })
+  return shopWith({ ...base, profile: { ...profile, zone: zoneAtHour(20) }, hours: hours(), varieties })
 }
 
 test('[I61, I62, I68, I69] given the evening before, when a load is moved with the arrow keys, then its cost is said, it is kept for all screens, and let go again; and one more shelf is reckoned', async ({

@@ -8,6 +8,7 @@ import { isAdvised } from '../../shared-core/live/plan.ts'
 import type { PlanTold } from '../../shared-core/live/protocol.ts'
 import type { WhatIfAnswer } from '../../shared-core/plan/what-if.ts'
 import { hours, shopWith } from '../core/support/shop.ts'
+import { zoneAtHour } from '../core/support/zone-at-hour.ts'
 import { violationsOf } from '../reference/bake-off/feasible.ts'
 import { loadReadyAt, madeShop, madeVariety } from '../reference/bake-off/made-shop.ts'
 import { connect } from './support/screen-socket.ts'
@@ -15,17 +16,11 @@ import { ask, startServer } from './support/start-server.ts'
 
 const HOUR_MS = 3_600_000
 
-/** A zone in which it is noon, so that there is time to bake whatever the machine's clock says. */
-function zoneOfNoon(): string {
-  const ahead = 12 - new Date().getUTCHours()
-  return ahead === 0 ? 'Etc/UTC' : `Etc/GMT${ahead > 0 ? '-' : '+'}${Math.abs(ahead)}`
-}
-
 /** A shop that bakes until it closes, in which somebody has said what sells; the day is not open yet. */
 async function startShop(usual: number | null = 100) {
   const base = shopWith()
   const varieties = new Map([...base.varieties].map(([id, one]) => [id, { ...one, usual }]))
-  const profile = { ...base.profile, zone: zoneOfNoon() }
+  const profile = { ...base.profile, zone: zoneAtHour(12) }
   const times = { ovenReadyMinute: 300, openMinute: 360, changeoverFromMinute: null, changeoverToMinute: null }
   const server = await startServer({
     shop: { ...base, profile, varieties, hours: hours({ ...times, closeMinute: 1_200, secondMenu: null }) },

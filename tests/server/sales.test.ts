@@ -1,10 +1,15 @@
 import { describe, expect, it } from 'vitest'
 import { DEFAULT_COUNTER } from '../../shared-core/shop/default-rules.ts'
 import { shopWith } from '../core/support/shop.ts'
+import { zoneAtHour } from '../core/support/zone-at-hour.ts'
 import type { Ask, TestServer } from './support/start-server.ts'
 import { ask, startServer } from './support/start-server.ts'
 
-const TILL_SHOP = shopWith({ counter: { ...DEFAULT_COUNTER, salesFrom: 'till' } })
+const { profile } = shopWith()
+const TILL_SHOP = shopWith({
+  counter: { ...DEFAULT_COUNTER, salesFrom: 'till' },
+  profile: { ...profile, zone: zoneAtHour(12) },
+})
 const till = () => startServer({ shop: TILL_SHOP })
 const post = (server: TestServer, body: unknown, more: Ask & { query?: string } = {}) =>
   ask(server, `/api/v1/sales${more.query ?? ''}`, { body, ...more })

@@ -6,6 +6,7 @@ import type { Act } from '../../../shared-core/day/commands.ts'
 import { varietyId } from '../../../shared-core/ids.ts'
 import type { Language, Shop } from '../../../shared-core/shop/shop.ts'
 import { shopWith } from '../../core/support/shop.ts'
+import { zoneAtHour } from '../../core/support/zone-at-hour.ts'
 import type { ShopServer } from './shop-server.ts'
 
 export const GLASS = { width: 1280, height: 800 }
@@ -89,10 +90,8 @@ export async function axeFindings(page: Page): Promise<string[]> {
 
 /** A shop in whose zone it is now about so late: hours that count for a test, whenever it runs. */
 export function shopAtHour(hour: number, parts: Partial<Shop> = {}): Shop {
-  const ahead = ((hour - new Date().getUTCHours() + 36) % 24) - 12
-  const zone = ahead === 0 ? 'Etc/GMT' : `Etc/GMT${ahead > 0 ? '-' : '+'}${Math.abs(ahead)}`
   const shop = shopWith(parts)
-  return { ...shop, profile: { ...shop.profile, zone } }
+  return { ...shop, profile: { ...shop.profile, zone: zoneAtHour(hour) } }
 }
 
 /** An act tapped so many minutes ago, on a screen that had no contact. */

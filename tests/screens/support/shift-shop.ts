@@ -12,6 +12,7 @@ import {
   table,
   variety,
 } from '../../core/support/shop.ts'
+import { zoneAtHour } from '../../core/support/zone-at-hour.ts'
 
 const MINUTE_MS = 60_000
 const NOON_HOUR = 12
@@ -27,12 +28,9 @@ export interface ShiftShop {
   readonly more?: Partial<Shop>
 }
 
-/** A zone in which it is noon now, so that a day's hours stand around the present, whatever the machine's clock says. */
+/** Noon now, by a zone of its own. */
 function noonNow(now: Date): { readonly zone: string; readonly minute: number } {
-  const ahead = NOON_HOUR - now.getUTCHours()
-  // In these names the sign is the other way round: Etc/GMT-3 is three hours ahead.
-  const zone = ahead === 0 ? 'Etc/UTC' : `Etc/GMT${ahead > 0 ? '-' : '+'}${Math.abs(ahead)}`
-  return { zone, minute: NOON_HOUR * 60 + now.getUTCMinutes() }
+  return { zone: zoneAtHour(NOON_HOUR, now), minute: NOON_HOUR * 60 + now.getUTCMinutes() }
 }
 
 /** A shop with people, lists and a kettle that wants care, whose changeover comes when the test needs it. */
