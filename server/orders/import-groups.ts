@@ -6,6 +6,7 @@ import {
   MARK_CHARACTERS_MAX,
   ORDER_ITEMS_MAX,
   ORDER_LINES_MAX,
+  ORDER_THINGS_MAX,
   TIMES_MAX,
 } from '../../shared-core/orders/order-limits.ts'
 import { epochMs } from '../../shared-core/units.ts'
@@ -80,6 +81,8 @@ function faultsOf(group: readonly RowRead[], first: RowRead, mapping: OrderMappi
   const many = items.find(({ times }) => times > TIMES_MAX)
   if (many !== undefined)
     found.push(at(first, orderFault('too-many-pieces', { text: String(many.times), most: TIMES_MAX })))
+  const things = items.reduce((sum, { times }) => sum + times, 0)
+  if (things > ORDER_THINGS_MAX) found.push(at(first, orderFault('too-many-lines', { most: ORDER_THINGS_MAX })))
   return found
 }
 

@@ -6,6 +6,7 @@ import {
   MARK_CHARACTERS_MAX,
   ORDER_ITEMS_MAX,
   ORDER_LINES_MAX,
+  ORDER_THINGS_MAX,
   STOPS_MAX,
   TIMES_MAX,
 } from './order-limits.ts'
@@ -48,6 +49,13 @@ export const askedItem = record({
   times: whole(1, TIMES_MAX),
 })
 
+function notTooMany(items: readonly { readonly times: number }[], ctx: z.RefinementCtx): void {
+  const things = items.reduce((sum, { times }) => sum + times, 0)
+  if (things <= ORDER_THINGS_MAX) return
+  const params = { wrong: `They are ${things} things made to order.` }
+  ctx.addIssue({ code: 'custom', message: `At most ${ORDER_THINGS_MAX} in one order; more as another.`, params })
+}
+
 const way = oneOf(['here', 'pickUp', 'delivery'])
 const asked = {
   mark: mark.nullable(),
@@ -56,7 +64,7 @@ const asked = {
   runId: ids.run.nullable(),
   stop: whole(0, STOPS_MAX),
   lines: list(askedLine, 'lines', 0, ORDER_LINES_MAX),
-  items: list(askedItem, 'items', 0, ORDER_ITEMS_MAX),
+  items: list(askedItem, 'items', 0, ORDER_ITEMS_MAX).superRefine(notTooMany),
   isPaid: flag(),
   details: orderDetails.exactOptional(),
 }

@@ -206,6 +206,7 @@ describe('mistakes in an order', () => {
     ['a clock time that is past', { ...six, due: '8:05' }, ['/due']],
     ['a name where a mark belongs', { ...six, mark: 'Zilla Quandary' }, ['/mark']],
     ['an unknown field', { ...six, tip: 3 }, ['/tip']],
+    ['coffee for a whole town', { items: Array(5).fill({ item: 'coffee', times: 41 }) }, ['/items']],
   ])('[M109] given %s, when read, then its place is told and what would be right', (_what, body, paths) => {
     const today = { zone: SHOP.profile.zone, date: '2026-11-24', nowMs: at('9:06') }
     const read = readOrder(body, { shop: SHOP, today, meanings: new Map() })
