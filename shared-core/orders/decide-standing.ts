@@ -1,6 +1,7 @@
 import type { Case, Decision } from '../day/decision.ts'
 import { happen, happenedAt, refuse, take } from '../day/decision.ts'
 import { standingId } from '../ids.ts'
+import type { EpochMs } from '../units.ts'
 import { askedRefusal, orderLines } from './asked-order.ts'
 import type { StandingOrder } from './order.ts'
 import type { OrderCommand } from './order-commands.ts'
@@ -20,6 +21,7 @@ export function decideSetStanding(oneCase: Of<'setStanding'>): Decision {
   if (refusal !== null) return refusal
   const { mark, way, runId, stop, dueMinute, isPaid, recurrence, onHolidays } = command
   const onRun = way === 'delivery' && runId !== null
+  const atMs = happenedAt(oneCase)
   const standing: StandingOrder = {
     id: before?.id ?? standingId(oneCase.newId()),
     mark,
@@ -32,11 +34,27 @@ export function decideSetStanding(oneCase: Of<'setStanding'>): Decision {
     details: (before?.details ?? 0) + (command.details === undefined ? 0 : 1),
     recurrence,
     onHolidays,
-    takenUp: before?.takenUp ?? null,
+    takenUp: takenUpBy(oneCase, { dueMinute, atMs, before: before?.takenUp ?? null }),
   }
-  happen(oneCase, happenedAt(oneCase), { type: 'standingSet', standing })
+  happen(oneCase, atMs, { type: 'standingSet', standing })
   return take(oneCase, { mark })
 }
+
+interface TakenUp {
+  readonly dueMinute: number
+  readonly atMs: EpochMs
+  readonly before: string | null
+}
+
+/** What is said in the afternoon of every morning begins tomorrow: nobody waits for it since this morning. */
+function takenUpBy({ state, context }: Case, { dueMinute, atMs, before }: TakenUp): string | null {
+  const date = state.day?.label ?? context.localDate
+  const noonMs = state.day?.noonMs ?? context.noonOf?.(date) ?? null
+  const isOver = noonMs !== null && noonMs + (dueMinute - NOON_MINUTE) * MINUTE_MS < atMs
+  return isOver && (before === null || before < date) ? date : before
+}
+const NOON_MINUTE = 720
+const MINUTE_MS = 60_000
 
 export function decideEndStanding(oneCase: Of<'endStanding'>): Decision {
   const standing = oneCase.state.standing.get(oneCase.command.standingId)

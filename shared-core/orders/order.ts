@@ -91,7 +91,7 @@ export interface StandingOrder {
   readonly recurrence: Recurrence
   /** On a day that the shop's calendar calls a holiday it comes too. */
   readonly onHolidays: boolean
-  /** The last date of which an order was made of it, YYYY-MM-DD; null: none yet. */
+  /** The last date of which an order was made of it, or that was over when it was said, YYYY-MM-DD; null: none yet. */
   readonly takenUp: string | null
 }
 

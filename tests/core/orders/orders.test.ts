@@ -274,6 +274,18 @@ describe('standing orders and the day', () => {
     expect([state.standing.size, state.orders.size]).toEqual([0, 1])
   })
 
+  it('[M11] given one that is said after its time of the day, when that day is open, then it comes from the next one on', () => {
+    const state = stateWith({ shop: orderShop() })
+    play(state, SCHOOL, { nowMs: at('6:59') })
+    play(state, { ...SCHOOL, mark: 'LATE' }, { nowMs: at('7:01') })
+    play(state, { type: 'takeUpOrders' }, { nowMs: at('7:02') })
+    expect([...state.orders.values()].map(({ mark }) => mark)).toEqual(['SCH'])
+    play(state, { type: 'closeDay' }, { nowMs: at('15:00'), confirmed: ['orders-open'] })
+    const thursday = { nowMs: at('4:00', 2), localDate: '2026-11-26' }
+    play(state, { type: 'openDay' }, thursday)
+    expect([...state.orders.values()].map(({ mark }) => mark).sort()).toEqual(['LATE', 'SCH'])
+  })
+
   it('[M12] given a shop that waits an hour, when nobody came, then the order ends and its pieces go back', () => {
     const state = shopState({ noShowMs: spanMs(1, 'h') })
     play(state, takeOrder({ lines: [askedLine('sesame')] }))
