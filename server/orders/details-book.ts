@@ -49,12 +49,14 @@ export class DetailsBook {
     this.#db.prepare('UPDATE details SET day = ? WHERE id = ? AND day IS NOT ?').run(day, id, day)
   }
 
-  /** @param version null: the newest @returns null: there is none */
+  /** @param version that writing, or the newest before it; null: the newest of all @returns null: there is none */
   find(id: string, version: number | null): WrittenDetails | null {
     const row =
       version === null
         ? this.#db.prepare('SELECT * FROM details WHERE id = ? ORDER BY version DESC LIMIT 1').get(id)
-        : this.#db.prepare('SELECT * FROM details WHERE id = ? AND version = ?').get(id, version)
+        : this.#db
+            .prepare('SELECT * FROM details WHERE id = ? AND version <= ? ORDER BY version DESC LIMIT 1')
+            .get(id, version)
     return row === undefined ? null : writtenIn(row)
   }
 

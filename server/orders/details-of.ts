@@ -17,9 +17,11 @@ export function detailsOf(state: State, book: DetailsBook, id: string): DetailsT
   if (one?.details === 0) return null
   const ids = forgottenWith(id)
   const version = one?.details ?? null
-  // The very writing first: one that the journal did not take may lie beside it.
-  const written = [version, null].flatMap((said) => ids.flatMap((any) => book.find(any, said) ?? []))[0]
-  if (written === undefined || isEmpty(written)) return null
+  const [, from] = ids
+  // Never a later one of its own: that was taken back, or the journal did not take it, and it may be somebody else's name.
+  const written =
+    ids.flatMap((any) => book.find(any, version) ?? [])[0] ?? (from === undefined ? null : book.find(from, null))
+  if (written === null || isEmpty(written)) return null
   const { name, phone, note } = written
   return { id, version: version ?? written.version, name, phone, note }
 }

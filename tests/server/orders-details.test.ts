@@ -118,6 +118,10 @@ describe('whom an order is for', () => {
     ])
     await world.submit({ type: 'takeBack', commandId: commandId('changed00001') })
     expect(told(id)).toMatchObject({ version: 1, name: ZILLA.name })
+    for (const name of ['Second', 'Third']) await world.submit(change(name), `changed${name}`.toLowerCase())
+    for (const name of ['Third', 'Second'])
+      await world.submit({ type: 'takeBack', commandId: commandId(`changed${name}`.toLowerCase()) })
+    expect(told(id)?.name ?? null, 'gone rather than another one’s').not.toBe('Third')
   })
 
   it('[M104] given an order of a standing one, when read, then it says what that says, until something is said of it alone', async () => {
