@@ -1,6 +1,7 @@
 import { closeRoom, ROOM_TABLES, reopenRoom } from '../dough/apply-close.ts'
 import { withSheet } from '../dough/apply-taken-back.ts'
 import type { DoughId } from '../ids.ts'
+import { givenBack } from '../orders/take-back-counts.ts'
 import { applySetUp } from '../shop/set-up-apply.ts'
 import { closeStock, dropKept } from '../stock/apply-stock.ts'
 import { halved } from '../stock/learn.ts'
@@ -117,11 +118,17 @@ export function applyTakenBack(folding: Folding, event: EventOf<'takenBack'>): v
   const { state, undo } = folding
   const trace = state.traces.find((one) => one.commandId === event.commandId)
   assert(trace !== undefined, `no trace of ${event.commandId}`)
-  for (const touched of trace.touched) restore(state, undo, withSheet(state, touched))
+  let since: readonly Trace[] = state.traces.filter(({ seq }) => seq > trace.seq)
+  for (const touched of trace.touched) {
+    const given = givenBack(state, touched, since)
+    if (given === null) restore(state, undo, withSheet(state, touched))
+    else if (given.row !== null) restore(state, undo, given.row)
+    since = given?.since ?? since
+  }
   for (const { doughId, column, pieces } of trace.booked) book(folding, doughId, column, -pieces)
   for (const { key, pieces } of trace.touches) touch(folding, key, -pieces)
   if (trace.touches.length > 0) forgetTouches(folding, trace)
-  state.traces = state.traces.filter((one) => one !== trace)
+  state.traces = [...state.traces.filter(({ seq }) => seq < trace.seq), ...since]
 }
 
 /**

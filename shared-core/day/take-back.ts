@@ -1,5 +1,6 @@
 import { counts, madeBy, tookOf, usedBy } from '../dough/apply-taken-back.ts'
 import { keptSince } from '../orders/kept-since.ts'
+import { isEverybodys } from '../orders/take-back-counts.ts'
 import type { DayCommand } from './commands.ts'
 import type { Case, Decision } from './decision.ts'
 import { happen, happenedAt, refuse, take } from './decision.ts'
@@ -46,11 +47,12 @@ export function decideTakeBack(oneCase: Case<Extract<DayCommand, { type: 'takeBa
 
 /** The first command after a trace that touched something of it; null when it can still be taken back. */
 export function changedSince(state: State, trace: Trace): Trace | null {
-  const keys = new Set(trace.touched.map(({ table, id }) => `${table} ${id}`))
+  const since = state.traces.filter((one) => one.seq > trace.seq)
+  const own = trace.touched.filter((row) => !isEverybodys(row, since, trace))
+  const keys = new Set(own.map(({ table, id }) => `${table} ${id}`))
   const used = usedBy(state, trace)
   const made = madeBy(trace)
   const isKept = keptSince(state, trace)
-  const since = state.traces.filter((one) => one.seq > trace.seq)
   const isOfIt = (one: Trace) =>
     one.touched.some(
       (row) =>

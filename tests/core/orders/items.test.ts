@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { State } from '../../../shared-core/day/state.ts'
-import { portionId, runId, shelfId, varietyId } from '../../../shared-core/ids.ts'
+import { commandId, portionId, runId, shelfId, varietyId } from '../../../shared-core/ids.ts'
 import { piecesOf } from '../../../shared-core/line/lines.ts'
 import type { ItemPart, OrderCommand } from '../../../shared-core/orders/order-commands.ts'
 import { spanMs } from '../../../shared-core/units.ts'
@@ -84,6 +84,31 @@ describe('items made to order', () => {
     play(state, moved('waiting', part(state, 1)))
     expect(stepsOf(state, 1)).toMatchObject([{ begunAtMs: null, madeAtMs: null }])
     expect(eventsOf(play(state, moved('begun', part(state, 1))), 'stockTaken')).toHaveLength(1)
+  })
+
+  it('[M24] given others that begin and make the same thing since, when one is taken back, then its portions come back and theirs stay taken', () => {
+    const state = waiting()
+    play(state, slip(askedItem('flatbread', { times: 2 })))
+    const [, other] = [...state.orders.keys()]
+    const balls = () => state.portions.get(portionId('ball'))?.portions
+    const ring = (no: number): ItemPart => ({ orderId: other ?? part(state, 2).orderId, no, step: 0 })
+    const back = (id: string) => ({ type: 'takeBack', commandId: commandId(id) }) as const
+    play(state, moved('begun', part(state, 2)), { id: 'begun00001' })
+    play(state, moved('begun', ring(1)), { id: 'begun00002' })
+    play(state, moved('made', part(state, 2)), { id: 'made000001', nowMs: at('6:49') })
+    play(state, moved('made', ring(1)), { id: 'made000002', nowMs: at('6:50') })
+    play(state, moved('begun', ring(2)), { id: 'begun00003', nowMs: at('6:50') })
+    expect(balls()).toBe(7)
+    play(state, back('made000001'), { nowMs: at('6:51') })
+    play(state, back('begun00001'), { nowMs: at('6:51') })
+    expect([balls(), stepsOf(state, 2)[0]]).toMatchObject([8, { begunAtMs: null, madeAtMs: null }])
+    play(state, back('begun00003'), { nowMs: at('6:51') })
+    expect(balls()).toBe(9)
+    play(state, { type: 'countPortions', portionId: portionId('ball'), portions: 4 }, { nowMs: at('6:52') })
+    play(state, back('made000002'), { nowMs: at('6:53') })
+    expect(outcome(decided(state, back('begun00002'), { nowMs: at('6:53') })), 'counted without it').toBe(
+      'take-back-changed-since',
+    )
   })
 
   it('[M21] given an order that is changed, then what is begun stays, and what is new goes on counting', () => {
