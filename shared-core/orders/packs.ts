@@ -67,7 +67,10 @@ export function packList(state: State, runId: RunId | null, at: OrdersAt): PackL
     .sort((one, other) => (run === null ? byDue(one, other) : byStop(one, other)))
   const leavesAtMs = run === null ? null : leavesOn(run, at)
   const kept = keptByOrder(state)
-  const stops = orders.map((order, n) => stopOf(shop, { order, run, leavesAtMs, n, kept: kept.get(order.id) ?? [] }))
+  const places = placesOf(orders)
+  const stops = orders.map((order, at) =>
+    stopOf(shop, { order, run, leavesAtMs, n: places[at] ?? at, kept: kept.get(order.id) ?? [] }),
+  )
   const packMs = shop === null ? durationMs(0) : packingMs(shop, orders)
   const packFromMs =
     run === null || leavesAtMs === null || orders.length === 0 ? null : back(leavesAtMs, run.loadMs + packMs)
@@ -124,6 +127,15 @@ function stopOf(shop: Shop | null, { order, run, leavesAtMs, n, kept }: StopOf):
     boxes: Math.ceil(pieces / boxPieces),
     tubs: tubsOf(order),
   }
+}
+
+/** Where the van is for each, counted from 0: orders of one stop are brought there together. */
+function placesOf(orders: readonly Order[]): readonly number[] {
+  let place = -1
+  return orders.map(({ stop }, at) => {
+    if (stop === 0 || stop !== orders[at - 1]?.stop) place += 1
+    return place
+  })
 }
 
 function tubsOf({ items }: Order): readonly Tubs[] {

@@ -190,6 +190,13 @@ describe('the van', () => {
     expect([list.packMs, list.packFromMs, list.outByMs]).toEqual([600_000, at('6:40'), at('6:10')])
   })
 
+  it('[M56] given two orders for one stop, when the list is made, then the van is there once for both', () => {
+    const orders = [onVan('school', 1), onVan('its café', 1), onVan('hotel', 4), onVan('a', 0), onVan('b', 0)]
+    const { stops } = packList(stateWith({ shop, orders }), runId('van'), at7)
+    const ten = [at('7:10'), at('7:10'), at('7:20'), at('7:30'), at('7:40')]
+    expect(stops.map(({ atMs }) => atMs)).toEqual(ten)
+  })
+
   it('[M56] given no run, when the list is made, then what is fetched, by due time; of an empty run there is nothing to pack', () => {
     const orders = [
       order('B', '9:00', [orderLine('sesame', 6)]),
