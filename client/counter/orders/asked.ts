@@ -33,7 +33,7 @@ export function withMore(
   much: Portioned,
 ): { readonly asked: Asked; readonly chosen: number } {
   const like = asked[chosen]
-  const at = like?.varietyId === varietyId ? chosen : asked.findLastIndex((line) => line.varietyId === varietyId)
+  const at = like?.varietyId === varietyId ? chosen : asked.map((line) => line.varietyId).lastIndexOf(varietyId)
   if (at >= 0) return { asked: replaced(asked, at, (line) => grown(line, much)), chosen: at }
   const empty = { varietyId, without: [], dozens: 0, pieces: 0 }
   const line = { ...empty, sliced: like?.sliced ?? false, bagged: like?.bagged ?? false }
