@@ -55,7 +55,7 @@ function figures({ times, line }: Words): FiguresWords {
           ? 'oven empty to the minute'
           : `oven empty ${times.span(Math.abs(byMs))} ${byMs < 0 ? 'early' : 'late'}`,
       noChangeover: 'the oven is not changed over yet, or never is',
-      noOrders: 'orders are not on the board yet',
+      noOrders: 'orders on time are not reckoned yet',
     },
     baked: {
       name: 'Dozens a crew hour',

@@ -55,7 +55,7 @@ function figures({ times, line }: Words): FiguresWords {
           ? 'horno vacío al minuto'
           : `horno vacío ${times.span(Math.abs(byMs))} ${byMs < 0 ? 'antes' : 'tarde'}`,
       noChangeover: 'el horno todavía no se cambió, o nunca se cambia',
-      noOrders: 'los pedidos todavía no están en el tablero',
+      noOrders: 'los pedidos a tiempo aún no se calculan',
     },
     baked: {
       name: 'Docenas por hora de trabajo',

@@ -71,7 +71,7 @@ export interface Fate {
 export interface OnTime {
   /** Of the varieties planned or baked that day, how many had something for sale at opening. Null before opening. */
   readonly atOpen: { readonly there: number; readonly of: number } | null
-  /** No orders are known to the board yet. */
+  /** Orders on time are not reckoned yet. */
   readonly orders: null
   /** When the oven was empty, less when the (slipped) changeover began; early is negative. Null without either. */
   readonly ovenEmptyByMs: number | null
