@@ -132,7 +132,7 @@ describe('the five figures in words', () => {
         '9/12',
         '9 of 12 varieties there at opening',
         'oven empty 4 min late',
-        'orders are not on the board yet',
+        'orders on time are not reckoned yet',
       ],
       ['Dozens a crew hour', '5.7', '1200 pieces baked', 'in 17.5 crew hours'],
       ['Unexplained', '−3', '11 pieces in all gaps, whichever way', 'no dough thrown'],
