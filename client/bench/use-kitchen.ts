@@ -1,27 +1,23 @@
-import { useEffect, useMemo, useState } from 'preact/hooks'
+import { useMemo } from 'preact/hooks'
 import type { State } from '../../shared-core/day/state.ts'
 import { epochMs } from '../../shared-core/units.ts'
 import type { LiveState } from '../live/shop-store.ts'
 import type { KitchenLook } from '../parts/kitchen-calls.ts'
 import { NO_KITCHEN } from '../parts/kitchen-calls.ts'
 import { rulerNow } from '../parts/ruler-of-day.ts'
+import { useFetched } from '../parts/use-fetched.ts'
 
 /** How often it is looked at while nothing happens. */
 const LOOK_MS = 5_000
 
-type Looks = typeof import('../parts/kitchen-now.ts')
+const fetchLooks = () => import('../parts/kitchen-now.ts')
 
 /**
  * What is made to order, for the line's own screen too: its sounds, and the key that leads there. What looks at it is
  * fetched after the line stands, and only in a shop that makes something to order.
  */
 export function useKitchen({ shopClock, nowMs }: LiveState, state: State): KitchenLook {
-  const [looks, setLooks] = useState<Looks | null>(null)
-  const isWanted = (state.shop?.kitchenStations.size ?? 0) > 0
-  useEffect(() => {
-    // Without contact it comes with the next change of the set-up, or a reload.
-    if (isWanted && looks === null) import('../parts/kitchen-now.ts').then(setLooks, () => undefined)
-  }, [isWanted, looks])
+  const looks = useFetched(fetchLooks, (state.shop?.kitchenStations.size ?? 0) > 0)
   const atMs = epochMs(nowMs - (nowMs % LOOK_MS))
   return useMemo(() => {
     if (looks === null) return NO_KITCHEN

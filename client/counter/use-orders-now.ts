@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
 import type { AtRisk } from '../../shared-core/orders/at-risk.ts'
+import { useFetched } from '../parts/use-fetched.ts'
 import type { CounterParts } from './counter-screen.tsx'
 import { fetchOrders } from './orders-later.tsx'
 import type { RodTime } from './rod-text.ts'
@@ -18,14 +19,12 @@ export interface OrdersNow {
 
 const NOTHING: Omit<OrdersNow, 'open'> = { risks: [], waiting: 0, ready: 0, lines: [] }
 
-/** A server that could not give the part is asked again after so long. */
-const AGAIN_MS = 10_000
 /** Of five hundred orders it takes a tenth of a second: it comes after the touch that changed something, not in it. */
 const AFTER_TOUCH_MS = 250
 
 /** Reckoned by the part that is fetched later; until it is there, nothing is at risk that anybody could say. */
 export function useOrdersNow(parts: CounterParts, time: RodTime): OrdersNow {
-  const reckon = useReckoning()
+  const part = useFetched(fetchOrders)
   const [now, setNow] = useState(NOTHING)
   const latest = useRef({ parts, time })
   latest.current = { parts, time }
@@ -34,36 +33,12 @@ export function useOrdersNow(parts: CounterParts, time: RodTime): OrdersNow {
   const { plan, outlook, shopClock } = live
   // biome-ignore lint/correctness/useExhaustiveDependencies: of all that is live only this is looked at.
   useEffect(() => {
-    if (reckon === null || timer.current !== null) return
+    if (part === null || timer.current !== null) return
     timer.current = window.setTimeout(() => {
       timer.current = null
-      setNow(reckon.now(latest.current.parts, latest.current.time))
+      setNow(part.ordersNow(latest.current.parts, latest.current.time))
     }, AFTER_TOUCH_MS)
-  }, [reckon, state, time.nowMs, time.closeMs, plan, outlook, shopClock, words])
+  }, [part, state, time.nowMs, time.closeMs, plan, outlook, shopClock, words])
   useEffect(() => () => window.clearTimeout(timer.current ?? undefined), [])
   return { ...now, open: state.orders.size }
-}
-
-interface Reckoning {
-  readonly now: (parts: CounterParts, time: RodTime) => Omit<OrdersNow, 'open'>
-}
-
-function useReckoning(): Reckoning | null {
-  const [part, setPart] = useState<Reckoning | null>(null)
-  const [tries, setTries] = useState(0)
-  useEffect(() => {
-    let isOpen = true
-    let timer = 0
-    fetchOrders().then(
-      ({ ordersNow }) => isOpen && setPart({ now: ordersNow }),
-      () => {
-        timer = window.setTimeout(() => isOpen && setTries(tries + 1), AGAIN_MS)
-      },
-    )
-    return () => {
-      isOpen = false
-      window.clearTimeout(timer)
-    }
-  }, [tries])
-  return part
 }

@@ -19,7 +19,6 @@ import type { AfternoonAhead } from '../parts/afternoon.ts'
 import { afternoonAhead, isNear } from '../parts/afternoon.ts'
 import type { KitchenLook } from '../parts/kitchen-calls.ts'
 import { actsAt, NO_KITCHEN } from '../parts/kitchen-calls.ts'
-import { kitchenLook } from '../parts/kitchen-now.ts'
 import type { Panel, TextSizes } from '../parts/legibility.ts'
 import { farthestDistanceM, wallSizes } from '../parts/legibility.ts'
 import { outlookNow } from '../parts/outlook-now.ts'
@@ -48,8 +47,8 @@ import { bodyView, changeStatus, emptyBody, notesBeside } from './body-view.ts'
 import type { WallLayout } from './layout.ts'
 import { roomySizes, wallLayout } from './layout.ts'
 import type { NotesView } from './notes-view.ts'
-import type { OrdersNow } from './orders-now.ts'
-import { NO_ORDERS, nextText, ordersNow, riskTexts } from './orders-now.ts'
+import type { OrdersNow } from './orders-told.ts'
+import { NO_ORDERS, nextText, riskTexts } from './orders-told.ts'
 import type { RodsView } from './rods-view.ts'
 import { rodsView } from './rods-view.ts'
 import type { ShiftNow } from './shift-view.ts'
@@ -116,7 +115,10 @@ export const SLOW_MS = 5_000
 
 export type SlowInput = Pick<LiveState, 'shown' | 'shopClock' | 'nowMs' | 'settings' | 'outlook' | 'plan'>
 
-export function slowView(live: SlowInput): SlowView {
+export type Looks = Pick<typeof import('./looks.ts'), 'kitchenLook' | 'ordersNow'>
+
+/** @param looks null: not fetched, until then nothing is made to order and no order at risk */
+export function slowView(live: SlowInput, looks: Looks | null): SlowView {
   const { shown, shopClock, nowMs, settings } = live
   if (shown === null) {
     return { rods: [], day: null, ruler: null, afternoon: null, room: [], kitchen: NO_KITCHEN, orders: NO_ORDERS }
@@ -132,7 +134,7 @@ export function slowView(live: SlowInput): SlowView {
   const afternoon = afternoonAhead(outlook, atMs)
   const dipByMs = planNow(live, shown)?.last?.kettleByMs
   const lastDip = dipByMs === undefined ? null : { atMs: dipByMs, text: adviceWords(words).lastDipMark }
-  const orders = ordersNow(shown, live, atMs, ruler)
+  const orders = looks?.ordersNow(shown, live, atMs, ruler) ?? NO_ORDERS
   const atRisk = new Set(orders.risks.map(({ orderId }) => orderId))
   return {
     rods: withProspects(rods(shown, atMs), { closeMs: ruler === null ? null : ruler.toMs, outlook }),
@@ -140,7 +142,7 @@ export function slowView(live: SlowInput): SlowView {
     ruler,
     afternoon: isNear(afternoon, atMs) ? afternoon : null,
     room: roomOf(shown, atMs, shopClock),
-    kitchen: kitchenLook(shown, atMs, ruler),
+    kitchen: looks?.kitchenLook(shown, atMs, ruler) ?? NO_KITCHEN,
     orders,
   }
 }

@@ -1,4 +1,5 @@
 import { useCallback, useEffect, useMemo, useState } from 'preact/hooks'
+import type { State } from '../../shared-core/day/state.ts'
 import type { StationId } from '../../shared-core/ids.ts'
 import type { KitchenActDue } from '../../shared-core/kitchen/kitchen-acts.ts'
 import { actCommand } from '../../shared-core/line/act-command.ts'
@@ -10,6 +11,7 @@ import { COMING_KEY, kitchenPedal, pedalAct, soundingAct, soundingRoomAct } from
 import { useGlassSize } from '../parts/glass-size.ts'
 import { kitchenCommand, kitchenPedalAct, soundingKitchenAct } from '../parts/kitchen-calls.ts'
 import { ScreenSize } from '../parts/screen-size.tsx'
+import { useFetched } from '../parts/use-fetched.ts'
 import { useFlash } from '../parts/use-flash.ts'
 import { useLive } from '../parts/use-live.ts'
 import { usePedals } from '../parts/use-pedals.ts'
@@ -83,13 +85,20 @@ export function WallScreen({ store }: { readonly store: ShopStore }) {
   )
 }
 
+const fetchLooks = () => import('./looks.ts')
+
 /** Reckoned when something happens, and every few seconds else. */
 function useSlowView({ shown, shopClock, nowMs, settings, outlook, plan }: LiveState): SlowView {
+  const looks = useFetched(fetchLooks, shown !== null && mayHaveOrders(shown))
   const atMs = epochMs(nowMs - (nowMs % SLOW_MS))
   return useMemo(
-    () => slowView({ shown, shopClock, nowMs: atMs, settings, outlook, plan }),
-    [shown, shopClock, atMs, settings, outlook, plan],
+    () => slowView({ shown, shopClock, nowMs: atMs, settings, outlook, plan }, looks),
+    [shown, shopClock, atMs, settings, outlook, plan, looks],
   )
+}
+
+function mayHaveOrders({ shop, orders, standing }: State): boolean {
+  return orders.size + standing.size + (shop?.kitchenStations.size ?? 0) > 0
 }
 
 interface HandsParts {

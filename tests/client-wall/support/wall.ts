@@ -4,6 +4,7 @@ import { NO_KITCHEN } from '../../../client/parts/kitchen-calls.ts'
 import { wallSizes } from '../../../client/parts/legibility.ts'
 import { namingOf } from '../../../client/wall/act-name.ts'
 import { wallLayout } from '../../../client/wall/layout.ts'
+import * as looks from '../../../client/wall/looks.ts'
 import type { SlowInput, WallInput, WallView } from '../../../client/wall/view.ts'
 import { slowView, wallView } from '../../../client/wall/view.ts'
 import { adviceWords } from '../../../client/words/advice.ts'
@@ -68,5 +69,6 @@ export function viewOf(
     settings: defaultSettings('wall'),
     ...live,
   }
-  return wallView({ live: whole, slow: slowView({ ...whole, outlook }), localTime, panel, page: panel, flash, sound })
+  const slow = slowView({ ...whole, outlook }, looks)
+  return wallView({ live: whole, slow, localTime, panel, page: panel, flash, sound })
 }
