@@ -7,14 +7,13 @@ import type { Sqlite } from '../journal/sqlite.ts'
 import { DetailsBook } from '../orders/details-book.ts'
 import { DETAILS_FILE } from '../orders/details-table.ts'
 import {
-  copyWhole,
+  bringWhole,
   filesOf,
   freeName,
-  isSound,
+  isWhole,
   moveWhole,
   nameOfInstant,
   openToRead,
-  putInPlace,
   removeFile,
 } from './journal-file.ts'
 
@@ -57,21 +56,15 @@ export interface BringDetails {
  */
 export async function bringDetails({ sqlite, folder, place, nowMs }: BringDetails): Promise<string | null> {
   const file = join(folder, DETAILS_FILE)
-  if (isWhole(sqlite, file)) return null
+  if (isWhole(sqlite, file, 'details')) return null
   const from = [join(place, DETAILS_FILE), join(dirname(place), DETAILS_FILE)].find(
-    (copy) => copy !== file && isWhole(sqlite, copy),
+    (copy) => copy !== file && isWhole(sqlite, copy, 'details'),
   )
   const broken = filesOf(file)
   for (const one of broken)
     renameSync(one, freeName(join(folder, `set-aside-${nameOfInstant(nowMs)}-${basename(one)}`)))
   if (from === undefined) return broken.length === 0 ? null : LOST
-  const db = openToRead(sqlite, from)
-  try {
-    await copyWhole(sqlite, db, `${file}.part`)
-  } finally {
-    db.close()
-  }
-  putInPlace(`${file}.part`, file)
+  await bringWhole(sqlite, from, file)
   return `Names and notes of orders are put back from ${from}.`
 }
 
@@ -139,21 +132,5 @@ function readExported(file: string): z.infer<typeof EXPORTED> {
     return EXPORTED.parse(JSON.parse(readFileSync(file, 'utf8')))
   } catch (error) {
     throw new JournalError(`${file} cannot be read: ${error instanceof Error ? error.message : String(error)}`)
-  }
-}
-
-function isWhole(sqlite: Sqlite, file: string): boolean {
-  if (!existsSync(file)) return false
-  try {
-    const db = openToRead(sqlite, file)
-    try {
-      // SQLite takes what is shorter than a page for a database without anything in it.
-      db.prepare('SELECT 1 FROM details LIMIT 1').get()
-      return isSound(db)
-    } finally {
-      db.close()
-    }
-  } catch {
-    return false
   }
 }

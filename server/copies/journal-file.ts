@@ -56,6 +56,34 @@ export function isSound(db: DatabaseSyncInstance): boolean {
   return db.prepare('PRAGMA quick_check(1)').get()?.quick_check === 'ok'
 }
 
+/** Whether a file is there, can be read and hangs together. @param table one that it must have */
+export function isWhole(sqlite: Sqlite, file: string, table: string): boolean {
+  if (!existsSync(file)) return false
+  try {
+    const db = openToRead(sqlite, file)
+    try {
+      // SQLite takes what is shorter than a page for a database without anything in it.
+      db.prepare(`SELECT 1 FROM ${table} LIMIT 1`).get()
+      return isSound(db)
+    } finally {
+      db.close()
+    }
+  } catch {
+    return false
+  }
+}
+
+/** Another file's whole content, in place when this returns; what was there is gone. */
+export async function bringWhole(sqlite: Sqlite, from: string, to: string): Promise<void> {
+  const db = openToRead(sqlite, from)
+  try {
+    await copyWhole(sqlite, db, `${to}.part`)
+  } finally {
+    db.close()
+  }
+  putInPlace(`${to}.part`, to)
+}
+
 /** SQLite's words for a file that is spoilt. */
 export function isDamage(error: unknown): boolean {
   return error instanceof Error && /not a database|malformed/.test(error.message)

@@ -13,6 +13,7 @@ import { carryOver } from './carry-over.ts'
 import { COPY_FILE, DEVICES_FILE } from './copy-folder.ts'
 import type { GoodCopy } from './copy-list.ts'
 import {
+  bringWhole,
   copyWhole,
   filesOf,
   freeName,
@@ -162,13 +163,7 @@ async function bringDevices(copiesFolder: string | null, aside: string, { sqlite
   const copy = join(copiesFolder ?? folder, DEVICES_FILE)
   if (isWhole(sqlite, file) || copiesFolder === null || !isWhole(sqlite, copy)) return
   moveInto(aside, filesOf(file))
-  const db = openToRead(sqlite, copy)
-  try {
-    await copyWhole(sqlite, db, `${file}.part`)
-  } finally {
-    db.close()
-  }
-  putInPlace(`${file}.part`, file)
+  await bringWhole(sqlite, copy, file)
 }
 
 function isWhole(sqlite: Sqlite, file: string): boolean {

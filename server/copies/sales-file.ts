@@ -2,7 +2,16 @@ import { existsSync, renameSync } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
 import type { DatabaseSyncInstance } from '@photostructure/sqlite'
 import type { Sqlite } from '../journal/sqlite.ts'
-import { copyWhole, filesOf, freeName, isSound, nameOfInstant, openToRead, putInPlace } from './journal-file.ts'
+import {
+  bringWhole,
+  copyWhole,
+  filesOf,
+  freeName,
+  isWhole,
+  nameOfInstant,
+  openToRead,
+  putInPlace,
+} from './journal-file.ts'
 
 /** Past sales of tills, beside the journal and in the copies' folder. */
 export const SALES_FILE = 'sales.sqlite'
@@ -37,9 +46,9 @@ export interface BringSales {
 /** Puts past sales back where they are lost; what can be read of them in the shop's folder is never older than a copy. */
 export async function bringSales({ sqlite, folder, place, nowMs }: BringSales): Promise<SalesBrought> {
   const file = join(folder, SALES_FILE)
-  if (isWhole(sqlite, file)) return { kind: 'kept' }
+  if (isWhole(sqlite, file, 'files')) return { kind: 'kept' }
   const from = [besideBackup(place), join(place, SALES_FILE), join(dirname(place), SALES_FILE)].find(
-    (copy) => copy !== file && isWhole(sqlite, copy),
+    (copy) => copy !== file && isWhole(sqlite, copy, 'files'),
   )
   if (from === undefined) {
     const files = notedIn(sqlite, join(folder, 'journal.sqlite'))
@@ -47,13 +56,7 @@ export async function bringSales({ sqlite, folder, place, nowMs }: BringSales): 
   }
   for (const broken of filesOf(file))
     renameSync(broken, freeName(join(folder, `set-aside-${nameOfInstant(nowMs)}-${basename(broken)}`)))
-  const db = openToRead(sqlite, from)
-  try {
-    await copyWhole(sqlite, db, `${file}.part`)
-  } finally {
-    db.close()
-  }
-  putInPlace(`${file}.part`, file)
+  await bringWhole(sqlite, from, file)
   return { kind: 'brought', from }
 }
 
@@ -82,22 +85,6 @@ export async function copySales(sqlite: Sqlite, folder: string, to: string): Pro
 /** Whether anything came in; a server makes the file at its start. */
 function hasRows(db: DatabaseSyncInstance): boolean {
   return ['rows', 'files', 'names'].some((table) => db.prepare(`SELECT 1 FROM ${table} LIMIT 1`).get() !== undefined)
-}
-
-function isWhole(sqlite: Sqlite, file: string): boolean {
-  if (!existsSync(file)) return false
-  try {
-    const db = openToRead(sqlite, file)
-    try {
-      // SQLite takes what is shorter than a page for a database without anything in it.
-      db.prepare('SELECT 1 FROM files LIMIT 1').get()
-      return isSound(db)
-    } finally {
-      db.close()
-    }
-  } catch {
-    return false
-  }
 }
 
 /** Names of files that the journal was told of. */
