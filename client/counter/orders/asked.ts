@@ -2,6 +2,7 @@ import type { Line } from '../../../shared-core/day/state.ts'
 import type { VarietyId } from '../../../shared-core/ids.ts'
 import type { OrderLine } from '../../../shared-core/orders/order.ts'
 import type { AskedLine } from '../../../shared-core/orders/order-commands.ts'
+import { fits } from '../../../shared-core/orders/spoken-for.ts'
 
 /** Pieces that an order asks for, as they are touched together. */
 export type Asked = readonly AskedLine[]
@@ -109,8 +110,7 @@ export function splitAsked(
     const whole = open
     const taken: AskedLine[] = []
     for (const [varietyId, pieces] of left) {
-      const fits = line.varietyId === null ? !line.without.includes(varietyId) : line.varietyId === varietyId
-      const takes = fits ? Math.min(open, pieces) : 0
+      const takes = fits(line, varietyId) ? Math.min(open, pieces) : 0
       if (takes === 0) continue
       left.set(varietyId, pieces - takes)
       taken.push({ ...line, varietyId, without: [], dozens: 0, pieces: takes })

@@ -2,13 +2,13 @@ import { useMemo } from 'preact/hooks'
 import { salesWords } from '../../words/desk-sales.ts'
 import { Panel } from '../panel.tsx'
 import { ColumnsField } from '../sales/columns-field.tsx'
+import { DropArea } from '../sales/drop-area.tsx'
 import { FormFields } from '../sales/form-fields.tsx'
 import { ImportDoubts } from './import-doubts.tsx'
 import { ImportRows } from './import-rows.tsx'
 import { COLUMN_CHOICES, columnTakenFor, newOrders, withOrderColumn } from './import-view.ts'
 import { Tick } from './lines-field.tsx'
 import type { OrdersParts } from './parts.ts'
-import { PickFile } from './pick-file.tsx'
 import { useImport } from './use-import.ts'
 
 /** A file of orders: dropped, said column by column, looked at, taken. Nothing is kept of it but how its columns are meant. */
@@ -18,7 +18,8 @@ export function ImportPanel(props: OrdersParts) {
   const { file, read, mapping, told, isBusy, choose, change, take, putAway } = useImport(say)
   return (
     <Panel part="import" title={file === null ? say.files.title : say.files.columnsTitle(file.name)} isWide>
-      {file === null ? <PickFile {...props} onFile={choose} /> : read === null && isBusy && <p>{say.files.reading}</p>}
+      {file === null && <DropArea words={say.files} hint={say.files.lead} onFile={choose} />}
+      {file !== null && read === null && isBusy && <p>{say.files.reading}</p>}
       {told.text !== '' && (
         <p class={told.isTrouble ? 'desk-trouble' : 'desk-even'} role={told.isTrouble ? 'alert' : 'status'}>
           {told.text}

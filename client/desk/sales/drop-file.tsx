@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { addressOf } from '../place.ts'
+import { DropArea } from './drop-area.tsx'
 import { withinOf } from './pages.ts'
 import type { SalesParts } from './sales-place.tsx'
 import { troubleOf } from './trouble.ts'
@@ -13,7 +14,6 @@ interface Sending {
 
 /** A file is chosen or dropped; it is sent, and the page of what it would be read as opens. */
 export function DropFile({ say }: SalesParts) {
-  const [isOver, setOver] = useState(false)
   const [sending, setSending] = useState<Sending | null>(null)
   const [trouble, setTrouble] = useState('')
   const running = useRef<Upload | null>(null)
@@ -25,8 +25,8 @@ export function DropFile({ say }: SalesParts) {
   }
   // biome-ignore lint/correctness/useExhaustiveDependencies: only when the page is left.
   useEffect(() => stop, [])
-  const send = async (file: File | undefined) => {
-    if (file === undefined || running.current !== null) return
+  const send = async (file: File) => {
+    if (running.current !== null) return
     setTrouble('')
     setSending({ name: file.name, percent: 0 })
     const one = upload(file, (part) => setSending({ name: file.name, percent: Math.round(part * 100) }))
@@ -41,52 +41,27 @@ export function DropFile({ say }: SalesParts) {
     } else setTrouble(done.kind === 'no-contact' ? say.drop.notSent : troubleOf(done, say))
   }
   return (
-    <section
-      class={isOver ? 'sales-drop sales-drop-over' : 'sales-drop'}
-      aria-label={say.drop.choose}
-      onDragOver={(event) => {
-        event.preventDefault()
-        setOver(true)
-      }}
-      onDragLeave={() => setOver(false)}
-      onDrop={(event) => {
-        event.preventDefault()
-        setOver(false)
-        void send(event.dataTransfer?.files[0])
-      }}
+    <DropArea
+      words={say.drop}
+      hint={say.drop.hint}
+      onFile={(file) => void send(file)}
+      sending={
+        sending === null ? null : (
+          <div class="desk-line" role="status">
+            <progress max={100} value={sending.percent} aria-label={sending.name} />
+            <span>{say.drop.sending(sending.name, sending.percent)}</span>
+            <button type="button" onClick={stop}>
+              {say.drop.stop}
+            </button>
+          </div>
+        )
+      }
     >
-      {sending === null ? (
-        <div class="desk-line">
-          <label class="desk-button sales-choose">
-            {say.drop.choose}
-            <input
-              type="file"
-              accept=".csv,.txt,.tsv,text/csv,text/plain"
-              onChange={(event) => {
-                const input = event.currentTarget
-                const file = input.files?.[0]
-                void send(file)
-                input.value = ''
-              }}
-            />
-          </label>
-          <span>{isOver ? say.drop.dropNow : say.drop.orDrop}</span>
-        </div>
-      ) : (
-        <div class="desk-line" role="status">
-          <progress max={100} value={sending.percent} aria-label={sending.name} />
-          <span>{say.drop.sending(sending.name, sending.percent)}</span>
-          <button type="button" onClick={stop}>
-            {say.drop.stop}
-          </button>
-        </div>
-      )}
-      <p class="desk-quiet">{say.drop.hint}</p>
       {trouble !== '' && (
         <p class="desk-trouble" role="alert">
           {trouble}
         </p>
       )}
-    </section>
+    </DropArea>
   )
 }
