@@ -28,7 +28,7 @@ export interface SlotUse {
 }
 
 /** After this, something that is to come out is late: second-menu bakes are short and hot. Common practice, no source. */
-export const OUT_LATE_MS = 30_000
+const OUT_LATE_MS = 30_000
 
 /** What bakes now, of all shelves; what comes out first stands first. */
 export function slotsNow(state: State, nowMs: EpochMs): readonly SlotUse[] {

@@ -106,7 +106,7 @@ export function takenAtOf(
 }
 
 /** What a piece must cool longer to be sliced than to be sold; of mixed ones, as of the variety that needs most. */
-export function coolsLonger(shop: Shop, varietyId: VarietyId | null): number {
+function coolsLonger(shop: Shop, varietyId: VarietyId | null): number {
   const some = varietyId === null ? inUse(shop.varieties).map(({ id }) => id) : [varietyId]
   return Math.max(0, ...some.map((id) => shop.orders.sliceCoolMs - coolMs(shop, id)))
 }

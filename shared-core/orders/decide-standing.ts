@@ -8,7 +8,7 @@ import type { OrderCommand } from './order-commands.ts'
 
 type Of<Type extends OrderCommand['type']> = Case<Extract<OrderCommand, { type: Type }>>
 
-export const STANDING_MAX = 500
+const STANDING_MAX = 500
 
 /** A new standing order, or one said anew. Orders that were made of it already stay as they are. */
 export function decideSetStanding(oneCase: Of<'setStanding'>): Decision {

@@ -20,7 +20,7 @@ export interface KeepNow {
  * A piece is not kept for longer than this: it would grow old in a bag while somebody goes without, and a later load
  * brings a fresher one. What no later load brings is said as an order at risk (`at-risk.ts`). Common practice, no source.
  */
-export const KEEP_AHEAD_MS = 4 * 60 * 60_000
+const KEEP_AHEAD_MS = 4 * 60 * 60_000
 
 /**
  * Which pieces of what just came out are kept for which orders: of the varieties that are ordered by name, soonest due

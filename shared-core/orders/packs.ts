@@ -88,12 +88,12 @@ export function packList(state: State, runId: RunId | null, at: OrdersAt): PackL
 }
 
 /** When the van leaves on a date. */
-export function leavesOn({ leavesMinute }: Pick<Run, 'leavesMinute'>, { noonMs }: Pick<OrdersAt, 'noonMs'>): EpochMs {
+function leavesOn({ leavesMinute }: Pick<Run, 'leavesMinute'>, { noonMs }: Pick<OrdersAt, 'noonMs'>): EpochMs {
   return epochMs(Math.max(0, noonMs + (leavesMinute - NOON_MINUTE) * MINUTE_MS))
 }
 
 /** What slicing, bagging and boxing of orders takes: `OrderRules.packMs` for each dozen begun. */
-export function packingMs(shop: Pick<Shop, 'orders'>, orders: readonly Pick<Order, 'lines'>[]): DurationMs {
+function packingMs(shop: Pick<Shop, 'orders'>, orders: readonly Pick<Order, 'lines'>[]): DurationMs {
   return durationMs(packMsOf(shop, piecesOf(orders.flatMap(({ lines }) => lines))))
 }
 

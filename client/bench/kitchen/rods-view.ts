@@ -65,7 +65,7 @@ export function rodViews(parts: RodsParts): readonly RodView[] {
  * What is to be made at these stations. A part that waits for one before it stands here only while that one is made
  * elsewhere: here the item has its ring already.
  */
-export function tasksHere({ queue, stations }: Pick<RodsParts, 'queue' | 'stations'>): readonly KitchenTask[] {
+function tasksHere({ queue, stations }: Pick<RodsParts, 'queue' | 'stations'>): readonly KitchenTask[] {
   const isHere = ({ stationId }: { readonly stationId: KitchenStationId }) =>
     stations.length === 0 || stations.includes(stationId)
   const tasks = queue.stations.filter(isHere).flatMap((station) => station.tasks)

@@ -58,7 +58,7 @@ export function withFewer(asked: Asked, chosen: number, much: Portioned): Asked 
   return replaced(asked, chosen, () => ({ ...line, dozens, pieces }))
 }
 
-export function withoutLine(asked: Asked, chosen: number): Asked {
+function withoutLine(asked: Asked, chosen: number): Asked {
   return asked.filter((_, index) => index !== chosen)
 }
 

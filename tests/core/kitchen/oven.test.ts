@@ -1,9 +1,13 @@
 import { describe, expect, it } from 'vitest'
 import { rulerOf } from '../../../shared-core/day/ruler.ts'
+import type { State } from '../../../shared-core/day/state.ts'
 import { menuItemId, shelfId, varietyId } from '../../../shared-core/ids.ts'
+import { lookAheadOf } from '../../../shared-core/kitchen/ahead.ts'
 import { kitchenActs } from '../../../shared-core/kitchen/kitchen-acts.ts'
-import { nextForOven } from '../../../shared-core/kitchen/next-for-oven.ts'
+import { ovenCalls } from '../../../shared-core/kitchen/oven-calls.ts'
 import { slotsNow } from '../../../shared-core/kitchen/slots-now.ts'
+import { tasksOf } from '../../../shared-core/kitchen/tasks.ts'
+import type { EpochMs } from '../../../shared-core/units.ts'
 import { Afternoon } from '../support/kitchen-play.ts'
 import { at, load, minuteToMs, until } from '../support/make.ts'
 
@@ -28,7 +32,7 @@ describe('the oven’s places', () => {
     const kitchen = dressed('41', 2)
     dressed('42', 1, kitchen)
     kitchen.slip('12:30', '43', 'flatbread')
-    const calls = nextForOven(kitchen.state, at('12:31')).filter(({ act }) => act === 'in')
+    const calls = callsOf(kitchen.state, at('12:31')).filter(({ act }) => act === 'in')
     expect(calls.flatMap(({ parts }) => parts.map(({ mark }) => mark)).sort()).toEqual(['41', '41', '42'])
     expect(calls[0]).toMatchObject({ atMs: at('12:31'), status: 'due' })
     expect(calls[0]?.parts.length).toBeGreaterThan(1)
@@ -47,7 +51,7 @@ describe('the oven’s places', () => {
       Array.from({ length: 10 }, (_, no) => all(no + 1)),
     )
     dressed('42', 1, kitchen)
-    const calls = nextForOven(kitchen.state, at('12:34'))
+    const calls = callsOf(kitchen.state, at('12:34'))
     expect(
       calls.map(({ act, parts }) => [act, parts.length] as const).sort(([, one], [, other]) => other - one),
     ).toEqual([
@@ -64,7 +68,7 @@ describe('the oven’s places', () => {
     const bagels = ['s1', 's2'].map((id) => load({ id, shelf: id, out: until('12:50', '12:52', '12:55') }))
     const kitchen = new Afternoon({ loads: bagels })
     dressed('41', 2, kitchen)
-    const [call] = nextForOven(kitchen.state, at('12:31'))
+    const [call] = callsOf(kitchen.state, at('12:31'))
     expect(call).toMatchObject({ act: 'in', shelfId: shelfId('s3') })
   })
 
@@ -129,4 +133,9 @@ function dressed(mark: string, count: number, kitchen = new Afternoon()): Aftern
     'made',
     Array.from({ length: count }, (_, at0) => [mark, at0 + 1, 0] as const),
   )
+}
+
+function callsOf(state: State, nowMs: EpochMs) {
+  const ahead = lookAheadOf(state, nowMs)
+  return ahead === null ? [] : ovenCalls(state, nowMs, tasksOf(ahead))
 }

@@ -3,10 +3,8 @@ import type { ShelfId } from '../ids.ts'
 import type { DueStatus } from '../line/act-due.ts'
 import type { ItemPart } from '../orders/order-commands.ts'
 import type { EpochMs } from '../units.ts'
-import { lookAheadOf } from './ahead.ts'
 import type { Asked, KitchenTask } from './queue.ts'
 import { slotsNow } from './slots-now.ts'
-import { tasksOf } from './tasks.ts'
 
 /** What the oven wants done: things put in together, turned or moved, taken out. */
 export interface OvenCall {
@@ -32,12 +30,8 @@ const TOGETHER_MS = 20_000
 /**
  * What is to be done at the oven, soonest first. Only what can go in is called for: its parts before are made, and there
  * is a place for it before the oven closes.
+ * @param tasks what the kitchen, run ahead, does when (`tasksOf`)
  */
-export function nextForOven(state: State, nowMs: EpochMs): readonly OvenCall[] {
-  const ahead = lookAheadOf(state, nowMs)
-  return ahead === null ? [] : ovenCalls(state, nowMs, tasksOf(ahead))
-}
-
 export function ovenCalls(state: State, nowMs: EpochMs, tasks: readonly KitchenTask[]): readonly OvenCall[] {
   const dueOf = new Map([...state.orders.values()].map(({ id, dueAtMs }) => [id, dueAtMs]))
   const uses = slotsNow(state, nowMs).map((use): OvenCall => {
