@@ -1,13 +1,10 @@
 import type { Ruler } from '../../shared-core/day/ruler.ts'
 import type { State } from '../../shared-core/day/state.ts'
-import { noonOf } from '../../shared-core/live/noon.ts'
 import { ordersAtRisk } from '../../shared-core/orders/at-risk.ts'
 import { dueOn } from '../../shared-core/orders/due-on.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
-import { localDate } from '../live/clock-text.ts'
 import type { LiveState } from '../live/shop-store.ts'
-import { planNow } from '../parts/advice.ts'
-import { outlookNow } from '../parts/outlook-now.ts'
+import { supplyNow } from '../parts/supply-now.ts'
 import type { NextOrder } from '../words/wall-kitchen.ts'
 import type { OrdersNow } from './orders-told.ts'
 import { NO_ORDERS } from './orders-told.ts'
@@ -20,24 +17,15 @@ const PAST_MS = 30 * 60_000
 /** @param ruler the day's; null: the shop is closed, and nothing is fetched */
 export function ordersNow(
   state: State,
-  live: Pick<LiveState, 'shopClock' | 'plan' | 'outlook' | 'nowMs'>,
+  live: Pick<LiveState, 'shopClock' | 'plan' | 'outlook'>,
   nowMs: EpochMs,
   ruler: Ruler | null,
 ): OrdersNow {
-  const { shopClock } = live
-  if (shopClock === null || ruler === null || state.orders.size + state.standing.size === 0) return NO_ORDERS
-  const date = localDate(shopClock, nowMs)
-  const asked = {
-    state,
-    nowMs,
-    date,
-    noonOf: (isoDate: string) => noonOf(shopClock, isoDate),
-    closesAtMs: ruler.closeMs,
-    outlook: outlookNow(live, state),
-    plan: planNow(live, state),
-  }
+  if (ruler === null || state.orders.size + state.standing.size === 0) return NO_ORDERS
+  const asked = supplyNow(live, state, nowMs)
+  if (asked === null) return NO_ORDERS
   const risks = ordersAtRisk(asked).map((risk) => ({ ...risk, mark: state.orders.get(risk.orderId)?.mark ?? '' }))
-  return { risks, next: nextOrders(state, { nowMs, date, noonMs: noonOf(shopClock, date) }) }
+  return { risks, next: nextOrders(state, { nowMs, date: asked.date, noonMs: asked.noonOf(asked.date) }) }
 }
 
 interface At {

@@ -1,15 +1,13 @@
 import { dateAfter } from '../../shared-core/day/label.ts'
 import type { State } from '../../shared-core/day/state.ts'
-import { minuteOn } from '../../shared-core/dough/dates.ts'
 import type { Quote } from '../../shared-core/kitchen/quote.ts'
 import { quoteFor } from '../../shared-core/kitchen/quote.ts'
 import { noonOf } from '../../shared-core/live/noon.ts'
-import { freshOutlook } from '../../shared-core/live/outlook.ts'
 import type { OutlookTold, PlanTold } from '../../shared-core/live/protocol.ts'
 import type { AskedOrder } from '../../shared-core/orders/order-commands.ts'
 import type { Promised } from '../../shared-core/orders/promise.ts'
 import { promiseFor } from '../../shared-core/orders/promise.ts'
-import { closesAtMinute, hoursOn } from '../../shared-core/shop/hours.ts'
+import { supplyAsked } from '../../shared-core/orders/supply-asked.ts'
 import type { Shop } from '../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { later } from '../../shared-core/units.ts'
@@ -31,27 +29,22 @@ export interface ToldPromise {
   readonly wait: Quote | null
 }
 
-/** A shop whose hours nobody said serves no longer than that. */
-const LAST_MINUTE = 1_439
-
 /** Whether the board can promise an order, as the shop stands now. */
 export function promiseNow(state: State, shop: Shop, asked: AskedOrder, parts: Promising): ToldPromise {
   const nowMs = parts.now()
   const clock = shopClock(shop.profile.zone, nowMs)
-  const date = state.day?.label ?? localDate(shop.profile.zone, nowMs)
+  const today = localDate(shop.profile.zone, nowMs)
   const dueAtMs = asked.dueAtMs ?? later(nowMs, shop.orders.madeInMs)
   const noon = (isoDate: string) => noonOf(clock, isoDate)
-  const hours = hoursOn(shop, date)
-  const closesAtMs = minuteOn(noon, date, hours === null ? LAST_MINUTE : closesAtMinute(hours))
   const { dozenPieces } = shop.orders
   const lines = asked.lines.map((line) => ({ ...line, pieces: line.dozens * dozenPieces + line.pieces }))
-  const outlook = freshOutlook(parts.outlook()?.outlook ?? null, nowMs)
+  const outlook = parts.outlook()?.outlook ?? null
   const plan = parts.plan()?.plan ?? null
-  const given = { state, nowMs, date, noonOf: noon, closesAtMs, outlook, plan, lines }
-  const promised = lines.length === 0 ? null : promiseFor(given)
-  const isForNow = asked.items.length > 0 && localDate(shop.profile.zone, dueAtMs) === date
+  const supply = supplyAsked({ state, nowMs, localDate: today, noonOf: noon, outlook, plan })
+  const promised = lines.length === 0 ? null : promiseFor({ ...supply, lines })
+  const isForNow = asked.items.length > 0 && localDate(shop.profile.zone, dueAtMs) === supply.date
   const wait = isForNow ? quoteFor(state, nowMs, asked.items) : null
-  const isAhead = localDate(shop.profile.zone, dueAtMs) > dateAfter(date, 1)
+  const isAhead = localDate(shop.profile.zone, dueAtMs) > dateAfter(supply.date, 1)
   const arePieces = promised === null || isAhead || isBy(promised, dueAtMs)
   return {
     isPromised: arePieces && (wait === null || isMadeBy(wait, nowMs, asked.dueAtMs)),

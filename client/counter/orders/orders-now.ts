@@ -1,16 +1,16 @@
 import { kitchenQueue } from '../../../shared-core/kitchen/queue.ts'
 import type { AtRisk } from '../../../shared-core/orders/at-risk.ts'
 import { ordersAtRisk } from '../../../shared-core/orders/at-risk.ts'
+import { supplyNow } from '../../parts/supply-now.ts'
 import { counterOrderWords } from '../../words/counter-orders.ts'
 import type { CounterParts } from '../counter-screen.tsx'
 import { makesToOrder } from '../orders-keys.ts'
 import type { RodTime } from '../rod-text.ts'
 import type { OrdersNow } from '../use-orders-now.ts'
-import { supplyAsked } from './orders-parts.ts'
 
 /** What has to be known of orders at the rack: those at risk before their customers come, and those that are ready. */
 export function ordersNow({ live, state, words }: CounterParts, time: RodTime): Omit<OrdersNow, 'open'> {
-  const asked = state.orders.size === 0 ? null : supplyAsked({ live, state }, time)
+  const asked = state.orders.size === 0 ? null : supplyNow(live, state, time.nowMs)
   const risks = asked === null ? [] : ordersAtRisk(asked)
   const { waiting, ready } = hereOf({ state }, time)
   return { risks, waiting: waiting.length, ready: ready.length, lines: riskLines({ state, words }, risks) }

@@ -5,9 +5,9 @@ import type { Promised, SupplyAsked } from '../../../shared-core/orders/promise.
 import { promiseFor } from '../../../shared-core/orders/promise.ts'
 import type { Shop } from '../../../shared-core/shop/shop.ts'
 import type { EpochMs } from '../../../shared-core/units.ts'
+import { supplyNow } from '../../parts/supply-now.ts'
 import { orderLinesOf } from './asked.ts'
 import type { OrdersProps } from './orders-parts.ts'
-import { supplyAsked } from './orders-parts.ts'
 import type { Lacks, Taking } from './taking.ts'
 import { dueOf, holds, lacksOf } from './taking.ts'
 
@@ -24,14 +24,11 @@ export interface When {
 }
 
 export function useWhen({ live, state, board }: OrdersProps, taking: Taking, shop: Shop): When {
-  const { nowMs, closeMs } = board.time
+  const { nowMs } = board.time
   const { asked, orderId } = taking
   const { plan, outlook, shopClock } = live
   // biome-ignore lint/correctness/useExhaustiveDependencies: of all that is live only this is looked at.
-  const supply = useMemo(
-    () => supplyAsked({ live, state }, { nowMs, closeMs }),
-    [state, nowMs, closeMs, plan, outlook, shopClock],
-  )
+  const supply = useMemo(() => supplyNow(live, state, nowMs), [state, nowMs, plan, outlook, shopClock])
   const promised = useMemo(() => {
     if (supply === null || asked.length === 0) return null
     const lines = orderLinesOf(asked, shop.orders.dozenPieces)

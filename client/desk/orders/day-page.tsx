@@ -1,5 +1,6 @@
 import { useMemo, useState } from 'preact/hooks'
 import { ordersAtRisk } from '../../../shared-core/orders/at-risk.ts'
+import { supplyNow } from '../../parts/supply-now.ts'
 import type { OrderFilter } from '../../words/desk-orders.ts'
 import { Panel } from '../panel.tsx'
 import { addressOf } from '../place.ts'
@@ -12,7 +13,6 @@ import type { OrdersParts } from './parts.ts'
 import { PickSheet } from './pick-sheet.tsx'
 import { RiskPanel } from './risk-panel.tsx'
 import { SumsPanel } from './sums-panel.tsx'
-import { supplyAsked } from './supply-asked.ts'
 import { detailsOfOrder } from './who.ts'
 
 export interface DayProps extends OrdersParts {
@@ -27,10 +27,10 @@ export function DayPage(props: DayProps) {
   const [filter, setFilter] = useState<OrderFilter>('all')
   const [text, setText] = useState('')
   // biome-ignore lint/correctness/useExhaustiveDependencies: reckoned anew with the state and each minute, not each second.
-  const risks = useMemo(
-    () => (date === room.today ? ordersAtRisk(supplyAsked(props)) : []),
-    [state, room.minuteMs, date, live.plan, live.outlook],
-  )
+  const risks = useMemo(() => {
+    const asked = date === room.today ? supplyNow(live, state, room.minuteMs) : null
+    return asked === null ? [] : ordersAtRisk(asked)
+  }, [state, room.minuteMs, date, live.plan, live.outlook])
   const at = { date, noonMs: room.noonOf(date) }
   const rows = orderRows(state, at, { risks, detailsOf: (order) => detailsOfOrder(order, state, book) })
   const found = lookedFor(rows, { filter, text })

@@ -3,12 +3,12 @@ import type { OrderId } from '../../../shared-core/ids.ts'
 import type { OrderLine } from '../../../shared-core/orders/order.ts'
 import type { Promised } from '../../../shared-core/orders/promise.ts'
 import { promiseFor } from '../../../shared-core/orders/promise.ts'
+import { supplyNow } from '../../parts/supply-now.ts'
 import type { LineDraft } from './asked-draft.ts'
 import { askedLines, piecesOfLine } from './asked-draft.ts'
 import type { OrderDraft } from './order-draft.ts'
 import { dueAt } from './order-draft.ts'
 import type { OrdersParts } from './parts.ts'
-import { supplyAsked } from './supply-asked.ts'
 
 export interface PromiseNow extends Promised {
   /** It is due no earlier than it can be ready. */
@@ -24,13 +24,11 @@ export function usePromise(parts: OrdersParts, draft: OrderDraft, leaveOut: Orde
   const lines = orderLines(draft.lines, shop.orders.dozenPieces)
   const key = JSON.stringify(lines)
   // biome-ignore lint/correctness/useExhaustiveDependencies: reckoned anew with the lines, the state and each minute.
-  const promised = useMemo(
-    () =>
-      lines.length === 0 || (draft.way !== 'here' && draft.date !== room.today)
-        ? null
-        : promiseFor({ ...supplyAsked(parts), lines, ...(leaveOut === null ? {} : { leaveOut }) }),
-    [key, state, room.minuteMs, draft.way, draft.date, live.plan, live.outlook],
-  )
+  const promised = useMemo(() => {
+    if (lines.length === 0 || (draft.way !== 'here' && draft.date !== room.today)) return null
+    const supply = supplyNow(live, state, room.minuteMs)
+    return supply && promiseFor({ ...supply, lines, ...(leaveOut === null ? {} : { leaveOut }) })
+  }, [key, state, room.minuteMs, draft.way, draft.date, live.plan, live.outlook])
   if (promised === null) return null
   const dueAtMs = draft.way === 'here' ? room.minuteMs + shop.orders.madeInMs : dueAt(draft, room)
   return { ...promised, holds: promised.atMs !== null && (dueAtMs === null || dueAtMs >= promised.atMs) }
