@@ -1,3 +1,4 @@
+import { ALLERGEN_NAMES } from './allergens.ts'
 import { EN_BAKING_FIELDS } from './en-set-up-baking.ts'
 import { EN_DEMAND_FIELDS } from './en-set-up-demand.ts'
 import { EN_DOUGH_FIELDS } from './en-set-up-dough.ts'
@@ -129,17 +130,7 @@ export const EN_OPTIONS: OptionWords = {
     bake: 'whole bake',
     cool: 'cool',
   },
-  allergen: {
-    milk: 'milk',
-    egg: 'egg',
-    fish: 'fish',
-    shellfish: 'shellfish',
-    treeNuts: 'tree nuts',
-    peanuts: 'peanuts',
-    wheat: 'wheat',
-    soy: 'soy',
-    sesame: 'sesame',
-  },
+  allergen: ALLERGEN_NAMES.en,
   care: { topUp: 'top up', malt: 'malt', skim: 'skim', change: 'change the water' },
   weekday: ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'],
   yes: 'yes',

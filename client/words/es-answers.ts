@@ -97,7 +97,7 @@ function doughRoomRefusals({ times }: AnswerParts): Pick<RefusalSentences, Dough
 
 const ORDER_REFUSALS: Pick<RefusalSentences, OrderRefusal> = {
   'unknown-order': () => 'Este pedido ya no está abierto: se entregó o se anuló.',
-  'unknown-standing': () => 'Este pedido habitual ya se terminó.',
+  'unknown-standing': () => 'Este pedido fijo ya se terminó.',
   'unknown-run': () => 'La configuración no tiene ese reparto. Mire otra vez la lista.',
   'unknown-menu-item': () => 'La carta de la configuración no tiene eso. Mire otra vez la lista.',
   'unknown-portion': () => 'La configuración no tiene esa porción. Mire otra vez la lista.',

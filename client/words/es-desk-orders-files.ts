@@ -56,7 +56,7 @@ function faultText({ code, params, text }: Told<OrderFault>): string {
     case 'not-to-come':
       return `"${said}" ya pasó, o está demasiado lejos.`
     case 'no-way':
-      return `"${said}" no dice si lo recogen o se entrega.`
+      return `"${said}" no dice si lo recogen o va a domicilio.`
     case 'no-variety':
       return `"${said}" no es ninguna variedad${params.near === '' || params.near === undefined ? '' : `. ¿${params.near}?`}`
     case 'no-item':
@@ -119,7 +119,7 @@ function files(list: (items: readonly string[]) => string): FilesWords {
       phone: 'teléfono',
       dueDate: 'fecha, o fecha y hora',
       dueTime: 'hora',
-      way: 'lo recogen o se entrega',
+      way: 'lo recogen o a domicilio',
       variety: 'variedad',
       dozens: 'docenas',
       pieces: 'piezas',

@@ -57,7 +57,7 @@ export function esOrderForm(): OrderFormWords {
     useEarliest: 'Tomar esa hora',
     useNextDay: 'Tomar ese día',
     shopClosed: 'Ese día el local está cerrado.',
-    unknown: 'Ese pedido ya no está: se entregó, se canceló o nunca se tomó.',
+    unknown: 'Ese pedido ya no está: se entregó, se anuló o nunca se tomó.',
     taken: (mark) => `Tomado: ${mark}.`,
   }
 }

@@ -16,7 +16,7 @@ export function esOrders({ names }: Words): OrderWords {
   }
   const allergy = (allergens: SaidItem['allergies']) => `ALERGIA: ${allergens.map((one) => ALLERGEN[one]).join(', ')}`
   return {
-    way: { here: 'espera aquí', pickUp: 'lo recogen', delivery: 'se entrega' },
+    way: { here: 'espera aquí', pickUp: 'lo recogen', delivery: 'a domicilio' },
     mixed: 'surtido',
     mixedNo,
     amount,

@@ -52,7 +52,7 @@ function whyText(why: PromiseWhy, markOf: (orderId: OrderId) => string, { names,
 function saveText(save: RiskSave, { times, line }: Words): string {
   switch (save.code) {
     case 'keepNow':
-      return `guardarle ya ${line.contents(save.lines)}`
+      return `apartarle ya ${line.contents(save.lines)}`
     case 'earlierLoad':
       return `sacar ${line.shelf(save.shelfId)} ${times.by(save.readyByMs)} y no ${times.at(save.readyAtMs)}`
     case 'otherLoad':

@@ -1,3 +1,4 @@
+import { ALLERGEN_NAMES } from './allergens.ts'
 import { ES_BAKING_FIELDS } from './es-set-up-baking.ts'
 import { ES_DEMAND_FIELDS } from './es-set-up-demand.ts'
 import { ES_DOUGH_FIELDS } from './es-set-up-dough.ts'
@@ -129,17 +130,7 @@ export const ES_OPTIONS: OptionWords = {
     bake: 'horneado entero',
     cool: 'enfriado',
   },
-  allergen: {
-    milk: 'leche',
-    egg: 'huevo',
-    fish: 'pescado',
-    shellfish: 'mariscos',
-    treeNuts: 'nueces',
-    peanuts: 'cacahuate',
-    wheat: 'trigo',
-    soy: 'soya',
-    sesame: 'sésamo',
-  },
+  allergen: ALLERGEN_NAMES.es,
   care: { topUp: 'rellenar', malt: 'malta', skim: 'espumar', change: 'cambiar el agua' },
   weekday: ['lunes', 'martes', 'miércoles', 'jueves', 'viernes', 'sábado', 'domingo'],
   yes: 'sí',

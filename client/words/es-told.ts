@@ -82,12 +82,12 @@ const TELLINGS: Tellings = {
   cancelOrder: ({ mark }) => joined('anuló el pedido', mark),
   missOrder: ({ mark }) => joined('terminó el pedido', mark, 'que nadie recogió'),
   handOverOrder: ({ mark }) => joined('entregó el pedido', mark),
-  setStanding: ({ mark }) => joined('fijó el pedido habitual', mark),
-  endStanding: ({ mark }) => joined('terminó el pedido habitual', mark),
+  setStanding: ({ mark }) => joined('puso el pedido fijo', mark),
+  endStanding: ({ mark }) => joined('terminó el pedido fijo', mark),
   moveItems: ({ mark, what, count, shelf }) =>
     listed(joined('adelantó', count > 1 ? `${count} ×` : '', what, shelf && `en ${shelf}`), mark && `pedido ${mark}`),
   countPortions: ({ what, count }) => joined('contó', String(count), what),
-  takeUpOrders: () => 'tomó los pedidos habituales del día, o soltó lo que nadie recogió',
+  takeUpOrders: () => 'tomó los pedidos fijos del día, o soltó lo que nadie recogió',
   otherwise: ({ contents, amount }) => joined('se hizo', contents || amount || 'algo'),
 }
 

@@ -52,7 +52,7 @@ const MINUTE_MS = 60_000
 const NOON_MINUTE = 720
 
 /**
- * Who gets what on a round, in how many boxes, and when the work begins.
+ * Who gets what on a run, in how many boxes, and when the work begins.
  *
  *   van leaves = the run's minute       packing from = leaves − loading − packing (`packingMs`)
  *   out of the oven by = packing from − `sliceCoolMs`       at the nth stop = leaves + n × `stopMs`

@@ -26,7 +26,7 @@ const go = (page: Page, within: string) =>
     window.location.hash = hash
   }, `#${within}`)
 
-test('[M156, M157, M158] given the desk, when an order is taken at a risk, changed and cancelled, a round is printed, a name deleted and the day settled, then the shop has it so', async ({
+test('[M156, M157, M158] given the desk, when an order is taken at a risk, changed and cancelled, a run is printed, a name deleted and the day settled, then the shop has it so', async ({
   browser,
   server,
 }) => {

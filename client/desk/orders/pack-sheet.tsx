@@ -4,7 +4,7 @@ import { OrderWhat } from './order-what.tsx'
 import type { PackingProps } from './packing-page.tsx'
 import { detailsOfOrder } from './who.ts'
 
-/** One round on one page of paper: when packing starts and the van leaves, its stops in order, boxes and tubs. */
+/** One run on one page of paper: when packing starts and the van leaves, its stops in order, boxes and tubs. */
 export function PackSheet(props: PackingProps & { readonly list: PackList }) {
   const { list, date, shop, words, say } = props
   const { leavesAtMs, packFromMs, outByMs } = list
@@ -82,7 +82,7 @@ function Stop(props: PackingProps & { readonly stop: PackStop }) {
   )
 }
 
-/** What is fetched from the rack for the whole round. */
+/** What is fetched from the rack for the whole run. */
 function Together({ list, words, say }: PackingProps & { readonly list: PackList }) {
   const { boxes, pieces, mixedPieces } = list
   const contents = [words.line.contents(pieces), ...(mixedPieces === 0 ? [] : [`${mixedPieces} ${say.said.mixed}`])]

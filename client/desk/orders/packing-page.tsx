@@ -10,7 +10,7 @@ export interface PackingProps extends OrdersParts {
   readonly date: string
 }
 
-/** What is packed for the van's rounds of a day: looked at here, printed a round on each page. */
+/** What is packed for the van's runs of a day: looked at here, printed a run on each page. */
 export function PackingPage(props: PackingProps) {
   const { state, shop, words, say, room, date } = props
   const at: OrdersAt = { date, noonMs: room.noonOf(date) }
