@@ -48,7 +48,7 @@ export function promiseNow(state: State, shop: Shop, asked: AskedOrder, parts: P
   const arePieces = promised === null || isAhead || isBy(promised, dueAtMs)
   return {
     isPromised: arePieces && (wait === null || isMadeBy(wait, nowMs, asked.dueAtMs)),
-    pieces: promised && pickOf(promised),
+    pieces: promised && toldOf(promised),
     wait,
   }
 }
@@ -62,6 +62,6 @@ function isMadeBy(wait: Quote, nowMs: EpochMs, dueAtMs: EpochMs | null): boolean
   return !('cannot' in wait) && (dueAtMs === null || nowMs + wait.carefulMs <= dueAtMs)
 }
 
-function pickOf({ atMs, why, split, nextDayAtMs }: Promised): ToldPromise['pieces'] {
+function toldOf({ atMs, why, split, nextDayAtMs }: Promised): ToldPromise['pieces'] {
   return { atMs, why, split, nextDayAtMs }
 }
