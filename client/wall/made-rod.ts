@@ -1,3 +1,4 @@
+import { partKey } from '../../shared-core/kitchen/parts.ts'
 import type { KitchenTask, Together } from '../../shared-core/kitchen/queue.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
 import { fitList } from '../parts/fit.ts'
@@ -37,10 +38,6 @@ export interface MadeRing {
 /** Between a ring and its mark, and after it. */
 const GAP_EM = 0.3
 
-export function partKey({ part }: Pick<KitchenTask, 'part'>): string {
-  return `${part.orderId}:${part.no}:${part.step}`
-}
-
 export interface RodInput {
   readonly nowMs: EpochMs
   readonly made: Pick<WallKitchenWords, 'orders'>
@@ -64,7 +61,7 @@ export function rodOf(
   const widthOfRing = (mark: string) => ringPx + Math.ceil(widthOf(mark, minPx, 'strong') + 2 * GAP_EM * minPx)
   const morePx = Math.ceil(widthOf('+99', minPx, 'strong'))
   const { placed, hidden } = strung(
-    kind.parts.map((part) => ({ key: partKey(part), atMs: part.dueAtMs, widthPx: widthOfRing(part.mark) })),
+    kind.parts.map((part) => ({ key: partKey(part.part), atMs: part.dueAtMs, widthPx: widthOfRing(part.mark) })),
     { ...span, gapPx: Math.round(GAP_EM * minPx), morePx },
   )
   const { allergy, isNameBelow } = head

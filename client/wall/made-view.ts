@@ -16,7 +16,7 @@ import { headingHeight } from './layout.ts'
 import { headOf, kindsThatFit, rankOf } from './made-kinds.ts'
 import { madeInOven } from './made-oven.ts'
 import type { MadeRod } from './made-rod.ts'
-import { partKey, rodOf } from './made-rod.ts'
+import { rodOf } from './made-rod.ts'
 import type { SetRows } from './rows-fit.ts'
 import { fits, widthOf } from './text-lines.ts'
 
@@ -133,9 +133,7 @@ function rodsBox(box: Box, input: MadeInput): RodsBox {
   const axisMs = nowMs - (nowMs % AXIS_STEP_MS)
   const span = { fromMs: axisMs - BEHIND_MS, toMs: axisMs + AHEAD_MS, widthPx: box.width - totalPx - fromPx }
   const all = together.reduce((sum, { parts }) => sum + parts.length, 0)
-  const tasks = new Map(
-    kitchen.queue.stations.flatMap((one) => one.tasks.map((task) => [partKey(task), task] as const)),
-  )
+  const tasks = new Map(kitchen.queue.stations.flatMap((one) => one.tasks.map((task) => [task.key, task] as const)))
   const marks = ready.map(({ mark }) => mark)
   return {
     box,

@@ -1,6 +1,7 @@
 import type { ShelfId } from '../../shared-core/ids.ts'
 import { kitchenHours } from '../../shared-core/kitchen/kitchen-hours.ts'
-import { byDue, itemIsMade, partKey, shelvesWithSlots, stepNow } from '../../shared-core/kitchen/parts.ts'
+import { byDue, partKey, shelvesWithSlots } from '../../shared-core/kitchen/parts.ts'
+import { itemIsMade, stepNow } from '../../shared-core/orders/item-steps.ts'
 import type { ItemStep, Order, OrderItem } from '../../shared-core/orders/order.ts'
 import type { ItemPart } from '../../shared-core/orders/order-commands.ts'
 import { inUse } from '../../shared-core/shop/in-order.ts'
@@ -53,7 +54,7 @@ function atPart(order: Order, item: OrderItem): AtPart | null {
   if (at === null || step === undefined) return null
   const part = { orderId: order.id, no: item.no, step: at }
   const sinceMs = item.steps[at - 1]?.madeAtMs ?? order.takenAtMs
-  return { part, key: partKey(order.id, item.no, at), step, sinceMs }
+  return { part, key: partKey(part), step, sinceMs }
 }
 
 /** What is begun is turned and made. */

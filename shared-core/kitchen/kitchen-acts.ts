@@ -9,6 +9,7 @@ import type { EpochMs } from '../units.ts'
 import { lookAheadOf } from './ahead.ts'
 import { readyOrders } from './order-progress.ts'
 import { ovenCalls } from './oven-calls.ts'
+import { partKey } from './parts.ts'
 import { portionPulls } from './portion-pulls.ts'
 import type { KitchenTask } from './queue.ts'
 import { tasksOf } from './tasks.ts'
@@ -60,7 +61,7 @@ export function kitchenActs(state: State, nowMs: EpochMs, ruler: Ruler | null): 
   const tasks = tasksOf(ahead)
   const byPart = new Map(tasks.map((task) => [task.key, task]))
   const calls = ovenCalls(state, nowMs, tasks).map((call): KitchenActDue => {
-    const some = call.parts.flatMap(({ part }) => byPart.get(`${part.orderId}:${part.no}:${part.step}`) ?? [])
+    const some = call.parts.flatMap(({ part }) => byPart.get(partKey(part)) ?? [])
     const { key, act, atMs, status, shelfId } = call
     return { ...NONE, ...ofTasks(some), key, act, atMs, status, shelfId }
   })

@@ -1,11 +1,12 @@
 import type { State } from '../day/state.ts'
+import { itemIsBegun, stepNow } from '../orders/item-steps.ts'
 import type { Order, OrderItem } from '../orders/order.ts'
 import type { Shelf, Shop } from '../shop/shop.ts'
 import { milliCelsius } from '../shop/temperature.ts'
 import type { EpochMs } from '../units.ts'
 import type { KitchenHours } from './kitchen-hours.ts'
 import { kitchenHours } from './kitchen-hours.ts'
-import { itemIsBegun, ordersInKitchen, partKey, shelvesWithSlots, stepNow } from './parts.ts'
+import { ordersInKitchen, partKey, shelvesWithSlots } from './parts.ts'
 import type { SimGiven, SimStep } from './simulate.ts'
 import { OVEN } from './simulate.ts'
 
@@ -78,7 +79,7 @@ export function firstStep({ step, isBegun }: KitchenItem): number {
 }
 
 export function keyOf({ order, item }: KitchenItem, step: number): string {
-  return partKey(order.id, item.no, step)
+  return partKey({ orderId: order.id, no: item.no, step })
 }
 
 /** What an item's parts from one on take, as set up. */

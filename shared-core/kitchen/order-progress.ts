@@ -1,9 +1,10 @@
 import type { State } from '../day/state.ts'
+import { itemIsMade } from '../orders/item-steps.ts'
 import type { Order } from '../orders/order.ts'
 import type { EpochMs } from '../units.ts'
 import { epochMs } from '../units.ts'
 import type { Ahead } from './ahead.ts'
-import { itemIsMade, ordersInKitchen } from './parts.ts'
+import { ordersInKitchen } from './parts.ts'
 import type { ReadyOrder, WaitingOrder } from './queue.ts'
 
 export function ordersWaiting({ kitchen, completeMs }: Ahead): readonly WaitingOrder[] {

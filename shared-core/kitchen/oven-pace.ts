@@ -1,6 +1,6 @@
 import type { State } from '../day/state.ts'
+import { stepNow } from '../orders/item-steps.ts'
 import { makeKey } from '../orders/order.ts'
-import { stepNow } from './parts.ts'
 import { middleOf } from './step-times.ts'
 
 /** The newest so many bakes of each thing tell how the oven is now. */

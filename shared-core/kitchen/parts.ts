@@ -1,5 +1,7 @@
 import type { State } from '../day/state.ts'
-import type { Order, OrderItem } from '../orders/order.ts'
+import { itemIsBegun } from '../orders/item-steps.ts'
+import type { Order } from '../orders/order.ts'
+import type { ItemPart } from '../orders/order-commands.ts'
 import { inUse } from '../shop/in-order.ts'
 import type { Shelf, Shop } from '../shop/shop.ts'
 import type { EpochMs } from '../units.ts'
@@ -10,23 +12,8 @@ const AFTER_CLOSE_MS = 3_600_000
 /** How far ahead the kitchen looks where no day tells when it closes. */
 const AHEAD_MS = 12 * 3_600_000
 
-/** Index of the part that an item waits with or that is begun; null: it is made, or there is nothing to make. */
-export function stepNow({ steps }: Pick<OrderItem, 'steps'>): number | null {
-  const at = steps.findIndex(({ madeAtMs }) => madeAtMs === null)
-  return at === -1 ? null : at
-}
-
-export function itemIsMade(item: Pick<OrderItem, 'steps'>): boolean {
-  return stepNow(item) === null
-}
-
-/** Somebody has begun to make it: it does not change any more, and what it is made of is taken. */
-export function itemIsBegun({ steps }: Pick<OrderItem, 'steps'>): boolean {
-  return steps.some(({ begunAtMs, madeAtMs }) => begunAtMs !== null || madeAtMs !== null)
-}
-
-/** Names a part for sounds, pedals and "coming". @example partKey(orderId('k7'), 2, 0) // 'k7:2:0' */
-export function partKey(orderId: string, no: number, step: number): string {
+/** Names a part for sounds, pedals and "coming". @example partKey({ orderId: orderId('k7'), no: 2, step: 0 }) // 'k7:2:0' */
+export function partKey({ orderId, no, step }: ItemPart): string {
   return `${orderId}:${no}:${step}`
 }
 

@@ -1,10 +1,10 @@
 import type { State } from '../day/state.ts'
 import type { PortionId } from '../ids.ts'
+import { itemIsBegun } from '../orders/item-steps.ts'
 import type { OrderItem } from '../orders/order.ts'
 import { inUse } from '../shop/in-order.ts'
 import type { MenuItem } from '../shop/kitchen.ts'
 import type { EpochMs } from '../units.ts'
-import { itemIsBegun } from './parts.ts'
 
 /** What is left of one kind of portion, and how much of it open orders will take. */
 export interface PortionNow {

@@ -2,12 +2,13 @@ import type { State } from '../day/state.ts'
 import type { MenuItemId, ShelfId } from '../ids.ts'
 import type { DueStatus } from '../line/act-due.ts'
 import { dueStatus } from '../line/act-due.ts'
+import { stepNow } from '../orders/item-steps.ts'
 import type { Order, OrderItem } from '../orders/order.ts'
 import type { ItemPart } from '../orders/order-commands.ts'
 import type { Allergen } from '../shop/shop.ts'
 import type { EpochMs } from '../units.ts'
 import { epochMs, later } from '../units.ts'
-import { partKey, stepNow } from './parts.ts'
+import { partKey } from './parts.ts'
 
 /** One thing of the second menu that bakes. */
 export interface SlotUse {
@@ -45,9 +46,10 @@ function useOf(order: Order, item: OrderItem, nowMs: EpochMs): SlotUse | null {
   const outAtMs = later(begunAtMs, takesMs)
   const next = oven.turns[turned]
   const turnMs = next === undefined ? null : later(begunAtMs, next.afterMs)
+  const part = { orderId: order.id, no: item.no, step: at }
   return {
-    key: partKey(order.id, item.no, at),
-    part: { orderId: order.id, no: item.no, step: at },
+    key: partKey(part),
+    part,
     mark: order.mark,
     itemId: item.itemId,
     allergies: item.allergies,

@@ -75,7 +75,3 @@ export function orderItems({ shop }: Case, items: readonly AskedItem[], from: nu
 function waiting({ stationId, takesMs, oven }: MenuItem['steps'][number]): ItemStep {
   return { stationId, takesMs, oven, begunAtMs: null, shelfId: null, turned: 0, madeAtMs: null }
 }
-
-export function isBegun({ steps }: OrderItem): boolean {
-  return steps.some(({ begunAtMs, madeAtMs }) => begunAtMs !== null || madeAtMs !== null)
-}

@@ -3,7 +3,7 @@ import { happen, happenedAt, refuse, take } from '../day/decision.ts'
 import type { OrderId } from '../ids.ts'
 import type { EpochMs } from '../units.ts'
 import { durationMs } from '../units.ts'
-import { isBegun } from './asked-order.ts'
+import { itemIsBegun } from './item-steps.ts'
 import type { ItemStep, MakeTimes, Order, OrderItem } from './order.ts'
 import { MAKE_TIMES_MAX, makeKey } from './order.ts'
 import type { ItemPart, OrderCommand } from './order-commands.ts'
@@ -42,7 +42,7 @@ export function decideMoveItems(oneCase: Of<'moveItems'>): Decision {
   if (begins)
     takeUsed(
       oneCase,
-      [...new Set(parts.map(({ item }) => item))].filter((item) => !isBegun(item)),
+      [...new Set(parts.map(({ item }) => item))].filter((item) => !itemIsBegun(item)),
       atMs,
     )
   const orders = ordersAfter(parts, (part, item) => itemAfter(item, part.asked.step, { to, shelfId, atMs }))

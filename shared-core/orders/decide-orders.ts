@@ -4,8 +4,9 @@ import type { OrderId } from '../ids.ts'
 import { orderId } from '../ids.ts'
 import type { EpochMs } from '../units.ts'
 import { later } from '../units.ts'
-import { askedRefusal, isBegun, orderItems, orderLines } from './asked-order.ts'
+import { askedRefusal, orderItems, orderLines } from './asked-order.ts'
 import { handOver } from './hand-over.ts'
+import { itemIsBegun } from './item-steps.ts'
 import { keepsOf, releasedLots } from './kept-for.ts'
 import type { Order } from './order.ts'
 import type { AskedOrder, OrderCommand } from './order-commands.ts'
@@ -48,7 +49,7 @@ export function decideChangeOrder(oneCase: Of<'changeOrder'>): Decision {
   const before = state.orders.get(command.orderId)
   if (before === undefined) return refuse('unknown-order')
   const atMs = happenedAt(oneCase, before.takenAtMs)
-  const begun = command.keepsItems === true ? before.items : before.items.filter(isBegun)
+  const begun = command.keepsItems === true ? before.items : before.items.filter(itemIsBegun)
   const refusal = refusalOf(oneCase, atMs, begun.length > 0)
   if (refusal !== null) return refusal
   const last = before.items.reduce((most, { no }) => Math.max(most, no), 0)

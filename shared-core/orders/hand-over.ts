@@ -6,7 +6,7 @@ import type { VarietyId } from '../ids.ts'
 import { piecesOf, wantOf } from '../line/lines.ts'
 import { lotsOf, oldestOf } from '../stock/decide-stock.ts'
 import type { EpochMs } from '../units.ts'
-import { isBegun } from './asked-order.ts'
+import { itemIsBegun } from './item-steps.ts'
 import { releasedLots } from './kept-for.ts'
 import type { Order, OrderLine } from './order.ts'
 import { takeUsed } from './used-up.ts'
@@ -43,7 +43,7 @@ export function handOver(oneCase: Case, { order, keeps, lines, atMs }: Handing):
   for (const [varietyId, lots] of back) left.set(varietyId, [...lots, ...lotsOf(oneCase, varietyId)])
   for (const [varietyId, pieces] of open)
     left.set(varietyId, takeSold(oneCase, { varietyId, pieces }, back.get(varietyId) ?? [], atMs))
-  const unbegun = order.items.filter((item) => item.steps.length === 0 || !isBegun(item))
+  const unbegun = order.items.filter((item) => item.steps.length === 0 || !itemIsBegun(item))
   takeUsed(oneCase, unbegun, atMs, left)
   const missing = missingOf(order.lines, leaving)
   if (missing.length > 0) happen(oneCase, atMs, { type: 'orderShort', orderId: order.id, missing })

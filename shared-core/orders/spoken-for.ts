@@ -1,7 +1,7 @@
 import type { Line, State } from '../day/state.ts'
 import type { OrderId, VarietyId } from '../ids.ts'
 import type { EpochMs } from '../units.ts'
-import { isBegun } from './asked-order.ts'
+import { itemIsBegun } from './item-steps.ts'
 import type { Order, OrderLine } from './order.ts'
 
 /** Pieces that an order still needs: ordered and not kept yet. */
@@ -92,7 +92,7 @@ function byChoice(lines: readonly OrderLine[]): readonly OrderLine[] {
 function bagelsOf(order: Order): readonly SpokenFor[] {
   const pieces = new Map<VarietyId, number>()
   for (const item of order.items)
-    if (item.varietyId !== null && !isBegun(item)) pieces.set(item.varietyId, (pieces.get(item.varietyId) ?? 0) + 1)
+    if (item.varietyId !== null && !itemIsBegun(item)) pieces.set(item.varietyId, (pieces.get(item.varietyId) ?? 0) + 1)
   return [...pieces].map(([varietyId, sum]) => ({
     orderId: order.id,
     dueAtMs: order.dueAtMs,

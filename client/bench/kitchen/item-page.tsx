@@ -1,3 +1,4 @@
+import { itemIsBegun } from '../../../shared-core/orders/item-steps.ts'
 import type { ItemStep, Order, OrderItem } from '../../../shared-core/orders/order.ts'
 import type { ItemPart } from '../../../shared-core/orders/order-commands.ts'
 import { OrderRing } from '../../parts/order-ring.tsx'
@@ -57,10 +58,10 @@ export function ItemPage(props: KitchenParts & { readonly part: ItemPart }) {
   )
 }
 
-function ringOf({ steps }: OrderItem): { readonly fraction: number; readonly state: 'running' | 'idle' } {
+function ringOf(item: OrderItem): { readonly fraction: number; readonly state: 'running' | 'idle' } {
+  const { steps } = item
   const made = steps.filter(({ madeAtMs }) => madeAtMs !== null).length
-  const isTouched = steps.some(({ begunAtMs, madeAtMs }) => begunAtMs !== null || madeAtMs !== null)
-  return { fraction: 1 - made / Math.max(1, steps.length), state: isTouched ? 'running' : 'idle' }
+  return { fraction: 1 - made / Math.max(1, steps.length), state: itemIsBegun(item) ? 'running' : 'idle' }
 }
 
 /** What can be done with a part: begun by hand, turned, made, or made again. Into the oven it goes from its rod. */

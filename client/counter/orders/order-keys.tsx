@@ -1,5 +1,6 @@
 import type { Act } from '../../../shared-core/day/commands.ts'
 import { piecesOf } from '../../../shared-core/line/lines.ts'
+import { itemIsMade } from '../../../shared-core/orders/item-steps.ts'
 import type { Order } from '../../../shared-core/orders/order.ts'
 import { Key } from '../../parts/key.tsx'
 import { Wide } from '../small-key.tsx'
@@ -32,7 +33,7 @@ function Doing({ state, say, board, order, pick, does, ask }: DoingProps) {
   const there = piecesOf(pick.keep)
   const inBag = piecesOf(bagOf(pick, false))
   const isKept = piecesOf(pick.kept) >= ordered
-  const isMade = order.items.every(({ steps }) => steps.every(({ madeAtMs }) => madeAtMs !== null))
+  const isMade = order.items.every(itemIsMade)
   const isWhole = canGoWhole(pick)
   const dozenPieces = state.shop?.orders.dozenPieces ?? 12
   const handOver = () => {

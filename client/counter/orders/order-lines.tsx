@@ -1,4 +1,5 @@
 import { piecesOf } from '../../../shared-core/line/lines.ts'
+import { itemIsBegun, itemIsMade } from '../../../shared-core/orders/item-steps.ts'
 import type { Order } from '../../../shared-core/orders/order.ts'
 import type { Pick, PickLine } from '../../../shared-core/orders/picks.ts'
 import { PIECES_PER_RING } from '../../parts/rod-stack.ts'
@@ -50,14 +51,13 @@ export function ItemLines({ say, order }: OrdersProps & { readonly order: Order 
   const { one, said } = say
   return (
     <>
-      {order.items.map(({ steps, allergies, ...item }) => {
-        const isMade = steps.every(({ madeAtMs }) => madeAtMs !== null)
-        const isBegun = steps.some(({ begunAtMs, madeAtMs }) => begunAtMs !== null || madeAtMs !== null)
+      {order.items.map((item) => {
+        const { allergies } = item
         return (
           <div key={item.no} class="counter-picked">
             {allergies.length > 0 && <span class="counter-allergy">{said.allergy(allergies)}</span>}
             <strong>{said.item({ ...item, allergies: [] }, 1)}</strong>
-            <span>{isMade ? one.made : isBegun ? one.begun : one.waiting}</span>
+            <span>{itemIsMade(item) ? one.made : itemIsBegun(item) ? one.begun : one.waiting}</span>
           </div>
         )
       })}

@@ -1,6 +1,7 @@
 import type { State } from '../../../shared-core/day/state.ts'
 import { piecesOf } from '../../../shared-core/line/lines.ts'
 import type { AtRisk } from '../../../shared-core/orders/at-risk.ts'
+import { itemIsMade } from '../../../shared-core/orders/item-steps.ts'
 import type { Order } from '../../../shared-core/orders/order.ts'
 import type { OrderDetails } from '../../../shared-core/orders/order-commands.ts'
 import { keptByOrder } from '../../../shared-core/orders/spoken-for.ts'
@@ -46,7 +47,7 @@ function rowOf(
 ): OrderRow {
   const pieces = order.lines.reduce((sum, line) => sum + line.pieces, 0)
   const kept = Math.min(pieces, keptPieces)
-  const made = order.items.filter(({ steps }) => steps.every(({ madeAtMs }) => madeAtMs !== null)).length
+  const made = order.items.filter(itemIsMade).length
   const isReady = kept === pieces && made === order.items.length
   const toGoMs = order.dueAtMs - nowMs
   // Whoever waits sees the kitchen work on it until its time is over.

@@ -1,5 +1,6 @@
 import { dateAfter } from '../../../shared-core/day/label.ts'
 import type { OrderId, RunId } from '../../../shared-core/ids.ts'
+import { itemIsBegun } from '../../../shared-core/orders/item-steps.ts'
 import type { Order, OrderWay } from '../../../shared-core/orders/order.ts'
 import type { AskedItem, AskedOrder, OrderCommand, OrderDetails } from '../../../shared-core/orders/order-commands.ts'
 import type { Promised } from '../../../shared-core/orders/promise.ts'
@@ -73,7 +74,7 @@ export function takingOf(order: Order, details: OrderDetails | null, shop: Shop)
 function askedItems(items: Order['items']): readonly AskedItem[] {
   const asked: AskedItem[] = []
   for (const { no: _no, steps, ...item } of items) {
-    if (steps.some(({ begunAtMs, madeAtMs }) => begunAtMs !== null || madeAtMs !== null)) continue
+    if (itemIsBegun({ steps })) continue
     const last = asked[asked.length - 1]
     const { times, ...like } = last ?? { times: 0 }
     if (last !== undefined && JSON.stringify(like) === JSON.stringify(item))

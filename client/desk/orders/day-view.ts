@@ -4,6 +4,7 @@ import { piecesOf } from '../../../shared-core/line/lines.ts'
 import type { AtRisk } from '../../../shared-core/orders/at-risk.ts'
 import type { OrdersAt } from '../../../shared-core/orders/due-on.ts'
 import { dueOn } from '../../../shared-core/orders/due-on.ts'
+import { itemIsMade } from '../../../shared-core/orders/item-steps.ts'
 import type { Order } from '../../../shared-core/orders/order.ts'
 import type { OrderDetails } from '../../../shared-core/orders/order-commands.ts'
 import { assigned, keptByOrder } from '../../../shared-core/orders/spoken-for.ts'
@@ -39,7 +40,7 @@ export function orderRows(state: State, at: OrdersAt, { risks, detailsOf }: Rows
     details: detailsOf(order),
     pieces: piecesOf(order.lines),
     kept: piecesOf(assigned(order, kept.get(order.id) ?? []).flatMap((share) => share.kept)),
-    made: order.items.filter(({ steps }) => steps.every(({ madeAtMs }) => madeAtMs !== null)).length,
+    made: order.items.filter(itemIsMade).length,
     risk: riskOf.get(order.id) ?? null,
   }))
 }

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { OrderId } from '../../../shared-core/ids.ts'
+import { itemIsBegun } from '../../../shared-core/orders/item-steps.ts'
 import type { Order } from '../../../shared-core/orders/order.ts'
 import type { OrderDetails } from '../../../shared-core/orders/order-commands.ts'
 import { localDate, minuteOfDay } from '../../live/clock-text.ts'
@@ -45,7 +46,7 @@ export function OrderPage(props: OrderPageProps) {
     )
   const known = order === null ? null : detailsOfOrder(order, state, book)
   const change = (some: Partial<OrderDraft>) => setDraft({ ...draft, ...some })
-  const isBegun = order?.items.some(({ steps }) => steps.some(({ begunAtMs, madeAtMs }) => begunAtMs ?? madeAtMs))
+  const isBegun = order?.items.some(itemIsBegun)
   return (
     <>
       <p>

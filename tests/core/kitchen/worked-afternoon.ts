@@ -1,7 +1,8 @@
 import { menuItemId } from '../../../shared-core/ids.ts'
 import { kitchenActs } from '../../../shared-core/kitchen/kitchen-acts.ts'
-import { itemIsMade, partKey } from '../../../shared-core/kitchen/parts.ts'
+import { partKey } from '../../../shared-core/kitchen/parts.ts'
 import { quoteFor } from '../../../shared-core/kitchen/quote.ts'
+import { itemIsMade } from '../../../shared-core/orders/item-steps.ts'
 import type { ItemPart, OrderCommand } from '../../../shared-core/orders/order-commands.ts'
 import { Chance } from '../../../shared-core/plan/bake-off/chance.ts'
 import { epochMs } from '../../../shared-core/units.ts'
@@ -96,7 +97,7 @@ export function workedAfternoon(seed: number, { orders, everyMs, slow = 1 }: Wor
       for (const part of act.parts) {
         const step = state.orders.get(part.orderId)?.items.find(({ no }) => no === part.no)?.steps[part.step]
         const factor = station === null ? slow * (1 + 0.1 * chance.part()) : 0.8 + 0.5 * chance.part()
-        ends.set(partKey(part.orderId, part.no, part.step), {
+        ends.set(partKey(part), {
           part,
           endMs: nowMs + (step?.takesMs ?? 0) * factor,
           station,
