@@ -1,6 +1,7 @@
 import type { State } from '../../shared-core/day/state.ts'
 import type { LoadId, ShelfId } from '../../shared-core/ids.ts'
 import { loadId } from '../../shared-core/ids.ts'
+import { slotsNow } from '../../shared-core/kitchen/slots-now.ts'
 import type { ShelfKey } from '../../shared-core/line/shelf-keys.ts'
 import { shelfKeys } from '../../shared-core/line/shelf-keys.ts'
 import { isShelfOver } from '../../shared-core/line/shelf-over.ts'
@@ -120,9 +121,11 @@ function shelfView(key: ShelfKey, said: Said): ShelfView {
   }
 }
 
-/** A shelf that is done with bagels may still be loaded, but asks for nothing. */
-function emptyText({ shelfId: id }: ShelfKey, { state, words }: Said): string {
-  return id !== null && isShelfOver(state, id) ? words.shift.change.over : words.bench.shelf.chooseWhat
+/** A shelf that is done with bagels may still be loaded, but asks for nothing: it says whose things bake there. */
+function emptyText({ shelfId: id }: ShelfKey, { state, words, nowMs }: Said): string {
+  if (id === null || !isShelfOver(state, id)) return words.bench.shelf.chooseWhat
+  const marks = slotsNow(state, nowMs).flatMap(({ shelfId, mark }) => (shelfId === id ? [mark] : []))
+  return marks.length === 0 ? words.shift.change.over : words.bench.shelf.bakesFor([...new Set(marks)])
 }
 
 interface Notes {

@@ -60,7 +60,10 @@ function Rod({ rod, view }: { readonly rod: MadeRod; readonly view: Omit<RodsBox
           {rod.more}
         </div>
       )}
-      <div class="wall-title wall-made-total" style={{ height: `${heightPx}px`, lineHeight: `${heightPx}px` }}>
+      <div
+        class="wall-title wall-made-total"
+        style={{ top: `${topPx}px`, height: `${ringsPx}px`, lineHeight: `${ringsPx}px` }}
+      >
         {rod.total}
       </div>
     </section>

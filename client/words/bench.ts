@@ -117,6 +117,8 @@ export interface ShelfWords {
   /** An act of a load that has no shelf of its own. @example "Flip Sesame 36" */
   ofLoad(verb: string, contents: string): string
   readonly chooseWhat: string
+  /** The second menu bakes on it. @example "bakes for 41, 42" */
+  bakesFor(marks: readonly string[]): string
   readonly unconfirmed: string
   readonly atDoor: string
   /** @example "then top: Cheddar" */

@@ -95,6 +95,7 @@ function shelf(): ShelfWords {
     differsOf: (name) => `${name} differs`,
     ofLoad: (verb, what) => `${verb.charAt(0).toUpperCase()}${verb.slice(1)} ${what}`,
     chooseWhat: 'choose what',
+    bakesFor: (marks) => `bakes for ${marks.join(', ')}`,
     unconfirmed: 'not confirmed yet',
     atDoor: 'at the door',
     toTop: (varieties) => `then top: ${varieties.join(', ')}`,

@@ -98,6 +98,7 @@ function shelf(): ShelfWords {
     differsOf: (name) => `${name}: otra cosa`,
     ofLoad: (verb, what) => `${verb.charAt(0).toUpperCase()}${verb.slice(1)} ${what}`,
     chooseWhat: 'elegir qué',
+    bakesFor: (marks) => `hornea para ${marks.join(', ')}`,
     unconfirmed: 'sin confirmar',
     atDoor: 'en la puerta',
     toTop: (varieties) => `luego cubrir: ${varieties.join(', ')}`,

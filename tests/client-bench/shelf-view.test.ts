@@ -4,6 +4,7 @@ import { shelfViews, unconfirmedPlaces } from '../../client/bench/shelf-view.ts'
 import type { State } from '../../shared-core/day/state.ts'
 import { commandId, deviceId, loadId, shelfId } from '../../shared-core/ids.ts'
 import type { EpochMs } from '../../shared-core/units.ts'
+import { askedItem, orderShop, slip } from '../core/orders/order-makers.ts'
 import type { StateParts } from '../core/support/make.ts'
 import { at, lines, loadOf, planned, stateWith } from '../core/support/make.ts'
 import { play } from '../core/support/play.ts'
@@ -83,6 +84,15 @@ describe('[B1] given one key a shelf', () => {
     play(state, { type: 'changeOverShelf', shelfId: shelfId('s1'), to: 'secondMenu' }, { nowMs: at('10:51') })
     const [done, other] = views(state, at('10:52'))
     expect([done?.contents, other?.contents]).toEqual([['Done with bagels'], ['choose what']])
+  })
+
+  it('when the second menu bakes on it, then it says for which orders', () => {
+    const state = stateWith({ shop: orderShop() })
+    play(state, { type: 'changeOverShelf', shelfId: shelfId('s1'), to: 'secondMenu' }, { nowMs: at('10:51') })
+    play(state, slip(askedItem('flatbread', { times: 2 })), { nowMs: at('10:52') })
+    const parts = [...state.orders.keys()].flatMap((orderId) => [1, 2].map((no) => ({ orderId, no, step: 1 })))
+    play(state, { type: 'moveItems', parts, to: 'begun', shelfId: shelfId('s1') }, { nowMs: at('10:53') })
+    expect(views(state, at('10:54'))[0]?.contents).toEqual(['bakes for 1'])
   })
 
   it('when touched through, then it flips and then takes out by what it showed', () => {
